@@ -1,0 +1,2 @@
+//! Placeholder while the skeleton lands.
+#![no_std]

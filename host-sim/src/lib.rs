@@ -1,0 +1,1 @@
+//! The laptop side of Seamwright.

@@ -1,0 +1,2 @@
+//! The `seamwright` command.
+fn main() {}

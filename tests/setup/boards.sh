@@ -1,0 +1,47 @@
+# The board programs: built, proved free of panics, weighed. Sourced, not run.
+# shellcheck shell=bash
+
+build_boards() {
+  say "building the boards (release)"
+  boards_cargo build --locked --release -p seamwright-lm3s6965 --target thumbv7m-none-eabi || die "the lm3s6965 board does not build"
+  boards_cargo build --locked --release -p seamwright-pico --target thumbv6m-none-eabi || die "the pico board does not build"
+  SEAMWRIGHT_LM3S6965_ELF=$(board_elf seamwright-lm3s6965 thumbv7m-none-eabi release)
+  SEAMWRIGHT_PICO_ELF=$(board_elf seamwright-pico thumbv6m-none-eabi release)
+  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF
+}
+
+# The probe holds core's calculations and a panic handler that calls a symbol nobody defines, so it
+# links only if the optimiser found every panic unreachable. With `can-panic` one panic is reachable
+# on purpose: that the link then fails, and for that reason, shows that the proof can fail.
+prove_panic_free() {
+  say "proving core's calculations free of panics"
+  boards_cargo build --locked --profile proof -p seamwright-probe --target thumbv7m-none-eabi ||
+    die "the probe does not link: core holds a reachable panic (or does not build)"
+  local log
+  log=$(mktemp)
+  if boards_cargo build --locked --profile proof -p seamwright-probe --target thumbv7m-none-eabi --features can-panic >"$log" 2>&1; then
+    rm -f "$log"
+    die "the probe links even with a deliberate panic: the proof proves nothing"
+  fi
+  if ! grep -q 'error(panic-never)' "$log"; then
+    cat "$log" >&2
+    rm -f "$log"
+    die "the probe with a deliberate panic failed for another reason than the panic"
+  fi
+  rm -f "$log"
+  say "panic-free: the probe links, and does not link with a deliberate panic"
+}
+
+print_sizes() {
+  say "sizes in bytes, by section"
+  have size || apt_install binutils
+  local elf
+  for elf in "$SEAMWRIGHT_LM3S6965_ELF" "$SEAMWRIGHT_PICO_ELF"; do
+    # Sections at address 0 other than the vector table are debug data and take no room on the chip.
+    size -A -d "$elf" | awk -v name="${elf##*/}" '
+      $1 ~ /^\.(vector_table|boot2|text|rodata|data|gnu\.sgstubs)$/ { flash += $2; printf "%-24s %-16s %8d\n", name, $1, $2 }
+      $1 ~ /^\.(bss|uninit)$/ { ram += $2; printf "%-24s %-16s %8d\n", name, $1, $2 }
+      $1 == ".data" { ram += $2 }
+      END { printf "%-24s flash %d, static RAM %d\n", name, flash, ram }'
+  done
+}

@@ -1,2 +1,18 @@
-//! Placeholder while the skeleton lands.
+//! The bench gauge as a library: what it shows, how its buttons read, and what is sent to its display.
+//!
+//! Nothing here knows a chip. Bottom up:
+//!
+//! - [`frame`] holds the picture as the display's memory does and finds what changed in it;
+//! - [`glass`] is the seam to a display: a trait that takes a window, and sending only the difference;
+//! - [`buttons`] turns bouncing contacts into presses, repeats and holds.
+//!
+//! A board supplies a [`glass::Glass`], a [`buttons::Keys`] and a clock in milliseconds. No heap, no
+//! `unsafe`, and no panic of our own: a screen that cannot be drawn is shown as far as it goes.
 #![no_std]
+
+#[cfg(test)]
+extern crate std;
+
+pub mod buttons;
+pub mod frame;
+pub mod glass;

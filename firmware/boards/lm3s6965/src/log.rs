@@ -1,0 +1,117 @@
+//! The log: defmt frames out of UART1 (PD3), for `defmt-print` or the test harness to decode.
+//!
+//! Frames go through a queue that the main loop empties, so that writing a line never waits for the
+//! wire and never holds interrupts off while it does. What finds no room is dropped and counted.
+#![expect(unsafe_code, reason = "defmt's logger trait is unsafe, and its encoder needs a static of ours")]
+
+use core::{
+    cell::UnsafeCell,
+    sync::atomic::{AtomicBool, Ordering},
+};
+
+use crate::{
+    clock,
+    registers::{PORT_D, UART1, system},
+    ring::Ring,
+};
+
+static QUEUE: Ring<1024> = Ring::new();
+
+/// Whether a frame is being written.
+static BUSY: AtomicBool = AtomicBool::new(false);
+
+struct State {
+    encoder: UnsafeCell<defmt::Encoder>,
+    restore: UnsafeCell<critical_section::RestoreState>,
+}
+
+// SAFETY: the cells are touched only between `acquire` and `release`, with interrupts masked on a
+// single core, so by one context at a time.
+unsafe impl Sync for State {}
+
+static STATE: State = State {
+    encoder: UnsafeCell::new(defmt::Encoder::new()),
+    restore: UnsafeCell::new(critical_section::RestoreState::invalid()),
+};
+
+/// Sets UART1 up.
+pub(crate) fn open() {
+    system::RCGC1.set(system::GATE_UART1);
+    let _ = system::RCGC1.read();
+    PORT_D.make_peripheral((1 << 2) | (1 << 3));
+    UART1.open();
+}
+
+/// Sends what is queued, as far as the port takes it without waiting.
+pub(crate) fn drain() {
+    while UART1.has_room() {
+        let Some(byte) = QUEUE.pop() else { return };
+        UART1.send(byte);
+    }
+}
+
+/// Sends all that is queued, waiting for the port.
+pub(crate) fn flush() {
+    while let Some(byte) = QUEUE.pop() {
+        UART1.send(byte);
+    }
+}
+
+/// Gives up a frame that a panic or a fault cut short, so that the cause can be logged.
+pub(crate) fn abandon_frame() {
+    if BUSY.swap(false, Ordering::Relaxed) {
+        // A zero ends the broken frame; a decoder drops it and goes on with the next.
+        QUEUE.push(0);
+    }
+}
+
+/// Bytes of log that found no room.
+pub(crate) fn lost() -> u32 {
+    QUEUE.lost()
+}
+
+fn enqueue(bytes: &[u8]) {
+    for &byte in bytes {
+        QUEUE.push(byte);
+    }
+}
+
+#[defmt::global_logger]
+struct Logger;
+
+// SAFETY: `acquire` masks interrupts until `release`, and there is one core, so frames never mix.
+unsafe impl defmt::Logger for Logger {
+    fn acquire() {
+        // SAFETY: paired with the release in `release`, in the order taken.
+        let restore = unsafe { critical_section::acquire() };
+        BUSY.store(true, Ordering::Relaxed);
+        // SAFETY: interrupts are masked: nothing else holds a reference to the cell.
+        unsafe { *STATE.restore.get() = restore };
+        // SAFETY: as above.
+        let encoder = unsafe { &mut *STATE.encoder.get() };
+        encoder.start_frame(enqueue);
+    }
+
+    unsafe fn flush() {
+        flush();
+    }
+
+    unsafe fn release() {
+        // SAFETY: still between `acquire` and `release`: nothing else holds a reference.
+        let encoder = unsafe { &mut *STATE.encoder.get() };
+        encoder.end_frame(enqueue);
+        BUSY.store(false, Ordering::Relaxed);
+        // SAFETY: as above.
+        let restore = unsafe { *STATE.restore.get() };
+        // SAFETY: `acquire` stored this state when it masked interrupts.
+        unsafe { critical_section::release(restore) };
+    }
+
+    unsafe fn write(bytes: &[u8]) {
+        // SAFETY: defmt writes only between `acquire` and `release`.
+        let encoder = unsafe { &mut *STATE.encoder.get() };
+        encoder.write(bytes, enqueue);
+    }
+}
+
+defmt::timestamp!("{=u64:ms}", clock::milliseconds());

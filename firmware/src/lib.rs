@@ -4,6 +4,7 @@
 //!
 //! - [`frame`] holds the picture as the display's memory does and finds what changed in it;
 //! - [`glass`] is the seam to a display: a trait that takes a window, and sending only the difference;
+//! - [`ink`], [`text`], [`figures`] and [`pen`] are what a page is written with;
 //! - [`buttons`] turns bouncing contacts into presses, repeats and holds.
 //!
 //! A board supplies a [`glass::Glass`], a [`buttons::Keys`] and a clock in milliseconds. No heap, no
@@ -14,5 +15,9 @@
 extern crate std;
 
 pub mod buttons;
+pub mod figures;
 pub mod frame;
 pub mod glass;
+pub mod ink;
+pub mod pen;
+pub mod text;

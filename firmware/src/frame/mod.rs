@@ -71,7 +71,11 @@ impl Frame {
     #[must_use]
     pub fn level(&self, x: u32, y: u32) -> Option<u8> {
         let byte = *self.rows.get(y as usize)?.get((x / 2) as usize)?;
-        Some(if x.is_multiple_of(2) { byte >> 4 } else { byte & 0x0F })
+        Some(if x.is_multiple_of(2) {
+            byte >> 4
+        } else {
+            byte & 0x0F
+        })
     }
 
     /// All rows, top to bottom.

@@ -1,2 +1,4 @@
 //! The `seamwright` command.
+//! The `seamwright` program.
+
 fn main() {}

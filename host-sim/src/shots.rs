@@ -1,0 +1,128 @@
+//! Screens as PNG files.
+
+use std::io::{self, Write};
+use std::path::Path;
+
+use seamwright_firmware::frame::{Frame, HEIGHT, WIDTH};
+use tempfile::NamedTempFile;
+
+/// How many picture points a display pixel becomes each way, unless said otherwise.
+pub const SCALE: u32 = 4;
+/// The largest scale: 4096 x 2048 points.
+pub const MAX_SCALE: u32 = 32;
+
+/// `frame` as a PNG, every pixel a square of `scale` points each way, its grey as the emulated
+/// display shows it (17 times the level).
+///
+/// # Errors
+/// Whatever `out` reports; a scale of 0 or over [`MAX_SCALE`].
+pub fn png(frame: &Frame, scale: u32, out: impl Write) -> io::Result<()> {
+    if scale == 0 || scale > MAX_SCALE {
+        return Err(io::Error::new(
+            io::ErrorKind::InvalidInput,
+            format!("a scale is 1 to {MAX_SCALE}"),
+        ));
+    }
+    let mut encoder = png::Encoder::new(out, WIDTH * scale, HEIGHT * scale);
+    encoder.set_color(png::ColorType::Grayscale);
+    encoder.set_depth(png::BitDepth::Eight);
+    let mut writer = encoder.write_header()?;
+    let mut points = Vec::new();
+    for y in 0..HEIGHT {
+        let row: Vec<u8> = (0..WIDTH)
+            .flat_map(|x| std::iter::repeat_n(frame.level(x, y).unwrap_or(0) * 17, scale as usize))
+            .collect();
+        for _ in 0..scale {
+            points.extend_from_slice(&row);
+        }
+    }
+    writer.write_image_data(&points)?;
+    writer.finish()?;
+    Ok(())
+}
+
+/// Writes a whole file or none: a file half written is never seen under `path`.
+///
+/// # Errors
+/// Whatever `fill` or the file system reports; `path` is then as it was.
+pub fn write_whole(
+    path: &Path,
+    fill: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+) -> io::Result<()> {
+    let directory = path
+        .parent()
+        .filter(|parent| !parent.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
+    let mut file = NamedTempFile::new_in(directory)?;
+    {
+        let mut buffered = io::BufWriter::new(file.as_file_mut());
+        fill(&mut buffered)?;
+        buffered.flush()?;
+    }
+    file.as_file().sync_all()?;
+    allow_reading(file.as_file())?;
+    file.persist(path).map_err(|error| error.error)?;
+    Ok(())
+}
+
+/// A temporary file is its owner's alone; a picture is for anyone who may read the directory.
+#[cfg(unix)]
+fn allow_reading(file: &std::fs::File) -> io::Result<()> {
+    use std::os::unix::fs::PermissionsExt;
+    file.set_permissions(std::fs::Permissions::from_mode(0o644))
+}
+
+#[cfg(not(unix))]
+fn allow_reading(_: &std::fs::File) -> io::Result<()> {
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use embedded_graphics::Pixel;
+    use embedded_graphics::pixelcolor::Gray4;
+    use embedded_graphics::prelude::*;
+
+    #[test]
+    fn a_png_holds_every_pixel_at_its_grey() {
+        let mut frame = Frame::new();
+        for (x, y, luma) in [(0, 0, 15), (127, 63, 3), (64, 10, 8)] {
+            Pixel(Point::new(x, y), Gray4::new(luma))
+                .draw(&mut frame)
+                .unwrap();
+        }
+        let mut bytes = Vec::new();
+        png(&frame, 3, &mut bytes).unwrap();
+        let mut reader = png::Decoder::new(io::Cursor::new(bytes))
+            .read_info()
+            .unwrap();
+        let mut points = vec![0; reader.output_buffer_size().unwrap()];
+        let info = reader.next_frame(&mut points).unwrap();
+        assert_eq!((info.width, info.height), (384, 192));
+        for y in 0..192 {
+            for x in 0..384 {
+                let level = frame.level(x / 3, y / 3).unwrap();
+                assert_eq!(points[(y * 384 + x) as usize], level * 17);
+            }
+        }
+    }
+
+    #[test]
+    fn a_failed_write_leaves_the_old_file() {
+        let directory = tempfile::tempdir().unwrap();
+        let path = directory.path().join("a.png");
+        write_whole(&path, |out| out.write_all(b"old")).unwrap();
+        let failed = write_whole(&path, |out| {
+            out.write_all(b"ne")?;
+            Err(io::Error::other("no space"))
+        });
+        assert!(failed.is_err());
+        assert_eq!(std::fs::read(&path).unwrap(), b"old");
+        assert_eq!(
+            std::fs::read_dir(directory.path()).unwrap().count(),
+            1,
+            "no litter"
+        );
+    }
+}

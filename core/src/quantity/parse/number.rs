@@ -63,6 +63,12 @@ pub(super) fn can_start(c: char) -> bool {
 
 /// Reads a number without a sign.
 pub(super) fn read(cursor: &mut Cursor<'_>) -> Result<Number, Fault> {
+    let number = one_number(cursor)?;
+    refuse_second_number(*cursor, number.span, number.form)?;
+    Ok(number)
+}
+
+fn one_number(cursor: &mut Cursor<'_>) -> Result<Number, Fault> {
     let start = cursor.at;
     if let Some((numerator, denominator)) = take_vulgar(cursor) {
         return Ok(fraction(
@@ -79,7 +85,6 @@ pub(super) fn read(cursor: &mut Cursor<'_>) -> Result<Number, Fault> {
     {
         return Ok(number);
     }
-    refuse_second_number(*cursor, span, form)?;
     Ok(Number {
         whole: value,
         numerator: 0.0,

@@ -1,0 +1,354 @@
+//! A box with up to eight plane cuts, as its maker describes it.
+
+use core::fmt;
+
+use heapless::Vec;
+
+use super::clip::{Clipped, clip, cuboid};
+use super::solid::Solid;
+use super::{Body, Face, MAX_CUTS};
+use crate::geom::{Plane, Vector};
+use crate::quantity::{Length, LengthUnit};
+
+/// Whether a size is measured over the sheet or between the inner faces.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Sized {
+    /// Sizes and cuts describe the outside of the tank.
+    #[default]
+    Outside,
+    /// Sizes and cuts describe the space inside; cuts are measured from the inside corner.
+    Inside,
+}
+
+/// A plane that slices material off a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Cut {
+    /// Takes an edge of the box off, by a leg along each of the two faces that meet there.
+    Edge {
+        /// The two faces.
+        faces: [Face; 2],
+        /// How far the cut reaches along each of them, in the same order.
+        legs: [Length; 2],
+    },
+    /// Takes a corner of the box off.
+    Corner {
+        /// The three faces that meet there, in any order.
+        faces: [Face; 3],
+        /// How far the cut reaches from the corner along x, y and z.
+        legs: [Length; 3],
+    },
+    /// Takes off all that lies on the outer side of a plane.
+    Plane {
+        /// Outward direction, of any length.
+        normal: [f64; 3],
+        /// A point of the plane, measured from the corner of the body that is sized.
+        through: [Length; 3],
+    },
+}
+
+/// The sheet thickness of each face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sheet {
+    /// Of the six faces of the box, in the order of [`Face::BOX`].
+    pub walls: [Length; 6],
+    /// Of each cut, in order.
+    pub cuts: [Length; MAX_CUTS],
+}
+
+impl Sheet {
+    /// The same thickness all over.
+    #[must_use]
+    pub const fn uniform(thickness: Length) -> Self {
+        Self { walls: [thickness; 6], cuts: [thickness; MAX_CUTS] }
+    }
+
+    /// Sets one face; a cut beyond the eighth is no face and changes nothing.
+    pub fn set(&mut self, face: Face, thickness: Length) {
+        let slot = match face {
+            Face::Cut(n) => usize::from(n).checked_sub(1).and_then(|index| self.cuts.get_mut(index)),
+            wall => Face::BOX.iter().position(|f| *f == wall).and_then(|index| self.walls.get_mut(index)),
+        };
+        if let Some(slot) = slot {
+            *slot = thickness;
+        }
+    }
+
+    /// The thickness of one face.
+    #[must_use]
+    pub fn of(&self, face: Face) -> Length {
+        let found: Option<&Length> = match face {
+            Face::Cut(n) => usize::from(n).checked_sub(1).and_then(|index| self.cuts.get(index)),
+            wall => Face::BOX.iter().position(|f| *f == wall).and_then(|index| self.walls.get(index)),
+        };
+        found.copied().unwrap_or_default()
+    }
+}
+
+/// A box and its cuts.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Block {
+    /// What the sizes measure.
+    pub sized: Sized,
+    /// Along x.
+    pub length: Length,
+    /// Along y.
+    pub width: Length,
+    /// Along z.
+    pub height: Length,
+    /// The cuts, in order.
+    pub cuts: Vec<Cut, MAX_CUTS>,
+}
+
+/// Why a block with its sheet makes no tank. Cuts are counted from 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum BlockError {
+    /// A size is not above zero.
+    Flat,
+    /// The two faces named by an edge cut share no edge.
+    NoSuchEdge {
+        /// Which cut.
+        cut: u8,
+        /// The faces named.
+        faces: [Face; 2],
+    },
+    /// The three faces named by a corner cut share no corner.
+    NoSuchCorner {
+        /// Which cut.
+        cut: u8,
+    },
+    /// The normal of a cut has no direction, or a leg is not above zero.
+    NoDirection {
+        /// Which cut.
+        cut: u8,
+    },
+    /// The plane misses the body that the cuts before it left.
+    RemovesNothing {
+        /// Which cut.
+        cut: u8,
+        /// How far off the body the plane passes.
+        clearance: Length,
+    },
+    /// Nothing is left after this cut.
+    RemovesAll {
+        /// Which cut.
+        cut: u8,
+    },
+    /// A later cut takes away the whole face that this one left.
+    Swallowed {
+        /// Which cut.
+        cut: u8,
+        /// The cut that takes its face away.
+        by: u8,
+    },
+    /// The two sheets across one axis leave no space between them.
+    SheetFillsBox {
+        /// The size outside.
+        outside: Length,
+        /// The two thicknesses together.
+        sheet: Length,
+        /// The nearer of the two faces.
+        face: Face,
+    },
+    /// The sheet of a cut leaves no space inside.
+    SheetFillsCut {
+        /// Which cut.
+        cut: u8,
+    },
+    /// Over 16 faces, 40 vertices or 40 edges.
+    TooComplex {
+        /// The cut at which the bound was met.
+        cut: u8,
+    },
+}
+
+impl fmt::Display for BlockError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Flat => f.write_str("length, width and height must all be above zero"),
+            Self::NoSuchEdge { cut, faces: [a, b] } => {
+                write!(f, "cut {cut}: the faces {a} and {b} share no edge; name two faces of the box that meet")
+            }
+            Self::NoSuchCorner { cut } => write!(
+                f,
+                "cut {cut}: a corner is named by three faces that meet: left or right, front or back, bottom or top"
+            ),
+            Self::NoDirection { cut } => {
+                write!(f, "cut {cut} has no direction: its legs must be above zero and its normal must not be [0, 0, 0]")
+            }
+            Self::RemovesNothing { cut, clearance } => write!(
+                f,
+                "cut {cut} removes nothing: its plane passes {} outside the body; move it inward, turn its normal outward, or leave it out",
+                clearance.display(LengthUnit::Millimetre, 2)
+            ),
+            Self::RemovesAll { cut } => write!(
+                f,
+                "cut {cut} removes the whole body: its normal must point outward, away from what is to be kept"
+            ),
+            Self::Swallowed { cut, by } => {
+                write!(f, "cut {by} takes away the whole face that cut {cut} left; leave cut {cut} out")
+            }
+            Self::SheetFillsBox { outside, sheet, face } => write!(
+                f,
+                "the sheet eats the inside: {} across from the {face}, of which the two sheets take {}; use a thinner sheet or a larger body",
+                outside.display(LengthUnit::Millimetre, 2),
+                sheet.display(LengthUnit::Millimetre, 2)
+            ),
+            Self::SheetFillsCut { cut } => write!(
+                f,
+                "the sheet eats the inside: nothing is left within cut {cut}; use a thinner sheet or a smaller cut"
+            ),
+            Self::TooComplex { cut } => {
+                write!(f, "at cut {cut} the body has more than 16 faces, 40 vertices or 40 edges")
+            }
+        }
+    }
+}
+
+impl core::error::Error for BlockError {}
+
+impl Block {
+    /// The outside and the inside of this block in the given sheet: every face plane moved by its own
+    /// thickness and the body cut anew, so that corners of any angle come out exactly.
+    ///
+    /// # Errors
+    /// [`BlockError`] names the cut at fault.
+    pub fn body(&self, sheet: &Sheet) -> Result<Body, BlockError> {
+        let size = Vector::new(self.length.si(), self.width.si(), self.height.si());
+        if !(size.x > 0.0 && size.y > 0.0 && size.z > 0.0) {
+            return Err(BlockError::Flat);
+        }
+        let [front, back, left, right, bottom, top] = sheet.walls.map(Length::si);
+        let (near, far) = (Vector::new(left, front, bottom), Vector::new(right, back, top));
+        match self.sized {
+            Sized::Outside => {
+                let outside = self.solid(Vector::ZERO, size, Vector::ZERO, sheet, 0.0, true)?;
+                let inside = self.solid(near, size - far, Vector::ZERO, sheet, -1.0, false)?;
+                Ok(Body { outside, inside })
+            }
+            Sized::Inside => {
+                // The origin stays the outside corner, so the inside body starts one sheet further in.
+                let inside = self.solid(near, near + size, near, sheet, 0.0, true)?;
+                let outside = self.solid(Vector::ZERO, near + size + far, near, sheet, 1.0, true)?;
+                Ok(Body { outside, inside })
+            }
+        }
+    }
+
+    /// The box from `low` to `high` less the cuts, each plane moved outward by `moved` sheets.
+    /// `whole` asks that every cut leave a face, as it must on the body that is drawn.
+    fn solid(
+        &self,
+        low: Vector,
+        high: Vector,
+        corner: Vector,
+        sheet: &Sheet,
+        moved: f64,
+        whole: bool,
+    ) -> Result<Solid, BlockError> {
+        let mut solid = cuboid(low, high).ok_or_else(|| self.filled(sheet))?;
+        for (cut, number) in self.cuts.iter().zip(1_u8..) {
+            let face = Face::Cut(number);
+            let plane = self.plane(cut, number, corner)?.moved(moved * sheet.of(face).si());
+            solid = match clip(&solid, plane, face) {
+                Clipped::Left(left) => left,
+                Clipped::Nothing { clearance } if whole => {
+                    let clearance = Length::from_metres(clearance);
+                    return Err(BlockError::RemovesNothing { cut: number, clearance });
+                }
+                // Within the sheet the cut may lie outside the space that is left: the space has no such face.
+                Clipped::Nothing { .. } => solid,
+                Clipped::All if whole => return Err(BlockError::RemovesAll { cut: number }),
+                Clipped::All => return Err(BlockError::SheetFillsCut { cut: number }),
+                Clipped::TooComplex => return Err(BlockError::TooComplex { cut: number }),
+            };
+            if whole && let Some(gone) = (1..number).find(|n| solid.face(Face::Cut(*n)).is_none()) {
+                return Err(BlockError::Swallowed { cut: gone, by: number });
+            }
+        }
+        Ok(solid)
+    }
+
+    /// The plane of one cut, from the outer corner `corner` of the box that is sized.
+    fn plane(&self, cut: &Cut, number: u8, corner: Vector) -> Result<Plane, BlockError> {
+        let none = BlockError::NoDirection { cut: number };
+        let at = |far: [bool; 3]| {
+            let [x, y, z] = far;
+            let pick = |far: bool, size: Length| if far { size.si() } else { 0.0 };
+            corner + Vector::new(pick(x, self.length), pick(y, self.width), pick(z, self.height))
+        };
+        match *cut {
+            Cut::Edge { faces: [a, b], legs: [leg_a, leg_b] } => {
+                let (Some(axis_a), Some(axis_b)) = (a.axis(), b.axis()) else {
+                    return Err(BlockError::NoSuchEdge { cut: number, faces: [a, b] });
+                };
+                if axis_a == axis_b {
+                    return Err(BlockError::NoSuchEdge { cut: number, faces: [a, b] });
+                }
+                if !(leg_a.si() > 0.0 && leg_b.si() > 0.0) {
+                    return Err(none);
+                }
+                let far = core::array::from_fn(|axis| {
+                    (axis == axis_a && a.is_far()) || (axis == axis_b && b.is_far())
+                });
+                // The plane meets face a one leg away from face b, and face b one leg away from face a.
+                let (out_a, out_b) = (outward(a), outward(b));
+                Plane::through(at(far) - out_b * leg_a.si(), out_a * leg_a.si() + out_b * leg_b.si()).ok_or(none)
+            }
+            Cut::Corner { faces, legs } => {
+                let on = |axis: usize| faces.iter().find(|face| face.axis() == Some(axis)).copied();
+                let (Some(x), Some(y), Some(z)) = (on(0), on(1), on(2)) else {
+                    return Err(BlockError::NoSuchCorner { cut: number });
+                };
+                let [leg_x, leg_y, leg_z] = legs.map(Length::si);
+                if !(leg_x > 0.0 && leg_y > 0.0 && leg_z > 0.0) {
+                    return Err(none);
+                }
+                let normal =
+                    outward(x) * (leg_y * leg_z) + outward(y) * (leg_x * leg_z) + outward(z) * (leg_x * leg_y);
+                let far = [x.is_far(), y.is_far(), z.is_far()];
+                Plane::through(at(far) - outward(x) * leg_x, normal).ok_or(none)
+            }
+            Cut::Plane { normal: [nx, ny, nz], through } => {
+                let [x, y, z] = through.map(Length::si);
+                Plane::through(corner + Vector::new(x, y, z), Vector::new(nx, ny, nz)).ok_or(none)
+            }
+        }
+    }
+
+    /// The axis on which the sheets leave the least, as an error.
+    fn filled(&self, sheet: &Sheet) -> BlockError {
+        let axes = [
+            (Face::Left, Face::Right, self.length),
+            (Face::Front, Face::Back, self.width),
+            (Face::Bottom, Face::Top, self.height),
+        ];
+        let mut worst = BlockError::Flat;
+        let mut least = f64::INFINITY;
+        for (near, far, outside) in axes {
+            let taken = sheet.of(near).si() + sheet.of(far).si();
+            if outside.si() - taken < least {
+                least = outside.si() - taken;
+                worst = BlockError::SheetFillsBox { outside, sheet: Length::from_metres(taken), face: near };
+            }
+        }
+        worst
+    }
+}
+
+/// Unit outward normal of a face of the box; zero for a cut.
+fn outward(face: Face) -> Vector {
+    let sign = if face.is_far() { 1.0 } else { -1.0 };
+    match face.axis() {
+        Some(0) => Vector::new(sign, 0.0, 0.0),
+        Some(1) => Vector::new(0.0, sign, 0.0),
+        Some(2) => Vector::new(0.0, 0.0, sign),
+        _ => Vector::ZERO,
+    }
+}

@@ -1,0 +1,269 @@
+//! Making solids: a box, and what a plane leaves of one.
+
+use heapless::Vec;
+
+use super::Face;
+use super::solid::{Edge, Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Solid};
+use crate::geom::{Plane, Vector};
+use crate::quantity::Angle;
+
+/// Vertices held while a clip is under way: those of the body and one for each edge that is cut.
+const WORK_VERTICES: usize = MAX_VERTICES + MAX_EDGES;
+
+/// What a plane leaves of a body.
+#[derive(Debug)]
+pub(super) enum Clipped {
+    /// The plane misses the body by this much (m).
+    Nothing { clearance: f64 },
+    /// Nothing is left.
+    All,
+    /// What is left.
+    Left(Solid),
+    /// What is left has more faces, vertices or edges than a body may have.
+    TooComplex,
+}
+
+/// The body under construction: a solid without its edges.
+#[derive(Default)]
+struct Draft {
+    vertices: Vec<Vector, WORK_VERTICES>,
+    loops: Vec<Loop, MAX_FACES>,
+    corners: Vec<u8, MAX_CORNERS>,
+}
+
+/// Marks that a bound of the representation was met.
+struct Full;
+
+impl Draft {
+    fn vertex(&mut self, point: Vector) -> Result<u8, Full> {
+        let index = u8::try_from(self.vertices.len()).map_err(|_| Full)?;
+        self.vertices.push(point).map_err(|_| Full)?;
+        Ok(index)
+    }
+
+    fn face(&mut self, face: Face, plane: Plane, corners: &[u8]) -> Result<(), Full> {
+        let start = u8::try_from(self.corners.len()).map_err(|_| Full)?;
+        let len = u8::try_from(corners.len()).map_err(|_| Full)?;
+        self.corners.extend_from_slice(corners).map_err(|_| Full)?;
+        self.loops.push(Loop { face, plane, start, len }).map_err(|_| Full)
+    }
+
+    /// Drops the vertices that no face uses and finds the edges.
+    fn finish(self) -> Result<Solid, Full> {
+        let mut moved = [None; WORK_VERTICES];
+        let mut solid =
+            Solid { vertices: Vec::new(), loops: self.loops, corners: self.corners, edges: Vec::new() };
+        for corner in &mut solid.corners {
+            let Some(slot) = moved.get_mut(usize::from(*corner)) else { return Err(Full) };
+            let index = match *slot {
+                Some(index) => index,
+                None => {
+                    let index = u8::try_from(solid.vertices.len()).map_err(|_| Full)?;
+                    let point = self.vertices.get(usize::from(*corner)).copied().ok_or(Full)?;
+                    solid.vertices.push(point).map_err(|_| Full)?;
+                    *slot = Some(index);
+                    index
+                }
+            };
+            *corner = index;
+        }
+        solid.edges = edges(&solid)?;
+        Ok(solid)
+    }
+}
+
+/// The box between two opposite corners; `None` where `high` is not beyond `low` on every axis.
+pub(super) fn cuboid(low: Vector, high: Vector) -> Option<Solid> {
+    if !(high.x > low.x && high.y > low.y && high.z > low.z) {
+        return None;
+    }
+    let mut draft = Draft::default();
+    for index in 0..8_u8 {
+        let pick = |bit: u8, low: f64, high: f64| if index & bit == 0 { low } else { high };
+        draft.vertex(Vector::new(pick(1, low.x, high.x), pick(2, low.y, high.y), pick(4, low.z, high.z))).ok()?;
+    }
+    let sides: [(Face, [u8; 4], Vector, f64); 6] = [
+        (Face::Front, [0, 1, 5, 4], Vector::new(0.0, -1.0, 0.0), -low.y),
+        (Face::Back, [3, 2, 6, 7], Vector::new(0.0, 1.0, 0.0), high.y),
+        (Face::Left, [2, 0, 4, 6], Vector::new(-1.0, 0.0, 0.0), -low.x),
+        (Face::Right, [1, 3, 7, 5], Vector::new(1.0, 0.0, 0.0), high.x),
+        (Face::Bottom, [2, 3, 1, 0], Vector::new(0.0, 0.0, -1.0), -low.z),
+        (Face::Top, [4, 5, 7, 6], Vector::new(0.0, 0.0, 1.0), high.z),
+    ];
+    for (face, corners, normal, offset) in sides {
+        draft.face(face, Plane { normal, offset }, &corners).ok()?;
+    }
+    draft.finish().ok()
+}
+
+/// Slices off all of a convex `solid` that lies outside `plane`; the new face is called `name`.
+pub(super) fn clip(solid: &Solid, plane: Plane, name: Face) -> Clipped {
+    let same = SAME_POINT * size(solid);
+    let mut nearest = f64::NEG_INFINITY;
+    let mut deepest = f64::INFINITY;
+    for vertex in solid.vertices() {
+        let distance = plane.distance(*vertex);
+        nearest = libm::fmax(nearest, distance);
+        deepest = libm::fmin(deepest, distance);
+    }
+    if nearest <= same {
+        return Clipped::Nothing { clearance: -libm::fmin(nearest, 0.0) };
+    }
+    if deepest >= -same {
+        return Clipped::All;
+    }
+    match sliced(solid, plane, name, same) {
+        Ok(solid) => Clipped::Left(solid),
+        Err(Full) => Clipped::TooComplex,
+    }
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Side {
+    In,
+    On,
+    Out,
+}
+
+fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, Full> {
+    let mut draft = Draft::default();
+    let mut sides: Vec<Side, WORK_VERTICES> = Vec::new();
+    for vertex in solid.vertices() {
+        draft.vertex(*vertex)?;
+        let distance = plane.distance(*vertex);
+        let side = if distance > same {
+            Side::Out
+        } else if distance < -same {
+            Side::In
+        } else {
+            Side::On
+        };
+        sides.push(side).map_err(|_| Full)?;
+    }
+    // Each edge that crosses is cut once, though two faces meet the cut.
+    let mut crossings: Vec<([u8; 2], u8), MAX_EDGES> = Vec::new();
+    // The sides of the new face, each walked against the face that it borders.
+    let mut rim: Vec<[u8; 2], MAX_EDGES> = Vec::new();
+    for view in &solid.loops {
+        let old = solid.corners_of(view);
+        let mut new: Vec<u8, MAX_CORNERS> = Vec::new();
+        for (here, next) in around(old) {
+            let (here_side, next_side) = (side_of(&sides, here), side_of(&sides, next));
+            if here_side != Side::Out {
+                new.push(here).map_err(|_| Full)?;
+            }
+            let (inner, outer) = match (here_side, next_side) {
+                (Side::In, Side::Out) => (here, next),
+                (Side::Out, Side::In) => (next, here),
+                _ => continue,
+            };
+            let known = crossings.iter().find(|(key, _)| *key == [inner, outer]).map(|(_, index)| *index);
+            let index = match known {
+                Some(index) => index,
+                None => {
+                    let (a, b) = (point(solid, inner)?, point(solid, outer)?);
+                    let (in_by, out_by) = (plane.distance(a), plane.distance(b));
+                    let index = draft.vertex(a + (b - a) * (in_by / (in_by - out_by)))?;
+                    sides.push(Side::On).map_err(|_| Full)?;
+                    crossings.push(([inner, outer], index)).map_err(|_| Full)?;
+                    index
+                }
+            };
+            new.push(index).map_err(|_| Full)?;
+        }
+        // A face left with nothing inside the plane touches it at most along an edge: it is gone.
+        if new.len() < 3 || new.iter().all(|corner| side_of(&sides, *corner) == Side::On) {
+            continue;
+        }
+        for (here, next) in around(&new) {
+            if side_of(&sides, here) == Side::On && side_of(&sides, next) == Side::On {
+                rim.push([next, here]).map_err(|_| Full)?;
+            }
+        }
+        draft.face(view.face, view.plane, &new)?;
+    }
+    draft.face(name, plane, &linked(&rim)?)?;
+    draft.finish()
+}
+
+/// Sides joined end to start into one closed outline.
+fn linked(rim: &[[u8; 2]]) -> Result<Vec<u8, MAX_CORNERS>, Full> {
+    let mut outline = Vec::new();
+    let Some([first, mut next]) = rim.first().copied() else { return Err(Full) };
+    outline.push(first).map_err(|_| Full)?;
+    while next != first {
+        if outline.len() >= rim.len() {
+            return Err(Full);
+        }
+        outline.push(next).map_err(|_| Full)?;
+        next = rim.iter().find(|[from, _]| *from == next).map(|[_, to]| *to).ok_or(Full)?;
+    }
+    Ok(outline)
+}
+
+fn side_of(sides: &[Side], corner: u8) -> Side {
+    sides.get(usize::from(corner)).copied().unwrap_or(Side::Out)
+}
+
+fn point(solid: &Solid, corner: u8) -> Result<Vector, Full> {
+    solid.vertices().get(usize::from(corner)).copied().ok_or(Full)
+}
+
+/// Each corner of a closed outline with the one that follows it.
+fn around(corners: &[u8]) -> impl Iterator<Item = (u8, u8)> {
+    corners.iter().copied().zip(corners.iter().copied().skip(1).chain(corners.first().copied()))
+}
+
+/// The largest distance along an axis within the body.
+pub(super) fn size(solid: &Solid) -> f64 {
+    let span = |axis: Vector| {
+        let (low, high) = solid.extent(axis);
+        high - low
+    };
+    let (x, y, z) =
+        (span(Vector::new(1.0, 0.0, 0.0)), span(Vector::new(0.0, 1.0, 0.0)), span(Vector::new(0.0, 0.0, 1.0)));
+    libm::fmax(x, libm::fmax(y, z))
+}
+
+/// Every edge once, with the two faces that walk it in opposite senses.
+fn edges(solid: &Solid) -> Result<Vec<Edge, MAX_EDGES>, Full> {
+    let mut found = Vec::new();
+    for (place, first) in solid.loops.iter().enumerate() {
+        for second in solid.loops.iter().skip(place + 1) {
+            for (start, end) in around(solid.corners_of(first)) {
+                let shared = around(solid.corners_of(second)).any(|pair| pair == (end, start));
+                if shared {
+                    let ends = [point(solid, start)?, point(solid, end)?];
+                    found.push(edge(first, second, ends)).map_err(|_| Full)?;
+                }
+            }
+        }
+    }
+    Ok(found)
+}
+
+fn edge(first: &Loop, second: &Loop, [start, end]: [Vector; 2]) -> Edge {
+    let along = end - start;
+    // Walking the first face counter-clockwise, the normals' vector product points ahead where the
+    // body bulges and behind at an inside corner.
+    let (n1, n2) = (first.plane.normal, second.plane.normal);
+    let across = n1.cross(n2);
+    let sine = if across.dot(along) < 0.0 { -across.length() } else { across.length() };
+    let dihedral = core::f64::consts::PI - libm::atan2(sine, n1.dot(n2));
+    let ends = if runs_forward(along) { [start, end] } else { [end, start] };
+    Edge { faces: [first.face, second.face], ends, dihedral: Angle::from_radians(dihedral) }
+}
+
+/// Whether a direction has the positive sense of the axis that it follows most.
+fn runs_forward(along: Vector) -> bool {
+    // At 45° two axes tie; the margin keeps rounding from deciding which of them counts.
+    const TIE: f64 = 1.0 - 1e-9;
+    let (x, y, z) = (libm::fabs(along.x), libm::fabs(along.y), libm::fabs(along.z));
+    if x >= y * TIE && x >= z * TIE {
+        along.x > 0.0
+    } else if y >= z * TIE {
+        along.y > 0.0
+    } else {
+        along.z > 0.0
+    }
+}

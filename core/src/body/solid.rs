@@ -1,0 +1,244 @@
+//! A closed body with planar faces: its corners, faces and edges, and what follows from them.
+
+use heapless::Vec;
+
+use super::Face;
+use crate::geom::{Plane, Vector};
+use crate::quantity::{Angle, Area, Length, Volume};
+
+/// Faces a body may have.
+pub const MAX_FACES: usize = 16;
+/// Vertices a body may have.
+pub const MAX_VERTICES: usize = 40;
+/// Edges a body may have.
+pub const MAX_EDGES: usize = 40;
+/// Corners of all faces together: each edge is walked once by each of its two faces.
+pub(super) const MAX_CORNERS: usize = 2 * MAX_EDGES;
+
+/// Two points nearer than this share of the body's largest dimension are one point. Far above the
+/// rounding of a few clips (about 1e-15), far below anything that moves a volume by 1e-9.
+pub(super) const SAME_POINT: f64 = 1e-11;
+
+/// One face as a [`Solid`] stores it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Loop {
+    pub(super) face: Face,
+    pub(super) plane: Plane,
+    pub(super) start: u8,
+    pub(super) len: u8,
+}
+
+/// Where two faces meet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Edge {
+    /// The two faces, in the order in which panels are listed.
+    pub faces: [Face; 2],
+    /// Its ends; start to end runs along the positive sense of the axis it follows most.
+    pub ends: [Vector; 2],
+    /// The angle inside the body between the two faces: 90° on a box, above 180° at an inside corner.
+    pub dihedral: Angle,
+}
+
+impl Edge {
+    /// Its length.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        let [start, end] = self.ends;
+        Length::from_metres((end - start).length())
+    }
+
+    /// The point at `from_start` along it.
+    #[must_use]
+    pub fn at(&self, from_start: Length) -> Vector {
+        let [start, end] = self.ends;
+        let whole = (end - start).length();
+        let share = if whole > 0.0 { from_start.si() / whole } else { 0.0 };
+        start + (end - start) * share
+    }
+}
+
+/// One face of a [`Solid`], as it is looked at.
+#[derive(Clone, Copy, Debug)]
+pub struct FaceView<'a> {
+    solid: &'a Solid,
+    this: &'a Loop,
+}
+
+impl<'a> FaceView<'a> {
+    /// Which face it is.
+    #[must_use]
+    pub const fn face(&self) -> Face {
+        self.this.face
+    }
+
+    /// Unit outward normal.
+    #[must_use]
+    pub const fn normal(&self) -> Vector {
+        self.this.plane.normal
+    }
+
+    /// The plane it lies in.
+    #[must_use]
+    pub const fn plane(&self) -> Plane {
+        self.this.plane
+    }
+
+    /// Its corners, counter-clockwise as seen from outside.
+    pub fn outline(&self) -> impl Iterator<Item = Vector> + Clone + use<'a> {
+        let solid = self.solid;
+        solid.corners_of(self.this).iter().filter_map(|index| solid.vertices.get(usize::from(*index)).copied())
+    }
+
+    /// Its area.
+    #[must_use]
+    pub fn area(&self) -> Area {
+        Area::from_square_metres(area_vector(self.outline()).length())
+    }
+}
+
+/// A closed body with planar faces.
+///
+/// At most [`MAX_FACES`] faces, [`MAX_VERTICES`] vertices and [`MAX_EDGES`] edges; about 5 KiB.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solid {
+    pub(super) vertices: Vec<Vector, MAX_VERTICES>,
+    pub(super) loops: Vec<Loop, MAX_FACES>,
+    pub(super) corners: Vec<u8, MAX_CORNERS>,
+    pub(super) edges: Vec<Edge, MAX_EDGES>,
+}
+
+impl Solid {
+    /// Its vertices.
+    #[must_use]
+    pub fn vertices(&self) -> &[Vector] {
+        &self.vertices
+    }
+
+    /// Its faces, box faces first, then cuts.
+    pub fn faces(&self) -> impl ExactSizeIterator<Item = FaceView<'_>> + Clone {
+        self.loops.iter().map(|this| FaceView { solid: self, this })
+    }
+
+    /// One face by name, where the body has it.
+    #[must_use]
+    pub fn face(&self, face: Face) -> Option<FaceView<'_>> {
+        self.faces().find(|view| view.face() == face)
+    }
+
+    /// Its edges, by the order of their faces.
+    #[must_use]
+    pub fn edges(&self) -> &[Edge] {
+        &self.edges
+    }
+
+    /// Its volume, by the divergence theorem over its faces (Mirtich, "Fast and accurate computation
+    /// of polyhedral mass properties", 1996, from memory).
+    #[must_use]
+    pub fn volume(&self) -> Volume {
+        let reference = self.vertices.first().copied().unwrap_or_default();
+        let mut six = 0.0;
+        for view in self.faces() {
+            for [a, b, c] in triangles(view.outline()) {
+                six += (a - reference).dot((b - reference).cross(c - reference));
+            }
+        }
+        Volume::from_cubic_metres(six / 6.0)
+    }
+
+    /// Its centre of volume; same source as [`Solid::volume`].
+    #[must_use]
+    pub fn centroid(&self) -> Vector {
+        let reference = self.vertices.first().copied().unwrap_or_default();
+        let mut six = 0.0;
+        let mut moment = Vector::ZERO;
+        for view in self.faces() {
+            for [a, b, c] in triangles(view.outline()) {
+                let (a, b, c) = (a - reference, b - reference, c - reference);
+                let share = a.dot(b.cross(c));
+                six += share;
+                moment = moment + (a + b + c) * share;
+            }
+        }
+        if six == 0.0 { reference } else { reference + moment * (0.25 / six) }
+    }
+
+    /// The lowest and the highest that it reaches along `up`, in metres from the origin.
+    #[must_use]
+    pub fn extent(&self, up: Vector) -> (f64, f64) {
+        self.vertices.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), vertex| {
+            let height = up.dot(*vertex);
+            (libm::fmin(low, height), libm::fmax(high, height))
+        })
+    }
+
+    /// The volume (m³) of the part below the plane `up · p = level`, and the area (m²) that the plane
+    /// cuts, for a unit `up` and a `level` in metres from the origin.
+    ///
+    /// Each face is clipped as it is walked and counted by the divergence theorem about a point of the
+    /// plane itself: the cut surface then adds nothing to the volume, so it never needs to be found, and
+    /// its area is what the other faces leave open. Right for bodies with inside corners too.
+    #[must_use]
+    pub fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        let on_plane = up * level;
+        let mut volume = 0.0;
+        let mut open = 0.0;
+        for view in self.faces() {
+            let Some(point) = view.outline().next() else { continue };
+            let area = clipped_area_vector(view.outline(), up, level);
+            volume += (point - on_plane).dot(area);
+            open -= area.dot(up);
+        }
+        (volume / 3.0, open)
+    }
+
+    pub(super) fn corners_of(&self, this: &Loop) -> &[u8] {
+        let start = usize::from(this.start);
+        self.corners.get(start..start + usize::from(this.len)).unwrap_or_default()
+    }
+}
+
+/// The triangles of a fan over a closed outline.
+fn triangles(mut outline: impl Iterator<Item = Vector>) -> impl Iterator<Item = [Vector; 3]> {
+    let first = outline.next().unwrap_or_default();
+    let mut last = outline.next().unwrap_or_default();
+    outline.map(move |next| {
+        let triangle = [first, last, next];
+        last = next;
+        triangle
+    })
+}
+
+/// Area of a closed outline times its unit normal.
+fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
+    triangles(outline).fold(Vector::ZERO, |sum, [a, b, c]| sum + (b - a).cross(c - a) * 0.5)
+}
+
+/// Area vector of that part of a closed outline which lies below a plane.
+fn clipped_area_vector(outline: impl Iterator<Item = Vector> + Clone, up: Vector, level: f64) -> Vector {
+    let mut sum = Vector::ZERO;
+    let mut first: Option<Vector> = None;
+    let mut last = Vector::ZERO;
+    let mut emit = |point: Vector| {
+        match first {
+            None => first = Some(point),
+            Some(first) => sum = sum + (last - first).cross(point - first) * 0.5,
+        }
+        last = point;
+    };
+    let mut start = outline.clone();
+    let ahead = {
+        let head = start.next();
+        start.chain(head)
+    };
+    for (here, next) in outline.zip(ahead) {
+        let (above_here, above_next) = (up.dot(here) - level, up.dot(next) - level);
+        if above_here <= 0.0 {
+            emit(here);
+        }
+        if (above_here < 0.0 && above_next > 0.0) || (above_here > 0.0 && above_next < 0.0) {
+            emit(here + (next - here) * (above_here / (above_here - above_next)));
+        }
+    }
+    sum
+}

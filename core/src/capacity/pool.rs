@@ -1,0 +1,145 @@
+//! Liquid in a body: volume from depth, depth from volume.
+
+use super::Lean;
+use crate::body::Solid;
+use crate::bound::{Limit, OutOfRange, Value};
+use crate::geom::Vector;
+use crate::quantity::{Area, Length, Volume};
+
+/// A depth may pass the brim by this share of the full depth and still be the brim: what is left of
+/// rounding when the full depth was itself computed, printed and read back to ten digits.
+const BRIM_SLACK: f64 = 1e-9;
+
+/// A level in a body that stands at a given lean.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Level {
+    /// Along up from the lowest inside point.
+    pub depth: Length,
+    /// What lies below it.
+    pub volume: Volume,
+    /// The free surface.
+    pub surface: Area,
+}
+
+/// A body that holds liquid, at a lean.
+#[derive(Clone, Copy, Debug)]
+pub struct Pool<'a> {
+    solid: &'a Solid,
+    up: Vector,
+    low: f64,
+    high: f64,
+    brim: f64,
+}
+
+impl<'a> Pool<'a> {
+    /// The space inside `solid`, leaning as `lean` says.
+    #[must_use]
+    pub fn new(solid: &'a Solid, lean: Lean) -> Self {
+        let up = lean.up();
+        let (low, high) = solid.extent(up);
+        Self { solid, up, low, high, brim: solid.volume().si() }
+    }
+
+    /// The depth at which it is full.
+    #[must_use]
+    pub const fn full_depth(&self) -> Length {
+        Length::from_metres(self.high - self.low)
+    }
+
+    /// All that it holds.
+    #[must_use]
+    pub const fn brim(&self) -> Volume {
+        Volume::from_cubic_metres(self.brim)
+    }
+
+    /// Up, in tank axes.
+    #[must_use]
+    pub const fn up(&self) -> Vector {
+        self.up
+    }
+
+    /// Where the surface stands at a depth, in metres from the origin along up.
+    #[must_use]
+    pub fn height_of(&self, depth: Length) -> f64 {
+        self.low + depth.si()
+    }
+
+    /// The liquid at a depth from 0 to the full depth.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] where the depth is negative, not a number, or past the brim.
+    pub fn at(&self, depth: Length) -> Result<Level, OutOfRange> {
+        let full = self.full_depth();
+        let least = Length::from_metres(0.0);
+        if depth > Length::from_metres(full.si() * (1.0 + BRIM_SLACK)) {
+            return Err(OutOfRange { value: Value::Length(depth), limit: Limit::AtMost(Value::Length(full)) });
+        }
+        if !(depth >= least) {
+            return Err(OutOfRange { value: Value::Length(depth), limit: Limit::AtLeast(Value::Length(least)) });
+        }
+        if depth >= full {
+            let (_, surface) = self.solid.below(self.up, self.high);
+            return Ok(Level {
+                depth: full,
+                volume: self.brim(),
+                surface: Area::from_square_metres(libm::fmax(surface, 0.0)),
+            });
+        }
+        let (volume, surface) = self.solid.below(self.up, self.height_of(depth));
+        Ok(Level {
+            depth,
+            volume: Volume::from_cubic_metres(libm::fmin(libm::fmax(volume, 0.0), self.brim)),
+            surface: Area::from_square_metres(libm::fmax(surface, 0.0)),
+        })
+    }
+
+    /// The depth at which it holds `volume`.
+    ///
+    /// Newton's step on the free surface, kept inside a shrinking bracket; volume grows with depth
+    /// everywhere, so the bracket always holds the answer. To the last bits of the volume.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] where the volume is negative, not a number, or more than the body holds.
+    pub fn depth_for(&self, volume: Volume) -> Result<Length, OutOfRange> {
+        let wanted = volume.si();
+        let refused = |limit: Limit| OutOfRange { value: Value::Volume(volume), limit };
+        if wanted > self.brim * (1.0 + BRIM_SLACK) {
+            return Err(refused(Limit::AtMost(Value::Volume(self.brim()))));
+        }
+        if !(wanted >= 0.0) {
+            return Err(refused(Limit::AtLeast(Value::Volume(Volume::from_cubic_metres(0.0)))));
+        }
+        let full = self.high - self.low;
+        if wanted >= self.brim {
+            return Ok(self.full_depth());
+        }
+        if wanted == 0.0 {
+            return Ok(Length::from_metres(0.0));
+        }
+        let (mut low, mut high) = (0.0, full);
+        let mut depth = full * (wanted / self.brim);
+        // 200 halvings are past the last bit of any double; Newton needs about six steps.
+        for _ in 0..200 {
+            let (held, surface) = self.solid.below(self.up, self.low + depth);
+            let over = held - wanted;
+            if libm::fabs(over) <= f64::EPSILON * wanted || high - low <= f64::EPSILON * full {
+                break;
+            }
+            if over > 0.0 {
+                high = depth;
+            } else {
+                low = depth;
+            }
+            let newton = depth - over / surface;
+            let next = if surface > 0.0 && newton > low && newton < high { newton } else { 0.5 * (low + high) };
+            // A step below the last bit of the depth cannot improve it. Bit equality is meant.
+            #[expect(clippy::float_cmp, reason = "stops when the step no longer changes the value")]
+            if next == depth {
+                break;
+            }
+            depth = next;
+        }
+        Ok(Length::from_metres(depth))
+    }
+}

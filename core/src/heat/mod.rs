@@ -1,0 +1,4 @@
+//! Heat: what the arc brings.
+
+pub mod arc;
+pub mod settings;

@@ -1,0 +1,150 @@
+//! Sheet alloys: for now the family and the density of each.
+
+use core::fmt;
+use core::str::FromStr;
+
+/// How a metal behaves under the arc, as far as rules of thumb go by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Family {
+    /// Aluminium and its alloys.
+    Aluminium,
+    /// Austenitic stainless steel.
+    Stainless,
+    /// Low-carbon steel.
+    Steel,
+}
+
+/// One row of the table of alloys.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Row {
+    /// The name it is ordered by.
+    pub name: &'static str,
+    /// Its family.
+    pub family: Family,
+    /// In kg/m³ at 20 °C.
+    pub density: f64,
+    /// Where the density is from.
+    pub source: &'static str,
+}
+
+const ALUMINUM_ASSOCIATION: &str = "Aluminum Association, Aluminum Standards and Data, typical properties (from memory)";
+const EN_573: &str = "EN AW data sheets after Aluminum Association typical values (from memory)";
+const EN_10088: &str = "EN 10088-1 (from memory)";
+const EN_1993: &str = "EN 1993-1-1, 3.2.6 (from memory)";
+
+macro_rules! alloys {
+    ($($(#[$doc:meta])* $variant:ident: $name:literal, $family:ident, $density:literal, $source:ident;)+) => {
+        /// A sheet alloy.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+        pub enum Alloy { $($(#[$doc])* $variant),+ }
+
+        impl Alloy {
+            /// Every alloy.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+
+            /// Its row of the table.
+            #[must_use]
+            pub const fn row(self) -> Row {
+                match self {
+                    $(Self::$variant => Row {
+                        name: $name, family: Family::$family, density: $density, source: $source,
+                    }),+
+                }
+            }
+        }
+    };
+}
+
+alloys! {
+    /// 99.5 % aluminium.
+    A1050: "1050", Aluminium, 2_705.0, EN_573;
+    /// 99.0 % aluminium.
+    A1100: "1100", Aluminium, 2_710.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mn.
+    A3003: "3003", Aluminium, 2_730.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mn, with less copper than 3003.
+    A3103: "3103", Aluminium, 2_730.0, EN_573;
+    /// Al-Mg, 0.8 % Mg.
+    A5005: "5005", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg, 2.5 % Mg.
+    A5052: "5052", Aluminium, 2_680.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg, 4.4 % Mg.
+    A5083: "5083", Aluminium, 2_660.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg, 4 % Mg.
+    A5086: "5086", Aluminium, 2_660.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg, 2.7 % Mg, for service above 65 °C.
+    A5454: "5454", Aluminium, 2_690.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg, 3.1 % Mg.
+    A5754: "5754", Aluminium, 2_670.0, EN_573;
+    /// Al-Mg-Si.
+    A6061: "6061", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg-Si, for extrusions.
+    A6063: "6063", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    /// Al-Mg-Si, stronger.
+    A6082: "6082", Aluminium, 2_700.0, EN_573;
+    /// 1.4301.
+    S304: "304", Stainless, 7_900.0, EN_10088;
+    /// 1.4307.
+    S304L: "304L", Stainless, 7_900.0, EN_10088;
+    /// 1.4401.
+    S316: "316", Stainless, 8_000.0, EN_10088;
+    /// 1.4404.
+    S316L: "316L", Stainless, 8_000.0, EN_10088;
+    /// Low-carbon sheet and plate: S235, A36, DC01.
+    LowCarbonSteel: "low-carbon steel", Steel, 7_850.0, EN_1993;
+}
+
+impl Alloy {
+    /// The name it is ordered by.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        self.row().name
+    }
+
+    /// Its family.
+    #[must_use]
+    pub const fn family(self) -> Family {
+        self.row().family
+    }
+
+    /// In kg/m³.
+    #[must_use]
+    pub const fn density(self) -> f64 {
+        self.row().density
+    }
+}
+
+impl fmt::Display for Alloy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+/// A word that names no alloy of the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotAnAlloy;
+
+impl fmt::Display for NotAnAlloy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("no alloy of the table has this name")
+    }
+}
+
+impl core::error::Error for NotAnAlloy {}
+
+impl FromStr for Alloy {
+    type Err = NotAnAlloy;
+
+    /// By its name, with or without `EN AW-`, or by a common grade of low-carbon steel.
+    fn from_str(text: &str) -> Result<Self, NotAnAlloy> {
+        let text = text.trim();
+        let bare = text.strip_prefix("EN AW-").unwrap_or(text);
+        if matches!(bare, "S235" | "A36" | "DC01" | "steel" | "mild steel") {
+            return Ok(Self::LowCarbonSteel);
+        }
+        Self::ALL.iter().copied().find(|alloy| alloy.name() == bare).ok_or(NotAnAlloy)
+    }
+}

@@ -1,0 +1,62 @@
+//! Temper designations.
+
+use core::fmt;
+use core::str::FromStr;
+
+macro_rules! tempers {
+    ($($variant:ident: $name:literal),+ $(,)?) => {
+        /// How a sheet was worked or heat-treated; designations of EN 515 and ANSI H35.1.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+        #[expect(missing_docs, reason = "each is the designation itself")]
+        pub enum Temper { $($variant),+ }
+
+        impl Temper {
+            /// Every temper.
+            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+
+            /// The designation.
+            #[must_use]
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $name),+ }
+            }
+        }
+    };
+}
+
+tempers! {
+    F: "F", O: "O", H111: "H111", H112: "H112", H116: "H116", H321: "H321",
+    H12: "H12", H14: "H14", H16: "H16", H18: "H18",
+    H22: "H22", H24: "H24", H26: "H26", H28: "H28",
+    H32: "H32", H34: "H34", H36: "H36", H38: "H38",
+    T4: "T4", T5: "T5", T6: "T6", T651: "T651",
+    Annealed: "annealed",
+}
+
+impl fmt::Display for Temper {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+/// A word that is no temper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NotATemper;
+
+impl fmt::Display for NotATemper {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("no temper of the table has this designation")
+    }
+}
+
+impl core::error::Error for NotATemper {}
+
+impl FromStr for Temper {
+    type Err = NotATemper;
+
+    fn from_str(text: &str) -> Result<Self, NotATemper> {
+        let text = text.trim();
+        Self::ALL.iter().copied().find(|temper| temper.name() == text).ok_or(NotATemper)
+    }
+}

@@ -3,8 +3,8 @@
 use core::fmt;
 
 use crate::quantity::{
-    Angle, AngleUnit, Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Voltage, VoltageUnit,
-    Volume, VolumeUnit,
+    Angle, AngleUnit, Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit,
+    Voltage, VoltageUnit, Volume, VolumeUnit,
 };
 
 /// A value of any kind that an error shows.
@@ -84,7 +84,11 @@ pub struct OutOfRange {
 
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} is out of range: it must be {}", self.value, self.limit)
+        write!(
+            f,
+            "{} is out of range: it must be {}",
+            self.value, self.limit
+        )
     }
 }
 
@@ -92,12 +96,23 @@ impl core::error::Error for OutOfRange {}
 
 /// Lets `value` through where it lies between `least` and `most`, both allowed; a value that is not a
 /// number lies nowhere.
-pub(crate) fn within<T: Copy + PartialOrd>(value: T, least: T, most: T, show: fn(T) -> Value) -> Result<T, OutOfRange> {
+pub(crate) fn within<T: Copy + PartialOrd>(
+    value: T,
+    least: T,
+    most: T,
+    show: fn(T) -> Value,
+) -> Result<T, OutOfRange> {
     if value >= least && value <= most {
         Ok(value)
     } else if value > most {
-        Err(OutOfRange { value: show(value), limit: Limit::AtMost(show(most)) })
+        Err(OutOfRange {
+            value: show(value),
+            limit: Limit::AtMost(show(most)),
+        })
     } else {
-        Err(OutOfRange { value: show(value), limit: Limit::AtLeast(show(least)) })
+        Err(OutOfRange {
+            value: show(value),
+            limit: Limit::AtLeast(show(least)),
+        })
     }
 }

@@ -53,13 +53,20 @@ impl Vector {
     #[must_use]
     pub fn unit(self) -> Option<Self> {
         // Scaled first, so that a long or a tiny vector neither overflows nor underflows when squared.
-        let largest = libm::fmax(libm::fabs(self.x), libm::fmax(libm::fabs(self.y), libm::fabs(self.z)));
+        let largest = libm::fmax(
+            libm::fabs(self.x),
+            libm::fmax(libm::fabs(self.y), libm::fabs(self.z)),
+        );
         if !(self.x.is_finite() && self.y.is_finite() && self.z.is_finite()) || largest == 0.0 {
             return None;
         }
         let scaled = Self::new(self.x / largest, self.y / largest, self.z / largest);
         let length = scaled.length();
-        Some(Self::new(scaled.x / length, scaled.y / length, scaled.z / length))
+        Some(Self::new(
+            scaled.x / length,
+            scaled.y / length,
+            scaled.z / length,
+        ))
     }
 }
 
@@ -106,7 +113,10 @@ impl Plane {
     #[must_use]
     pub fn through(point: Vector, normal: Vector) -> Option<Self> {
         let normal = normal.unit()?;
-        Some(Self { normal, offset: normal.dot(point) })
+        Some(Self {
+            normal,
+            offset: normal.dot(point),
+        })
     }
 
     /// How far `point` lies outside; negative inside.
@@ -118,6 +128,9 @@ impl Plane {
     /// The same plane moved outward by `by` metres (inward where negative).
     #[must_use]
     pub fn moved(&self, by: f64) -> Self {
-        Self { normal: self.normal, offset: self.offset + by }
+        Self {
+            normal: self.normal,
+            offset: self.offset + by,
+        }
     }
 }

@@ -1,5 +1,8 @@
 //! Calculations for one-off welded sheet-metal liquid tanks.
 #![no_std]
+// A value that is not a number must fail every check, so checks ask whether the good case holds and
+// negate that; the lint would turn them into checks that let it through.
+#![allow(clippy::neg_cmp_op_on_partial_ord)]
 
 pub mod body;
 pub mod bound;

@@ -3,9 +3,9 @@
 use core::fmt;
 
 use crate::body::Face;
-use crate::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::capacity::Measure;
 use crate::panel::PanelMark;
+use crate::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::seam::SeamMark;
 
 /// How much a notice matters.
@@ -102,7 +102,9 @@ impl Notice {
     pub const fn severity(&self) -> Severity {
         match self {
             Self::FaceLost { .. } => Severity::Warning,
-            Self::SmallFace { .. } | Self::SmallEdge { .. } | Self::TargetMissed { .. } => Severity::Caution,
+            Self::SmallFace { .. } | Self::SmallEdge { .. } | Self::TargetMissed { .. } => {
+                Severity::Caution
+            }
             Self::VentBeforeWelding | Self::ArcAndFume | Self::UsedTank => Severity::Caution,
         }
     }

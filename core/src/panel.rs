@@ -62,7 +62,10 @@ pub fn panels(
     body.outside.faces().zip(0_u8..).map(move |(view, place)| {
         let face = view.face();
         // A face that the sheet takes whole has no inside, and its blank no area; a notice says so.
-        let blank_area = body.inside.face(face).map_or(Area::default(), |inside| inside.area());
+        let blank_area = body
+            .inside
+            .face(face)
+            .map_or(Area::default(), |inside| inside.area());
         let thickness = thickness(face);
         Panel {
             mark: PanelMark::at(place),

@@ -26,7 +26,10 @@ impl Division {
             return None;
         }
         // Whole and at most 256, so the conversion is exact.
-        Some(Self { count: count as u16, length: Length::from_metres(seam.si() / count) })
+        Some(Self {
+            count: count as u16,
+            length: Length::from_metres(seam.si() / count),
+        })
     }
 
     /// Start and end of each stitch, from the start of the seam.

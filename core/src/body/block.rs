@@ -63,14 +63,22 @@ impl Sheet {
     /// The same thickness all over.
     #[must_use]
     pub const fn uniform(thickness: Length) -> Self {
-        Self { walls: [thickness; 6], cuts: [thickness; MAX_CUTS] }
+        Self {
+            walls: [thickness; 6],
+            cuts: [thickness; MAX_CUTS],
+        }
     }
 
     /// Sets one face; a cut beyond the eighth is no face and changes nothing.
     pub fn set(&mut self, face: Face, thickness: Length) {
         let slot = match face {
-            Face::Cut(n) => usize::from(n).checked_sub(1).and_then(|index| self.cuts.get_mut(index)),
-            wall => Face::BOX.iter().position(|f| *f == wall).and_then(|index| self.walls.get_mut(index)),
+            Face::Cut(n) => usize::from(n)
+                .checked_sub(1)
+                .and_then(|index| self.cuts.get_mut(index)),
+            wall => Face::BOX
+                .iter()
+                .position(|f| *f == wall)
+                .and_then(|index| self.walls.get_mut(index)),
         };
         if let Some(slot) = slot {
             *slot = thickness;
@@ -81,8 +89,13 @@ impl Sheet {
     #[must_use]
     pub fn of(&self, face: Face) -> Length {
         let found: Option<&Length> = match face {
-            Face::Cut(n) => usize::from(n).checked_sub(1).and_then(|index| self.cuts.get(index)),
-            wall => Face::BOX.iter().position(|f| *f == wall).and_then(|index| self.walls.get(index)),
+            Face::Cut(n) => usize::from(n)
+                .checked_sub(1)
+                .and_then(|index| self.cuts.get(index)),
+            wall => Face::BOX
+                .iter()
+                .position(|f| *f == wall)
+                .and_then(|index| self.walls.get(index)),
         };
         found.copied().unwrap_or_default()
     }
@@ -173,14 +186,20 @@ impl fmt::Display for BlockError {
         match self {
             Self::Flat => f.write_str("length, width and height must all be above zero"),
             Self::NoSuchEdge { cut, faces: [a, b] } => {
-                write!(f, "cut {cut}: the faces {a} and {b} share no edge; name two faces of the box that meet")
+                write!(
+                    f,
+                    "cut {cut}: the faces {a} and {b} share no edge; name two faces of the box that meet"
+                )
             }
             Self::NoSuchCorner { cut } => write!(
                 f,
                 "cut {cut}: a corner is named by three faces that meet: left or right, front or back, bottom or top"
             ),
             Self::NoDirection { cut } => {
-                write!(f, "cut {cut} has no direction: its legs must be above zero and its normal must not be [0, 0, 0]")
+                write!(
+                    f,
+                    "cut {cut} has no direction: its legs must be above zero and its normal must not be [0, 0, 0]"
+                )
             }
             Self::RemovesNothing { cut, clearance } => write!(
                 f,
@@ -192,9 +211,16 @@ impl fmt::Display for BlockError {
                 "cut {cut} removes the whole body: its normal must point outward, away from what is to be kept"
             ),
             Self::Swallowed { cut, by } => {
-                write!(f, "cut {by} takes away the whole face that cut {cut} left; leave cut {cut} out")
+                write!(
+                    f,
+                    "cut {by} takes away the whole face that cut {cut} left; leave cut {cut} out"
+                )
             }
-            Self::SheetFillsBox { outside, sheet, face } => write!(
+            Self::SheetFillsBox {
+                outside,
+                sheet,
+                face,
+            } => write!(
                 f,
                 "the sheet eats the inside: {} across from the {face}, of which the two sheets take {}; use a thinner sheet or a larger body",
                 outside.display(LengthUnit::Millimetre, 2),
@@ -205,7 +231,10 @@ impl fmt::Display for BlockError {
                 "the sheet eats the inside: nothing is left within cut {cut}; use a thinner sheet or a smaller cut"
             ),
             Self::TooComplex { cut } => {
-                write!(f, "at cut {cut} the body has more than 16 faces, 40 vertices or 40 edges")
+                write!(
+                    f,
+                    "at cut {cut} the body has more than 16 faces, 40 vertices or 40 edges"
+                )
             }
         }
     }
@@ -225,7 +254,10 @@ impl Block {
             return Err(BlockError::Flat);
         }
         let [front, back, left, right, bottom, top] = sheet.walls.map(Length::si);
-        let (near, far) = (Vector::new(left, front, bottom), Vector::new(right, back, top));
+        let (near, far) = (
+            Vector::new(left, front, bottom),
+            Vector::new(right, back, top),
+        );
         match self.sized {
             Sized::Outside => {
                 let outside = self.solid(Vector::ZERO, size, Vector::ZERO, sheet, 0.0, true)?;
@@ -235,7 +267,8 @@ impl Block {
             Sized::Inside => {
                 // The origin stays the outside corner, so the inside body starts one sheet further in.
                 let inside = self.solid(near, near + size, near, sheet, 0.0, true)?;
-                let outside = self.solid(Vector::ZERO, near + size + far, near, sheet, 1.0, true)?;
+                let outside =
+                    self.solid(Vector::ZERO, near + size + far, near, sheet, 1.0, true)?;
                 Ok(Body { outside, inside })
             }
         }
@@ -255,12 +288,17 @@ impl Block {
         let mut solid = cuboid(low, high).ok_or_else(|| self.filled(sheet))?;
         for (cut, number) in self.cuts.iter().zip(1_u8..) {
             let face = Face::Cut(number);
-            let plane = self.plane(cut, number, corner)?.moved(moved * sheet.of(face).si());
+            let plane = self
+                .plane(cut, number, corner)?
+                .moved(moved * sheet.of(face).si());
             solid = match clip(&solid, plane, face) {
                 Clipped::Left(left) => left,
                 Clipped::Nothing { clearance } if whole => {
                     let clearance = Length::from_metres(clearance);
-                    return Err(BlockError::RemovesNothing { cut: number, clearance });
+                    return Err(BlockError::RemovesNothing {
+                        cut: number,
+                        clearance,
+                    });
                 }
                 // Within the sheet the cut may lie outside the space that is left: the space has no such face.
                 Clipped::Nothing { .. } => solid,
@@ -269,7 +307,10 @@ impl Block {
                 Clipped::TooComplex => return Err(BlockError::TooComplex { cut: number }),
             };
             if whole && let Some(gone) = (1..number).find(|n| solid.face(Face::Cut(*n)).is_none()) {
-                return Err(BlockError::Swallowed { cut: gone, by: number });
+                return Err(BlockError::Swallowed {
+                    cut: gone,
+                    by: number,
+                });
             }
         }
         Ok(solid)
@@ -281,15 +322,29 @@ impl Block {
         let at = |far: [bool; 3]| {
             let [x, y, z] = far;
             let pick = |far: bool, size: Length| if far { size.si() } else { 0.0 };
-            corner + Vector::new(pick(x, self.length), pick(y, self.width), pick(z, self.height))
+            corner
+                + Vector::new(
+                    pick(x, self.length),
+                    pick(y, self.width),
+                    pick(z, self.height),
+                )
         };
         match *cut {
-            Cut::Edge { faces: [a, b], legs: [leg_a, leg_b] } => {
+            Cut::Edge {
+                faces: [a, b],
+                legs: [leg_a, leg_b],
+            } => {
                 let (Some(axis_a), Some(axis_b)) = (a.axis(), b.axis()) else {
-                    return Err(BlockError::NoSuchEdge { cut: number, faces: [a, b] });
+                    return Err(BlockError::NoSuchEdge {
+                        cut: number,
+                        faces: [a, b],
+                    });
                 };
                 if axis_a == axis_b {
-                    return Err(BlockError::NoSuchEdge { cut: number, faces: [a, b] });
+                    return Err(BlockError::NoSuchEdge {
+                        cut: number,
+                        faces: [a, b],
+                    });
                 }
                 if !(leg_a.si() > 0.0 && leg_b.si() > 0.0) {
                     return Err(none);
@@ -299,7 +354,11 @@ impl Block {
                 });
                 // The plane meets face a one leg away from face b, and face b one leg away from face a.
                 let (out_a, out_b) = (outward(a), outward(b));
-                Plane::through(at(far) - out_b * leg_a.si(), out_a * leg_a.si() + out_b * leg_b.si()).ok_or(none)
+                Plane::through(
+                    at(far) - out_b * leg_a.si(),
+                    out_a * leg_a.si() + out_b * leg_b.si(),
+                )
+                .ok_or(none)
             }
             Cut::Corner { faces, legs } => {
                 let on = |axis: usize| faces.iter().find(|face| face.axis() == Some(axis)).copied();
@@ -310,12 +369,16 @@ impl Block {
                 if !(leg_x > 0.0 && leg_y > 0.0 && leg_z > 0.0) {
                     return Err(none);
                 }
-                let normal =
-                    outward(x) * (leg_y * leg_z) + outward(y) * (leg_x * leg_z) + outward(z) * (leg_x * leg_y);
+                let normal = outward(x) * (leg_y * leg_z)
+                    + outward(y) * (leg_x * leg_z)
+                    + outward(z) * (leg_x * leg_y);
                 let far = [x.is_far(), y.is_far(), z.is_far()];
                 Plane::through(at(far) - outward(x) * leg_x, normal).ok_or(none)
             }
-            Cut::Plane { normal: [nx, ny, nz], through } => {
+            Cut::Plane {
+                normal: [nx, ny, nz],
+                through,
+            } => {
                 let [x, y, z] = through.map(Length::si);
                 Plane::through(corner + Vector::new(x, y, z), Vector::new(nx, ny, nz)).ok_or(none)
             }
@@ -335,7 +398,11 @@ impl Block {
             let taken = sheet.of(near).si() + sheet.of(far).si();
             if outside.si() - taken < least {
                 least = outside.si() - taken;
-                worst = BlockError::SheetFillsBox { outside, sheet: Length::from_metres(taken), face: near };
+                worst = BlockError::SheetFillsBox {
+                    outside,
+                    sheet: Length::from_metres(taken),
+                    face: near,
+                };
             }
         }
         worst

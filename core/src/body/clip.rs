@@ -3,7 +3,9 @@
 use heapless::Vec;
 
 use super::Face;
-use super::solid::{Edge, Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Solid};
+use super::solid::{
+    Edge, Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Solid,
+};
 use crate::geom::{Plane, Vector};
 use crate::quantity::Angle;
 
@@ -45,21 +47,38 @@ impl Draft {
         let start = u8::try_from(self.corners.len()).map_err(|_| Full)?;
         let len = u8::try_from(corners.len()).map_err(|_| Full)?;
         self.corners.extend_from_slice(corners).map_err(|_| Full)?;
-        self.loops.push(Loop { face, plane, start, len }).map_err(|_| Full)
+        self.loops
+            .push(Loop {
+                face,
+                plane,
+                start,
+                len,
+            })
+            .map_err(|_| Full)
     }
 
     /// Drops the vertices that no face uses and finds the edges.
     fn finish(self) -> Result<Solid, Full> {
         let mut moved = [None; WORK_VERTICES];
-        let mut solid =
-            Solid { vertices: Vec::new(), loops: self.loops, corners: self.corners, edges: Vec::new() };
+        let mut solid = Solid {
+            vertices: Vec::new(),
+            loops: self.loops,
+            corners: self.corners,
+            edges: Vec::new(),
+        };
         for corner in &mut solid.corners {
-            let Some(slot) = moved.get_mut(usize::from(*corner)) else { return Err(Full) };
+            let Some(slot) = moved.get_mut(usize::from(*corner)) else {
+                return Err(Full);
+            };
             let index = match *slot {
                 Some(index) => index,
                 None => {
                     let index = u8::try_from(solid.vertices.len()).map_err(|_| Full)?;
-                    let point = self.vertices.get(usize::from(*corner)).copied().ok_or(Full)?;
+                    let point = self
+                        .vertices
+                        .get(usize::from(*corner))
+                        .copied()
+                        .ok_or(Full)?;
                     solid.vertices.push(point).map_err(|_| Full)?;
                     *slot = Some(index);
                     index
@@ -80,14 +99,40 @@ pub(super) fn cuboid(low: Vector, high: Vector) -> Option<Solid> {
     let mut draft = Draft::default();
     for index in 0..8_u8 {
         let pick = |bit: u8, low: f64, high: f64| if index & bit == 0 { low } else { high };
-        draft.vertex(Vector::new(pick(1, low.x, high.x), pick(2, low.y, high.y), pick(4, low.z, high.z))).ok()?;
+        draft
+            .vertex(Vector::new(
+                pick(1, low.x, high.x),
+                pick(2, low.y, high.y),
+                pick(4, low.z, high.z),
+            ))
+            .ok()?;
     }
     let sides: [(Face, [u8; 4], Vector, f64); 6] = [
-        (Face::Front, [0, 1, 5, 4], Vector::new(0.0, -1.0, 0.0), -low.y),
+        (
+            Face::Front,
+            [0, 1, 5, 4],
+            Vector::new(0.0, -1.0, 0.0),
+            -low.y,
+        ),
         (Face::Back, [3, 2, 6, 7], Vector::new(0.0, 1.0, 0.0), high.y),
-        (Face::Left, [2, 0, 4, 6], Vector::new(-1.0, 0.0, 0.0), -low.x),
-        (Face::Right, [1, 3, 7, 5], Vector::new(1.0, 0.0, 0.0), high.x),
-        (Face::Bottom, [2, 3, 1, 0], Vector::new(0.0, 0.0, -1.0), -low.z),
+        (
+            Face::Left,
+            [2, 0, 4, 6],
+            Vector::new(-1.0, 0.0, 0.0),
+            -low.x,
+        ),
+        (
+            Face::Right,
+            [1, 3, 7, 5],
+            Vector::new(1.0, 0.0, 0.0),
+            high.x,
+        ),
+        (
+            Face::Bottom,
+            [2, 3, 1, 0],
+            Vector::new(0.0, 0.0, -1.0),
+            -low.z,
+        ),
         (Face::Top, [4, 5, 7, 6], Vector::new(0.0, 0.0, 1.0), high.z),
     ];
     for (face, corners, normal, offset) in sides {
@@ -107,7 +152,9 @@ pub(super) fn clip(solid: &Solid, plane: Plane, name: Face) -> Clipped {
         deepest = libm::fmin(deepest, distance);
     }
     if nearest <= same {
-        return Clipped::Nothing { clearance: -libm::fmin(nearest, 0.0) };
+        return Clipped::Nothing {
+            clearance: -libm::fmin(nearest, 0.0),
+        };
     }
     if deepest >= -same {
         return Clipped::All;
@@ -157,7 +204,10 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
                 (Side::Out, Side::In) => (next, here),
                 _ => continue,
             };
-            let known = crossings.iter().find(|(key, _)| *key == [inner, outer]).map(|(_, index)| *index);
+            let known = crossings
+                .iter()
+                .find(|(key, _)| *key == [inner, outer])
+                .map(|(_, index)| *index);
             let index = match known {
                 Some(index) => index,
                 None => {
@@ -172,7 +222,11 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
             new.push(index).map_err(|_| Full)?;
         }
         // A face left with nothing inside the plane touches it at most along an edge: it is gone.
-        if new.len() < 3 || new.iter().all(|corner| side_of(&sides, *corner) == Side::On) {
+        if new.len() < 3
+            || new
+                .iter()
+                .all(|corner| side_of(&sides, *corner) == Side::On)
+        {
             continue;
         }
         for (here, next) in around(&new) {
@@ -189,14 +243,20 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
 /// Sides joined end to start into one closed outline.
 fn linked(rim: &[[u8; 2]]) -> Result<Vec<u8, MAX_CORNERS>, Full> {
     let mut outline = Vec::new();
-    let Some([first, mut next]) = rim.first().copied() else { return Err(Full) };
+    let Some([first, mut next]) = rim.first().copied() else {
+        return Err(Full);
+    };
     outline.push(first).map_err(|_| Full)?;
     while next != first {
         if outline.len() >= rim.len() {
             return Err(Full);
         }
         outline.push(next).map_err(|_| Full)?;
-        next = rim.iter().find(|[from, _]| *from == next).map(|[_, to]| *to).ok_or(Full)?;
+        next = rim
+            .iter()
+            .find(|[from, _]| *from == next)
+            .map(|[_, to]| *to)
+            .ok_or(Full)?;
     }
     Ok(outline)
 }
@@ -206,12 +266,22 @@ fn side_of(sides: &[Side], corner: u8) -> Side {
 }
 
 fn point(solid: &Solid, corner: u8) -> Result<Vector, Full> {
-    solid.vertices().get(usize::from(corner)).copied().ok_or(Full)
+    solid
+        .vertices()
+        .get(usize::from(corner))
+        .copied()
+        .ok_or(Full)
 }
 
 /// Each corner of a closed outline with the one that follows it.
 fn around(corners: &[u8]) -> impl Iterator<Item = (u8, u8)> {
-    corners.iter().copied().zip(corners.iter().copied().skip(1).chain(corners.first().copied()))
+    corners.iter().copied().zip(
+        corners
+            .iter()
+            .copied()
+            .skip(1)
+            .chain(corners.first().copied()),
+    )
 }
 
 /// The largest distance along an axis within the body.
@@ -220,8 +290,11 @@ pub(super) fn size(solid: &Solid) -> f64 {
         let (low, high) = solid.extent(axis);
         high - low
     };
-    let (x, y, z) =
-        (span(Vector::new(1.0, 0.0, 0.0)), span(Vector::new(0.0, 1.0, 0.0)), span(Vector::new(0.0, 0.0, 1.0)));
+    let (x, y, z) = (
+        span(Vector::new(1.0, 0.0, 0.0)),
+        span(Vector::new(0.0, 1.0, 0.0)),
+        span(Vector::new(0.0, 0.0, 1.0)),
+    );
     libm::fmax(x, libm::fmax(y, z))
 }
 
@@ -248,17 +321,33 @@ fn edge(first: &Loop, second: &Loop, [start, end]: [Vector; 2]) -> Edge {
     // body bulges and behind at an inside corner.
     let (n1, n2) = (first.plane.normal, second.plane.normal);
     let across = n1.cross(n2);
-    let sine = if across.dot(along) < 0.0 { -across.length() } else { across.length() };
+    let sine = if across.dot(along) < 0.0 {
+        -across.length()
+    } else {
+        across.length()
+    };
     let dihedral = core::f64::consts::PI - libm::atan2(sine, n1.dot(n2));
-    let ends = if runs_forward(along) { [start, end] } else { [end, start] };
-    Edge { faces: [first.face, second.face], ends, dihedral: Angle::from_radians(dihedral) }
+    let ends = if runs_forward(along) {
+        [start, end]
+    } else {
+        [end, start]
+    };
+    Edge {
+        faces: [first.face, second.face],
+        ends,
+        dihedral: Angle::from_radians(dihedral),
+    }
 }
 
 /// Whether a direction has the positive sense of the axis that it follows most.
 fn runs_forward(along: Vector) -> bool {
     // At 45° two axes tie; the margin keeps rounding from deciding which of them counts.
     const TIE: f64 = 1.0 - 1e-9;
-    let (x, y, z) = (libm::fabs(along.x), libm::fabs(along.y), libm::fabs(along.z));
+    let (x, y, z) = (
+        libm::fabs(along.x),
+        libm::fabs(along.y),
+        libm::fabs(along.z),
+    );
     if x >= y * TIE && x >= z * TIE {
         along.x > 0.0
     } else if y >= z * TIE {

@@ -29,7 +29,14 @@ pub enum Face {
 
 impl Face {
     /// The six faces of the box, in the order in which panels are listed.
-    pub const BOX: [Self; 6] = [Self::Front, Self::Back, Self::Left, Self::Right, Self::Bottom, Self::Top];
+    pub const BOX: [Self; 6] = [
+        Self::Front,
+        Self::Back,
+        Self::Left,
+        Self::Right,
+        Self::Bottom,
+        Self::Top,
+    ];
 
     /// The axis that a face of the box stands across: 0 for x, 1 for y, 2 for z; `None` for a cut.
     #[must_use]
@@ -78,7 +85,10 @@ impl FromStr for Face {
         if let Some(face) = Self::BOX.iter().find(|face| named(**face) == text) {
             return Ok(*face);
         }
-        let number = text.strip_prefix("cut").map(str::trim).and_then(|n| n.parse::<u8>().ok());
+        let number = text
+            .strip_prefix("cut")
+            .map(str::trim)
+            .and_then(|n| n.parse::<u8>().ok());
         match number {
             Some(n) if n >= 1 && usize::from(n) <= MAX_CUTS => Ok(Self::Cut(n)),
             _ => Err(NotAFace),

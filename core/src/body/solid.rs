@@ -53,7 +53,11 @@ impl Edge {
     pub fn at(&self, from_start: Length) -> Vector {
         let [start, end] = self.ends;
         let whole = (end - start).length();
-        let share = if whole > 0.0 { from_start.si() / whole } else { 0.0 };
+        let share = if whole > 0.0 {
+            from_start.si() / whole
+        } else {
+            0.0
+        };
         start + (end - start) * share
     }
 }
@@ -87,7 +91,10 @@ impl<'a> FaceView<'a> {
     /// Its corners, counter-clockwise as seen from outside.
     pub fn outline(&self) -> impl Iterator<Item = Vector> + Clone + use<'a> {
         let solid = self.solid;
-        solid.corners_of(self.this).iter().filter_map(|index| solid.vertices.get(usize::from(*index)).copied())
+        solid
+            .corners_of(self.this)
+            .iter()
+            .filter_map(|index| solid.vertices.get(usize::from(*index)).copied())
     }
 
     /// Its area.
@@ -160,16 +167,22 @@ impl Solid {
                 moment = moment + (a + b + c) * share;
             }
         }
-        if six == 0.0 { reference } else { reference + moment * (0.25 / six) }
+        if six == 0.0 {
+            reference
+        } else {
+            reference + moment * (0.25 / six)
+        }
     }
 
     /// The lowest and the highest that it reaches along `up`, in metres from the origin.
     #[must_use]
     pub fn extent(&self, up: Vector) -> (f64, f64) {
-        self.vertices.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), vertex| {
-            let height = up.dot(*vertex);
-            (libm::fmin(low, height), libm::fmax(high, height))
-        })
+        self.vertices
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), vertex| {
+                let height = up.dot(*vertex);
+                (libm::fmin(low, height), libm::fmax(high, height))
+            })
     }
 
     /// The volume (m³) of the part below the plane `up · p = level`, and the area (m²) that the plane
@@ -184,7 +197,9 @@ impl Solid {
         let mut volume = 0.0;
         let mut open = 0.0;
         for view in self.faces() {
-            let Some(point) = view.outline().next() else { continue };
+            let Some(point) = view.outline().next() else {
+                continue;
+            };
             let area = clipped_area_vector(view.outline(), up, level);
             volume += (point - on_plane).dot(area);
             open -= area.dot(up);
@@ -194,7 +209,9 @@ impl Solid {
 
     pub(super) fn corners_of(&self, this: &Loop) -> &[u8] {
         let start = usize::from(this.start);
-        self.corners.get(start..start + usize::from(this.len)).unwrap_or_default()
+        self.corners
+            .get(start..start + usize::from(this.len))
+            .unwrap_or_default()
     }
 }
 
@@ -211,11 +228,17 @@ fn triangles(mut outline: impl Iterator<Item = Vector>) -> impl Iterator<Item = 
 
 /// Area of a closed outline times its unit normal.
 fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
-    triangles(outline).fold(Vector::ZERO, |sum, [a, b, c]| sum + (b - a).cross(c - a) * 0.5)
+    triangles(outline).fold(Vector::ZERO, |sum, [a, b, c]| {
+        sum + (b - a).cross(c - a) * 0.5
+    })
 }
 
 /// Area vector of that part of a closed outline which lies below a plane.
-fn clipped_area_vector(outline: impl Iterator<Item = Vector> + Clone, up: Vector, level: f64) -> Vector {
+fn clipped_area_vector(
+    outline: impl Iterator<Item = Vector> + Clone,
+    up: Vector,
+    level: f64,
+) -> Vector {
     let mut sum = Vector::ZERO;
     let mut first: Option<Vector> = None;
     let mut last = Vector::ZERO;

@@ -14,7 +14,10 @@ pub struct Lean {
 
 impl Lean {
     /// Upright.
-    pub const LEVEL: Self = Self { pitch: Angle::from_radians(0.0), roll: Angle::from_radians(0.0) };
+    pub const LEVEL: Self = Self {
+        pitch: Angle::from_radians(0.0),
+        roll: Angle::from_radians(0.0),
+    };
 
     /// The most that a tank may lean either way: on its side.
     pub const MOST: Angle = Angle::new(90.0, AngleUnit::Degree);

@@ -78,7 +78,14 @@ impl Capacity {
         }
         let dead = pool.at(pick_up)?.volume;
         let usable = Volume::from_cubic_metres(fill.si() - dead.si());
-        Ok(Self { brim, fill, usable, fill_depth, full_depth: pool.full_depth(), pick_up })
+        Ok(Self {
+            brim,
+            fill,
+            usable,
+            fill_depth,
+            full_depth: pool.full_depth(),
+            pick_up,
+        })
     }
 
     /// The volume by one measure.

@@ -38,7 +38,13 @@ impl<'a> Pool<'a> {
     pub fn new(solid: &'a Solid, lean: Lean) -> Self {
         let up = lean.up();
         let (low, high) = solid.extent(up);
-        Self { solid, up, low, high, brim: solid.volume().si() }
+        Self {
+            solid,
+            up,
+            low,
+            high,
+            brim: solid.volume().si(),
+        }
     }
 
     /// The depth at which it is full.
@@ -73,10 +79,16 @@ impl<'a> Pool<'a> {
         let full = self.full_depth();
         let least = Length::from_metres(0.0);
         if depth > Length::from_metres(full.si() * (1.0 + BRIM_SLACK)) {
-            return Err(OutOfRange { value: Value::Length(depth), limit: Limit::AtMost(Value::Length(full)) });
+            return Err(OutOfRange {
+                value: Value::Length(depth),
+                limit: Limit::AtMost(Value::Length(full)),
+            });
         }
         if !(depth >= least) {
-            return Err(OutOfRange { value: Value::Length(depth), limit: Limit::AtLeast(Value::Length(least)) });
+            return Err(OutOfRange {
+                value: Value::Length(depth),
+                limit: Limit::AtLeast(Value::Length(least)),
+            });
         }
         if depth >= full {
             let (_, surface) = self.solid.below(self.up, self.high);
@@ -103,12 +115,17 @@ impl<'a> Pool<'a> {
     /// [`OutOfRange`] where the volume is negative, not a number, or more than the body holds.
     pub fn depth_for(&self, volume: Volume) -> Result<Length, OutOfRange> {
         let wanted = volume.si();
-        let refused = |limit: Limit| OutOfRange { value: Value::Volume(volume), limit };
+        let refused = |limit: Limit| OutOfRange {
+            value: Value::Volume(volume),
+            limit,
+        };
         if wanted > self.brim * (1.0 + BRIM_SLACK) {
             return Err(refused(Limit::AtMost(Value::Volume(self.brim()))));
         }
         if !(wanted >= 0.0) {
-            return Err(refused(Limit::AtLeast(Value::Volume(Volume::from_cubic_metres(0.0)))));
+            return Err(refused(Limit::AtLeast(Value::Volume(
+                Volume::from_cubic_metres(0.0),
+            ))));
         }
         let full = self.high - self.low;
         if wanted >= self.brim {
@@ -132,9 +149,16 @@ impl<'a> Pool<'a> {
                 low = depth;
             }
             let newton = depth - over / surface;
-            let next = if surface > 0.0 && newton > low && newton < high { newton } else { 0.5 * (low + high) };
+            let next = if surface > 0.0 && newton > low && newton < high {
+                newton
+            } else {
+                0.5 * (low + high)
+            };
             // A step below the last bit of the depth cannot improve it. Bit equality is meant.
-            #[expect(clippy::float_cmp, reason = "stops when the step no longer changes the value")]
+            #[expect(
+                clippy::float_cmp,
+                reason = "stops when the step no longer changes the value"
+            )]
             if next == depth {
                 break;
             }

@@ -69,10 +69,16 @@ pub fn current(family: Family, thickness: Length) -> Option<Start<Current>> {
     };
     let t = reached(thickness)?;
     if let Some(value) = between(table.points, t) {
-        return Some(Start { value: Current::new(value, CurrentUnit::Ampere), source: table.source });
+        return Some(Start {
+            value: Current::new(value, CurrentUnit::Ampere),
+            source: table.source,
+        });
     }
     let (at, value) = nearest(table.points, t)?;
-    Some(Start { value: Current::new(value * t / at, CurrentUnit::Ampere), source: table.beyond })
+    Some(Start {
+        value: Current::new(value * t / at, CurrentUnit::Ampere),
+        source: table.beyond,
+    })
 }
 
 /// A travel speed for a family of metals at a sheet thickness; `None` past 0.5 to 10 mm.
@@ -86,10 +92,16 @@ pub fn travel(family: Family, thickness: Length) -> Option<Start<Speed>> {
     let t = reached(thickness)?;
     let unit = SpeedUnit::MillimetrePerMinute;
     if let Some(value) = between(table.points, t) {
-        return Some(Start { value: Speed::new(value, unit), source: table.source });
+        return Some(Start {
+            value: Speed::new(value, unit),
+            source: table.source,
+        });
     }
     let (_, value) = nearest(table.points, t)?;
-    Some(Start { value: Speed::new(value, unit), source: table.beyond })
+    Some(Start {
+        value: Speed::new(value, unit),
+        source: table.beyond,
+    })
 }
 
 /// A sheet is listed to a tenth of a millimetre: 1.6 mm read from inches is 1.6 mm still.
@@ -104,10 +116,13 @@ fn reached(thickness: Length) -> Option<f64> {
 
 /// Straight lines between the points; nothing beyond the first and the last.
 fn between(points: &[(f64, f64)], t: f64) -> Option<f64> {
-    points.iter().zip(points.iter().skip(1)).find_map(|((t0, v0), (t1, v1))| {
-        let inside = t >= t0 - ROUNDING && t <= t1 + ROUNDING;
-        inside.then(|| v0 + (v1 - v0) * (t - t0) / (t1 - t0))
-    })
+    points
+        .iter()
+        .zip(points.iter().skip(1))
+        .find_map(|((t0, v0), (t1, v1))| {
+            let inside = t >= t0 - ROUNDING && t <= t1 + ROUNDING;
+            inside.then(|| v0 + (v1 - v0) * (t - t0) / (t1 - t0))
+        })
 }
 
 /// The first or the last point, whichever is nearer.

@@ -107,18 +107,25 @@ impl fmt::Display for Problem {
         match self {
             Self::OutOfRange(error) => error.fmt(f),
             Self::Block(error) => error.fmt(f),
-            Self::Unnamed => f.write_str("the job has no name: a record without one cannot be found again"),
-            Self::NoSuchFace(face) => write!(f, "the body has no face called {face}"),
-            Self::NoStartingValue => {
-                f.write_str("no published starting value reaches this sheet (0.5 to 10 mm): give one here")
+            Self::Unnamed => {
+                f.write_str("the job has no name: a record without one cannot be found again")
             }
+            Self::NoSuchFace(face) => write!(f, "the body has no face called {face}"),
+            Self::NoStartingValue => f.write_str(
+                "no published starting value reaches this sheet (0.5 to 10 mm): give one here",
+            ),
             Self::TooManyStitches { needed, most } => write!(
                 f,
                 "the job would need {needed} stitches or more and may have {most}: allow a longer stitch"
             ),
-            Self::TooManyTacks => f.write_str("a seam would need more than 9999 tacks: allow a wider pitch"),
+            Self::TooManyTacks => {
+                f.write_str("a seam would need more than 9999 tacks: allow a wider pitch")
+            }
             Self::TooManyMarks { needed, most } => {
-                write!(f, "the dip chart would have {needed} marks and may have {most}: take a wider step")
+                write!(
+                    f,
+                    "the dip chart would have {needed} marks and may have {most}: take a wider step"
+                )
             }
         }
     }

@@ -1,7 +1,19 @@
 //! The checked inputs of one tank, and the stages run over them.
+//!
+//! A [`Draft`] is plain data, as a job file or the wire brings it. [`Job::check`] fills in what
+//! practice can supply (each default is told as an [`Assumed`]) and refuses what is out of range;
+//! [`Tank::build`] adds the body, from which every later stage follows.
 
+mod assumed;
+mod check;
 mod draft;
 mod error;
+mod tank;
 
+pub use assumed::Assumed;
+pub use check::{
+    CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, REACH, SIZE, THICKNESS, TRAVEL, VOLTAGE,
+};
 pub use draft::{ArcDraft, Draft, FillDraft, JointsDraft, MAX_NAME, Name, StockDraft, WeldDraft};
 pub use error::{Field, JobError, Problem};
+pub use tank::{MAX_MARKS, Tank, Totals};

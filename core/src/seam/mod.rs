@@ -93,7 +93,11 @@ pub fn seams(
 
 fn mark(body: &Body, edge: &Edge) -> SeamMark {
     SeamMark(edge.faces.map(|face| {
-        let place = body.outside.faces().zip(0_u8..).find(|(view, _)| view.face() == face);
+        let place = body
+            .outside
+            .faces()
+            .zip(0_u8..)
+            .find(|(view, _)| view.face() == face);
         PanelMark::at(place.map_or(0, |(_, place)| place))
     }))
 }

@@ -39,7 +39,12 @@ impl Tacks {
         if whole <= 2.0 * tack {
             let length = Length::from_metres(libm::fmin(whole, tack));
             let first = Length::from_metres(0.5 * whole);
-            return Some(Self { count: 1, length, first, pitch: Length::default() });
+            return Some(Self {
+                count: 1,
+                length,
+                first,
+                pitch: Length::default(),
+            });
         }
         let run = whole - tack;
         let gaps = crate::stitch::pieces(run, pitch.si());
@@ -48,7 +53,12 @@ impl Tacks {
         }
         // Whole and below 9999, so the conversion is exact.
         let count = gaps as u16 + 1;
-        Some(Self { count, length, first: Length::from_metres(0.5 * tack), pitch: Length::from_metres(run / gaps) })
+        Some(Self {
+            count,
+            length,
+            first: Length::from_metres(0.5 * tack),
+            pitch: Length::from_metres(run / gaps),
+        })
     }
 
     /// Centres of the tacks, from the start of the seam.

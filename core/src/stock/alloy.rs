@@ -28,7 +28,8 @@ pub struct Row {
     pub source: &'static str,
 }
 
-const ALUMINUM_ASSOCIATION: &str = "Aluminum Association, Aluminum Standards and Data, typical properties (from memory)";
+const ALUMINUM_ASSOCIATION: &str =
+    "Aluminum Association, Aluminum Standards and Data, typical properties (from memory)";
 const EN_573: &str = "EN AW data sheets after Aluminum Association typical values (from memory)";
 const EN_10088: &str = "EN 10088-1 (from memory)";
 const EN_1993: &str = "EN 1993-1-1, 3.2.6 (from memory)";
@@ -145,6 +146,10 @@ impl FromStr for Alloy {
         if matches!(bare, "S235" | "A36" | "DC01" | "steel" | "mild steel") {
             return Ok(Self::LowCarbonSteel);
         }
-        Self::ALL.iter().copied().find(|alloy| alloy.name() == bare).ok_or(NotAnAlloy)
+        Self::ALL
+            .iter()
+            .copied()
+            .find(|alloy| alloy.name() == bare)
+            .ok_or(NotAnAlloy)
     }
 }

@@ -57,6 +57,10 @@ impl FromStr for Temper {
 
     fn from_str(text: &str) -> Result<Self, NotATemper> {
         let text = text.trim();
-        Self::ALL.iter().copied().find(|temper| temper.name() == text).ok_or(NotATemper)
+        Self::ALL
+            .iter()
+            .copied()
+            .find(|temper| temper.name() == text)
+            .ok_or(NotATemper)
     }
 }

@@ -1,0 +1,87 @@
+//! Values that the job left to their defaults, and where those come from.
+
+use core::fmt;
+
+use super::Field;
+use crate::heat::arc::Process;
+use crate::heat::settings::Start;
+use crate::quantity::{
+    Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Voltage,
+    VoltageUnit,
+};
+use crate::seam::Joint;
+
+/// A default that was taken. Its `Display` is the value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[expect(
+    missing_docs,
+    reason = "each is the input that its name spells, with the value taken"
+)]
+pub enum Assumed {
+    Joint,
+    Headspace(Ratio),
+    Process(Process),
+    Current(Start<Current>),
+    Voltage(Voltage),
+    Travel(Start<Speed>),
+    Efficiency(Ratio),
+    StitchMax(Length),
+    TackPitch(Length),
+}
+
+impl Assumed {
+    /// The input that was left out.
+    #[must_use]
+    pub const fn field(&self) -> Field {
+        match self {
+            Self::Joint => Field::JointsDefault,
+            Self::Headspace(_) => Field::Headspace,
+            Self::Process(_) => Field::Process,
+            Self::Current(_) => Field::Current,
+            Self::Voltage(_) => Field::Voltage,
+            Self::Travel(_) => Field::Travel,
+            Self::Efficiency(_) => Field::Efficiency,
+            Self::StitchMax(_) => Field::StitchMax,
+            Self::TackPitch(_) => Field::TackPitch,
+        }
+    }
+
+    /// Where the value is from.
+    #[must_use]
+    pub const fn source(&self) -> &'static str {
+        match self {
+            Self::Joint => "the joint with square-cut edges; common practice, no source",
+            Self::Headspace(_) => {
+                "49 CFR 393.67(c)(12): filled to 95 % at most (from memory); a coolant header wants more"
+            }
+            Self::Process(_) => "common practice, no source: AC for aluminium, DC for steels",
+            Self::Current(start) => start.source,
+            Self::Voltage(_) => {
+                "conventional load voltage 10 V + 0.04 I, IEC 60974-1, 11.2 (from memory); measure your own"
+            }
+            Self::Travel(start) => start.source,
+            Self::Efficiency(_) => "EN 1011-1:2009, table 1: the factor for TIG",
+            Self::StitchMax(_) => {
+                "common practice, no source: 75 to 100 mm on thin aluminium, 25 to 50 mm on steels"
+            }
+            Self::TackPitch(_) => {
+                "35 thicknesses: G. Mathers, The Welding of Aluminium and its Alloys (2002), p. 88"
+            }
+        }
+    }
+}
+
+impl fmt::Display for Assumed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Joint => f.write_str(Joint::default().name()),
+            Self::Headspace(v) => v.display(RatioUnit::Percent, 0).fmt(f),
+            Self::Process(v) => f.write_str(v.name()),
+            Self::Current(v) => v.value.display(CurrentUnit::Ampere, 0).fmt(f),
+            Self::Voltage(v) => v.display(VoltageUnit::Volt, 1).fmt(f),
+            Self::Travel(v) => v.value.display(SpeedUnit::MillimetrePerMinute, 0).fmt(f),
+            Self::Efficiency(v) => v.display(RatioUnit::Percent, 0).fmt(f),
+            Self::StitchMax(v) | Self::TackPitch(v) => v.display(LengthUnit::Millimetre, 0).fmt(f),
+        }
+    }
+}

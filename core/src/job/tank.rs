@@ -1,0 +1,303 @@
+//! A job and its body, and every stage that follows from the two.
+
+use super::{Assumed, Draft, Field, Job, JobError, Problem};
+use crate::body::{BlockError, Body, Solid};
+use crate::bound::OutOfRange;
+use crate::capacity::{Capacity, Lean, Level, Pool};
+use crate::geom::Vector;
+use crate::heat::arc::Arc;
+use crate::notice::Notice;
+use crate::panel::{Panel, panels};
+use crate::quantity::{Energy, Length, Mass, Time};
+use crate::seam::{Seam, Tacks, seams};
+use crate::stitch::{Division, MAX_STITCHES};
+
+/// Marks that a dip chart may have.
+pub const MAX_MARKS: u16 = 1_000;
+
+/// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
+/// so that on a small machine nothing but the body is held; about 12 KiB.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tank {
+    job: Job,
+    body: Body,
+    capacity: Capacity,
+}
+
+/// Sums over the whole job.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Totals {
+    /// Welded seams together.
+    pub seam: Length,
+    /// Tacks.
+    pub tacks: u32,
+    /// Stitches.
+    pub stitches: u32,
+    /// Time with the arc burning along seams, tacks not counted.
+    pub arc: Time,
+    /// Heat input along all seams.
+    pub heat: Energy,
+    /// All blanks together.
+    pub mass: Mass,
+}
+
+impl Tank {
+    /// Checks a draft and builds its body.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn build(draft: &Draft) -> Result<Self, JobError> {
+        Self::build_noting(draft, |_| ())
+    }
+
+    /// The same, calling `assumed` for every value that the draft leaves to its default.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
+        let job = Job::check(draft, assumed)?;
+        let body = job.block.body(&job.sheet).map_err(|error| JobError {
+            field: field_of(error),
+            problem: Problem::Block(error),
+        })?;
+        let capacity =
+            Capacity::level(&body.inside, job.headspace, job.pick_up).map_err(|error| {
+                JobError {
+                    field: Field::PickUp,
+                    problem: Problem::OutOfRange(error),
+                }
+            })?;
+        let tank = Self {
+            job,
+            body,
+            capacity,
+        };
+        tank.check_counts()?;
+        Ok(tank)
+    }
+
+    /// The checked inputs.
+    #[must_use]
+    pub const fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// Outside and inside of the sheet.
+    #[must_use]
+    pub const fn body(&self) -> &Body {
+        &self.body
+    }
+
+    /// The space that holds liquid.
+    #[must_use]
+    pub const fn inside(&self) -> &Solid {
+        &self.body.inside
+    }
+
+    /// What it holds when it stands level.
+    #[must_use]
+    pub const fn capacity(&self) -> &Capacity {
+        &self.capacity
+    }
+
+    /// The liquid in it, at a lean.
+    #[must_use]
+    pub fn pool(&self, lean: Lean) -> Pool<'_> {
+        Pool::new(&self.body.inside, lean)
+    }
+
+    /// The dip chart of the level tank: from empty to full in steps of the job's own, the last step
+    /// shorter where it must be.
+    pub fn dip(&self) -> impl Iterator<Item = Level> {
+        let pool = self.pool(Lean::LEVEL);
+        let full = pool.full_depth();
+        let step = self.job.dip_step.si();
+        let steps = crate::stitch::pieces(full.si(), step);
+        // `check_counts` has seen to it that these are at most MAX_MARKS.
+        let whole = steps as u16;
+        (0..=whole).filter_map(move |n| {
+            let depth = if n == whole {
+                full
+            } else {
+                Length::from_metres(f64::from(n) * step)
+            };
+            pool.at(depth).ok()
+        })
+    }
+
+    /// The panels, in the order of the faces.
+    pub fn panels(&self) -> impl Iterator<Item = Panel> {
+        panels(&self.body, self.job.alloy.density(), |face| {
+            self.job.thickness_of(face)
+        })
+    }
+
+    /// The seams, in the order of the edges of the outside body.
+    pub fn seams(&self) -> impl Iterator<Item = Seam> {
+        seams(&self.body, self.job.joint, |face| {
+            self.job.thickness_of(face)
+        })
+    }
+
+    /// The tacks of a seam.
+    #[must_use]
+    pub fn tacks(&self, seam: &Seam) -> Option<Tacks> {
+        Tacks::spaced(
+            seam.length,
+            self.job.tack_length(seam.thicker),
+            self.job.tack_pitch(seam.thinner),
+        )
+    }
+
+    /// The stitches of a seam.
+    #[must_use]
+    pub fn division(&self, seam: &Seam) -> Option<Division> {
+        Division::of(seam.length, self.job.stitch_max)
+    }
+
+    /// Settings of the arc.
+    #[must_use]
+    pub const fn arc(&self) -> &Arc {
+        &self.job.arc
+    }
+
+    /// Sums over the whole job.
+    #[must_use]
+    pub fn totals(&self) -> Totals {
+        let mut totals = Totals::default();
+        for seam in self.seams().filter(|seam| seam.welded) {
+            totals.seam = Length::from_metres(totals.seam.si() + seam.length.si());
+            totals.tacks += self.tacks(&seam).map_or(0, |tacks| u32::from(tacks.count));
+            totals.stitches += self
+                .division(&seam)
+                .map_or(0, |division| u32::from(division.count));
+        }
+        totals.arc = self.arc().time_along(totals.seam);
+        totals.heat = self.arc().heat_along(totals.seam);
+        totals.mass = Mass::from_kilograms(self.panels().map(|panel| panel.mass.si()).sum());
+        totals
+    }
+
+    /// Calls `show` for every notice of this tank.
+    pub fn each_notice(&self, mut show: impl FnMut(Notice)) {
+        for panel in self.panels() {
+            let least = self.job.tack_length(panel.thickness);
+            match self.body.inside.face(panel.face) {
+                None => show(Notice::FaceLost {
+                    mark: panel.mark,
+                    face: panel.face,
+                }),
+                Some(view) => {
+                    let across = narrowest(view.normal(), view.outline());
+                    if across < least {
+                        show(Notice::SmallFace {
+                            mark: panel.mark,
+                            face: panel.face,
+                            across,
+                            least,
+                        });
+                    }
+                }
+            }
+        }
+        for seam in self.seams() {
+            let least = self.job.tack_length(seam.thicker);
+            if seam.length < least {
+                show(Notice::SmallEdge {
+                    mark: seam.mark,
+                    length: seam.length,
+                    least,
+                });
+            }
+        }
+        if let Some((of, target)) = self.job.target {
+            let holds = self.capacity.of(of);
+            if holds < target {
+                show(Notice::TargetMissed { of, target, holds });
+            }
+        }
+        show(Notice::VentBeforeWelding);
+        show(Notice::ArcAndFume);
+        show(Notice::UsedTank);
+    }
+
+    fn check_counts(&self) -> Result<(), JobError> {
+        let mut stitches = 0_u32;
+        for seam in self.seams().filter(|seam| seam.welded) {
+            let more = self
+                .division(&seam)
+                .map_or(u32::from(MAX_STITCHES) + 1, |d| u32::from(d.count));
+            stitches = stitches.saturating_add(more);
+            if self.tacks(&seam).is_none() {
+                return Err(JobError {
+                    field: Field::TackPitch,
+                    problem: Problem::TooManyTacks,
+                });
+            }
+        }
+        if stitches > u32::from(MAX_STITCHES) {
+            let problem = Problem::TooManyStitches {
+                needed: stitches,
+                most: MAX_STITCHES,
+            };
+            return Err(JobError {
+                field: Field::StitchMax,
+                problem,
+            });
+        }
+        let marks = crate::stitch::pieces(self.capacity.full_depth.si(), self.job.dip_step.si());
+        if marks > f64::from(MAX_MARKS) {
+            // A size of at most 20 m in steps of at least 0.1 mm: far below the bound of u32.
+            let problem = Problem::TooManyMarks {
+                needed: marks as u32,
+                most: MAX_MARKS,
+            };
+            return Err(JobError {
+                field: Field::DipStep,
+                problem,
+            });
+        }
+        Ok(())
+    }
+}
+
+/// The least distance between two parallel lines that hold a convex outline, one of them along a side.
+fn narrowest(normal: Vector, outline: impl Iterator<Item = Vector> + Clone) -> Length {
+    let mut least = f64::INFINITY;
+    let first = outline.clone().next();
+    let ahead = outline.clone().skip(1).chain(first);
+    for (here, next) in outline.clone().zip(ahead) {
+        let Some(inward) = normal.cross(next - here).unit() else {
+            continue;
+        };
+        let reach = outline
+            .clone()
+            .map(|corner| inward.dot(corner - here))
+            .fold(0.0, libm::fmax);
+        least = libm::fmin(least, reach);
+    }
+    Length::from_metres(least)
+}
+
+/// The input to blame for a block that makes no tank.
+fn field_of(error: BlockError) -> Field {
+    match error {
+        BlockError::Flat => Field::Shape,
+        BlockError::SheetFillsBox { .. } => Field::Thickness,
+        BlockError::NoSuchEdge { cut, .. }
+        | BlockError::NoSuchCorner { cut }
+        | BlockError::NoDirection { cut }
+        | BlockError::RemovesNothing { cut, .. }
+        | BlockError::RemovesAll { cut }
+        | BlockError::Swallowed { cut, .. }
+        | BlockError::SheetFillsCut { cut }
+        | BlockError::TooComplex { cut } => Field::Cut(cut),
+    }
+}
+
+impl From<OutOfRange> for Problem {
+    fn from(error: OutOfRange) -> Self {
+        Self::OutOfRange(error)
+    }
+}

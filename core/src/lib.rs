@@ -16,3 +16,5 @@ pub mod quantity;
 pub mod seam;
 pub mod stitch;
 pub mod stock;
+#[cfg(feature = "serde")]
+pub mod wire;

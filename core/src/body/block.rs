@@ -120,6 +120,7 @@ pub struct Block {
 
 /// Why a block with its sheet makes no tank. Cuts are counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum BlockError {
     /// A size is not above zero.

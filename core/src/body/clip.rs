@@ -4,16 +4,19 @@ use heapless::Vec;
 
 use super::Face;
 use super::solid::{
-    Edge, Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Solid,
+    Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Side, Solid,
 };
 use crate::geom::{Plane, Vector};
-use crate::quantity::Angle;
 
 /// Vertices held while a clip is under way: those of the body and one for each edge that is cut.
 const WORK_VERTICES: usize = MAX_VERTICES + MAX_EDGES;
 
 /// What a plane leaves of a body.
 #[derive(Debug)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "without allocation a body lives on the stack"
+)]
 pub(super) enum Clipped {
     /// The plane misses the body by this much (m).
     Nothing { clearance: f64 },
@@ -64,7 +67,7 @@ impl Draft {
             vertices: Vec::new(),
             loops: self.loops,
             corners: self.corners,
-            edges: Vec::new(),
+            sides: Vec::new(),
         };
         for corner in &mut solid.corners {
             let Some(slot) = moved.get_mut(usize::from(*corner)) else {
@@ -86,7 +89,7 @@ impl Draft {
             };
             *corner = index;
         }
-        solid.edges = edges(&solid)?;
+        solid.sides = sides(&solid)?;
         Ok(solid)
     }
 }
@@ -166,7 +169,7 @@ pub(super) fn clip(solid: &Solid, plane: Plane, name: Face) -> Clipped {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Side {
+enum Where {
     In,
     On,
     Out,
@@ -174,16 +177,16 @@ enum Side {
 
 fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, Full> {
     let mut draft = Draft::default();
-    let mut sides: Vec<Side, WORK_VERTICES> = Vec::new();
+    let mut sides: Vec<Where, WORK_VERTICES> = Vec::new();
     for vertex in solid.vertices() {
         draft.vertex(*vertex)?;
         let distance = plane.distance(*vertex);
         let side = if distance > same {
-            Side::Out
+            Where::Out
         } else if distance < -same {
-            Side::In
+            Where::In
         } else {
-            Side::On
+            Where::On
         };
         sides.push(side).map_err(|_| Full)?;
     }
@@ -196,12 +199,12 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
         let mut new: Vec<u8, MAX_CORNERS> = Vec::new();
         for (here, next) in around(old) {
             let (here_side, next_side) = (side_of(&sides, here), side_of(&sides, next));
-            if here_side != Side::Out {
+            if here_side != Where::Out {
                 new.push(here).map_err(|_| Full)?;
             }
             let (inner, outer) = match (here_side, next_side) {
-                (Side::In, Side::Out) => (here, next),
-                (Side::Out, Side::In) => (next, here),
+                (Where::In, Where::Out) => (here, next),
+                (Where::Out, Where::In) => (next, here),
                 _ => continue,
             };
             let known = crossings
@@ -214,7 +217,7 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
                     let (a, b) = (point(solid, inner)?, point(solid, outer)?);
                     let (in_by, out_by) = (plane.distance(a), plane.distance(b));
                     let index = draft.vertex(a + (b - a) * (in_by / (in_by - out_by)))?;
-                    sides.push(Side::On).map_err(|_| Full)?;
+                    sides.push(Where::On).map_err(|_| Full)?;
                     crossings.push(([inner, outer], index)).map_err(|_| Full)?;
                     index
                 }
@@ -225,12 +228,12 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
         if new.len() < 3
             || new
                 .iter()
-                .all(|corner| side_of(&sides, *corner) == Side::On)
+                .all(|corner| side_of(&sides, *corner) == Where::On)
         {
             continue;
         }
         for (here, next) in around(&new) {
-            if side_of(&sides, here) == Side::On && side_of(&sides, next) == Side::On {
+            if side_of(&sides, here) == Where::On && side_of(&sides, next) == Where::On {
                 rim.push([next, here]).map_err(|_| Full)?;
             }
         }
@@ -261,8 +264,11 @@ fn linked(rim: &[[u8; 2]]) -> Result<Vec<u8, MAX_CORNERS>, Full> {
     Ok(outline)
 }
 
-fn side_of(sides: &[Side], corner: u8) -> Side {
-    sides.get(usize::from(corner)).copied().unwrap_or(Side::Out)
+fn side_of(sides: &[Where], corner: u8) -> Where {
+    sides
+        .get(usize::from(corner))
+        .copied()
+        .unwrap_or(Where::Out)
 }
 
 fn point(solid: &Solid, corner: u8) -> Result<Vector, Full> {
@@ -299,15 +305,26 @@ pub(super) fn size(solid: &Solid) -> f64 {
 }
 
 /// Every edge once, with the two faces that walk it in opposite senses.
-fn edges(solid: &Solid) -> Result<Vec<Edge, MAX_EDGES>, Full> {
+fn sides(solid: &Solid) -> Result<Vec<Side, MAX_EDGES>, Full> {
     let mut found = Vec::new();
-    for (place, first) in solid.loops.iter().enumerate() {
-        for second in solid.loops.iter().skip(place + 1) {
+    for (place, first) in (0_u8..).zip(&solid.loops) {
+        for (other, second) in (0_u8..).zip(&solid.loops).skip(usize::from(place) + 1) {
             for (start, end) in around(solid.corners_of(first)) {
-                let shared = around(solid.corners_of(second)).any(|pair| pair == (end, start));
-                if shared {
-                    let ends = [point(solid, start)?, point(solid, end)?];
-                    found.push(edge(first, second, ends)).map_err(|_| Full)?;
+                if around(solid.corners_of(second)).any(|pair| pair == (end, start)) {
+                    let along = point(solid, end)? - point(solid, start)?;
+                    let ends = if runs_forward(along) {
+                        [start, end]
+                    } else {
+                        [end, start]
+                    };
+                    let dihedral = dihedral(first.plane.normal, second.plane.normal, along);
+                    found
+                        .push(Side {
+                            faces: [place, other],
+                            ends,
+                            dihedral,
+                        })
+                        .map_err(|_| Full)?;
                 }
             }
         }
@@ -315,28 +332,17 @@ fn edges(solid: &Solid) -> Result<Vec<Edge, MAX_EDGES>, Full> {
     Ok(found)
 }
 
-fn edge(first: &Loop, second: &Loop, [start, end]: [Vector; 2]) -> Edge {
-    let along = end - start;
-    // Walking the first face counter-clockwise, the normals' vector product points ahead where the
-    // body bulges and behind at an inside corner.
-    let (n1, n2) = (first.plane.normal, second.plane.normal);
+/// The angle inside the body between two faces with outward normals `n1` and `n2`, for an edge that
+/// runs `along` as the first face walks it counter-clockwise.
+fn dihedral(n1: Vector, n2: Vector, along: Vector) -> f64 {
+    // The normals' vector product points ahead where the body bulges and behind at an inside corner.
     let across = n1.cross(n2);
     let sine = if across.dot(along) < 0.0 {
         -across.length()
     } else {
         across.length()
     };
-    let dihedral = core::f64::consts::PI - libm::atan2(sine, n1.dot(n2));
-    let ends = if runs_forward(along) {
-        [start, end]
-    } else {
-        [end, start]
-    };
-    Edge {
-        faces: [first.face, second.face],
-        ends,
-        dihedral: Angle::from_radians(dihedral),
-    }
+    core::f64::consts::PI - libm::atan2(sine, n1.dot(n2))
 }
 
 /// Whether a direction has the positive sense of the axis that it follows most.

@@ -28,8 +28,17 @@ pub(super) struct Loop {
     pub(super) len: u8,
 }
 
+/// One edge as a [`Solid`] stores it: the places of its faces and of its ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Side {
+    pub(super) faces: [u8; 2],
+    pub(super) ends: [u8; 2],
+    pub(super) dihedral: f64,
+}
+
 /// Where two faces meet.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Edge {
     /// The two faces, in the order in which panels are listed.
@@ -106,13 +115,13 @@ impl<'a> FaceView<'a> {
 
 /// A closed body with planar faces.
 ///
-/// At most [`MAX_FACES`] faces, [`MAX_VERTICES`] vertices and [`MAX_EDGES`] edges; about 5 KiB.
+/// At most [`MAX_FACES`] faces, [`MAX_VERTICES`] vertices and [`MAX_EDGES`] edges; about 3 KiB.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solid {
     pub(super) vertices: Vec<Vector, MAX_VERTICES>,
     pub(super) loops: Vec<Loop, MAX_FACES>,
     pub(super) corners: Vec<u8, MAX_CORNERS>,
-    pub(super) edges: Vec<Edge, MAX_EDGES>,
+    pub(super) sides: Vec<Side, MAX_EDGES>,
 }
 
 impl Solid {
@@ -135,8 +144,18 @@ impl Solid {
 
     /// Its edges, by the order of their faces.
     #[must_use]
-    pub fn edges(&self) -> &[Edge] {
-        &self.edges
+    pub fn edges(&self) -> impl Iterator<Item = Edge> + Clone {
+        self.sides.iter().filter_map(|side| {
+            let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);
+            let end = |place: u8| self.vertices.get(usize::from(place)).copied();
+            let ([f1, f2], [e1, e2]) = (side.faces.map(face), side.ends.map(end));
+            let dihedral = Angle::from_radians(side.dihedral);
+            Some(Edge {
+                faces: [f1?, f2?],
+                ends: [e1?, e2?],
+                dihedral,
+            })
+        })
     }
 
     /// Its volume, by the divergence theorem over its faces (Mirtich, "Fast and accurate computation

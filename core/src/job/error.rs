@@ -72,6 +72,7 @@ impl fmt::Display for Field {
 
 /// What is wrong with it.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Problem {
     /// A value past its limit.
@@ -133,6 +134,7 @@ impl fmt::Display for Problem {
 
 /// A job that cannot be computed.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct JobError {
     /// The input at fault.

@@ -7,6 +7,7 @@ pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 use core::fmt;
 
 use crate::body::{Body, Edge, Face};
+use crate::geom::Vector;
 use crate::panel::PanelMark;
 use crate::quantity::{Angle, Length};
 
@@ -55,6 +56,8 @@ pub struct Seam {
     pub mark: SeamMark,
     /// The edge of the outside body that it follows.
     pub faces: [Face; 2],
+    /// Start and end of that edge, in metres from the outside corner of the tank.
+    pub ends: [Vector; 2],
     /// How the panels meet.
     pub joint: Joint,
     /// Its length, along the outside edge.
@@ -75,13 +78,14 @@ pub fn seams(
     joint: Joint,
     thickness: impl Fn(Face) -> Length,
 ) -> impl Iterator<Item = Seam> {
-    body.outside.edges().iter().map(move |edge| {
+    body.outside.edges().map(move |edge| {
         let sheets = edge.faces.map(&thickness).map(Length::si);
         let [a, b] = sheets;
         Seam {
-            mark: mark(body, edge),
+            mark: mark(body, &edge),
             faces: edge.faces,
             joint,
+            ends: edge.ends,
             length: edge.length(),
             dihedral: edge.dihedral,
             welded: true,

@@ -1,0 +1,129 @@
+//! Frames: postcard, CRC-32, COBS, and a closing zero.
+
+use core::fmt;
+
+use crc::{CRC_32_ISO_HDLC, Crc, NoTable};
+use heapless::Vec;
+use serde::{Serialize, de::DeserializeOwned};
+
+/// Bytes that a message may have with its checksum: a draft with every part at its largest fits.
+pub const MAX_MESSAGE: usize = 1_280;
+
+/// Bytes that a frame may have: COBS adds one byte in 254, and the closing zero.
+pub const MAX_FRAME: usize = MAX_MESSAGE + MAX_MESSAGE / 254 + 2;
+
+/// Without a table: a kilobyte of flash matters more than the time for a few hundred bytes.
+const CRC: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
+const CRC_BYTES: usize = 4;
+
+/// Why a frame could not be made or read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Fault {
+    /// Longer than a frame may be.
+    TooLong,
+    /// The packing is broken: bytes were lost or added.
+    Packing,
+    /// The checksum differs: bytes were changed.
+    Checksum,
+    /// The bytes arrived whole but are no message of this protocol.
+    Unknown,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::TooLong => "the message is longer than the link can carry",
+            Self::Packing => "bytes were lost on the way",
+            Self::Checksum => "bytes were changed on the way",
+            Self::Unknown => "the message belongs to another version of the protocol",
+        })
+    }
+}
+
+impl core::error::Error for Fault {}
+
+/// Packs a message into a frame, closing zero included.
+///
+/// # Errors
+/// [`Fault::TooLong`] where it does not fit.
+pub fn encode<T: Serialize>(message: &T) -> Result<Vec<u8, MAX_FRAME>, Fault> {
+    let mut plain = [0_u8; MAX_MESSAGE];
+    let room = plain
+        .get_mut(..MAX_MESSAGE - CRC_BYTES)
+        .ok_or(Fault::TooLong)?;
+    let used = postcard::to_slice(message, room)
+        .map_err(|_| Fault::TooLong)?
+        .len();
+    let sum = CRC
+        .checksum(plain.get(..used).ok_or(Fault::TooLong)?)
+        .to_le_bytes();
+    let tail = plain
+        .get_mut(used..used + CRC_BYTES)
+        .ok_or(Fault::TooLong)?;
+    tail.copy_from_slice(&sum);
+    let plain = plain.get(..used + CRC_BYTES).ok_or(Fault::TooLong)?;
+
+    let mut frame = Vec::new();
+    frame
+        .resize(cobs::max_encoding_length(plain.len()), 0)
+        .map_err(|_| Fault::TooLong)?;
+    let packed = cobs::try_encode(plain, &mut frame).map_err(|_| Fault::TooLong)?;
+    frame.truncate(packed);
+    frame.push(0).map_err(|_| Fault::TooLong)?;
+    Ok(frame)
+}
+
+/// Gathers bytes as they come and gives a message at each closing zero.
+#[derive(Debug, Default)]
+pub struct Decoder {
+    held: Vec<u8, MAX_FRAME>,
+    overrun: bool,
+}
+
+impl Decoder {
+    /// With nothing gathered.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            held: Vec::new(),
+            overrun: false,
+        }
+    }
+
+    /// Takes one byte; `Some` where it closes a frame. Empty frames are passed over, so a sender may
+    /// open with a zero to clear whatever lies on the line. After a fault the next frame is read
+    /// afresh.
+    pub fn push<T: DeserializeOwned>(&mut self, byte: u8) -> Option<Result<T, Fault>> {
+        if byte != 0 {
+            self.overrun |= self.held.push(byte).is_err();
+            return None;
+        }
+        if self.held.is_empty() {
+            return None;
+        }
+        let read = if self.overrun {
+            Err(Fault::TooLong)
+        } else {
+            unpack(&mut self.held)
+        };
+        self.held.clear();
+        self.overrun = false;
+        Some(read)
+    }
+}
+
+fn unpack<T: DeserializeOwned>(frame: &mut [u8]) -> Result<T, Fault> {
+    let used = cobs::decode_in_place(frame).map_err(|_| Fault::Packing)?;
+    let plain = frame.get(..used).ok_or(Fault::Packing)?;
+    let (body, sum) = plain
+        .split_last_chunk::<CRC_BYTES>()
+        .ok_or(Fault::Packing)?;
+    if CRC.checksum(body) != u32::from_le_bytes(*sum) {
+        return Err(Fault::Checksum);
+    }
+    match postcard::take_from_bytes(body) {
+        Ok((message, [])) => Ok(message),
+        _ => Err(Fault::Unknown),
+    }
+}

@@ -12,6 +12,8 @@ pub const DIM: Gray4 = Gray4::new(6);
 pub const LIQUID: Gray4 = Gray4::new(3);
 /// The surface of liquid.
 pub const SURFACE: Gray4 = Gray4::new(5);
+/// The line where the surface meets the tank.
+pub const WATERLINE: Gray4 = Gray4::new(9);
 /// Nothing.
 pub const DARK: Gray4 = Gray4::new(0);
 

@@ -5,6 +5,7 @@
 //! - [`frame`] holds the picture as the display's memory does and finds what changed in it;
 //! - [`glass`] is the seam to a display: a trait that takes a window, and sending only the difference;
 //! - [`ink`], [`text`], [`figures`] and [`pen`] are what a page is written with;
+//! - [`picture`] draws the tank from its own geometry;
 //! - [`buttons`] turns bouncing contacts into presses, repeats and holds.
 //!
 //! A board supplies a [`glass::Glass`], a [`buttons::Keys`] and a clock in milliseconds. No heap, no
@@ -20,4 +21,5 @@ pub mod frame;
 pub mod glass;
 pub mod ink;
 pub mod pen;
+pub mod picture;
 pub mod text;

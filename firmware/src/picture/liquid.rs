@@ -1,0 +1,137 @@
+//! The liquid in a tank: its wetted sides and its surface.
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::geometry::{Point, Size};
+use embedded_graphics::pixelcolor::Gray4;
+use embedded_graphics::primitives::Rectangle;
+use heapless::Vec;
+use seamwright_core::body::{MAX_FACES, Solid};
+use seamwright_core::geom::Vector;
+
+use super::line::{Stroke, draw};
+use super::view::{PIXEL, Spot, View};
+use crate::ink;
+
+/// Sides of a face that a plane has cut: a face of a convex body has at most one side for each other
+/// face, and the cut adds one.
+const MOST_SIDES: usize = MAX_FACES + 1;
+/// Nearer to the surface than this, in metres, a corner lies in it.
+const IN_SURFACE: f64 = 1e-9;
+
+/// Sides of a convex polygon on the display, in any order.
+type Sides = Vec<[Spot; 2], MOST_SIDES>;
+
+/// Draws what lies in `inside` below the plane `up · p = level`, seen in `view`: sides towards the
+/// eye, then the surface over them with its outline. Nothing is drawn of an empty tank.
+///
+/// # Errors
+/// The target's own.
+pub fn liquid<D>(
+    target: &mut D,
+    inside: &Solid,
+    view: &View,
+    up: Vector,
+    level: f64,
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let mut surface = Sides::new();
+    for face in inside.faces() {
+        let seen = view.is_seen(face.normal());
+        let mut wetted = Sides::new();
+        let mut waterline = Vec::<Vector, 2>::new();
+        let mut lies_in_surface = false;
+        let mut first = None;
+        let mut last = None;
+        let mut emit = |point: Vector| {
+            let spot = view.spot(point);
+            if let Some(last) = last {
+                // A face has no more sides than there is room for.
+                let _ = wetted.push([last, spot]);
+            }
+            first.get_or_insert(spot);
+            last = Some(spot);
+        };
+        let ahead = face.outline().skip(1).chain(face.outline().take(1));
+        for (here, next) in face.outline().zip(ahead) {
+            let (above, above_next) = (height(up, level, here), height(up, level, next));
+            if above <= 0.0 {
+                emit(here);
+            }
+            if above == 0.0 {
+                lies_in_surface |= waterline.push(here).is_err();
+            }
+            if above * above_next < 0.0 {
+                let crossing = here + (next - here) * (above / (above - above_next));
+                emit(crossing);
+                lies_in_surface |= waterline.push(crossing).is_err();
+            }
+        }
+        if let (Some(last), Some(first)) = (last, first) {
+            let _ = wetted.push([last, first]);
+        }
+        if seen {
+            fill(target, &wetted, ink::LIQUID)?;
+        }
+        if let ([a, b], false) = (waterline.as_slice(), lies_in_surface) {
+            let _ = surface.push([view.spot(*a), view.spot(*b)]);
+        }
+    }
+    fill(target, &surface, ink::SURFACE)?;
+    let outline: Vec<Stroke, MOST_SIDES> = surface
+        .iter()
+        .map(|ends| Stroke {
+            ends: *ends,
+            width: PIXEL,
+            grey: ink::WATERLINE,
+            dash: None,
+        })
+        .collect();
+    draw(target, &outline)
+}
+
+/// Height of a point over the surface; exactly zero in it.
+fn height(up: Vector, level: f64, point: Vector) -> f64 {
+    let above = up.dot(point) - level;
+    if libm::fabs(above) < IN_SURFACE {
+        0.0
+    } else {
+        above
+    }
+}
+
+/// Fills a convex polygon: in each row, what lies between its outermost crossings.
+fn fill<D>(target: &mut D, sides: &[[Spot; 2]], grey: Gray4) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let heights = || sides.iter().flatten().map(|spot| spot.y);
+    let (Some(top), Some(bottom)) = (heights().min(), heights().max()) else {
+        return Ok(());
+    };
+    for row in top.div_euclid(PIXEL)..=bottom.div_euclid(PIXEL) {
+        let y = row * PIXEL + PIXEL / 2;
+        let crossings = || sides.iter().filter_map(|side| crossing(side, y));
+        let (Some(left), Some(right)) = (crossings().min(), crossings().max()) else {
+            continue;
+        };
+        // Pixels whose centres lie between the two.
+        let first = (left + PIXEL / 2 - 1).div_euclid(PIXEL);
+        let past = (right + PIXEL / 2).div_euclid(PIXEL);
+        if let Ok(width) = u32::try_from(past - first) {
+            let span = Rectangle::new(Point::new(first, row), Size::new(width, 1));
+            target.fill_solid(&span, grey)?;
+        }
+    }
+    Ok(())
+}
+
+/// Where a side crosses the height `y`.
+fn crossing([a, b]: &[Spot; 2], y: i32) -> Option<i32> {
+    if a.y == b.y || y < a.y.min(b.y) || y > a.y.max(b.y) {
+        return None;
+    }
+    let run = i64::from(b.x - a.x) * i64::from(y - a.y) / i64::from(b.y - a.y);
+    Some(a.x + run as i32)
+}

@@ -3,7 +3,10 @@
 //! Milliseconds come from timer 0, whose interrupt also wakes the core from `wfi`. Ticks come from
 //! the core's own SysTick, at the core clock. On the emulator SysTick loses time in `wfi`, so it
 //! measures work, between two points with no `wfi` between them, and never paces anything.
-#![expect(unsafe_code, reason = "unmasking an interrupt can break a critical section made by masking")]
+#![expect(
+    unsafe_code,
+    reason = "unmasking an interrupt can break a critical section made by masking"
+)]
 
 use core::cell::Cell;
 

@@ -32,7 +32,7 @@ const SETTINGS: &[u8] = &[
     0xA8, 63, // 64 rows driven
     0xA1, 0, // start at the memory's first row
     0xA2, 0, // no vertical shift
-    0xA0, 0, // columns and nibbles in plain order, window filled left to right
+    0xA0, 0,    // columns and nibbles in plain order, window filled left to right
     0x86, // full current range
     0x81, 0x40, // contrast, half way
     0xA4, // show the memory

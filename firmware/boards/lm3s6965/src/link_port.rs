@@ -2,7 +2,10 @@
 //!
 //! Bytes in are taken by an interrupt, so that none is missed while a plan is computed. Bytes out go
 //! only in answer to a request: a sender that nobody reads would stop the emulator.
-#![expect(unsafe_code, reason = "unmasking an interrupt can break a critical section made by masking")]
+#![expect(
+    unsafe_code,
+    reason = "unmasking an interrupt can break a critical section made by masking"
+)]
 
 use core::sync::atomic::{AtomicU32, Ordering};
 
@@ -42,7 +45,9 @@ pub(crate) fn send(bytes: &[u8]) {
 
 /// Bytes that came in and were lost: no room for them, or damaged on the line.
 pub(crate) fn lost() -> u32 {
-    RECEIVED.lost().saturating_add(LINE_ERRORS.load(Ordering::Relaxed))
+    RECEIVED
+        .lost()
+        .saturating_add(LINE_ERRORS.load(Ordering::Relaxed))
 }
 
 #[interrupt]
@@ -52,7 +57,10 @@ fn UART0() {
         match byte {
             Ok(byte) => RECEIVED.push(byte),
             // Only this interrupt writes the count, so a load and a store do.
-            Err(_) => LINE_ERRORS.store(LINE_ERRORS.load(Ordering::Relaxed).wrapping_add(1), Ordering::Relaxed),
+            Err(_) => LINE_ERRORS.store(
+                LINE_ERRORS.load(Ordering::Relaxed).wrapping_add(1),
+                Ordering::Relaxed,
+            ),
         }
     }
 }

@@ -2,7 +2,10 @@
 //!
 //! Frames go through a queue that the main loop empties, so that writing a line never waits for the
 //! wire and never holds interrupts off while it does. What finds no room is dropped and counted.
-#![expect(unsafe_code, reason = "defmt's logger trait is unsafe, and its encoder needs a static of ours")]
+#![expect(
+    unsafe_code,
+    reason = "defmt's logger trait is unsafe, and its encoder needs a static of ours"
+)]
 
 use core::{
     cell::UnsafeCell,

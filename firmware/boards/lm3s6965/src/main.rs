@@ -6,6 +6,7 @@
 #![no_main]
 
 mod clock;
+mod contacts;
 mod display;
 mod keys;
 mod link_port;
@@ -23,13 +24,19 @@ use embedded_graphics::{
     prelude::*,
     primitives::{PrimitiveStyle, Rectangle},
 };
-use seamwright_firmware::{buttons::{Debouncer, Keys as _}, frame::Frame, glass::Shown};
+use seamwright_firmware::{
+    buttons::{Debouncer, Keys as _},
+    frame::Frame,
+    glass::Shown,
+};
 
-use crate::{display::Display, keys::Lines, registers::system};
+use crate::{contacts::Contacts, display::Display, keys::Lines, registers::system};
 
 #[entry]
 fn main() -> ! {
-    let Some(mut core) = cortex_m::Peripherals::take() else { cortex_m::asm::udf() };
+    let Some(mut core) = cortex_m::Peripherals::take() else {
+        cortex_m::asm::udf()
+    };
     stack::guard(&mut core.MPU);
     clock::start(&mut core.SYST);
     system::RCGC2.set(0x7F);
@@ -45,19 +52,25 @@ fn main() -> ! {
 
     for grey in 0..16 {
         let bar = Rectangle::new(Point::new(i32::from(grey) * 8, 0), Size::new(8, 64));
-        let _ = bar.into_styled(PrimitiveStyle::with_fill(Gray4::new(grey))).draw(&mut frame);
+        let _ = bar
+            .into_styled(PrimitiveStyle::with_fill(Gray4::new(grey)))
+            .draw(&mut frame);
     }
-    { let Ok(sent) = shown.show(&frame, &mut display);
-        defmt::info!("first picture: {=u64} ticks, {} sent", clock::ticks(), sent);
-    }
+    let Ok(sent) = shown.show(&frame, &mut display);
+    defmt::info!(
+        "first picture: ticks={=u64} bytes={=u32}",
+        clock::ticks(),
+        sent.bytes
+    );
 
+    let mut contacts = Contacts::new();
     loop {
         let now = clock::milliseconds();
-        { let Ok(reading) = lines.read();
-            for event in debouncer.poll(now as u32, reading) {
-                defmt::info!("{}", event);
-            }
+        let Ok(reading) = lines.read();
+        for event in debouncer.poll(now as u32, reading) {
+            defmt::info!("{}", event);
         }
+        contacts.watch(now, reading);
         while let Some(byte) = link_port::receive() {
             link_port::send(&[byte]);
         }

@@ -3,7 +3,10 @@
 //! Addresses and bits: Stellaris LM3S6965 microcontroller data sheet (Texas Instruments), chapters
 //! "System Control", "GPIOs", "General-Purpose Timers", "UARTs" and "SSI"; from memory of it, and
 //! tried on the emulator only.
-#![expect(unsafe_code, reason = "memory-mapped registers can only be reached by volatile pointer access")]
+#![expect(
+    unsafe_code,
+    reason = "memory-mapped registers can only be reached by volatile pointer access"
+)]
 
 use core::ptr::{with_exposed_provenance, with_exposed_provenance_mut};
 

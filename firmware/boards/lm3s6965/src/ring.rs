@@ -13,7 +13,10 @@ pub(crate) struct Ring<const N: usize> {
 
 impl<const N: usize> Ring<N> {
     pub(crate) const fn new() -> Self {
-        Self { bytes: Mutex::new(RefCell::new(Deque::new())), lost: Mutex::new(Cell::new(0)) }
+        Self {
+            bytes: Mutex::new(RefCell::new(Deque::new())),
+            lost: Mutex::new(Cell::new(0)),
+        }
     }
 
     /// Queues a byte, or counts it as lost.

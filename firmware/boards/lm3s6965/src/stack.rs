@@ -4,7 +4,10 @@
 //! The lowest word since changed is the deepest the stack has been. The memory protection unit makes
 //! the last kilobyte above the statics untouchable, so that an overflow stops the gauge instead of
 //! quietly changing a figure.
-#![expect(unsafe_code, reason = "the stack is not Rust's to read, and the protection unit is set by raw writes")]
+#![expect(
+    unsafe_code,
+    reason = "the stack is not Rust's to read, and the protection unit is set by raw writes"
+)]
 
 use core::ptr::{addr_of, with_exposed_provenance};
 
@@ -67,7 +70,9 @@ pub(crate) fn guard(mpu: &mut MPU) {
     // The size field holds log2(bytes) - 1; access bits left 0 allow none.
     const SIZE: u32 = (GUARD_BYTES.trailing_zeros() - 1) << 1;
 
-    let Ok(base) = u32::try_from(floor() - GUARD_BYTES) else { return };
+    let Ok(base) = u32::try_from(floor() - GUARD_BYTES) else {
+        return;
+    };
     // SAFETY: region 0 covers only unused RAM between the statics and the stack's floor.
     unsafe { mpu.rbar.write(base | REGION_VALID) };
     // SAFETY: as above.

@@ -22,7 +22,10 @@ fn panic(info: &PanicInfo<'_>) -> ! {
             place.line(),
             defmt::Display2Format(&info.message())
         ),
-        None => defmt::error!("stopped by a panic: {}", defmt::Display2Format(&info.message())),
+        None => defmt::error!(
+            "stopped by a panic: {}",
+            defmt::Display2Format(&info.message())
+        ),
     }
     stand_still()
 }

@@ -37,7 +37,11 @@ impl Uart {
             return None;
         }
         let [byte, errors, _, _] = self.data().read().to_le_bytes();
-        Some(if errors & 0xF == 0 { Ok(byte) } else { Err(LineError) })
+        Some(if errors & 0xF == 0 {
+            Ok(byte)
+        } else {
+            Err(LineError)
+        })
     }
 }
 

@@ -26,6 +26,9 @@ fn main() -> ! {
 /// Indexes past the end for any `at` over 3: what the proof must catch.
 #[cfg(feature = "can-panic")]
 fn deliberate(at: usize) {
-    #[expect(clippy::indexing_slicing, reason = "the panic that this feature is for")]
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "the panic that this feature is for"
+    )]
     black_box(black_box([0_u8; 4])[at]);
 }

@@ -1,0 +1,178 @@
+//! The emulated board, driven as hands, eyes and a cable would drive a real one.
+//!
+//! [`Board::start`] runs the firmware in QEMU's `lm3s6965evb` and waits for its first picture. Then:
+//! [`press`](Board::press) and [`hold`](Board::hold) work the buttons, [`screen`](Board::screen) looks
+//! at the display, [`link`](Board::link) is the cable to a laptop and [`log`](Board::log) what the
+//! firmware tells of itself.
+//!
+//! Nothing here waits for a guessed time. The firmware logs when its button lines have settled, which
+//! is after it has acted on a press and redrawn; the harness waits for that line. Every wait has a
+//! limit in real time, long enough for a busy machine, and a failure tells what the emulator and the
+//! board last said.
+
+mod buttons;
+mod failure;
+mod inbox;
+mod log;
+mod program;
+mod qemu;
+mod qmp;
+mod screen;
+mod serial;
+
+pub use failure::Failure;
+pub use log::{Line, Log};
+pub use program::{Section, lm3s6965_elf, pico_elf, sections};
+pub use qemu::Setup;
+pub use screen::Screen;
+pub use serial::Port;
+
+use std::{fs, time::Duration};
+
+use serde_json::json;
+
+use failure::During as _;
+use qemu::Qemu;
+use qmp::Qmp;
+
+/// The longest real time that the board may take to do what is waited for.
+const LIMIT: Duration = Duration::from_secs(60);
+
+/// Instructions for each tick of the board's own tick counter, with `shift` 0: the counter runs at
+/// 50 MHz of the machine's time, in which an instruction takes 1 ns.
+pub const INSTRUCTIONS_PER_TICK: u64 = 20;
+
+/// A running board. Dropping it ends the emulator.
+#[derive(Debug)]
+pub struct Board {
+    /// The serial link that a laptop would use.
+    pub link: Port,
+    /// What the firmware logs.
+    pub log: Log,
+    qmp: Qmp,
+    qemu: Qemu,
+    held: u8,
+    dumps: u32,
+}
+
+impl Board {
+    /// Starts the firmware whose path `tests/all.sh` gives, and waits for its first picture.
+    ///
+    /// # Errors
+    /// When the path is not given, the emulator does not start, or no picture comes.
+    pub fn start() -> Result<Self, Failure> {
+        Self::start_with(&Setup {
+            elf: lm3s6965_elf()?,
+            shift: 0,
+            sleep: true,
+            eeprom: None,
+        })
+    }
+
+    /// Starts a board as set up, waits for its first picture, and lets go of every button once: until
+    /// then the emulated lines read as if all were held.
+    ///
+    /// # Errors
+    /// As for [`start`](Self::start).
+    pub fn start_with(setup: &Setup) -> Result<Self, Failure> {
+        let elf = fs::read(&setup.elf).during(&format!("reading {}", setup.elf.display()))?;
+        let mut qemu = Qemu::start(setup)?;
+        let qmp = Qmp::open(qemu.connect("qmp")?)?;
+        let link = Port::open(qemu.connect("uart0")?, LIMIT)?;
+        let log = Log::open(qemu.connect("uart1")?, &elf, LIMIT)?;
+        let mut board = Self {
+            link,
+            log,
+            qmp,
+            qemu,
+            held: 0,
+            dumps: 0,
+        };
+        board.execute("cont", &json!({}))?;
+        board.wait_for_line(0, "the first picture", |line| {
+            line.message.starts_with("first picture")
+        })?;
+        board.let_go_of_all(0)?;
+        Ok(board)
+    }
+
+    /// What the display shows now.
+    ///
+    /// # Errors
+    /// When the emulator refuses, or shows something that the display cannot.
+    pub fn screen(&mut self) -> Result<Screen, Failure> {
+        self.dumps += 1;
+        let path = self
+            .qemu
+            .folder()
+            .join(format!("screen-{}.ppm", self.dumps));
+        self.execute("screendump", &json!({ "filename": path }))?;
+        let ppm = fs::read(&path).during("reading the screen dump")?;
+        fs::remove_file(&path).during("removing the screen dump")?;
+        Screen::from_ppm(&ppm)
+    }
+
+    /// Resets the chip, as its reset button would: the display keeps its memory, the buttons' lines
+    /// fall back to reading as held. Returns after the first picture of the new start.
+    ///
+    /// # Errors
+    /// When the emulator refuses, or no picture comes.
+    pub fn reset(&mut self) -> Result<(), Failure> {
+        let mark = self.log.mark();
+        self.held = 0;
+        self.execute("system_reset", &json!({}))?;
+        self.wait_for_line(mark, "the first picture after a reset", |line| {
+            line.message.starts_with("first picture")
+        })?;
+        self.let_go_of_all(mark)
+    }
+
+    /// Ends the machine between two instructions, as a power cut would. Its EEPROM file stays.
+    ///
+    /// # Errors
+    /// When the process cannot be killed.
+    pub fn cut_power(mut self) -> Result<(), Failure> {
+        self.qemu.cut_power()
+    }
+
+    /// Waits for a log line, counted from `mark` (see [`Log::mark`]), that `wanted` takes.
+    ///
+    /// # Errors
+    /// When none comes in time; tells what the board last said.
+    pub fn wait_for_line(
+        &mut self,
+        mark: usize,
+        what: &str,
+        wanted: impl Fn(&Line) -> bool,
+    ) -> Result<Line, Failure> {
+        let found = self.log.wait_from(mark, what, wanted);
+        found.map_err(|failure| self.explain(failure))
+    }
+
+    /// What QEMU has written to its standard error: an unknown display command shows here.
+    #[must_use]
+    pub fn emulator_messages(&self) -> String {
+        self.qemu.messages()
+    }
+
+    fn execute(
+        &mut self,
+        command: &str,
+        arguments: &serde_json::Value,
+    ) -> Result<serde_json::Value, Failure> {
+        let answer = self.qmp.execute(command, arguments);
+        answer.map_err(|failure| self.explain(failure))
+    }
+
+    /// Adds what is known of the board to a failure.
+    pub fn explain(&mut self, failure: Failure) -> Failure {
+        let state = match self.qemu.exit_status() {
+            Some(status) => format!("the emulator has ended ({status})"),
+            None => "the emulator is running".to_owned(),
+        };
+        failure
+            .with_context(&state)
+            .with_context(&self.qemu.messages())
+            .with_context(&self.log.tail())
+    }
+}

@@ -7,5 +7,7 @@ fn main() -> io::Result<()> {
     fs::write(out.join("memory.x"), include_bytes!("memory.x"))?;
     println!("cargo::rustc-link-search={}", out.display());
     println!("cargo::rerun-if-changed=memory.x");
+    // The places of the log's strings, from defmt.
+    println!("cargo::rustc-link-arg-bins=-Tdefmt.x");
     Ok(())
 }

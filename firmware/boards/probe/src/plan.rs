@@ -1,0 +1,132 @@
+//! From a draft to seams, liquid, stitches and heat.
+
+use core::hint::black_box;
+
+use seamwright_core::{
+    body::{Block, Face, Sized},
+    capacity::{Capacity, Lean, Measure},
+    heat::arc::conventional_voltage,
+    job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, WeldDraft},
+    quantity::{Angle, Length, Ratio, Volume},
+    stock::Alloy,
+};
+
+/// Reaches every calculation over a whole tank.
+pub(crate) fn prove() {
+    let draft = black_box(draft());
+    let built = Tank::build_noting(&draft, |assumed| {
+        black_box(assumed);
+    });
+    match built {
+        Ok(tank) => whole(black_box(&tank)),
+        Err(error) => {
+            black_box(error);
+        }
+    }
+}
+
+/// Any draft: what stands here is hidden from the optimiser by its caller.
+fn draft() -> Draft {
+    let length = Length::from_metres(0.3);
+    Draft {
+        name: Name::new(),
+        shape: Block {
+            sized: Sized::Outside,
+            length,
+            width: length,
+            height: length,
+            cuts: heapless::Vec::new(),
+        },
+        stock: StockDraft {
+            alloy: Alloy::A5052,
+            temper: None,
+            thickness: length,
+            faces: heapless::Vec::new(),
+        },
+        joints: JointsDraft::default(),
+        fill: FillDraft::default(),
+        arc: ArcDraft::default(),
+        weld: WeldDraft::default(),
+    }
+}
+
+fn whole(tank: &Tank) {
+    bodies(tank);
+    liquid(tank);
+    welds(tank);
+    tank.each_notice(|notice| {
+        black_box((notice.code(), notice.severity()));
+    });
+    black_box(tank.totals());
+}
+
+fn bodies(tank: &Tank) {
+    for solid in [&tank.body().outside, &tank.body().inside] {
+        black_box((solid.volume(), solid.centroid(), solid.vertices()));
+        for face in solid.faces() {
+            black_box((face.face(), face.normal(), face.area()));
+            for corner in face.outline() {
+                black_box(corner);
+            }
+        }
+        for edge in solid.edges() {
+            black_box((
+                edge,
+                edge.length(),
+                edge.at(black_box(Length::from_metres(0.1))),
+            ));
+        }
+        black_box(solid.face(black_box(Face::Cut(3))));
+    }
+    for panel in tank.panels() {
+        black_box((panel, panel.mark.letter()));
+    }
+}
+
+fn liquid(tank: &Tank) {
+    let angle = || black_box(Angle::from_radians(0.1));
+    if let Ok(lean) = Lean::new(angle(), angle()) {
+        let pool = tank.pool(lean);
+        black_box((pool.full_depth(), pool.brim(), pool.up()));
+        let _ = black_box(pool.at(black_box(Length::from_metres(0.1))));
+        let _ = black_box(pool.depth_for(black_box(Volume::from_cubic_metres(0.004))));
+    }
+    for level in tank.dip() {
+        black_box(level);
+    }
+    let headspace = black_box(Ratio::from_share(0.05));
+    let capacity = Capacity::level(
+        tank.inside(),
+        headspace,
+        black_box(Length::from_metres(0.01)),
+    );
+    if let Ok(capacity) = black_box(capacity) {
+        black_box(capacity.of(black_box(Measure::Usable)));
+    }
+}
+
+fn welds(tank: &Tank) {
+    for seam in tank.seams() {
+        black_box(seam);
+        if let Some(tacks) = tank.tacks(&seam) {
+            for centre in tacks.centres() {
+                black_box(centre);
+            }
+        }
+        if let Some(division) = tank.division(&seam) {
+            for run in division.runs() {
+                black_box(run);
+            }
+        }
+    }
+    let arc = tank.arc();
+    let length = black_box(Length::from_metres(1.0));
+    black_box((
+        arc.power(),
+        arc.arc_energy(),
+        arc.heat_input(),
+        arc.time_along(length),
+        arc.heat_along(length),
+    ));
+    black_box(conventional_voltage(arc.current));
+}

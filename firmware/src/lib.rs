@@ -6,7 +6,9 @@
 //! - [`glass`] is the seam to a display: a trait that takes a window, and sending only the difference;
 //! - [`ink`], [`text`], [`figures`] and [`pen`] are what a page is written with;
 //! - [`picture`] draws the tank from its own geometry;
-//! - [`buttons`] turns bouncing contacts into presses, repeats and holds.
+//! - [`amount`] puts quantities into the units that the gauge shows;
+//! - [`buttons`] turns bouncing contacts into presses, repeats and holds;
+//! - [`page`] has the screens, and [`gauge`] says which is shown and what the buttons do there.
 //!
 //! A board supplies a [`glass::Glass`], a [`buttons::Keys`] and a clock in milliseconds. No heap, no
 //! `unsafe`, and no panic of our own: a screen that cannot be drawn is shown as far as it goes.
@@ -15,11 +17,15 @@
 #[cfg(test)]
 extern crate std;
 
+pub mod amount;
 pub mod buttons;
 pub mod figures;
 pub mod frame;
+pub mod gauge;
 pub mod glass;
 pub mod ink;
+mod log;
+pub mod page;
 pub mod pen;
 pub mod picture;
 pub mod text;

@@ -121,6 +121,25 @@ where
         self.text(Point::new(left, top), text, letters, grey)
     }
 
+    /// Writes the first of `choices` that fits `width`, longest first; counts a cut if none does.
+    pub fn fitting(
+        &mut self,
+        at: Point,
+        width: u32,
+        choices: &[&str],
+        letters: Letters,
+        grey: Gray4,
+    ) -> Result<(), D::Error> {
+        let columns = letters.fitting(width);
+        match choices.iter().find(|text| text.chars().count() <= columns) {
+            Some(text) => self.text(at, text, letters, grey),
+            None => {
+                self.leave_out();
+                Ok(())
+            }
+        }
+    }
+
     /// Writes `text` dark on a bright bar of `width` pixels, a pixel in from its left end.
     pub fn chosen(
         &mut self,

@@ -1,0 +1,272 @@
+//! Quantities as the gauge shows them, in millimetres and litres or in inches and US gallons.
+
+use core::fmt::Write;
+
+use seamwright_core::quantity::{
+    Angle, AngleUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
+    LineEnergyUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+};
+
+use crate::figures::Figure;
+
+/// Which units the gauge shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Units {
+    /// Millimetres, litres, J/mm.
+    #[default]
+    Metric,
+    /// Inches to the nearest 1/16, US gallons, kJ/in.
+    Inch,
+}
+
+impl Units {
+    /// The other choice.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Metric => Self::Inch,
+            Self::Inch => Self::Metric,
+        }
+    }
+
+    /// What is chosen, in words.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Metric => "mm, L",
+            Self::Inch => "inch, US gal",
+        }
+    }
+}
+
+/// An amount as short text.
+pub type Text = heapless::String<40>;
+
+/// A quantity as it is shown: a number, perhaps a fraction, and a unit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Amount {
+    number: Text,
+    fraction: Option<(u32, u32)>,
+    unit: &'static str,
+}
+
+/// From here on, whole millimetres and litres take too many digits to be shown large.
+const TEN_THOUSAND: f64 = 10_000.0;
+
+impl Amount {
+    /// A decimal number.
+    fn decimal(number: Decimal, unit: &'static str) -> Self {
+        let mut text = Text::new();
+        // The longest number is shorter than the text's room, here and below.
+        let _ = text.push_str(&number.text());
+        Self {
+            number: text,
+            fraction: None,
+            unit,
+        }
+    }
+
+    /// A length: whole millimetres, from 10 m on metres; or inches to the nearest 1/16.
+    #[must_use]
+    pub fn length(length: Length, units: Units) -> Self {
+        let mm = length.in_unit(LengthUnit::Millimetre);
+        match units {
+            Units::Metric if mm < TEN_THOUSAND => Self::decimal(Decimal::new(mm, 0), "mm"),
+            Units::Metric => Self::decimal(Decimal::new(length.si(), 2), "m"),
+            Units::Inch => match InchFraction::nearest(length, InchStep::Sixteenth) {
+                Some(inches) => Self::inches(inches),
+                None => Self::decimal(Decimal::new(length.in_unit(LengthUnit::Inch), 0), "in"),
+            },
+        }
+    }
+
+    fn inches(inches: InchFraction) -> Self {
+        let mut number = Text::new();
+        if inches.negative {
+            let _ = number.push('-');
+        }
+        if inches.whole > 0 || inches.numerator == 0 {
+            let _ = write!(number, "{}", inches.whole);
+        }
+        let parts = (u32::from(inches.numerator), u32::from(inches.denominator));
+        Self {
+            number,
+            fraction: (parts.0 > 0).then_some(parts),
+            unit: "in",
+        }
+    }
+
+    /// A sheet's thickness: millimetres to a hundredth, without needless noughts; or inches to a
+    /// thousandth, as sheet is sold.
+    #[must_use]
+    pub fn thickness(thickness: Length, units: Units) -> Self {
+        let (unit, places) = match units {
+            Units::Metric => (LengthUnit::Millimetre, 2),
+            Units::Inch => (LengthUnit::Inch, 3),
+        };
+        let digits = Decimal::new(thickness.in_unit(unit), places).text();
+        let digits = match units {
+            Units::Metric => digits.trim_end_matches('0').trim_end_matches('.'),
+            Units::Inch => digits.as_str(),
+        };
+        let mut number = Text::new();
+        let _ = number.push_str(digits);
+        Self {
+            number,
+            fraction: None,
+            unit: unit.symbol(),
+        }
+    }
+
+    /// A number of pieces of one length: `4×79 mm`.
+    #[must_use]
+    pub fn times(count: u16, length: Length, units: Units) -> Self {
+        let each = Self::length(length, units);
+        let mut number = Text::new();
+        let _ = write!(number, "{count}×{}", each.number);
+        Self { number, ..each }
+    }
+
+    /// A volume to three figures: litres, from 10 000 L on cubic metres; or US gallons.
+    #[must_use]
+    pub fn volume(volume: Volume, units: Units) -> Self {
+        let figures = |unit| Decimal::with_figures(volume.in_unit(unit), 3);
+        match units {
+            Units::Metric if volume.in_unit(VolumeUnit::Litre) < TEN_THOUSAND => Self::decimal(
+                three_decimals(
+                    figures(VolumeUnit::Litre),
+                    volume.in_unit(VolumeUnit::Litre),
+                ),
+                "L",
+            ),
+            Units::Metric => Self::decimal(figures(VolumeUnit::CubicMetre), "m³"),
+            Units::Inch => Self::decimal(
+                three_decimals(
+                    figures(VolumeUnit::UsGallon),
+                    volume.in_unit(VolumeUnit::UsGallon),
+                ),
+                "US\ngal",
+            ),
+        }
+    }
+
+    /// An energy for each length of seam, to three figures: J/mm, from 1 kJ/mm on kJ/mm; or kJ/in.
+    #[must_use]
+    pub fn line_energy(energy: LineEnergy, units: Units) -> Self {
+        let unit = match units {
+            Units::Metric if energy.si() < 1e6 => LineEnergyUnit::JoulePerMillimetre,
+            Units::Metric => LineEnergyUnit::KilojoulePerMillimetre,
+            Units::Inch => LineEnergyUnit::KilojoulePerInch,
+        };
+        Self::decimal(
+            Decimal::with_figures(energy.in_unit(unit), 3),
+            unit.symbol(),
+        )
+    }
+
+    /// A travel speed: whole mm/min, or in/min to a tenth.
+    #[must_use]
+    pub fn speed(speed: Speed, units: Units) -> Self {
+        let (unit, places) = match units {
+            Units::Metric => (SpeedUnit::MillimetrePerMinute, 0),
+            Units::Inch => (SpeedUnit::InchPerMinute, 1),
+        };
+        Self::decimal(Decimal::new(speed.in_unit(unit), places), unit.symbol())
+    }
+
+    /// An angle to a tenth of a degree, whole where it is whole.
+    #[must_use]
+    pub fn angle(angle: Angle) -> Self {
+        let tenths = Decimal::new(angle.in_unit(AngleUnit::Degree), 1).text();
+        let mut number = Text::new();
+        let _ = number.push_str(tenths.strip_suffix(".0").unwrap_or(&tenths));
+        Self {
+            number,
+            fraction: None,
+            unit: "°",
+        }
+    }
+
+    /// As a large figure.
+    #[must_use]
+    pub fn figure(&self) -> Figure<'_> {
+        Figure {
+            number: &self.number,
+            fraction: self.fraction,
+            unit: self.unit,
+        }
+    }
+
+    /// As small text on one line: `12 5/8 in`, `317 mm`, `90°`.
+    #[must_use]
+    pub fn text(&self) -> Text {
+        let mut text = self.number.clone();
+        if let Some((numerator, denominator)) = self.fraction {
+            let between = if text.chars().any(|sign| sign.is_ascii_digit()) {
+                " "
+            } else {
+                ""
+            };
+            let _ = write!(text, "{between}{numerator}/{denominator}");
+        }
+        if self.unit != "°" {
+            let _ = text.push(' ');
+        }
+        for sign in self.unit.chars() {
+            let _ = text.push(if sign == '\n' { ' ' } else { sign });
+        }
+        text
+    }
+}
+
+/// No more than three decimals: a millilitre is finer than any dipstick.
+fn three_decimals(number: Decimal, value: f64) -> Decimal {
+    if number.places() > 3 {
+        Decimal::new(value, 3)
+    } else {
+        number
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn length(mm: f64, units: Units) -> Text {
+        Amount::length(Length::new(mm, LengthUnit::Millimetre), units).text()
+    }
+
+    #[test]
+    fn lengths_read_as_a_rule_does() {
+        assert_eq!(length(316.6, Units::Metric), "317 mm");
+        assert_eq!(length(12_345.0, Units::Metric), "12.35 m");
+        assert_eq!(length(320.675, Units::Inch), "12 5/8 in");
+        assert_eq!(length(7.9375, Units::Inch), "5/16 in");
+        assert_eq!(length(25.4, Units::Inch), "1 in");
+        assert_eq!(length(0.0, Units::Inch), "0 in");
+        assert_eq!(length(-7.9375, Units::Inch), "-5/16 in");
+    }
+
+    #[test]
+    fn volumes_have_three_figures() {
+        let litres =
+            |value, units| Amount::volume(Volume::new(value, VolumeUnit::Litre), units).text();
+        assert_eq!(litres(6.214, Units::Metric), "6.21 L");
+        assert_eq!(litres(62.14, Units::Metric), "62.1 L");
+        assert_eq!(litres(1234.5, Units::Metric), "1234 L");
+        assert_eq!(litres(0.012_345, Units::Metric), "0.012 L");
+        assert_eq!(litres(0.0, Units::Metric), "0.00 L");
+        assert_eq!(litres(12_345.0, Units::Metric), "12.3 m³");
+        // 231 cubic inches of 16.387064 mL make a US gallon (NIST Handbook 44, appendix C, from memory).
+        assert_eq!(litres(231.0 * 0.016_387_064, Units::Inch), "1.00 US gal");
+    }
+
+    #[test]
+    fn angles_drop_a_needless_decimal() {
+        let angle = |value| Amount::angle(Angle::new(value, AngleUnit::Degree)).text();
+        assert_eq!(angle(90.0), "90°");
+        assert_eq!(angle(135.04), "135°");
+        assert_eq!(angle(-2.5), "-2.5°");
+    }
+}

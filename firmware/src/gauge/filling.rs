@@ -1,0 +1,189 @@
+//! What the fill page can change: the depth, and how the tank leans.
+
+use seamwright_core::capacity::{Capacity, Lean, Pool};
+use seamwright_core::job::Tank;
+use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit};
+
+use crate::amount::Units;
+
+/// Furthest that the gauge leans a tank either way, in half degrees.
+const MOST_LEAN: i16 = 90;
+/// Half degrees by which one press and one repeat change an angle.
+const ANGLE_STEPS: (i16, i16) = (1, 10);
+/// Depths nearer to one another than this, in metres, are one depth.
+const SAME_DEPTH: f64 = 1e-6;
+/// A depth this share of a step off the grid stands on it.
+const ON_GRID: f64 = 1e-6;
+
+/// What up and down change.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Changing {
+    /// The depth of the liquid.
+    #[default]
+    Depth,
+    /// The right end goes up or down.
+    Pitch,
+    /// The back goes up or down.
+    Roll,
+}
+
+/// A way up or down, by one press or by a repeat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Step {
+    /// More, and not less.
+    pub(super) up: bool,
+    /// By a repeat: the coarse step.
+    pub(super) coarse: bool,
+}
+
+/// Depth and lean as they stand on the fill page.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Filling {
+    depth: Length,
+    pitch: i16,
+    roll: i16,
+    changing: Changing,
+}
+
+impl Filling {
+    /// A level tank at its fill mark.
+    pub(super) const fn at_fill_mark(capacity: &Capacity) -> Self {
+        Self {
+            depth: capacity.fill_depth,
+            pitch: 0,
+            roll: 0,
+            changing: Changing::Depth,
+        }
+    }
+
+    /// Depth along up from the lowest inside point.
+    #[must_use]
+    pub const fn depth(&self) -> Length {
+        self.depth
+    }
+
+    /// What up and down change.
+    #[must_use]
+    pub const fn changing(&self) -> Changing {
+        self.changing
+    }
+
+    /// How the tank stands.
+    #[must_use]
+    pub fn lean(&self) -> Lean {
+        let angle = |halves: i16| Angle::new(0.5 * f64::from(halves), AngleUnit::Degree);
+        // Both angles stay within MOST_LEAN, half of what a lean may be.
+        Lean::new(angle(self.pitch), angle(self.roll)).unwrap_or(Lean::LEVEL)
+    }
+
+    /// The name of the mark at which the level stands, if it does. The fill mark and the pick-up are
+    /// marks of a level tank.
+    #[must_use]
+    pub fn mark(&self, tank: &Tank) -> Option<&'static str> {
+        let at = |mark: Length| libm::fabs(mark.si() - self.depth.si()) < SAME_DEPTH;
+        let capacity = tank.capacity();
+        if at(tank.pool(self.lean()).full_depth()) {
+            Some("brim")
+        } else if self.is_level() && at(capacity.fill_depth) {
+            Some("fill mark")
+        } else if self.is_level() && capacity.pick_up.si() > 0.0 && at(capacity.pick_up) {
+            Some("pick-up")
+        } else {
+            None
+        }
+    }
+
+    /// Whether the tank stands level.
+    #[must_use]
+    pub const fn is_level(&self) -> bool {
+        self.pitch == 0 && self.roll == 0
+    }
+
+    /// Turns to the next thing to change.
+    pub(super) const fn next(&mut self) {
+        self.changing = match self.changing {
+            Changing::Depth => Changing::Pitch,
+            Changing::Pitch => Changing::Roll,
+            Changing::Roll => Changing::Depth,
+        };
+    }
+
+    /// Changes what is being changed.
+    pub(super) fn change(&mut self, step: Step, tank: &Tank, units: Units) {
+        match self.changing {
+            Changing::Depth => {
+                let pool = tank.pool(self.lean());
+                self.depth = next_depth(self.depth, step, &pool, self.marks(tank), units);
+            }
+            Changing::Pitch => self.pitch = next_angle(self.pitch, step),
+            Changing::Roll => self.roll = next_angle(self.roll, step),
+        }
+        // Leaning can lower the brim to below the level; the rest has run out.
+        let full = tank.pool(self.lean()).full_depth();
+        if self.depth > full {
+            self.depth = full;
+        }
+    }
+
+    /// Depths, in metres, at which a step stops on its way.
+    fn marks(&self, tank: &Tank) -> [f64; 2] {
+        if self.is_level() {
+            [
+                tank.capacity().fill_depth.si(),
+                tank.capacity().pick_up.si(),
+            ]
+        } else {
+            [f64::NAN; 2]
+        }
+    }
+}
+
+/// The next angle on the grid of half degrees or of five degrees.
+fn next_angle(halves: i16, step: Step) -> i16 {
+    let grid = if step.coarse {
+        ANGLE_STEPS.1
+    } else {
+        ANGLE_STEPS.0
+    };
+    let next = if step.up {
+        (halves.div_euclid(grid) + 1) * grid
+    } else {
+        -((-halves).div_euclid(grid) + 1) * grid
+    };
+    next.clamp(-MOST_LEAN, MOST_LEAN)
+}
+
+/// The next depth on a grid of millimetres or sixteenths of an inch, or a mark on the way there.
+fn next_depth(depth: Length, step: Step, pool: &Pool<'_>, marks: [f64; 2], units: Units) -> Length {
+    let full = pool.full_depth().si();
+    let grid = grid(full, step.coarse, units);
+    let depth = depth.si();
+    let next = if step.up {
+        let on_grid = (libm::floor(depth / grid + ON_GRID) + 1.0) * grid;
+        let ahead = marks.into_iter().filter(|mark| *mark > depth + SAME_DEPTH);
+        libm::fmin(ahead.fold(on_grid, libm::fmin), full)
+    } else {
+        let on_grid = (libm::ceil(depth / grid - ON_GRID) - 1.0) * grid;
+        let ahead = marks.into_iter().filter(|mark| *mark < depth - SAME_DEPTH);
+        libm::fmax(ahead.fold(on_grid, libm::fmax), 0.0)
+    };
+    Length::from_metres(next)
+}
+
+/// One press moves by the finest step that is shown, a repeat by about a twentieth of the tank.
+fn grid(full: f64, coarse: bool, units: Units) -> f64 {
+    let (fine, steps): (f64, &[f64]) = match units {
+        Units::Metric => (1.0, &[5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1_000.0]),
+        Units::Inch => (1.0 / 16.0, &[0.25, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0, 32.0]),
+    };
+    let unit = match units {
+        Units::Metric => LengthUnit::Millimetre,
+        Units::Inch => LengthUnit::Inch,
+    };
+    let metres = |value: f64| Length::new(value, unit).si();
+    if !coarse {
+        return metres(fine);
+    }
+    let enough = steps.iter().find(|step| metres(**step) * 20.0 >= full);
+    metres(enough.or(steps.last()).copied().unwrap_or(fine))
+}

@@ -1,0 +1,241 @@
+//! The gauge itself: which screen is shown, and what the buttons do there.
+//!
+//! ```text
+//! jobs ── select or right ──> tank · holds · fill · seams · stitches · heat · notices
+//!   │  <── select held ─────  left and right turn the pages, up and down choose or change
+//!   └─ settings
+//! ```
+//!
+//! A job's tank is computed once, when the job is opened. Nothing here depends on time or chance, so
+//! the same events give the same pixels on every machine.
+
+mod filling;
+mod shelf;
+mod work;
+
+pub use filling::{Changing, Filling};
+pub use shelf::{MOST_JOBS, ShelfFull};
+pub use work::Work;
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::job::{Draft, JobError, Tank};
+
+use crate::amount::Units;
+use crate::buttons::{Button, Event};
+use crate::page::{self, Page, Reading, trouble};
+use crate::pen::{Faults, Pen};
+use shelf::Shelf;
+
+/// What is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Screen {
+    /// The list of jobs, and the settings under them.
+    Jobs,
+    /// The settings.
+    Settings,
+    /// A job that cannot be computed, and why.
+    Trouble,
+    /// A page of a job.
+    Page(Page),
+}
+
+impl Screen {
+    /// A short name, fit for the name of a file.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Jobs => "jobs",
+            Self::Settings => "settings",
+            Self::Trouble => "trouble",
+            Self::Page(page) => page.name(),
+        }
+    }
+}
+
+/// Where the gauge is.
+#[derive(Clone, Debug)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "without allocation an open job lives in place"
+)]
+enum Place {
+    Jobs,
+    Settings,
+    Trouble {
+        job: usize,
+        error: JobError,
+        read: Reading,
+    },
+    Open {
+        job: usize,
+        work: Work,
+    },
+}
+
+/// The gauge: jobs on a shelf, one of them perhaps open.
+#[derive(Clone, Debug)]
+pub struct Gauge {
+    shelf: Shelf,
+    /// The chosen line of the list; the one past the last job is the settings.
+    line: usize,
+    units: Units,
+    place: Place,
+}
+
+impl Default for Gauge {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Gauge {
+    /// With an empty shelf.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            shelf: Shelf::new(),
+            line: 0,
+            units: Units::Metric,
+            place: Place::Jobs,
+        }
+    }
+
+    /// Puts a job on the shelf, in place of one of the same name, and returns its place there,
+    /// counted from 0. The list then points at it; an open job of that name is computed anew.
+    ///
+    /// # Errors
+    /// [`ShelfFull`]; nothing was changed.
+    pub fn keep(&mut self, draft: Draft) -> Result<usize, ShelfFull> {
+        let kept = self.shelf.keep(draft)?;
+        match self.place {
+            Place::Jobs => self.line = kept,
+            Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
+            Place::Settings | Place::Open { .. } | Place::Trouble { .. } => {}
+        }
+        Ok(kept)
+    }
+
+    /// Clears the shelf and goes back to the list.
+    pub fn forget(&mut self) {
+        self.shelf.clear();
+        self.line = 0;
+        self.place = Place::Jobs;
+    }
+
+    /// The jobs on the shelf.
+    #[must_use]
+    pub fn jobs(&self) -> &[Draft] {
+        self.shelf.jobs()
+    }
+
+    /// The units shown.
+    #[must_use]
+    pub const fn units(&self) -> Units {
+        self.units
+    }
+
+    /// Changes the units shown.
+    pub const fn set_units(&mut self, units: Units) {
+        self.units = units;
+    }
+
+    /// What is shown.
+    #[must_use]
+    pub const fn screen(&self) -> Screen {
+        match &self.place {
+            Place::Jobs => Screen::Jobs,
+            Place::Settings => Screen::Settings,
+            Place::Trouble { .. } => Screen::Trouble,
+            Place::Open { work, .. } => Screen::Page(work.page()),
+        }
+    }
+
+    /// The open job.
+    #[must_use]
+    pub const fn work(&self) -> Option<&Work> {
+        match &self.place {
+            Place::Open { work, .. } => Some(work),
+            Place::Jobs | Place::Settings | Place::Trouble { .. } => None,
+        }
+    }
+
+    /// Takes in what a thumb did. Opening a job computes its tank, which takes a while on a small
+    /// machine; all else is quick.
+    pub fn handle(&mut self, event: Event) {
+        let before = self.screen();
+        match (&mut self.place, event) {
+            (Place::Jobs, event) => self.handle_in_list(event),
+            (_, Event::Hold) => self.place = Place::Jobs,
+            (Place::Settings, Event::Press(Button::Select | Button::Left | Button::Right)) => {
+                self.units = self.units.other();
+            }
+            (Place::Settings, _) => {}
+            (Place::Trouble { error, read, .. }, event) => {
+                *read = trouble::turn(error, *read, event);
+            }
+            (Place::Open { work, .. }, event) => work.handle(event, self.units),
+        }
+        if self.screen() != before {
+            crate::log::turned_to(self.screen());
+        }
+    }
+
+    fn handle_in_list(&mut self, event: Event) {
+        let jobs = self.shelf.jobs().len();
+        match event {
+            Event::Press(Button::Up) | Event::Repeat(Button::Up) => {
+                self.line = self.line.saturating_sub(1);
+            }
+            Event::Press(Button::Down) | Event::Repeat(Button::Down) => {
+                self.line = (self.line + 1).min(jobs);
+            }
+            Event::Press(Button::Select | Button::Right) if self.line < jobs => {
+                self.open(self.line);
+            }
+            Event::Press(Button::Select | Button::Right) => self.place = Place::Settings,
+            Event::Press(Button::Left) | Event::Repeat(_) | Event::Hold => {}
+        }
+    }
+
+    fn open(&mut self, job: usize) {
+        let Some(draft) = self.shelf.jobs().get(job) else {
+            return;
+        };
+        self.place = match Tank::build(draft) {
+            Ok(tank) => Place::Open {
+                job,
+                work: Work::new(tank),
+            },
+            Err(error) => {
+                crate::log::trouble(&error);
+                Place::Trouble {
+                    job,
+                    error,
+                    read: Reading::START,
+                }
+            }
+        };
+    }
+
+    /// Draws what is shown on a dark `target`, and tells whether anything ran into anything.
+    ///
+    /// # Errors
+    /// The target's own.
+    pub fn draw<D>(&self, target: &mut D) -> Result<Faults, D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let mut pen = Pen::new(target);
+        match &self.place {
+            Place::Jobs => page::jobs::draw(&mut pen, self.jobs(), self.line)?,
+            Place::Settings => page::settings::draw(&mut pen, self.units)?,
+            Place::Trouble { error, read, .. } => trouble::draw(&mut pen, error, *read)?,
+            Place::Open { work, .. } => page::draw(&mut pen, work, self.units)?,
+        }
+        let faults = pen.faults();
+        crate::log::faults(faults);
+        Ok(faults)
+    }
+}

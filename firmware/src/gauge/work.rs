@@ -1,0 +1,166 @@
+//! An open job: its tank, the page that is turned to, and what was chosen on each page.
+
+use seamwright_core::capacity::Measure;
+use seamwright_core::job::Tank;
+
+use super::filling::{Filling, Step};
+use crate::amount::Units;
+use crate::buttons::{Button, Event};
+use crate::page::{Page, Reading, notices};
+
+/// A tank being worked on. What was chosen stays chosen while the job is open.
+#[derive(Clone, Debug)]
+pub struct Work {
+    tank: Tank,
+    page: Page,
+    quarters: u8,
+    measure: Measure,
+    filling: Filling,
+    seam: usize,
+    notice: Reading,
+}
+
+impl Work {
+    /// Opens a tank at its first page.
+    pub(super) const fn new(tank: Tank) -> Self {
+        let filling = Filling::at_fill_mark(tank.capacity());
+        Self {
+            tank,
+            page: Page::FIRST,
+            quarters: 0,
+            measure: Measure::Usable,
+            filling,
+            seam: 0,
+            notice: Reading::START,
+        }
+    }
+
+    /// The tank.
+    #[must_use]
+    pub const fn tank(&self) -> &Tank {
+        &self.tank
+    }
+
+    /// The page turned to.
+    #[must_use]
+    pub const fn page(&self) -> Page {
+        self.page
+    }
+
+    /// Quarter turns by which one has walked round the tank.
+    #[must_use]
+    pub const fn quarters(&self) -> u8 {
+        self.quarters
+    }
+
+    /// The capacity that is shown large.
+    #[must_use]
+    pub const fn measure(&self) -> Measure {
+        self.measure
+    }
+
+    /// Depth and lean on the fill page.
+    #[must_use]
+    pub const fn filling(&self) -> &Filling {
+        &self.filling
+    }
+
+    /// The seam chosen, by its place in the order of the tank's seams.
+    #[must_use]
+    pub const fn seam(&self) -> usize {
+        self.seam
+    }
+
+    /// How far the notices have been read.
+    #[must_use]
+    pub const fn notice(&self) -> Reading {
+        self.notice
+    }
+
+    pub(super) fn handle(&mut self, event: Event, units: Units) {
+        match event {
+            Event::Press(Button::Left) => self.page = self.page.before(),
+            Event::Press(Button::Right) => self.page = self.page.after(),
+            Event::Press(Button::Select) => self.select(),
+            Event::Press(Button::Up) => self.step(
+                Step {
+                    up: true,
+                    coarse: false,
+                },
+                units,
+            ),
+            Event::Press(Button::Down) => self.step(
+                Step {
+                    up: false,
+                    coarse: false,
+                },
+                units,
+            ),
+            Event::Repeat(Button::Up) => self.step(
+                Step {
+                    up: true,
+                    coarse: true,
+                },
+                units,
+            ),
+            Event::Repeat(Button::Down) => self.step(
+                Step {
+                    up: false,
+                    coarse: true,
+                },
+                units,
+            ),
+            Event::Repeat(_) | Event::Hold => {}
+        }
+    }
+
+    fn select(&mut self) {
+        match self.page {
+            Page::Fill => self.filling.next(),
+            // From a seam to how it is stitched and back.
+            Page::Seams => self.page = Page::Stitches,
+            Page::Stitches => self.page = Page::Seams,
+            Page::Tank | Page::Holds | Page::Heat | Page::Notices => {}
+        }
+    }
+
+    fn step(&mut self, step: Step, units: Units) {
+        match self.page {
+            Page::Tank => {
+                let by = if step.up { 1 } else { 3 };
+                self.quarters = (self.quarters + by) % 4;
+            }
+            Page::Holds => self.measure = neighbour(self.measure, step.up),
+            Page::Fill => self.filling.change(step, &self.tank, units),
+            Page::Seams | Page::Stitches => {
+                let last = self.tank.seams().count().saturating_sub(1);
+                self.seam = if step.up {
+                    self.seam.saturating_sub(1)
+                } else {
+                    (self.seam + 1).min(last)
+                };
+            }
+            Page::Heat => {}
+            Page::Notices => {
+                self.notice = if step.up {
+                    notices::before(&self.tank, self.notice)
+                } else {
+                    notices::after(&self.tank, self.notice)
+                };
+            }
+        }
+    }
+}
+
+/// The measure above or below in the list that the page shows.
+fn neighbour(measure: Measure, up: bool) -> Measure {
+    let place = Measure::ALL.iter().position(|known| *known == measure);
+    let next = match (place, up) {
+        (Some(place), true) => place.checked_sub(1),
+        (Some(place), false) => Some(place + 1),
+        (None, _) => None,
+    };
+    next.and_then(|next| Measure::ALL.get(next))
+        .copied()
+        .unwrap_or(measure)
+}

@@ -1,0 +1,94 @@
+//! Where things stand on a page.
+//!
+//! A title and the marks of the pages on top, one large figure with a picture of the tank at its
+//! right, and two small lines at the foot.
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::geometry::{Point, Size};
+use embedded_graphics::pixelcolor::Gray4;
+use embedded_graphics::primitives::Rectangle;
+
+use super::Page;
+use crate::figures::{self, Figure};
+use crate::frame::{HEIGHT, WIDTH};
+use crate::ink;
+use crate::pen::Pen;
+use crate::text::Letters;
+
+/// The right edge, past the last column.
+pub(super) const RIGHT: i32 = WIDTH as i32;
+/// Top of a large figure.
+pub(super) const FIGURE_TOP: i32 = 13;
+/// Top of what stands under the title.
+pub(super) const BODY_TOP: i32 = 12;
+/// Tops of the two lines at the foot.
+pub(super) const FOOT: [i32; 2] = [44, 54];
+
+/// Width of a page's mark, and from one to the next.
+const MARK: (u32, i32) = (4, 5);
+/// Height of the mark of a page.
+const MARK_HEIGHT: u32 = 3;
+/// Columns left free between a figure and a picture.
+const BETWEEN: i32 = 6;
+/// The widest that a picture beside a figure gets.
+const WIDEST_PICTURE: u32 = 58;
+
+/// The title, from the top left corner.
+pub(super) fn title<D>(pen: &mut Pen<'_, D>, title: &str) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    pen.text(Point::zero(), title, Letters::Small, ink::PLAIN)
+}
+
+/// One mark for each page in the top right corner, that of the page turned to bright and tall.
+pub(super) fn pages<D>(pen: &mut Pen<'_, D>, page: Page) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let count = Page::ALL.len() as i32;
+    let left = RIGHT - count * MARK.1 + (MARK.1 - MARK.0 as i32);
+    let area = Rectangle::new(
+        Point::new(left, 2),
+        Size::new((RIGHT - left) as u32, 2 * MARK_HEIGHT),
+    );
+    pen.claim(area);
+    for (place, x) in (0..count).map(|n| left + n * MARK.1).enumerate() {
+        let (top, height, grey) = if place == page.place() {
+            (2, 2 * MARK_HEIGHT, ink::BRIGHT)
+        } else {
+            (2 + MARK_HEIGHT as i32, MARK_HEIGHT, ink::DIM)
+        };
+        let mark = Rectangle::new(Point::new(x, top), Size::new(MARK.0, height));
+        pen.fill(mark, grey)?;
+    }
+    Ok(())
+}
+
+/// The large figure at the left.
+pub(super) fn figure<D>(pen: &mut Pen<'_, D>, figure: Figure<'_>) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    pen.figure(Point::new(0, FIGURE_TOP), figure)
+}
+
+/// What a figure leaves free at its right, up to the column `right`, for a picture of the tank.
+pub(super) fn beside(figure: &Figure<'_>, right: i32) -> Rectangle {
+    let left = figure.width() as i32 + BETWEEN;
+    let width = u32::try_from(right - left).unwrap_or(0).min(WIDEST_PICTURE);
+    let top = FIGURE_TOP - 1;
+    let height = figures::HEIGHT + 3;
+    Rectangle::new(
+        Point::new(right - width as i32, top),
+        Size::new(width, height),
+    )
+}
+
+/// The whole of a foot line.
+pub(super) const fn foot(line: usize) -> Point {
+    Point::new(0, if line == 0 { FOOT[0] } else { FOOT[1] })
+}
+
+/// The display's own height.
+pub(super) const BOTTOM: i32 = HEIGHT as i32;

@@ -1,0 +1,71 @@
+//! The seams, one at a time: how long, between which faces, at what angle.
+
+use core::fmt::Write;
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::capacity::Lean;
+use seamwright_core::seam::Seam;
+
+use super::layout::{RIGHT, beside, figure, foot, title};
+use crate::amount::{Amount, Units};
+use crate::figures::Figure;
+use crate::gauge::Work;
+use crate::ink;
+use crate::pen::Pen;
+use crate::picture::{Look, Style, View, edges};
+use crate::text::Letters;
+
+/// Draws the page.
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let Some(seam) = chosen(work) else {
+        return title(pen, "Seams");
+    };
+    title(pen, &heading("Seam", &seam, work))?;
+    let amount = Amount::length(seam.length, units);
+    if let Some(view) = view(work, &amount.figure()) {
+        pen.claim(view.extent());
+        edges(
+            pen.target(),
+            &work.tank().body().outside,
+            &view,
+            Style::Ground,
+            Some(work.seam()),
+        )?;
+    }
+    figure(pen, amount.figure())?;
+
+    let [a, b] = seam.faces;
+    let mut between = heapless::String::<32>::new();
+    let _ = write!(between, "{a} to {b}");
+    pen.text(foot(0), &between, Letters::Small, ink::PLAIN)?;
+    pen.text(foot(1), seam.joint.name(), Letters::Small, ink::PLAIN)?;
+    let angle = Amount::angle(seam.dihedral).text();
+    pen.text_to(RIGHT, foot(1).y, &angle, Letters::Small, ink::BRIGHT)?;
+    Ok(())
+}
+
+/// The seam that is chosen.
+pub(super) fn chosen(work: &Work) -> Option<Seam> {
+    work.tank().seams().nth(work.seam())
+}
+
+/// A word, the seam's mark, and its place in the list.
+pub(super) fn heading(word: &str, seam: &Seam, work: &Work) -> heapless::String<40> {
+    let mut heading = heapless::String::new();
+    let count = work.tank().seams().count();
+    let _ = write!(heading, "{word} {} {}/{count}", seam.mark, work.seam() + 1);
+    heading
+}
+
+/// The tank beside a figure.
+pub(super) fn view(work: &Work, figure: &Figure<'_>) -> Option<View> {
+    let look = Look {
+        lean: Lean::LEVEL,
+        quarters: work.quarters(),
+    };
+    View::fit(&work.tank().body().outside, look, beside(figure, RIGHT))
+}

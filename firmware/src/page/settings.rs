@@ -1,0 +1,35 @@
+//! The settings.
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::geometry::Point;
+use embedded_graphics::pixelcolor::Gray4;
+
+use super::jobs::row;
+use super::layout::{foot, title};
+use crate::amount::Units;
+use crate::ink;
+use crate::pen::Pen;
+use crate::text::Letters;
+
+/// Draws the settings.
+pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, units: Units) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    title(pen, "Settings")?;
+    let mut line = heapless::String::<32>::new();
+    // Both names are shorter than the room for them.
+    let _ = line.push_str("Units: ");
+    let _ = line.push_str(units.name());
+    row(pen, 0, &line, true)?;
+    let hints = ["select changes it", "select held: back"];
+    for (hint, line) in hints.into_iter().zip(0..) {
+        pen.text(
+            foot(line) + Point::new(1, 0),
+            hint,
+            Letters::Small,
+            ink::DIM,
+        )?;
+    }
+    Ok(())
+}

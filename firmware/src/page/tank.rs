@@ -1,0 +1,92 @@
+//! The tank: its picture, its size over the sheet, and what it is made of.
+
+use core::fmt::Write;
+
+use embedded_graphics::draw_target::DrawTarget;
+use embedded_graphics::geometry::{Point, Size};
+use embedded_graphics::pixelcolor::Gray4;
+use embedded_graphics::primitives::Rectangle;
+use seamwright_core::body::Solid;
+use seamwright_core::capacity::Lean;
+use seamwright_core::geom::Vector;
+use seamwright_core::quantity::Length;
+
+use super::layout::{BODY_TOP, BOTTOM, RIGHT, title};
+use crate::amount::{Amount, Units};
+use crate::gauge::Work;
+use crate::ink;
+use crate::pen::Pen;
+use crate::picture::{Look, Style, View, edges};
+use crate::text::Letters;
+
+/// A line of the column beside the picture.
+type Line = heapless::String<48>;
+
+/// Draws the page.
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    title(pen, "Tank")?;
+    let outside = &work.tank().body().outside;
+    let lines = column(work, units);
+    let widest = lines.iter().map(|line| Letters::Small.width(line)).max();
+    let left = RIGHT - widest.unwrap_or(0) as i32;
+
+    let room = Size::new(
+        u32::try_from(left - 3).unwrap_or(0),
+        (BOTTOM - BODY_TOP) as u32,
+    );
+    let look = Look {
+        lean: Lean::LEVEL,
+        quarters: work.quarters(),
+    };
+    if let Some(view) = View::fit(outside, look, Rectangle::new(Point::new(0, BODY_TOP), room)) {
+        pen.claim(view.extent());
+        edges(pen.target(), outside, &view, Style::Bold, None)?;
+    }
+    for (line, y) in lines
+        .iter()
+        .zip((BODY_TOP + 1..).step_by(Letters::Small.height() as usize))
+    {
+        pen.text(Point::new(left, y), line, Letters::Small, ink::PLAIN)?;
+    }
+    Ok(())
+}
+
+/// Length, width and height over the sheet, the sheet, and its metal.
+fn column(work: &Work, units: Units) -> [Line; 5] {
+    let solid = &work.tank().body().outside;
+    let job = work.tank().job();
+    let size = |name: &str, axis: Vector| {
+        let mut line = Line::new();
+        let _ = write!(
+            line,
+            "{name} {}",
+            Amount::length(span(solid, axis), units).text()
+        );
+        line
+    };
+    let mut sheet = Line::new();
+    let _ = write!(sheet, "t {}", sheet_thickness(job.thickness(), units));
+    let mut metal = Line::new();
+    let _ = write!(metal, "{}", job.alloy());
+    [
+        size("L", Vector::new(1.0, 0.0, 0.0)),
+        size("W", Vector::new(0.0, 1.0, 0.0)),
+        size("H", Vector::new(0.0, 0.0, 1.0)),
+        sheet,
+        metal,
+    ]
+}
+
+/// How far the body reaches along an axis.
+fn span(solid: &Solid, axis: Vector) -> Length {
+    let (low, high) = solid.extent(axis);
+    Length::from_metres(high - low)
+}
+
+/// A sheet is too thin for whole millimetres or sixteenths.
+fn sheet_thickness(thickness: Length, units: Units) -> crate::amount::Text {
+    Amount::thickness(thickness, units).text()
+}

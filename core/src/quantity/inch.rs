@@ -139,7 +139,7 @@ impl fmt::Display for InchFraction {
 
 /// Feet, inches and a reduced fraction: 3 ft 2 5/8 in.
 ///
-/// `Display` writes "3 ft 2 5/8 in", "3 ft 0 in", and "2 5/8 in" below a foot; it obeys the width,
+/// `Display` writes "3 ft 2 5/8 in", "3 ft 0 5/8 in", "3 ft 0 in", and "2 5/8 in" below a foot; it obeys the width,
 /// fill and alignment of a format string.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -175,6 +175,10 @@ impl FeetInches {
         if self.feet > 0 {
             put_whole(&mut text, u64::from(self.feet));
             put(&mut text, " ft ");
+            // As on a drawing: 1 ft 0 5/8 in leaves no doubt that no inch was forgotten.
+            if self.inches == 0 && self.numerator > 0 {
+                put(&mut text, "0 ");
+            }
         }
         put_mixed(
             &mut text,

@@ -33,6 +33,9 @@ mod parse;
 pub mod print;
 pub mod units;
 
+#[cfg(test)]
+mod tests;
+
 pub use inch::{FeetInches, InchFraction, InchStep};
 pub use kind::{About, Quantity, Unit};
 pub use parse::{ParseCause, ParseError, Span, parse, parse_with_unit};

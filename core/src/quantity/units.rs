@@ -39,6 +39,8 @@ quantity!(
         SquareMetre = 1.0 / 1.0, "m²", ["m2"];
         /// Square inch, 645.16 mm² exactly.
         SquareInch = 64_516.0 / 100_000_000.0, "in²", ["in2", "sq in"];
+        /// Square foot, 144 in².
+        SquareFoot = 9_290_304.0 / 100_000_000.0, "ft²", ["ft2", "sq ft"];
     ]
 );
 

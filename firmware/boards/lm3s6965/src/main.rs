@@ -5,8 +5,8 @@
 #![no_std]
 #![no_main]
 
+mod chip;
 mod clock;
-mod contacts;
 mod display;
 mod keys;
 mod link_port;
@@ -19,62 +19,23 @@ mod stop;
 mod uart;
 
 use cortex_m_rt::entry;
-use embedded_graphics::{
-    pixelcolor::Gray4,
-    prelude::*,
-    primitives::{PrimitiveStyle, Rectangle},
-};
-use seamwright_firmware::{
-    buttons::{Debouncer, Keys as _},
-    frame::Frame,
-    glass::Shown,
-};
+use seamwright_runner::{Memory, Runner};
+use static_cell::ConstStaticCell;
 
-use crate::{contacts::Contacts, display::Display, keys::Lines, registers::system};
+use crate::{chip::Chip, display::Display, keys::Lines};
+
+static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
 
 #[entry]
 fn main() -> ! {
-    let Some(mut core) = cortex_m::Peripherals::take() else {
-        cortex_m::asm::udf()
-    };
-    stack::guard(&mut core.MPU);
-    clock::start(&mut core.SYST);
-    system::RCGC2.set(0x7F);
-    let _ = system::RCGC2.read();
-    log::open();
-    link_port::open();
-    ssi::open();
-    let mut display = Display::open();
+    let chip = Chip::start();
     let mut lines = Lines::open();
-    let mut debouncer = Debouncer::new();
-    let mut frame = Frame::new();
-    let mut shown = Shown::new();
-
-    for grey in 0..16 {
-        let bar = Rectangle::new(Point::new(i32::from(grey) * 8, 0), Size::new(8, 64));
-        let _ = bar
-            .into_styled(PrimitiveStyle::with_fill(Gray4::new(grey)))
-            .draw(&mut frame);
-    }
-    let Ok(sent) = shown.show(&frame, &mut display);
-    defmt::info!(
-        "first picture: ticks={=u64} bytes={=u32}",
-        clock::ticks(),
-        sent.bytes
-    );
-
-    let mut contacts = Contacts::new();
+    let mut display = Display::open();
+    let mut runner = Runner::start(MEMORY.take(), chip, &mut display);
     loop {
-        let now = clock::milliseconds();
-        let Ok(reading) = lines.read();
-        for event in debouncer.poll(now as u32, reading) {
-            defmt::info!("{}", event);
-        }
-        contacts.watch(now, reading);
-        while let Some(byte) = link_port::receive() {
-            link_port::send(&[byte]);
-        }
+        runner.step(&mut lines, &mut display);
         log::drain();
+        // Until the next millisecond or the next byte from the link.
         cortex_m::asm::wfi();
     }
 }

@@ -58,6 +58,7 @@ pub(crate) mod system {
     pub(crate) const GATE_TIMER0: u32 = 1 << 16;
     /// Clock gates of the GPIO ports, port A in bit 0.
     pub(crate) const RCGC2: Register = Register(0x400F_E108);
+    pub(crate) const GATE_ALL_PORTS: u32 = 0x7F;
 }
 
 /// One GPIO port.

@@ -6,7 +6,7 @@
 use core::hint::black_box;
 
 use seamwright_core::quantity::{
-    Angle, Current, Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Speed, Volume,
+    Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Volume,
     VolumeUnit, gauge::SheetGauge,
 };
 

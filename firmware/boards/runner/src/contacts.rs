@@ -9,6 +9,7 @@ use seamwright_firmware::buttons::{Button, Reading};
 const SETTLED_AFTER_MS: u64 = 30;
 
 /// What the lines read last, and whether that has been logged.
+#[derive(Debug)]
 pub(crate) struct Contacts {
     reading: Reading,
     since: u64,

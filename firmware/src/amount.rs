@@ -34,8 +34,17 @@ impl Units {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Metric => "mm, L",
-            Self::Inch => "inch, US gal",
+            Self::Metric => "metric",
+            Self::Inch => "inch",
+        }
+    }
+
+    /// The units themselves.
+    #[must_use]
+    pub const fn symbols(self) -> &'static str {
+        match self {
+            Self::Metric => "mm, L, J/mm",
+            Self::Inch => "1/16 in, gal, kJ/in",
         }
     }
 }
@@ -94,6 +103,20 @@ impl Amount {
             number,
             fraction: (parts.0 > 0).then_some(parts),
             unit: "in",
+        }
+    }
+
+    /// A length in whole millimetres however long, or in inches: for a column whose heading has the unit.
+    #[must_use]
+    pub fn column_length(length: Length, units: Units) -> Self {
+        match units {
+            Units::Metric => {
+                Self::decimal(Decimal::new(length.in_unit(LengthUnit::Millimetre), 0), "")
+            }
+            Units::Inch => Self {
+                unit: "",
+                ..Self::length(length, units)
+            },
         }
     }
 
@@ -210,7 +233,7 @@ impl Amount {
             };
             let _ = write!(text, "{between}{numerator}/{denominator}");
         }
-        if self.unit != "°" {
+        if !matches!(self.unit, "°" | "") {
             let _ = text.push(' ');
         }
         for sign in self.unit.chars() {

@@ -8,7 +8,8 @@
 //! - [`picture`] draws the tank from its own geometry;
 //! - [`amount`] puts quantities into the units that the gauge shows;
 //! - [`buttons`] turns bouncing contacts into presses, repeats and holds;
-//! - [`page`] has the screens, and [`gauge`] says which is shown and what the buttons do there.
+//! - [`page`] has the screens, and [`gauge`] says which is shown and what the buttons do there;
+//! - [`link`] answers what the laptop asks.
 //!
 //! A board supplies a [`glass::Glass`], a [`buttons::Keys`] and a clock in milliseconds. No heap, no
 //! `unsafe`, and no panic of our own: a screen that cannot be drawn is shown as far as it goes.
@@ -24,6 +25,7 @@ pub mod frame;
 pub mod gauge;
 pub mod glass;
 pub mod ink;
+pub mod link;
 mod log;
 pub mod page;
 pub mod pen;

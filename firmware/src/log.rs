@@ -1,6 +1,7 @@
 //! What the gauge tells of itself through defmt; nothing without that feature.
 
 use seamwright_core::job::JobError;
+use seamwright_core::wire::Fault;
 
 use crate::gauge::Screen;
 use crate::pen::Faults;
@@ -29,4 +30,12 @@ pub(crate) fn faults(faults: Faults) {
     }
     #[cfg(not(feature = "defmt"))]
     let _ = faults;
+}
+
+/// The link brought something that could not be read.
+pub(crate) fn unread(fault: Fault) {
+    #[cfg(feature = "defmt")]
+    defmt::warn!("link: unread, {}", fault);
+    #[cfg(not(feature = "defmt"))]
+    let _ = fault;
 }

@@ -13,6 +13,9 @@ use crate::figures::Figure;
 use crate::ink;
 use crate::text::{Letters, latin, split};
 
+/// A point, on the line or over it.
+const DOT: Size = Size::new(2, 2);
+
 /// Pieces of one page that are kept account of.
 const MOST_PIECES: usize = 40;
 
@@ -194,6 +197,14 @@ where
         let style = MonoTextStyle::new(letters.font(), grey);
         let mut utf8 = [0; 4];
         for sign in text.chars() {
+            if letters.has_own(sign) {
+                for dot in letters.dots(sign) {
+                    self.target
+                        .fill_solid(&Rectangle::new(at + dot, DOT), grey)?;
+                }
+                at.x += letters.font().character_size.width as i32;
+                continue;
+            }
             let sign: &str = latin(sign).encode_utf8(&mut utf8);
             at = style.draw_string(sign, at, Baseline::Top, self.target)?;
         }

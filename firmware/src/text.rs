@@ -1,7 +1,8 @@
 //! Small text: its letters, its width, and where it is broken.
 
+use embedded_graphics::geometry::Point;
 use embedded_graphics::mono_font::MonoFont;
-use embedded_graphics::mono_font::iso_8859_1::{FONT_6X10, FONT_6X13, FONT_6X13_BOLD};
+use embedded_graphics::mono_font::iso_8859_1::{FONT_6X10, FONT_6X13};
 
 /// A size of letters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -10,8 +11,6 @@ pub enum Letters {
     Small,
     /// 6 x 13: lists.
     List,
-    /// 6 x 13, bold: headings and the chosen line.
-    Bold,
 }
 
 impl Letters {
@@ -21,8 +20,23 @@ impl Letters {
         match self {
             Self::Small => &FONT_6X10,
             Self::List => &FONT_6X13,
-            Self::Bold => &FONT_6X13_BOLD,
         }
+    }
+
+    /// Whether `sign` is drawn by [`Letters::dots`]: the fonts draw a point as a small cross, which a
+    /// decimal number must not have.
+    #[must_use]
+    pub const fn has_own(self, sign: char) -> bool {
+        matches!(sign, '.' | ':')
+    }
+
+    /// Top left corners of the square dots of a point or a colon, within its cell.
+    pub fn dots(self, sign: char) -> impl Iterator<Item = Point> {
+        let foot = self.font().baseline as i32 - 1;
+        let upper = (sign == ':').then_some(foot - 4);
+        core::iter::once(foot)
+            .chain(upper)
+            .map(|top| Point::new(2, top))
     }
 
     /// Height of a line, in pixels.

@@ -10,7 +10,7 @@ mod small;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::mono_font::MonoTextStyle;
-use embedded_graphics::mono_font::iso_8859_1::{FONT_6X13_BOLD, FONT_9X15_BOLD};
+use embedded_graphics::mono_font::iso_8859_1::{FONT_6X13, FONT_9X15_BOLD};
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::prelude::Drawable;
 use embedded_graphics::primitives::Rectangle;
@@ -155,14 +155,12 @@ where
     target.fill_solid(&bar, ink)
 }
 
-/// Whether the unit stands on two lines, in the smaller letters.
-fn is_stacked(unit: &str) -> bool {
-    unit.contains('\n')
-}
+/// A unit of more letters than this takes the smaller ones.
+const SHORT_UNIT: usize = 2;
 
 fn unit_style(unit: &str, ink: Gray4) -> MonoTextStyle<'static, Gray4> {
-    let font = if is_stacked(unit) {
-        &FONT_6X13_BOLD
+    let font = if unit.chars().count() > SHORT_UNIT {
+        &FONT_6X13
     } else {
         &FONT_9X15_BOLD
     };

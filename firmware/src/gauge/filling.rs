@@ -6,10 +6,10 @@ use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit};
 
 use crate::amount::Units;
 
-/// Furthest that the gauge leans a tank either way, in half degrees.
-const MOST_LEAN: i16 = 90;
-/// Half degrees by which one press and one repeat change an angle.
-const ANGLE_STEPS: (i16, i16) = (1, 10);
+/// Furthest that the gauge leans a tank either way, in degrees.
+const MOST_LEAN: i8 = 45;
+/// Degrees by which one press and one repeat change an angle.
+const ANGLE_STEPS: (i8, i8) = (1, 5);
 /// Depths nearer to one another than this, in metres, are one depth.
 const SAME_DEPTH: f64 = 1e-6;
 /// A depth this share of a step off the grid stands on it.
@@ -40,8 +40,8 @@ pub(super) struct Step {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Filling {
     depth: Length,
-    pitch: i16,
-    roll: i16,
+    pitch: i8,
+    roll: i8,
     changing: Changing,
 }
 
@@ -71,7 +71,7 @@ impl Filling {
     /// How the tank stands.
     #[must_use]
     pub fn lean(&self) -> Lean {
-        let angle = |halves: i16| Angle::new(0.5 * f64::from(halves), AngleUnit::Degree);
+        let angle = |degrees: i8| Angle::new(f64::from(degrees), AngleUnit::Degree);
         // Both angles stay within MOST_LEAN, half of what a lean may be.
         Lean::new(angle(self.pitch), angle(self.roll)).unwrap_or(Lean::LEVEL)
     }
@@ -83,11 +83,11 @@ impl Filling {
         let at = |mark: Length| libm::fabs(mark.si() - self.depth.si()) < SAME_DEPTH;
         let capacity = tank.capacity();
         if at(tank.pool(self.lean()).full_depth()) {
-            Some("brim")
+            Some("Brim")
         } else if self.is_level() && at(capacity.fill_depth) {
-            Some("fill mark")
+            Some("Fill mark")
         } else if self.is_level() && capacity.pick_up.si() > 0.0 && at(capacity.pick_up) {
-            Some("pick-up")
+            Some("Pick-up")
         } else {
             None
         }
@@ -138,17 +138,17 @@ impl Filling {
     }
 }
 
-/// The next angle on the grid of half degrees or of five degrees.
-fn next_angle(halves: i16, step: Step) -> i16 {
+/// The next angle on the grid of degrees or of five degrees.
+fn next_angle(degrees: i8, step: Step) -> i8 {
     let grid = if step.coarse {
         ANGLE_STEPS.1
     } else {
         ANGLE_STEPS.0
     };
     let next = if step.up {
-        (halves.div_euclid(grid) + 1) * grid
+        (degrees.div_euclid(grid) + 1) * grid
     } else {
-        -((-halves).div_euclid(grid) + 1) * grid
+        -((-degrees).div_euclid(grid) + 1) * grid
     };
     next.clamp(-MOST_LEAN, MOST_LEAN)
 }

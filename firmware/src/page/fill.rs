@@ -36,18 +36,19 @@ where
         .map_or(Volume::default(), |level| level.volume);
     let amount = Amount::volume(volume, units);
 
-    title(pen, &heading(volume, &pool))?;
+    title(pen, &heading(work, volume, &pool))?;
     picture(pen, work, &amount, &pool)?;
     column(pen, work, &pool)?;
     figure(pen, amount.figure())?;
     settings(pen, work, units)
 }
 
-/// The share of the brim.
-fn heading(volume: Volume, pool: &Pool<'_>) -> heapless::String<24> {
+/// The mark at which the level stands, and the share of the brim.
+fn heading(work: &Work, volume: Volume, pool: &Pool<'_>) -> heapless::String<24> {
+    let name = work.filling().mark(work.tank()).unwrap_or("Fill");
     let share = 100.0 * volume.si() / pool.brim().si();
     let mut heading = heapless::String::new();
-    let _ = write!(heading, "Fill {} %", Decimal::new(share, 0));
+    let _ = write!(heading, "{name} {} %", Decimal::new(share, 0));
     heading
 }
 
@@ -145,30 +146,15 @@ where
             foot(1) + Point::new(half, 0),
         ),
     ];
-    let mut used = 0;
     for (changing, name, amount, at) in values {
         let mut text = heapless::String::<48>::new();
         let _ = write!(text, "{name} {}", amount.text());
         let width = Letters::Small.width(&text) + 2;
-        if changing == Changing::Depth {
-            used = width;
-        }
         if changing == filling.changing() {
             pen.chosen(at, width, &text, Letters::Small)?;
         } else {
             pen.text(at + Point::new(1, 0), &text, Letters::Small, ink::PLAIN)?;
         }
-    }
-    if let Some(mark) = filling.mark(work.tank()) {
-        let room = (RIGHT as u32).saturating_sub(used + 6);
-        let left = RIGHT - Letters::Small.width(mark) as i32;
-        pen.fitting(
-            Point::new(left, foot(0).y),
-            room,
-            &[mark],
-            Letters::Small,
-            ink::BRIGHT,
-        )?;
     }
     Ok(())
 }

@@ -1,12 +1,11 @@
 //! The list of jobs, with the settings under them.
 
 use embedded_graphics::draw_target::DrawTarget;
-use embedded_graphics::geometry::{Point, Size};
+use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use embedded_graphics::primitives::Rectangle;
 use seamwright_core::job::Draft;
 
-use super::layout::{RIGHT, title};
+use super::layout::{RIGHT, how_far, title};
 use crate::ink;
 use crate::pen::Pen;
 use crate::text::Letters;
@@ -50,7 +49,7 @@ where
         row(pen, line, text, place == chosen)?;
     }
     if count > LINES {
-        how_far(pen, first, count)?;
+        how_far(pen, LINE.1, (first, LINES, count))?;
     }
     Ok(())
 }
@@ -73,25 +72,8 @@ where
     let _ = label.push_str(shown);
     let _ = label.push_str(rest);
     if chosen {
-        pen.chosen(at, LINE_WIDTH, &label, Letters::Bold)
+        pen.chosen(at, LINE_WIDTH, &label, Letters::List)
     } else {
         pen.text(at + Point::new(1, 0), &label, Letters::List, ink::PLAIN)
     }
-}
-
-/// A bar at the right edge, where the list is longer than the display.
-fn how_far<D>(pen: &mut Pen<'_, D>, first: usize, count: usize) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let (height, top) = (LINE.0 as usize * LINES, LINE.1);
-    let rail = Rectangle::new(Point::new(RIGHT - 2, top), Size::new(2, height as u32));
-    pen.claim(rail);
-    pen.fill(rail, ink::LIQUID)?;
-    let part = |lines: usize| (height * lines / count) as u32;
-    let seen = Rectangle::new(
-        rail.top_left + Point::new(0, part(first) as i32),
-        Size::new(2, part(LINES)),
-    );
-    pen.fill(seen, ink::PLAIN)
 }

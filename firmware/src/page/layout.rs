@@ -15,6 +15,10 @@ use crate::ink;
 use crate::pen::Pen;
 use crate::text::Letters;
 
+/// The foot of the display, past the last row.
+pub(super) const BOTTOM: i32 = HEIGHT as i32;
+/// Width of the rail that shows how far one has read.
+pub(super) const RAIL: u32 = 2;
 /// The right edge, past the last column.
 pub(super) const RIGHT: i32 = WIDTH as i32;
 /// Top of a large figure.
@@ -90,5 +94,27 @@ pub(super) const fn foot(line: usize) -> Point {
     Point::new(0, if line == 0 { FOOT[0] } else { FOOT[1] })
 }
 
-/// The display's own height.
-pub(super) const BOTTOM: i32 = HEIGHT as i32;
+/// A rail at the right edge from `top` to the foot, where there is more than the display shows: `seen`
+/// of `whole` things from the one at `first`.
+pub(super) fn how_far<D>(
+    pen: &mut Pen<'_, D>,
+    top: i32,
+    (first, seen, whole): (usize, usize, usize),
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let height = (BOTTOM - top) as u32;
+    let rail = Rectangle::new(
+        Point::new(RIGHT - RAIL as i32, top),
+        Size::new(RAIL, height),
+    );
+    pen.claim(rail);
+    pen.fill(rail, ink::LIQUID)?;
+    let down = |things: usize| (height as usize * things / whole.max(1)) as u32;
+    let slide = Rectangle::new(
+        rail.top_left + Point::new(0, down(first) as i32),
+        Size::new(RAIL, down(seen).max(1)),
+    );
+    pen.fill(slide, ink::PLAIN)
+}

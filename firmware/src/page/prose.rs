@@ -6,13 +6,13 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 
-use super::layout::{BODY_TOP, RIGHT};
+use super::layout::{BODY_TOP, RAIL, RIGHT, how_far};
 use crate::ink;
 use crate::pen::Pen;
 use crate::text::{Letters, wrap};
 
 /// Letters in a line.
-const COLUMNS: usize = Letters::Small.fitting(RIGHT as u32);
+const COLUMNS: usize = Letters::Small.fitting(RIGHT as u32 - RAIL);
 /// Height of a line.
 const LINE: i32 = Letters::Small.height() as i32;
 /// Lines in a screenful, under a heading.
@@ -53,7 +53,7 @@ impl Prose {
         wrap(&self.text, COLUMNS).count().div_ceil(LINES).max(1)
     }
 
-    /// Draws one screenful under a heading, with a mark in the corner where more follows.
+    /// Draws one screenful under a heading, with a rail at the right where there is more.
     pub(super) fn draw<D>(
         &self,
         pen: &mut Pen<'_, D>,
@@ -73,9 +73,7 @@ impl Prose {
             ink::BRIGHT,
         )?;
         if self.parts() > 1 {
-            let mut count = heapless::String::<16>::new();
-            let _ = write!(count, "{}/{}", part + 1, self.parts());
-            pen.text_to(RIGHT, BODY_TOP, &count, Letters::Small, ink::DIM)?;
+            how_far(pen, BODY_TOP, (part, 1, self.parts()))?;
         }
         let lines = wrap(&self.text, COLUMNS).skip(part * LINES).take(LINES);
         for (line, y) in lines.zip((BODY_TOP + LINE + 1..).step_by(LINE as usize)) {

@@ -11,6 +11,9 @@ use crate::ink;
 use crate::pen::Pen;
 use crate::text::Letters;
 
+/// Top of the line under the setting.
+const UNDER_TOP: i32 = 27;
+
 /// Draws the settings.
 pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, units: Units) -> Result<(), D::Error>
 where
@@ -22,14 +25,12 @@ where
     let _ = line.push_str("Units: ");
     let _ = line.push_str(units.name());
     row(pen, 0, &line, true)?;
+    let inset = Point::new(1, 0);
+    let under = Point::new(0, UNDER_TOP) + inset;
+    pen.text(under, units.symbols(), Letters::Small, ink::PLAIN)?;
     let hints = ["select changes it", "select held: back"];
     for (hint, line) in hints.into_iter().zip(0..) {
-        pen.text(
-            foot(line) + Point::new(1, 0),
-            hint,
-            Letters::Small,
-            ink::DIM,
-        )?;
+        pen.text(foot(line) + inset, hint, Letters::Small, ink::DIM)?;
     }
     Ok(())
 }

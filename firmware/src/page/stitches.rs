@@ -48,8 +48,8 @@ where
     }
     let totals = tank.totals();
     let [mut long, mut short] = [const { heapless::String::<48>::new() }; 2];
-    let _ = write!(long, "job {} + {} tacks", totals.stitches, totals.tacks);
-    let _ = write!(short, "job {} + {}", totals.stitches, totals.tacks);
+    let _ = write!(long, "job {}, {} tacks", totals.stitches, totals.tacks);
+    let _ = write!(short, "job {}, {}", totals.stitches, totals.tacks);
     pen.fitting(
         foot(1),
         RIGHT as u32,

@@ -27,7 +27,13 @@ pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result
 where
     D: DrawTarget<Color = Gray4>,
 {
-    title(pen, "Tank")?;
+    title(
+        pen,
+        match units {
+            Units::Metric => "Tank, mm",
+            Units::Inch => "Tank, inch",
+        },
+    )?;
     let outside = &work.tank().body().outside;
     let lines = column(work, units);
     let widest = lines.iter().map(|line| Letters::Small.width(line)).max();
@@ -45,11 +51,19 @@ where
         pen.claim(view.extent());
         edges(pen.target(), outside, &view, Style::Bold, None)?;
     }
-    for (line, y) in lines
+    let greys = [
+        ink::BRIGHT,
+        ink::BRIGHT,
+        ink::BRIGHT,
+        ink::PLAIN,
+        ink::PLAIN,
+    ];
+    for ((line, grey), y) in lines
         .iter()
+        .zip(greys)
         .zip((BODY_TOP + 1..).step_by(Letters::Small.height() as usize))
     {
-        pen.text(Point::new(left, y), line, Letters::Small, ink::PLAIN)?;
+        pen.text(Point::new(left, y), line, Letters::Small, grey)?;
     }
     Ok(())
 }
@@ -63,14 +77,21 @@ fn column(work: &Work, units: Units) -> [Line; 5] {
         let _ = write!(
             line,
             "{name} {}",
-            Amount::length(span(solid, axis), units).text()
+            Amount::column_length(span(solid, axis), units).text()
         );
         line
     };
     let mut sheet = Line::new();
-    let _ = write!(sheet, "t {}", sheet_thickness(job.thickness(), units));
+    let _ = write!(
+        sheet,
+        "t {}",
+        Amount::thickness(job.thickness(), units).text()
+    );
     let mut metal = Line::new();
     let _ = write!(metal, "{}", job.alloy());
+    if let Some(temper) = job.temper() {
+        let _ = write!(metal, "-{temper}");
+    }
     [
         size("L", Vector::new(1.0, 0.0, 0.0)),
         size("W", Vector::new(0.0, 1.0, 0.0)),
@@ -84,9 +105,4 @@ fn column(work: &Work, units: Units) -> [Line; 5] {
 fn span(solid: &Solid, axis: Vector) -> Length {
     let (low, high) = solid.extent(axis);
     Length::from_metres(high - low)
-}
-
-/// A sheet is too thin for whole millimetres or sixteenths.
-fn sheet_thickness(thickness: Length, units: Units) -> crate::amount::Text {
-    Amount::thickness(thickness, units).text()
 }

@@ -1,7 +1,7 @@
 //! Pictures of the tank, from its own geometry.
 //!
-//! [`view`] turns and scales the body onto an area of the display; [`line`] strokes softened lines;
-//! [`tank`] draws edges, seams and stitches; [`liquid`] what the tank holds.
+//! A [`View`] turns and scales the body onto an area of the display; [`edges`] and [`stitches`] stroke
+//! softened lines there, and [`liquid()`] fills in what the tank holds.
 
 mod line;
 mod liquid;

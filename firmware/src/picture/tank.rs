@@ -84,7 +84,7 @@ where
         let pixels =
             libm::hypot(f64::from(end.x - start.x), f64::from(end.y - start.y)) / f64::from(PIXEL);
         let gap = libm::fmin(
-            0.2 * length,
+            0.3 * length,
             1.25 * edge.length().si() / libm::fmax(pixels, 1.0),
         );
         let ends = [from.si() + gap, to.si() - gap].map(|at| view.spot(edge.at(inset(at))));

@@ -36,11 +36,7 @@ impl Machine for Chip {
     }
 
     fn stack(&self) -> Stack {
-        let bytes = |size: usize| u32::try_from(size).unwrap_or(u32::MAX);
-        Stack {
-            high_water: bytes(stack::high_water()),
-            size: bytes(stack::room()),
-        }
+        stack::measure()
     }
 
     fn receive(&mut self) -> Option<u8> {

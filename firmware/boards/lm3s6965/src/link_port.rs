@@ -12,10 +12,9 @@ use core::sync::atomic::{AtomicU32, Ordering};
 use cortex_m::peripheral::NVIC;
 use lm3s6965::{Interrupt, interrupt};
 
-use crate::{
-    registers::{PORT_A, UART0, Uart, system},
-    ring::Ring,
-};
+use seamwright_runner::Ring;
+
+use crate::registers::{PORT_A, UART0, Uart, system};
 
 static RECEIVED: Ring<1024> = Ring::new();
 static LINE_ERRORS: AtomicU32 = AtomicU32::new(0);

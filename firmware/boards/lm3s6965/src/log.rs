@@ -12,10 +12,11 @@ use core::{
     sync::atomic::{AtomicBool, Ordering},
 };
 
+use seamwright_runner::Ring;
+
 use crate::{
     clock,
     registers::{PORT_D, UART1, system},
-    ring::Ring,
 };
 
 static QUEUE: Ring<1024> = Ring::new();

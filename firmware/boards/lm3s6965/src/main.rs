@@ -12,7 +12,6 @@ mod keys;
 mod link_port;
 mod log;
 mod registers;
-mod ring;
 mod ssi;
 mod stack;
 mod stop;
@@ -24,7 +23,8 @@ use static_cell::ConstStaticCell;
 
 use crate::{chip::Chip, display::Display, keys::Lines};
 
-static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
+static MEMORY: ConstStaticCell<Memory> =
+    ConstStaticCell::new(Memory::new("LM3S6965 evaluation board"));
 
 #[entry]
 fn main() -> ! {

@@ -6,8 +6,8 @@
 use core::hint::black_box;
 
 use seamwright_core::quantity::{
-    Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Volume,
-    VolumeUnit, gauge::SheetGauge,
+    Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Volume, VolumeUnit,
+    gauge::SheetGauge,
 };
 
 /// Reaches every printer once.

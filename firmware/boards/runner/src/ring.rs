@@ -6,13 +6,22 @@ use critical_section::Mutex;
 use heapless::Deque;
 
 /// Up to `N` bytes, first in, first out.
-pub(crate) struct Ring<const N: usize> {
+#[derive(Debug)]
+pub struct Ring<const N: usize> {
     bytes: Mutex<RefCell<Deque<u8, N>>>,
     lost: Mutex<Cell<u32>>,
 }
 
+impl<const N: usize> Default for Ring<N> {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 impl<const N: usize> Ring<N> {
-    pub(crate) const fn new() -> Self {
+    /// An empty queue.
+    #[must_use]
+    pub const fn new() -> Self {
         Self {
             bytes: Mutex::new(RefCell::new(Deque::new())),
             lost: Mutex::new(Cell::new(0)),
@@ -20,7 +29,7 @@ impl<const N: usize> Ring<N> {
     }
 
     /// Queues a byte, or counts it as lost.
-    pub(crate) fn push(&self, byte: u8) {
+    pub fn push(&self, byte: u8) {
         critical_section::with(|cs| {
             if self.bytes.borrow_ref_mut(cs).push_back(byte).is_err() {
                 let lost = self.lost.borrow(cs);
@@ -29,12 +38,13 @@ impl<const N: usize> Ring<N> {
         });
     }
 
-    pub(crate) fn pop(&self) -> Option<u8> {
+    /// Takes the oldest byte, if there is one.
+    pub fn pop(&self) -> Option<u8> {
         critical_section::with(|cs| self.bytes.borrow_ref_mut(cs).pop_front())
     }
 
     /// How many bytes found no room since start.
-    pub(crate) fn lost(&self) -> u32 {
+    pub fn lost(&self) -> u32 {
         critical_section::with(|cs| self.lost.borrow(cs).get())
     }
 }

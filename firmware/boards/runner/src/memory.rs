@@ -1,0 +1,27 @@
+//! Everything large, in one place.
+
+use seamwright_firmware::{frame::Frame, gauge::Gauge, glass::Shown, link::Link};
+
+/// The gauge with its jobs, the picture, what the display shows of it, and the link.
+///
+/// A board gives it a static place: on the stack it would leave too little for computing a tank.
+#[derive(Debug)]
+pub struct Memory {
+    pub(crate) gauge: Gauge,
+    pub(crate) frame: Frame,
+    pub(crate) shown: Shown,
+    pub(crate) link: Link,
+}
+
+impl Memory {
+    /// An empty gauge and a dark picture; `board` is the name that the link tells.
+    #[must_use]
+    pub const fn new(board: &'static str) -> Self {
+        Self {
+            gauge: Gauge::new(),
+            frame: Frame::new(),
+            shown: Shown::new(),
+            link: Link::new(board),
+        }
+    }
+}

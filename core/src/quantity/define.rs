@@ -116,6 +116,7 @@ macro_rules! quantity {
                 fractions: !<[&str]>::is_empty(&[$($(stringify!($fraction)),+)?]),
             };
             fn of(value: f64, unit: $unit) -> Self { Self::new(value, unit) }
+            fn from_si(value: f64) -> Self { Self(value) }
             fn si(self) -> f64 { self.0 }
             fn in_unit(self, unit: $unit) -> f64 { Self::in_unit(self, unit) }
         }

@@ -139,8 +139,8 @@ impl fmt::Display for InchFraction {
 
 /// Feet, inches and a reduced fraction: 3 ft 2 5/8 in.
 ///
-/// `Display` writes "3 ft 2 5/8 in", "3 ft 0 5/8 in", "3 ft 0 in", and "2 5/8 in" below a foot; it obeys the width,
-/// fill and alignment of a format string.
+/// `Display` writes "3 ft 2 5/8 in", "3 ft 0 5/8 in", "3 ft 0 in", and "2 5/8 in" below a foot; it
+/// obeys the width, fill and alignment of a format string.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct FeetInches {

@@ -11,6 +11,8 @@ pub trait Quantity: Copy + Debug + PartialOrd + 'static {
 
     /// From a number of `unit`.
     fn of(value: f64, unit: Self::Unit) -> Self;
+    /// From a plain number in the SI unit.
+    fn from_si(value: f64) -> Self;
     /// The plain number in the SI unit.
     fn si(self) -> f64;
     /// The number of `unit` that this is.

@@ -90,7 +90,7 @@ impl Shown {
         if self.known {
             changed(frame, &self.copy)
         } else {
-            core::iter::once(Window::FULL).collect()
+            Windows::whole()
         }
     }
 }

@@ -1,116 +1,153 @@
-//! Which parts of the picture must be sent again, in as few bytes as can be had cheaply.
+//! Which parts of the picture must be sent again, in few bytes.
+//!
+//! Covering the changed bytes by the cheapest windows is a hard problem in general. Pictures here are
+//! words and figures in lines, so windows that stand in bands, one band over the other, come near the
+//! best; and among all ways to cut the picture into bands, the cheapest is found exactly, from the
+//! top down: the best up to a row is the best up to some row above and one band more.
 
-use super::{Frame, Row, Window};
+use super::{Frame, HEIGHT, Row, Window};
 use crate::glass::COMMAND_BYTES;
 
-/// At most this many windows are sent for one redraw; more would save nothing worth their search.
-const MOST_WINDOWS: usize = 16;
+const ROWS: usize = HEIGHT as usize;
 
-/// The windows of one redraw.
-pub type Windows = heapless::Vec<Window, MOST_WINDOWS>;
-
-/// The windows that hold every byte in which `now` differs from `sent`.
+/// The windows that hold every byte in which two pictures differ.
 ///
-/// Every window costs [`COMMAND_BYTES`] besides its own bytes, so two are joined whenever the gap
-/// between them is cheaper than a command. Rows are read top to bottom; each run of changed bytes
-/// either widens the window that grows least or opens its own; at the end, pairs are joined for as
-/// long as that saves bytes. Finding the true minimum is a hard covering problem, and the tests show
-/// how near this comes.
+/// They never overlap. Every window costs [`COMMAND_BYTES`] besides its own bytes, and no other cut
+/// of the picture into bands of windows sends fewer bytes in all.
+#[derive(Clone, Debug)]
+pub struct Windows {
+    /// One bit a byte column, set where the rows differ, column 0 lowest.
+    rows: [u64; ROWS],
+    /// For each row the first row of the band that ends there; `None` where nothing needs sending.
+    tops: [Option<u8>; ROWS],
+    /// Rows whose bands have not been given yet.
+    left: usize,
+    /// What is left of the band that is being given: its columns, its first and its last row.
+    band: (u64, u8, u8),
+}
+
+/// The windows in which `now` differs from `sent`.
 #[must_use]
 pub fn changed(now: &Frame, sent: &Frame) -> Windows {
-    let mut windows = Windows::new();
-    for (y, (now, sent)) in (0_u8..).zip(now.rows().iter().zip(sent.rows())) {
-        if now != sent {
-            for (left, right) in Runs(differing(now, sent)) {
-                if let Some(run) = Window::new(left, y, right, y) {
-                    add(&mut windows, run);
+    let mut rows = [0; ROWS];
+    for ((bits, now), sent) in rows.iter_mut().zip(now.rows()).zip(sent.rows()) {
+        *bits = differing(now, sent);
+    }
+    Windows {
+        rows,
+        tops: bands(&rows),
+        left: ROWS,
+        band: (0, 0, 0),
+    }
+}
+
+impl Windows {
+    /// The whole picture as one window.
+    #[must_use]
+    pub const fn whole() -> Self {
+        Self {
+            rows: [u64::MAX; ROWS],
+            tops: [Some(0); ROWS],
+            left: ROWS,
+            band: (0, 0, 0),
+        }
+    }
+
+    /// Turns to the next band upwards; false where there is none.
+    fn next_band(&mut self) -> bool {
+        while let Some(bottom) = self.left.checked_sub(1) {
+            let Some(top) = self.tops.get(bottom).copied().flatten() else {
+                self.left = bottom;
+                continue;
+            };
+            self.left = usize::from(top);
+            let rows = self.rows.get(usize::from(top)..=bottom).unwrap_or_default();
+            let columns = rows.iter().fold(0, |all, row| all | row);
+            self.band = (joined(columns, rows.len()), top, bottom as u8);
+            return true;
+        }
+        false
+    }
+}
+
+impl Iterator for Windows {
+    type Item = Window;
+
+    fn next(&mut self) -> Option<Window> {
+        if self.band.0 == 0 && !self.next_band() {
+            return None;
+        }
+        let (columns, top, bottom) = self.band;
+        let first = columns.trailing_zeros();
+        let length = (columns >> first).trailing_ones();
+        // Adding the lowest bit carries through the lowest run.
+        let lowest = columns & columns.wrapping_neg();
+        self.band.0 &= columns.wrapping_add(lowest);
+        Window::new(first as u8, top, (first + length - 1) as u8, bottom)
+    }
+}
+
+/// Cuts the picture into the bands that cost least.
+fn bands(rows: &[u64; ROWS]) -> [Option<u8>; ROWS] {
+    let mut tops = [None; ROWS];
+    // What the rows up to and including each one cost at best.
+    let mut least = [u32::MAX; ROWS];
+    let mut before = 0;
+    for (top, row) in rows.iter().enumerate() {
+        if *row == 0 {
+            if let Some(cost) = least.get_mut(top)
+                && before <= *cost
+            {
+                *cost = before;
+                if let Some(ends) = tops.get_mut(top) {
+                    *ends = None;
+                }
+            }
+        } else {
+            let mut columns = 0;
+            let below = rows.iter().zip(&mut least).zip(&mut tops).skip(top);
+            for (height, ((row, cost), ends)) in (1..).zip(below) {
+                columns |= row;
+                let with = before + band_cost(columns, height);
+                if with < *cost {
+                    *cost = with;
+                    *ends = Some(top as u8);
                 }
             }
         }
+        before = least.get(top).copied().unwrap_or(before);
     }
-    while join_best_pair(&mut windows, 0) {}
-    windows
+    tops
 }
 
-/// What a window costs to send.
-const fn cost(window: Window) -> isize {
-    (window.bytes() + COMMAND_BYTES) as isize
+/// What a band of `height` rows costs in which `columns` changed.
+fn band_cost(columns: u64, height: usize) -> u32 {
+    let joined = joined(columns, height);
+    let starts = joined & !(joined << 1);
+    joined.count_ones() * height as u32 + starts.count_ones() * COMMAND_BYTES as u32
 }
 
-/// One bit a byte column, set where the rows differ, column 0 lowest.
+/// Joins runs of columns wherever the gap between two costs no more than a command.
+fn joined(columns: u64, height: usize) -> u64 {
+    let gap = COMMAND_BYTES / height.max(1);
+    // Grown to the right by the gap, then shrunk by it, in a number wide enough for the last column.
+    let (mut grown, mut shrunk) = (u128::from(columns), u128::MAX);
+    for _ in 0..gap {
+        grown |= grown << 1;
+    }
+    for shift in 0..=gap {
+        shrunk &= grown >> shift;
+    }
+    shrunk as u64
+}
+
+/// One bit a byte column, set where the rows differ.
 fn differing(now: &Row, sent: &Row) -> u64 {
-    now.iter()
-        .zip(sent)
-        .rev()
-        .fold(0, |bits, (a, b)| (bits << 1) | u64::from(a != b))
-}
-
-/// The runs of set bits, lowest first, as (first, last).
-struct Runs(u64);
-
-impl Iterator for Runs {
-    type Item = (u8, u8);
-
-    fn next(&mut self) -> Option<(u8, u8)> {
-        if self.0 == 0 {
-            return None;
-        }
-        let first = self.0.trailing_zeros();
-        let length = (self.0 >> first).trailing_ones();
-        let end = first + length;
-        // A shift by all 64 bits would overflow.
-        self.0 = self
-            .0
-            .checked_shr(end)
-            .unwrap_or(0)
-            .checked_shl(end)
-            .unwrap_or(0);
-        Some((first as u8, (end - 1) as u8))
+    if now == sent {
+        return 0;
     }
-}
-
-/// Takes a run in, where it costs least.
-fn add(windows: &mut Windows, run: Window) {
-    if windows.is_full() {
-        // Joining some pair always makes room.
-        join_best_pair(windows, isize::MAX);
-    }
-    let grown = windows
-        .iter_mut()
-        .map(|window| (cost(window.union(run)) - cost(*window), window))
-        .min_by_key(|(extra, _)| *extra);
-    match grown {
-        Some((extra, window)) if extra < cost(run) => *window = window.union(run),
-        _ => {
-            // Room was made above.
-            let _ = windows.push(run);
-        }
-    }
-}
-
-/// Joins the pair whose union costs least over the two apart, if that is no more than `most`.
-fn join_best_pair(windows: &mut Windows, most: isize) -> bool {
-    let mut best: Option<(isize, usize, usize, Window)> = None;
-    for (at, first) in windows.iter().enumerate() {
-        for (with, second) in windows.iter().enumerate().skip(at + 1) {
-            let extra = cost(first.union(*second)) - cost(*first) - cost(*second);
-            if best.is_none_or(|(least, ..)| extra < least) {
-                best = Some((extra, at, with, first.union(*second)));
-            }
-        }
-    }
-    match best {
-        Some((extra, at, with, union)) if extra <= most => {
-            if let Some(window) = windows.get_mut(at) {
-                *window = union;
-            }
-            if with < windows.len() {
-                windows.swap_remove(with);
-            }
-            true
-        }
-        _ => false,
-    }
+    let columns = now.iter().zip(sent).rev();
+    columns.fold(0, |bits, (a, b)| (bits << 1) | u64::from(a != b))
 }
 
 #[cfg(test)]
@@ -130,44 +167,111 @@ mod tests {
         frame
     }
 
+    fn windows(points: &[(i32, i32)]) -> Vec<Window> {
+        changed(&with_pixels(points), &Frame::new()).collect()
+    }
+
     #[test]
     fn nothing_changed_sends_nothing() {
-        assert!(changed(&Frame::new(), &Frame::new()).is_empty());
+        assert_eq!(windows(&[]), []);
+    }
+
+    #[test]
+    fn the_whole_is_one_window() {
+        assert_eq!(Windows::whole().collect::<Vec<_>>(), [Window::FULL]);
     }
 
     #[test]
     fn one_pixel_is_one_byte() {
-        let windows = changed(&with_pixels(&[(127, 63)]), &Frame::new());
-        assert_eq!(windows.as_slice(), &[Window::new(63, 63, 63, 63).unwrap()]);
+        assert_eq!(
+            windows(&[(127, 63)]),
+            [Window::new(63, 63, 63, 63).unwrap()]
+        );
+        assert_eq!(windows(&[(0, 0)]), [Window::new(0, 0, 0, 0).unwrap()]);
     }
 
     #[test]
     fn a_gap_cheaper_than_a_command_is_sent_along() {
-        let near = changed(&with_pixels(&[(0, 0), (12, 0)]), &Frame::new());
-        assert_eq!(near.as_slice(), &[Window::new(0, 0, 6, 0).unwrap()]);
-        let far = changed(&with_pixels(&[(0, 0), (20, 0)]), &Frame::new());
-        assert_eq!(far.len(), 2);
+        // Six bytes lie between.
+        assert_eq!(
+            windows(&[(0, 0), (14, 0)]),
+            [Window::new(0, 0, 7, 0).unwrap()]
+        );
+        assert_eq!(
+            windows(&[(112, 9), (126, 9)]),
+            [Window::new(56, 9, 63, 9).unwrap()]
+        );
+        // Seven do.
+        assert_eq!(windows(&[(0, 0), (16, 0)]).len(), 2);
+        // In two rows, three bytes of gap are as dear as six in one.
+        assert_eq!(windows(&[(0, 0), (0, 1), (8, 0), (8, 1)]).len(), 1);
+        assert_eq!(windows(&[(0, 0), (0, 1), (10, 0), (10, 1)]).len(), 2);
     }
 
     #[test]
-    fn a_row_wholly_changed_is_one_window() {
-        let row: Vec<_> = (0..128).map(|x| (x, 9)).collect();
-        let windows = changed(&with_pixels(&row), &Frame::new());
-        assert_eq!(windows.as_slice(), &[Window::new(0, 9, 63, 9).unwrap()]);
-    }
-
-    #[test]
-    fn scattered_changes_stay_within_the_list() {
-        let dots: Vec<_> = (0..64)
-            .flat_map(|y| (0..8).map(move |x| (x * 16 + y % 7, y)))
-            .step_by(5)
+    fn rows_that_change_alike_are_one_band() {
+        let block: Vec<_> = (20..40)
+            .flat_map(|y| (8..48).map(move |x| (x, y)))
             .collect();
-        let frame = with_pixels(&dots);
-        let windows = changed(&frame, &Frame::new());
-        let mut copy = Frame::new();
-        for window in &windows {
-            copy.copy_window(&frame, *window);
+        assert_eq!(windows(&block), [Window::new(4, 20, 23, 39).unwrap()]);
+    }
+
+    #[test]
+    fn two_lines_of_words_are_two_bands() {
+        let line = |left, top| {
+            let rows = top..top + 7;
+            rows.flat_map(move |y| (left..left + 40).map(move |x| (x, y)))
+        };
+        let both: Vec<_> = line(0, 10).chain(line(80, 20)).collect();
+        let mut found = windows(&both);
+        found.sort_by_key(|window| window.top());
+        assert_eq!(
+            found,
+            [
+                Window::new(0, 10, 19, 16).unwrap(),
+                Window::new(40, 20, 59, 26).unwrap()
+            ]
+        );
+    }
+
+    /// The cheapest cut into bands of a few rows, by trying all of them.
+    #[test]
+    fn no_other_cut_into_bands_is_cheaper() {
+        let mut dice = 0x1234_5678_9ABC_DEF1_u64;
+        for _ in 0..300 {
+            let mut rows = [0_u64; ROWS];
+            for row in rows.iter_mut().skip(20).take(7) {
+                for _ in 0..3 {
+                    dice ^= dice << 13;
+                    dice ^= dice >> 7;
+                    dice ^= dice << 17;
+                    *row |= (0xFF >> (dice % 7)) << (dice >> 32 & 0x3F);
+                }
+                if dice.is_multiple_of(5) {
+                    *row = 0;
+                }
+            }
+            let found = Windows {
+                rows,
+                tops: bands(&rows),
+                left: ROWS,
+                band: (0, 0, 0),
+            };
+            let cost: usize = found.map(|window| window.bytes() + COMMAND_BYTES).sum();
+            let tried = (0..1_u32 << 6).map(|cuts| {
+                let mut total = 0;
+                let mut top = 20;
+                for last in 20..27 {
+                    if last == 26 || cuts >> (last - 20) & 1 == 1 {
+                        let band = &rows[top..=last];
+                        let columns = band.iter().fold(0, |all, row| all | row);
+                        total += band_cost(columns, band.len());
+                        top = last + 1;
+                    }
+                }
+                total as usize
+            });
+            assert_eq!(Some(cost), tried.min());
         }
-        assert_eq!(copy, frame);
     }
 }

@@ -151,41 +151,39 @@ impl Amount {
         Self { number, ..each }
     }
 
-    /// A volume to three figures: litres, from 10 000 L on cubic metres; or US gallons.
+    /// A volume to three figures, but no finer than the thousandth: litres, from 10 000 L on cubic
+    /// metres; or US gallons, from 10 000 gal on thousands of them.
     #[must_use]
     pub fn volume(volume: Volume, units: Units) -> Self {
-        let figures = |unit| Decimal::with_figures(volume.in_unit(unit), 3);
-        match units {
-            Units::Metric if volume.in_unit(VolumeUnit::Litre) < TEN_THOUSAND => Self::decimal(
-                three_decimals(
-                    figures(VolumeUnit::Litre),
-                    volume.in_unit(VolumeUnit::Litre),
-                ),
-                "L",
-            ),
-            Units::Metric => Self::decimal(figures(VolumeUnit::CubicMetre), "m³"),
-            Units::Inch => Self::decimal(
-                three_decimals(
-                    figures(VolumeUnit::UsGallon),
-                    volume.in_unit(VolumeUnit::UsGallon),
-                ),
-                "US\ngal",
-            ),
-        }
+        let (unit, symbol, big) = match units {
+            Units::Metric => (VolumeUnit::Litre, "L", "m³"),
+            Units::Inch => (VolumeUnit::UsGallon, "US\ngal", "US\nkgal"),
+        };
+        let value = volume.in_unit(unit);
+        let (value, symbol) = if value < TEN_THOUSAND {
+            (value, symbol)
+        } else {
+            (value / 1_000.0, big)
+        };
+        Self::decimal(at_most(3, Decimal::with_figures(value, 3), value), symbol)
     }
 
-    /// An energy for each length of seam, to three figures: J/mm, from 1 kJ/mm on kJ/mm; or kJ/in.
+    /// An energy for each length of seam, to three figures: J/mm or kJ/in, and a thousand times more or
+    /// less where that is easier to read.
     #[must_use]
     pub fn line_energy(energy: LineEnergy, units: Units) -> Self {
-        let unit = match units {
-            Units::Metric if energy.si() < 1e6 => LineEnergyUnit::JoulePerMillimetre,
-            Units::Metric => LineEnergyUnit::KilojoulePerMillimetre,
-            Units::Inch => LineEnergyUnit::KilojoulePerInch,
+        let (unit, [small, usual, large]) = match units {
+            Units::Metric => (LineEnergyUnit::JoulePerMillimetre, ["J/m", "J/mm", "kJ/mm"]),
+            Units::Inch => (LineEnergyUnit::KilojoulePerInch, ["J/in", "kJ/in", "MJ/in"]),
         };
-        Self::decimal(
-            Decimal::with_figures(energy.in_unit(unit), 3),
-            unit.symbol(),
-        )
+        let value = energy.in_unit(unit);
+        let (value, symbol) = match value {
+            // What would round to four figures goes up a step.
+            999.5.. => (value / 1_000.0, large),
+            0.999_5.. => (value, usual),
+            _ => (value * 1_000.0, small),
+        };
+        Self::decimal(at_most(2, Decimal::with_figures(value, 3), value), symbol)
     }
 
     /// A travel speed: whole mm/min, or in/min to a tenth.
@@ -243,10 +241,10 @@ impl Amount {
     }
 }
 
-/// No more than three decimals: a millilitre is finer than any dipstick.
-fn three_decimals(number: Decimal, value: f64) -> Decimal {
-    if number.places() > 3 {
-        Decimal::new(value, 3)
+/// No more decimals than `places`.
+fn at_most(places: u8, number: Decimal, value: f64) -> Decimal {
+    if number.places() > places {
+        Decimal::new(value, places)
     } else {
         number
     }

@@ -4,6 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::seam::Seam;
 use seamwright_core::stitch::Division;
 
 use super::layout::{RIGHT, figure, foot, title};
@@ -14,6 +15,9 @@ use crate::ink;
 use crate::pen::Pen;
 use crate::picture::{Style, edges, stitches};
 use crate::text::Letters;
+
+/// A line at the foot; the longest has 48 bytes.
+type Line = heapless::String<64>;
 
 /// Draws the page: number and length of the seam's stitches large, tacks and sums at the foot.
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
@@ -26,34 +30,52 @@ where
         return title(pen, "Stitches");
     };
     title(pen, &heading("Stitch", &seam, work))?;
-    let amount = Amount::times(division.count, division.length, units);
+    let mut amount = Amount::times(division.count, division.length, units);
+    // On the longest of seams only the length fits large, and the number goes to the foot.
+    let fits = amount.figure().width() <= RIGHT as u32;
+    if !fits {
+        amount = Amount::length(division.length, units);
+    }
     picture(pen, work, &amount, division)?;
     figure(pen, amount.figure())?;
 
-    if let Some(tacks) = tank.tacks(&seam) {
-        let [mut long, mut short] = [const { heapless::String::<48>::new() }; 2];
+    let [tacks, few_tacks] = tacks_line(work, &seam, units);
+    foot_line(pen, 0, &[&tacks, &few_tacks])?;
+    let totals = tank.totals();
+    let [mut long, mut short] = [const { Line::new() }; 2];
+    if fits {
+        let _ = write!(long, "job {}, {} tacks", totals.stitches, totals.tacks);
+        let _ = write!(short, "job {}, {}", totals.stitches, totals.tacks);
+    } else {
+        let _ = write!(long, "{} stitches", division.count);
+    }
+    foot_line(pen, 1, &[&long, &short])
+}
+
+/// The seam's tacks: how many and how far apart, and the same without the distance.
+fn tacks_line(work: &Work, seam: &Seam, units: Units) -> [Line; 2] {
+    let [mut long, mut short] = [const { Line::new() }; 2];
+    if let Some(tacks) = work.tank().tacks(seam) {
         let word = if tacks.count == 1 { "tack" } else { "tacks" };
         let _ = write!(short, "{} {word}", tacks.count);
         let _ = long.push_str(&short);
         if tacks.count > 1 {
-            let _ = write!(long, " at {}", Amount::length(tacks.pitch, units).text());
+            let pitch = Amount::length(tacks.pitch, units).text();
+            let _ = write!(long, " at {pitch}");
         }
-        pen.fitting(
-            foot(0),
-            RIGHT as u32,
-            &[&long, &short],
-            Letters::Small,
-            ink::PLAIN,
-        )?;
     }
-    let totals = tank.totals();
-    let [mut long, mut short] = [const { heapless::String::<48>::new() }; 2];
-    let _ = write!(long, "job {}, {} tacks", totals.stitches, totals.tacks);
-    let _ = write!(short, "job {}, {}", totals.stitches, totals.tacks);
+    [long, short]
+}
+
+/// The first of `choices` that fits a foot line.
+fn foot_line<D>(pen: &mut Pen<'_, D>, line: usize, choices: &[&str]) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
     pen.fitting(
-        foot(1),
+        foot(line),
         RIGHT as u32,
-        &[&long, &short],
+        choices,
         Letters::Small,
         ink::PLAIN,
     )

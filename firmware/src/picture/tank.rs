@@ -9,6 +9,8 @@ use super::line::{Stroke, draw};
 use super::view::{PIXEL, View};
 use crate::ink;
 
+/// Width of what is picked out, in fractions of a pixel.
+const CHOSEN: i32 = PIXEL * 5 / 2;
 /// Pixels on and off in a hidden edge.
 const HIDDEN: (i32, i32) = (2, 2);
 /// Pixels on and off in a hidden edge that is picked out.
@@ -46,7 +48,7 @@ where
         .map(|(place, edge)| {
             let seen = is_seen(solid, view, &edge);
             let (width, grey, dash) = match (chosen == Some(place), seen, style) {
-                (true, true, _) => (3 * PIXEL, ink::BRIGHT, None),
+                (true, true, _) => (CHOSEN, ink::BRIGHT, None),
                 (true, false, _) => (2 * PIXEL, ink::BRIGHT, Some(HIDDEN_CHOSEN)),
                 (false, true, Style::Bold) => (PIXEL * 7 / 4, ink::BRIGHT, None),
                 (false, true, Style::Ground) => (PIXEL, ink::PLAIN, None),
@@ -92,7 +94,7 @@ where
             target,
             &[Stroke {
                 ends,
-                width: 3 * PIXEL,
+                width: CHOSEN,
                 grey: ink::BRIGHT,
                 dash: None,
             }],

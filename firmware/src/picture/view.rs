@@ -10,6 +10,8 @@ use seamwright_core::geom::Vector;
 const AZIMUTH: f64 = core::f64::consts::FRAC_PI_6;
 /// And this far above, in radians: 25°.
 const ELEVATION: f64 = 25.0 * core::f64::consts::PI / 180.0;
+/// What the widest stroke, slanting, reaches past its line on either side, in pixels.
+const MARGIN: u32 = 2;
 /// Fractions of a pixel in which lines are reckoned.
 pub(super) const PIXEL: i32 = 256;
 
@@ -64,10 +66,9 @@ impl View {
         let [right, up, toward] = camera(look);
         let (left, across) = span(solid, right)?;
         let (foot, tall) = span(solid, up)?;
-        // A stroke is wider than its line, by less than a pixel on either side.
         let room = |pixels: u32| {
             pixels
-                .checked_sub(3)
+                .checked_sub(2 * MARGIN)
                 .filter(|room| *room > 0)
                 .map(f64::from)
         };
@@ -83,8 +84,8 @@ impl View {
             middle_y + (foot + 0.5 * tall) * scale,
         );
         let taken = Size::new(
-            libm::ceil(across * scale) as u32 + 3,
-            libm::ceil(tall * scale) as u32 + 3,
+            libm::ceil(across * scale) as u32 + 2 * MARGIN,
+            libm::ceil(tall * scale) as u32 + 2 * MARGIN,
         )
         .component_min(area.size);
         let extent = Rectangle::with_center(area.center(), taken).intersection(&area);

@@ -92,3 +92,84 @@ fn half_height(width: i32, run: i32, rise: i32) -> i32 {
     let slope = f64::from(rise) / f64::from(run);
     libm::round(0.5 * f64::from(width) * libm::sqrt(1.0 + slope * slope)) as i32
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::frame::Frame;
+
+    /// All the grey of a picture, in full pixels.
+    fn inked(frame: &Frame) -> f64 {
+        let bytes = frame.rows().iter().flatten();
+        bytes
+            .map(|byte| f64::from(byte >> 4) + f64::from(byte & 15))
+            .sum::<f64>()
+            / 15.0
+    }
+
+    #[test]
+    fn a_stroke_inks_its_own_area_whichever_way_it_runs() {
+        let centre = 32 * PIXEL + PIXEL / 2;
+        for (dx, dy) in [
+            (25, 0),
+            (25, 3),
+            (25, 12),
+            (25, 25),
+            (9, 25),
+            (0, 25),
+            (-20, 11),
+            (13, -24),
+        ] {
+            for width in [PIXEL * 7 / 4, 5 * PIXEL / 2] {
+                let mut frame = Frame::new();
+                let from = Spot {
+                    x: centre,
+                    y: centre,
+                };
+                let to = Spot {
+                    x: centre + dx * PIXEL,
+                    y: centre + dy * PIXEL,
+                };
+                let stroke = Stroke {
+                    ends: [from, to],
+                    width,
+                    grey: Gray4::WHITE,
+                    dash: None,
+                };
+                let Ok(()) = draw(&mut frame, &[stroke]);
+                // Both ends reach half a pixel past, along the axis that the stroke follows most.
+                let (x, y) = (f64::from(dx), f64::from(dy));
+                let main = x.abs().max(y.abs());
+                let area = x.hypot(y) * (main + 1.0) / main * f64::from(width) / f64::from(PIXEL);
+                let off = inked(&frame) / area - 1.0;
+                // Fringes under two fifteenths are left out, and greys are whole.
+                assert!(off.abs() < 0.08, "{dx} {dy} {width}: {off}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_brighter_of_two_strokes_stays_on_top() {
+        let stroke = |from: (i32, i32), to: (i32, i32), grey| {
+            let spot = |(x, y): (i32, i32)| Spot {
+                x: x * PIXEL + PIXEL / 2,
+                y: y * PIXEL + PIXEL / 2,
+            };
+            Stroke {
+                ends: [spot(from), spot(to)],
+                width: PIXEL,
+                grey: Gray4::new(grey),
+                dash: None,
+            }
+        };
+        for order in [[15, 6], [6, 15]] {
+            let mut frame = Frame::new();
+            let strokes = [
+                stroke((10, 20), (30, 20), order[0]),
+                stroke((20, 10), (20, 30), order[1]),
+            ];
+            let Ok(()) = draw(&mut frame, &strokes);
+            assert_eq!(frame.level(20, 20), Some(15));
+        }
+    }
+}

@@ -40,12 +40,11 @@ where
     for face in inside.faces() {
         let seen = view.is_seen(face.normal());
         let mut wetted = Sides::new();
-        let mut waterline = Vec::<Vector, 2>::new();
+        let mut waterline = Vec::<Spot, 2>::new();
         let mut lies_in_surface = false;
         let mut first = None;
         let mut last = None;
-        let mut emit = |point: Vector| {
-            let spot = view.spot(point);
+        let mut emit = |spot: Spot| {
             if let Some(last) = last {
                 // A face has no more sides than there is room for.
                 let _ = wetted.push([last, spot]);
@@ -57,13 +56,14 @@ where
         for (here, next) in face.outline().zip(ahead) {
             let (above, above_next) = (height(up, level, here), height(up, level, next));
             if above <= 0.0 {
-                emit(here);
+                emit(view.spot(here));
             }
             if above == 0.0 {
-                lies_in_surface |= waterline.push(here).is_err();
+                lies_in_surface |= waterline.push(view.spot(here)).is_err();
             }
             if above * above_next < 0.0 {
-                let crossing = here + (next - here) * (above / (above - above_next));
+                let share = above / (above - above_next);
+                let crossing = view.spot(here).toward(view.spot(next), share);
                 emit(crossing);
                 lies_in_surface |= waterline.push(crossing).is_err();
             }
@@ -75,7 +75,7 @@ where
             fill(target, &wetted, ink::LIQUID)?;
         }
         if let ([a, b], false) = (waterline.as_slice(), lies_in_surface) {
-            let _ = surface.push([view.spot(*a), view.spot(*b)]);
+            let _ = surface.push([*a, *b]);
         }
     }
     fill(target, &surface, ink::SURFACE)?;
@@ -134,4 +134,52 @@ fn crossing([a, b]: &[Spot; 2], y: i32) -> Option<i32> {
     }
     let run = i64::from(b.x - a.x) * i64::from(y - a.y) / i64::from(b.y - a.y);
     Some(a.x + run as i32)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::frame::Frame;
+    use std::vec::Vec as Points;
+
+    #[test]
+    fn a_polygon_fills_its_area() {
+        let spot = |x: f64, y: f64| Spot {
+            x: (x * f64::from(PIXEL)) as i32,
+            y: (y * f64::from(PIXEL)) as i32,
+        };
+        for corners in [3_u32, 4, 5, 6, 9] {
+            for turn in 0..7 {
+                let at = |n: u32| {
+                    let angle = f64::from(n) / f64::from(corners) * core::f64::consts::TAU
+                        + f64::from(turn) * 0.3;
+                    (60.3 + 25.0 * angle.cos(), 31.8 + 25.0 * angle.sin())
+                };
+                let points: Points<_> = (0..corners).map(at).collect();
+                let sides: Points<_> = (0..corners)
+                    .map(|n| [at(n), at(n + 1)].map(|(x, y)| spot(x, y)))
+                    .collect();
+                let mut frame = Frame::new();
+                let Ok(()) = fill(&mut frame, &sides, Gray4::new(7));
+                let filled: u32 = frame
+                    .rows()
+                    .iter()
+                    .flatten()
+                    .map(|b| u32::from(*b >> 4 == 7) + u32::from(*b & 15 == 7))
+                    .sum();
+                // The shoelace formula.
+                let ahead = points.iter().cycle().skip(1);
+                let area: f64 = points
+                    .iter()
+                    .zip(ahead)
+                    .map(|(a, b)| a.0 * b.1 - b.0 * a.1)
+                    .sum::<f64>()
+                    / 2.0;
+                assert!(
+                    (f64::from(filled) - area).abs() < 12.0,
+                    "{corners} {turn}: {filled} for {area}"
+                );
+            }
+        }
+    }
 }

@@ -78,18 +78,16 @@ pub fn stitches<D>(
 where
     D: DrawTarget<Color = Gray4>,
 {
-    for [from, to] in division.runs() {
-        let length = to.si() - from.si();
-        let inset = seamwright_core::quantity::Length::from_metres;
-        // A gap shorter than a pixel would not be seen.
-        let [start, end] = edge.ends.map(|end| view.spot(end));
-        let pixels =
-            libm::hypot(f64::from(end.x - start.x), f64::from(end.y - start.y)) / f64::from(PIXEL);
-        let gap = libm::fmin(
-            0.3 * length,
-            1.25 * edge.length().si() / libm::fmax(pixels, 1.0),
-        );
-        let ends = [from.si() + gap, to.si() - gap].map(|at| view.spot(edge.at(inset(at))));
+    let [start, end] = edge.ends.map(|end| view.spot(end));
+    let across = f64::from(end.x - start.x);
+    let down = f64::from(end.y - start.y);
+    let pixels = libm::hypot(across, down) / f64::from(PIXEL);
+    let whole = edge.length().si();
+    for run in division.runs() {
+        let [from, to] = run.map(|at| at.si() / whole);
+        // Half of a gap; one shorter than a pixel would not be seen.
+        let inset = libm::fmin(0.3 * (to - from), 1.25 / libm::fmax(pixels, 1.0));
+        let ends = [from + inset, to - inset].map(|share| start.toward(end, share));
         draw(
             target,
             &[Stroke {

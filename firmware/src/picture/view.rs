@@ -39,6 +39,17 @@ pub(super) struct Spot {
     pub(super) y: i32,
 }
 
+impl Spot {
+    /// The place at a share of the way to another, from 0 to 1.
+    pub(super) fn toward(self, other: Self, share: f64) -> Self {
+        let between = |from: i32, to: i32| from + libm::round(f64::from(to - from) * share) as i32;
+        Self {
+            x: between(self.x, other.x),
+            y: between(self.y, other.y),
+        }
+    }
+}
+
 /// A parallel projection onto an area of the display.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct View {
@@ -112,9 +123,10 @@ impl View {
         Point::new(x.div_euclid(PIXEL), y.div_euclid(PIXEL))
     }
 
-    /// Where a point of the tank falls.
+    /// The middle of the pixel on which a point of the tank falls. Corners that stand in the middle of
+    /// a pixel give upright lines their full grey, in one column instead of two.
     pub(super) fn spot(&self, point: Vector) -> Spot {
-        let fixed = |pixels: f64| libm::round(pixels * f64::from(PIXEL)) as i32;
+        let fixed = |pixels: f64| libm::floor(pixels) as i32 * PIXEL + PIXEL / 2;
         Spot {
             x: fixed(self.origin.0 + self.right.dot(point) * self.scale),
             y: fixed(self.origin.1 - self.up.dot(point) * self.scale),
@@ -152,4 +164,66 @@ fn span(solid: &Solid, along: Vector) -> Option<(f64, f64)> {
     let (low, high) = solid.extent(along);
     let length = high - low;
     (length.is_finite() && length > 0.0).then_some((low, length))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use seamwright_core::quantity::{Angle, AngleUnit};
+
+    fn near(a: f64, b: f64) -> bool {
+        (a - b).abs() < 1e-12
+    }
+
+    #[test]
+    fn the_eye_stays_level_however_the_tank_leans() {
+        for quarters in 0..8 {
+            for (pitch, roll) in [
+                (0.0, 0.0),
+                (10.0, 0.0),
+                (0.0, -25.0),
+                (33.0, 40.0),
+                (-90.0, 7.0),
+            ] {
+                let angle = |degrees| Angle::new(degrees, AngleUnit::Degree);
+                let lean = Lean::new(angle(pitch), angle(roll)).unwrap();
+                let axes = camera(Look { lean, quarters });
+                for (i, a) in axes.iter().enumerate() {
+                    for (j, b) in axes.iter().enumerate() {
+                        assert!(near(a.dot(*b), if i == j { 1.0 } else { 0.0 }));
+                    }
+                }
+                // What is level in the workshop runs level across the display.
+                let [right, up, toward] = axes;
+                assert!(near(lean.up().dot(right), 0.0));
+                assert!(near(lean.up().dot(up), libm::cos(ELEVATION)));
+                assert!(near(lean.up().dot(toward), libm::sin(ELEVATION)));
+                // Right-handed, or the picture would be a mirror image.
+                assert!(near(right.cross(up).dot(toward), 1.0));
+            }
+        }
+    }
+
+    #[test]
+    fn from_the_front_one_sees_front_top_and_right() {
+        let [right, up, toward] = camera(Look::FRONT);
+        let axis = |x, y, z| Vector::new(x, y, z);
+        assert!(toward.dot(axis(0.0, -1.0, 0.0)) > 0.0, "front");
+        assert!(toward.dot(axis(0.0, 0.0, 1.0)) > 0.0, "top");
+        assert!(toward.dot(axis(1.0, 0.0, 0.0)) > 0.0, "right");
+        assert!(
+            right.dot(axis(1.0, 0.0, 0.0)) > 0.0,
+            "length runs to the right"
+        );
+        assert!(
+            up.dot(axis(0.0, 1.0, 0.0)) > 0.0,
+            "what is further back stands higher"
+        );
+        // A quarter turn to the right shows the right end in front.
+        let [right, ..] = camera(Look {
+            quarters: 1,
+            ..Look::FRONT
+        });
+        assert!(right.dot(axis(0.0, 1.0, 0.0)) > 0.5);
+    }
 }

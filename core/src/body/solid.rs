@@ -143,7 +143,6 @@ impl Solid {
     }
 
     /// Its edges, by the order of their faces.
-    #[must_use]
     pub fn edges(&self) -> impl Iterator<Item = Edge> + Clone {
         self.sides.iter().filter_map(|side| {
             let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);

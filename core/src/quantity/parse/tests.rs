@@ -169,6 +169,7 @@ fn lengths_refused() {
         ("5/0 in", ParseCause::ZeroDenominator, "0"),
         ("12 5/0 in", ParseCause::ZeroDenominator, "0"),
         ("12 9/8 in", ParseCause::ImproperFraction, "9/8"),
+        ("12 8/8 in", ParseCause::ImproperFraction, "8/8"),
         ("12.5 5/8 in", ParseCause::FractionAfterDecimal, "12.5 5/8"),
         ("12.5/8 in", ParseCause::FractionAfterDecimal, "12.5/8"),
         (
@@ -194,6 +195,8 @@ fn lengths_refused() {
         ("320 milimeter", unknown(Some("mm")), "milimeter"),
         ("12 Inch", unknown(Some("in")), "Inch"),
         ("320 x", unknown(None), "x"),
+        ("320 xyzmm", unknown(None), "xyzmm"),
+        ("320 xymm", unknown(Some("mm")), "xymm"),
         ("320 furlongs", unknown(None), "furlongs"),
         (
             "320 a-very-long-word-for-a-unit-of-length",

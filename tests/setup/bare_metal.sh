@@ -101,6 +101,25 @@ boards_cargo() {
   fi
 }
 
+# clippy, in the boards' workspace, warnings denied. It must be of the very compiler that made `core`.
+boards_clippy() {
+  if [ "$BARE_METAL_WAY" = rustup ]; then
+    boards_cargo clippy "$@" -- -D warnings
+  else
+    have_debian_clippy || apt_install rust-web-clippy
+    have_debian_clippy || die "the package rust-web-clippy holds no clippy-driver"
+    # What `cargo clippy` sets for its driver, which here is Debian's.
+    RUSTC_WORKSPACE_WRAPPER=$(debian_clippy) CLIPPY_ARGS="-D__CLIPPY_HACKERY__warnings__CLIPPY_HACKERY__" \
+      boards_cargo check "$@"
+  fi
+}
+
+debian_clippy() {
+  dpkg -L rust-web-clippy 2>/dev/null | grep -m1 '/bin/clippy-driver$'
+}
+
+have_debian_clippy() { [ -x "$(debian_clippy)" ]; }
+
 # Prints the path of a built program: package, target, profile.
 board_elf() {
   printf '%s\n' "${SEAMWRIGHT_BOARDS_TARGET_DIR:-$ROOT/target/boards}-$BARE_METAL_WAY/$2/$3/$1"

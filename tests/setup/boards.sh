@@ -32,6 +32,28 @@ prove_panic_free() {
   say "panic-free: the probe links, and does not link with a deliberate panic"
 }
 
+# Format, lints and documentation of the boards' workspace, warnings denied.
+lint_boards() {
+  say "checking the boards: rustfmt, clippy, rustdoc"
+  local tool
+  for tool in fmt clippy; do
+    cargo "$tool" --version >/dev/null 2>&1 || rustup component add "${tool/fmt/rustfmt}" || die "cargo $tool is not to be had"
+  done
+  (cd "$ROOT/firmware/boards" && cargo fmt --all --check) || die "the boards are not formatted; run cargo fmt in firmware/boards"
+  lint_target thumbv7m-none-eabi seamwright-lm3s6965 seamwright-runner seamwright-probe
+  lint_target thumbv6m-none-eabi seamwright-pico seamwright-runner
+}
+
+# $1 target, the rest packages.
+lint_target() {
+  local target=$1 package packages=()
+  shift
+  for package in "$@"; do packages+=(-p "$package"); done
+  boards_clippy --locked --target "$target" "${packages[@]}" || die "clippy found fault with a board ($target)"
+  RUSTDOCFLAGS="-D warnings" boards_cargo doc --locked --no-deps --document-private-items --target "$target" "${packages[@]}" ||
+    die "rustdoc found fault with a board ($target)"
+}
+
 print_sizes() {
   say "sizes in bytes, by section"
   have size || apt_install binutils

@@ -88,13 +88,11 @@ impl Board {
 
     /// Presses and releases every key once. A line of the emulated board reads low from power-on until
     /// its key's first release, and the press before it changes nothing.
-    ///
-    /// `mark` is where the log stood when the board was started or reset.
-    pub(super) fn let_go_of_all(&mut self, mark: usize) -> Result<(), Failure> {
+    pub(super) fn let_go_of_all(&mut self) -> Result<(), Failure> {
         for down in [true, false] {
             self.send_keys(&Button::ALL.map(|button| (button, down)))?;
         }
-        self.wait_until_settled(mark)
+        self.wait_until_settled(self.started)
     }
 
     fn send_keys(&mut self, moves: &[(Button, bool)]) -> Result<(), Failure> {

@@ -45,12 +45,11 @@ impl fmt::Display for Line {
 #[derive(Debug)]
 pub struct Log {
     lines: Inbox<Line>,
-    limit: Duration,
 }
 
 impl Log {
     /// Starts decoding what `stream` brings by the table in the program's `elf`.
-    pub(super) fn open(stream: UnixStream, elf: &[u8], limit: Duration) -> Result<Self, Failure> {
+    pub(super) fn open(stream: UnixStream, elf: &[u8]) -> Result<Self, Failure> {
         // Parsed once here, to fail early, and again in the thread, which its decoder must borrow from.
         parse(elf)?;
         let lines = Inbox::new();
@@ -89,7 +88,7 @@ impl Log {
                 }
             }
         });
-        Ok(Self { lines, limit })
+        Ok(Self { lines })
     }
 
     /// The lines so far.
@@ -98,26 +97,32 @@ impl Log {
         self.lines.items().clone()
     }
 
-    /// How many lines there are, to wait for one that is yet to come (see [`wait_from`](Self::wait_from)).
+    /// How many lines there are, to wait for one that is yet to come (see
+    /// [`Board::wait_for_line`](super::Board::wait_for_line)).
     #[must_use]
     pub fn mark(&self) -> usize {
         self.lines.items().len()
     }
 
-    /// Waits for a line, counted from `mark`, that `wanted` takes.
-    ///
-    /// # Errors
-    /// When none comes within the time limit (of real time).
-    pub fn wait_from(
+    /// Waits up to `limit` of real time for a line, counted from `mark`, that `wanted` takes.
+    pub(super) fn wait_from(
         &self,
         mark: usize,
-        what: &str,
+        limit: Duration,
         wanted: impl Fn(&Line) -> bool,
-    ) -> Result<Line, Failure> {
-        let found = self.lines.wait(self.limit, |lines| {
+    ) -> Option<Line> {
+        self.lines.wait(limit, |lines| {
             lines.iter().skip(mark).find(|line| wanted(line)).cloned()
-        });
-        found.ok_or_else(|| Failure::new(format!("waited {:?} for a log line: {what}", self.limit)))
+        })
+    }
+
+    /// Whether the firmware has told, from `mark` on, that a panic or a fault stopped it.
+    pub(super) fn tells_of_stop(&self, mark: usize) -> bool {
+        let lines = self.lines.items();
+        lines
+            .iter()
+            .skip(mark)
+            .any(|line| line.message.starts_with("stopped"))
     }
 
     /// The last lines, to tell what happened.

@@ -19,6 +19,7 @@ mod qemu;
 mod qmp;
 mod screen;
 mod serial;
+mod talk;
 
 pub use failure::Failure;
 pub use log::{Line, Log};
@@ -27,9 +28,12 @@ pub use qemu::Setup;
 pub use screen::Screen;
 pub use serial::Port;
 
-use std::{fs, time::Duration};
+use std::{
+    fs,
+    time::{Duration, Instant},
+};
 
-use serde_json::json;
+use serde_json::{Value, json};
 
 use failure::During as _;
 use qemu::Qemu;
@@ -37,6 +41,9 @@ use qmp::Qmp;
 
 /// The longest real time that the board may take to do what is waited for.
 const LIMIT: Duration = Duration::from_secs(60);
+
+/// How often a wait looks whether the board is still there to be waited for.
+const LOOK: Duration = Duration::from_millis(250);
 
 /// Instructions for each tick of the board's own tick counter, with `shift` 0: the counter runs at
 /// 50 MHz of the machine's time, in which an instruction takes 1 ns.
@@ -51,6 +58,8 @@ pub struct Board {
     pub log: Log,
     qmp: Qmp,
     qemu: Qemu,
+    /// Where the log stood when the firmware last started.
+    started: usize,
     held: u8,
     dumps: u32,
 }
@@ -65,7 +74,6 @@ impl Board {
             elf: lm3s6965_elf()?,
             shift: 0,
             sleep: true,
-            eeprom: None,
         })
     }
 
@@ -79,20 +87,19 @@ impl Board {
         let mut qemu = Qemu::start(setup)?;
         let qmp = Qmp::open(qemu.connect("qmp")?)?;
         let link = Port::open(qemu.connect("uart0")?, LIMIT)?;
-        let log = Log::open(qemu.connect("uart1")?, &elf, LIMIT)?;
+        let log = Log::open(qemu.connect("uart1")?, &elf)?;
         let mut board = Self {
             link,
             log,
             qmp,
             qemu,
+            started: 0,
             held: 0,
             dumps: 0,
         };
         board.execute("cont", &json!({}))?;
-        board.wait_for_line(0, "the first picture", |line| {
-            line.message.starts_with("first picture")
-        })?;
-        board.let_go_of_all(0)?;
+        board.wait_for_first_picture()?;
+        board.let_go_of_all()?;
         Ok(board)
     }
 
@@ -118,21 +125,11 @@ impl Board {
     /// # Errors
     /// When the emulator refuses, or no picture comes.
     pub fn reset(&mut self) -> Result<(), Failure> {
-        let mark = self.log.mark();
+        self.started = self.log.mark();
         self.held = 0;
         self.execute("system_reset", &json!({}))?;
-        self.wait_for_line(mark, "the first picture after a reset", |line| {
-            line.message.starts_with("first picture")
-        })?;
-        self.let_go_of_all(mark)
-    }
-
-    /// Ends the machine between two instructions, as a power cut would. Its EEPROM file stays.
-    ///
-    /// # Errors
-    /// When the process cannot be killed.
-    pub fn cut_power(mut self) -> Result<(), Failure> {
-        self.qemu.cut_power()
+        self.wait_for_first_picture()?;
+        self.let_go_of_all()
     }
 
     /// Waits for a log line, counted from `mark` (see [`Log::mark`]), that `wanted` takes.
@@ -145,8 +142,38 @@ impl Board {
         what: &str,
         wanted: impl Fn(&Line) -> bool,
     ) -> Result<Line, Failure> {
-        let found = self.log.wait_from(mark, what, wanted);
-        found.map_err(|failure| self.explain(failure))
+        self.wait(what, |board| board.log.wait_from(mark, LOOK, &wanted))
+    }
+
+    /// Asks again and again, each time for about as long as a look takes, until there is an answer, the
+    /// board has stopped, or the time is up.
+    fn wait<R>(
+        &mut self,
+        what: &str,
+        mut ask: impl FnMut(&mut Self) -> Option<R>,
+    ) -> Result<R, Failure> {
+        let end = Instant::now() + LIMIT;
+        loop {
+            // Looked at before asking: what a board says before it stops is still an answer.
+            let gone = self.qemu.exit_status().is_some() || self.log.tells_of_stop(self.started);
+            if let Some(answer) = ask(self) {
+                return Ok(answer);
+            }
+            if gone {
+                let failure = Failure::new(format!("the board stopped; waited for {what}"));
+                return Err(self.explain(failure));
+            }
+            if Instant::now() > end {
+                let failure = Failure::new(format!("waited {LIMIT:?} for {what}"));
+                return Err(self.explain(failure));
+            }
+        }
+    }
+
+    fn wait_for_first_picture(&mut self) -> Result<(), Failure> {
+        let is_it = |line: &Line| line.message.starts_with("first picture");
+        self.wait_for_line(self.started, "the first picture", is_it)?;
+        Ok(())
     }
 
     /// What QEMU has written to its standard error: an unknown display command shows here.
@@ -155,11 +182,7 @@ impl Board {
         self.qemu.messages()
     }
 
-    fn execute(
-        &mut self,
-        command: &str,
-        arguments: &serde_json::Value,
-    ) -> Result<serde_json::Value, Failure> {
+    fn execute(&mut self, command: &str, arguments: &Value) -> Result<Value, Failure> {
         let answer = self.qmp.execute(command, arguments);
         answer.map_err(|failure| self.explain(failure))
     }

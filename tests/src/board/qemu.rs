@@ -26,8 +26,6 @@ pub struct Setup {
     /// Whether the machine waits in real time while its core sleeps. Without, its time leaps ahead,
     /// and a key held for a moment may be held for minutes.
     pub sleep: bool,
-    /// A 32 KiB file that is the EEPROM's memory, if the board has one fitted.
-    pub eeprom: Option<PathBuf>,
 }
 
 /// A running emulator, not yet told to execute anything.
@@ -78,17 +76,6 @@ impl Qemu {
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(errors);
-        if let Some(file) = &setup.eeprom {
-            command
-                .args([
-                    "-device",
-                    "at24c-eeprom,bus=i2c,address=0x50,rom-size=32768,drive=ee",
-                ])
-                .args([
-                    "-drive",
-                    &format!("if=none,id=ee,format=raw,file={}", file.display()),
-                ]);
-        }
         let child = command
             .spawn()
             .during("starting qemu-system-arm (tests/all.sh installs it)")?;
@@ -142,20 +129,12 @@ impl Qemu {
             .flatten()
             .map(|status| status.to_string())
     }
-
-    /// Kills the machine as a power cut would, without a word to its program.
-    pub(super) fn cut_power(&mut self) -> Result<(), Failure> {
-        self.child.kill().during("killing the emulator")?;
-        self.child
-            .wait()
-            .during("waiting for the killed emulator")?;
-        Ok(())
-    }
 }
 
 impl Drop for Qemu {
     fn drop(&mut self) {
         // Nothing useful can be done about a failure here; a process that is gone already is one.
-        let _ = self.cut_power();
+        let _ = self.child.kill();
+        let _ = self.child.wait();
     }
 }

@@ -43,22 +43,10 @@ impl Port {
         self.limit = limit;
     }
 
-    /// Waits for `count` bytes and takes them.
-    ///
-    /// # Errors
-    /// When fewer come within the time limit; those stay to be read.
-    pub fn take(&mut self, count: usize) -> Result<Vec<u8>, Failure> {
-        let taken = self.received.wait(self.limit, |bytes| {
-            (bytes.len() >= count).then(|| bytes.drain(..count).collect())
-        });
-        taken.ok_or_else(|| {
-            let bytes = self.received.items();
-            Failure::new(format!(
-                "waited {:?} for {count} bytes from the board, got {}: {bytes:02x?}",
-                self.limit,
-                bytes.len()
-            ))
-        })
+    /// Waits up to `limit` of real time for a byte.
+    pub(super) fn next(&self, limit: Duration) -> Option<u8> {
+        self.received
+            .wait(limit, |bytes| (!bytes.is_empty()).then(|| bytes.remove(0)))
     }
 }
 

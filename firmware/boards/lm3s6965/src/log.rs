@@ -46,10 +46,17 @@ pub(crate) fn open() {
     UART1.open();
 }
 
-/// Sends what is queued, as far as the port takes it without waiting.
-pub(crate) fn drain() {
+/// Sends what is queued, as far as the port takes it without waiting, and tells once of what was lost.
+pub(crate) fn drain(told: &mut u32) {
     while UART1.has_room() {
-        let Some(byte) = QUEUE.pop() else { return };
+        let Some(byte) = QUEUE.pop() else {
+            let lost = QUEUE.lost();
+            if lost != *told {
+                *told = lost;
+                defmt::warn!("log bytes lost={=u32}", lost);
+            }
+            return;
+        };
         UART1.send(byte);
     }
 }
@@ -67,11 +74,6 @@ pub(crate) fn abandon_frame() {
         // A zero ends the broken frame; a decoder drops it and goes on with the next.
         QUEUE.push(0);
     }
-}
-
-/// Bytes of log that found no room.
-pub(crate) fn lost() -> u32 {
-    QUEUE.lost()
 }
 
 fn enqueue(bytes: &[u8]) {

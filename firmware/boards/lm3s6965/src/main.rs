@@ -32,9 +32,10 @@ fn main() -> ! {
     let mut lines = Lines::open();
     let mut display = Display::open();
     let mut runner = Runner::start(MEMORY.take(), chip, &mut display);
+    let mut log_lost = 0;
     loop {
         runner.step(&mut lines, &mut display);
-        log::drain();
+        log::drain(&mut log_lost);
         // Until the next millisecond or the next byte from the link.
         cortex_m::asm::wfi();
     }

@@ -1,0 +1,320 @@
+//! Walks the spanned tree of a job file against the [schema](super::schema), collecting every
+//! problem on the way instead of stopping at the first.
+
+use std::ops::Range;
+
+use seamwright_core::quantity::{Quantity, parse};
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::nearest::{either, nearest};
+use super::schema::{Key, Kind, TABLES, Table};
+use super::spans::Spans;
+use crate::diagnostics::Problem;
+
+/// A value of the tree with its place.
+pub(super) type Value<'t> = &'t Spanned<DeValue<'t>>;
+
+/// One word out of a list.
+pub(super) trait Word: Copy + 'static {
+    /// All of them.
+    fn all() -> Vec<Self>;
+    /// How it is written.
+    fn word(self) -> String;
+}
+
+/// A table of the file, with what may stand in it.
+#[derive(Clone, Debug)]
+pub(super) struct Section<'t> {
+    pub(super) schema: &'static Table,
+    /// `shape`, or `shape.cut.2` for the second of several.
+    pub(super) path: String,
+    pub(super) at: Range<usize>,
+    pub(super) table: &'t DeTable<'t>,
+}
+
+impl Section<'_> {
+    pub(super) fn path_of(&self, name: &str) -> String {
+        if self.path.is_empty() { name.to_owned() } else { format!("{}.{name}", self.path) }
+    }
+
+    /// How messages call it.
+    fn title(&self) -> String {
+        title(self.schema)
+    }
+}
+
+fn title(table: &Table) -> String {
+    match table.path {
+        "" => "the top of the file".to_owned(),
+        "shape.cut" => "[[shape.cut]]".to_owned(),
+        path => format!("[{path}]"),
+    }
+}
+
+/// The walk: what was found wrong so far, and where everything stood.
+#[derive(Debug)]
+pub(super) struct Reader<'t> {
+    text: &'t str,
+    pub(super) problems: Vec<Problem>,
+    pub(super) spans: Spans,
+}
+
+impl<'t> Reader<'t> {
+    pub(super) fn new(text: &'t str) -> Self {
+        Self { text, problems: Vec::new(), spans: Spans::default() }
+    }
+
+    pub(super) fn problem(&mut self, problem: Problem) {
+        self.problems.push(problem);
+    }
+
+    /// The whole file as a section.
+    pub(super) fn top(&mut self, table: &'t Spanned<DeTable<'t>>, schema: &'static Table) -> Section<'t> {
+        let end = self.text.trim_end().len();
+        let section = Section { schema, path: String::new(), at: end..end, table: table.get_ref() };
+        self.check_keys(&section);
+        section
+    }
+
+    /// The table under `name`, its keys checked.
+    pub(super) fn section(&mut self, parent: &Section<'t>, name: &str, schema: &'static Table) -> Option<Section<'t>> {
+        let value = self.value(parent, name)?;
+        self.table_of(value, parent.path_of(name), schema)
+    }
+
+    /// The tables under `name`, each with its keys checked.
+    pub(super) fn sections(&mut self, parent: &Section<'t>, name: &str, schema: &'static Table) -> Vec<Section<'t>> {
+        let Some(value) = self.value(parent, name) else { return Vec::new() };
+        let DeValue::Array(array) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, &parent.path_of(name), "a list of tables");
+            self.problem(wrong.help(format!("head each one with {}", title(schema))));
+            return Vec::new();
+        };
+        let paths = (1..).map(|number| format!("{}.{number}", parent.path_of(name)));
+        array.iter().zip(paths).filter_map(|(value, path)| self.table_of(value, path, schema)).collect()
+    }
+
+    fn table_of(&mut self, value: Value<'t>, path: String, schema: &'static Table) -> Option<Section<'t>> {
+        let DeValue::Table(table) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, &path, "a table");
+            self.problem(wrong.help(format!("head it with {}", title(schema))));
+            return None;
+        };
+        self.spans.put(path.clone(), value.span());
+        let section = Section { schema, path, at: value.span(), table };
+        self.check_keys(&section);
+        Some(section)
+    }
+
+    fn check_keys(&mut self, section: &Section<'t>) {
+        for (key, value) in section.table {
+            let name = key.get_ref().as_ref();
+            match section.schema.key(name) {
+                None => {
+                    let problem = unknown(section, key.span(), name);
+                    self.problem(problem);
+                }
+                Some(Key { kind: Kind::Planned, .. }) => {
+                    let path = section.schema.path_of(name);
+                    let problem = Problem::new(key.span(), format!("`{path}` is not computed by this version"))
+                        .label("would be left out of every figure")
+                        .help("take it out, and allow for it by hand");
+                    self.problem(problem);
+                }
+                Some(_) => self.spans.put(section.path_of(name), value.span()),
+            }
+        }
+    }
+
+    /// The value under `name`; its absence is a problem if the key is required.
+    pub(super) fn value(&mut self, section: &Section<'t>, name: &str) -> Option<Value<'t>> {
+        let found = section.table.iter().find(|(key, _)| key.get_ref().as_ref() == name).map(|(_, value)| value);
+        if found.is_none()
+            && let Some(key) = section.schema.key(name).filter(|key| key.required)
+        {
+            self.missing(section, key);
+        }
+        found
+    }
+
+    fn missing(&mut self, section: &Section<'t>, key: &Key) {
+        let path = section.schema.path_of(key.name);
+        let (what, help) = match key.kind {
+            Kind::Table => (format!("there is no [{path}]"), format!("add a [{path}] table")),
+            Kind::Quantity(example) => (format!("`{path}` is missing"), format!("add {} = \"{example}\", with your own figure", key.name)),
+            _ => (format!("`{path}` is missing"), format!("add {} = \"…\"", key.name)),
+        };
+        let label = if section.path.is_empty() { "not found up to here" } else { "not found in this table" };
+        self.problem(Problem::new(section.at.clone(), what).label(label).help(help));
+    }
+
+    /// The text under `name`.
+    pub(super) fn text(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<(&'t str, Range<usize>)> {
+        let value = self.value(section, name)?;
+        self.text_of(value, &section.path_of(name), example)
+    }
+
+    fn text_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<(&'t str, Range<usize>)> {
+        let DeValue::String(text) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, path, "text in quotes");
+            self.problem(wrong.help(format!("write, for example, \"{example}\"")));
+            return None;
+        };
+        Some((text.as_ref(), value.span()))
+    }
+
+    /// The quantity under `name`.
+    pub(super) fn quantity<Q: Quantity>(&mut self, section: &Section<'t>, name: &str) -> Option<Q> {
+        let value = self.value(section, name)?;
+        self.quantity_of(value, &section.path_of(name))
+    }
+
+    /// A value read as a quantity.
+    pub(super) fn quantity_of<Q: Quantity>(&mut self, value: Value<'t>, path: &str) -> Option<Q> {
+        let unit = Q::ABOUT.symbols.first().copied().unwrap_or_default();
+        let text = match value.get_ref() {
+            DeValue::String(text) => text,
+            DeValue::Integer(_) | DeValue::Float(_) => {
+                let bare = self.text.get(value.span()).unwrap_or_default();
+                let problem = Problem::new(value.span(), format!("`{path}` needs a unit"))
+                    .label(format!("a bare number; {} is written with its unit, in quotes", Q::ABOUT.what))
+                    .help(format!("write \"{bare} {unit}\", or another of {}", either(Q::ABOUT.symbols.iter().copied())));
+                self.problem(problem);
+                return None;
+            }
+            _ => {
+                let wrong = self.wrong_kind(value, path, &format!("{} with its unit, in quotes", Q::ABOUT.what));
+                self.problem(wrong.help(format!("the units of {} are {}", Q::ABOUT.what, either(Q::ABOUT.symbols.iter().copied()))));
+                return None;
+            }
+        };
+        match parse::<Q>(text) {
+            Ok(quantity) => Some(quantity),
+            Err(error) => {
+                let span = self.inside(value.span(), text, error.span());
+                let problem = Problem::new(span, format!("`{path}` is not {}", Q::ABOUT.what)).label(error.to_string());
+                self.problem(problem);
+                None
+            }
+        }
+    }
+
+    /// Exactly `N` values in a list.
+    pub(super) fn list<const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[Value<'t>; N]> {
+        let value = self.value(section, name)?;
+        let path = section.path_of(name);
+        let DeValue::Array(array) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, &path, &format!("a list of {N}"));
+            self.problem(wrong.help(format!("write, for example, {example}")));
+            return None;
+        };
+        let all: Vec<Value<'t>> = array.iter().collect();
+        let found = all.len();
+        let list = <[Value<'t>; N]>::try_from(all);
+        if list.is_err() {
+            let problem = Problem::new(value.span(), format!("`{path}` needs {N} values"))
+                .label(format!("{found} found, {N} needed"))
+                .help(format!("write, for example, {example}"));
+            self.problem(problem);
+        }
+        list.ok()
+    }
+
+    /// Exactly `N` quantities in a list.
+    pub(super) fn quantities<Q: Quantity, const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[Q; N]> {
+        let values = self.list::<N>(section, name, example)?;
+        let path = section.path_of(name);
+        let read: Vec<Q> = values.into_iter().filter_map(|value| self.quantity_of(value, &path)).collect();
+        read.try_into().ok()
+    }
+
+    /// Exactly `N` plain numbers in a list.
+    pub(super) fn numbers<const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[f64; N]> {
+        let values = self.list::<N>(section, name, example)?;
+        let path = section.path_of(name);
+        let read: Vec<f64> = values.into_iter().filter_map(|value| self.number_of(value, &path, example)).collect();
+        read.try_into().ok()
+    }
+
+    fn number_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<f64> {
+        let number = match value.get_ref() {
+            DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix()).ok().map(|whole| whole as f64),
+            DeValue::Float(float) => float.as_str().parse::<f64>().ok(),
+            _ => {
+                let wrong = self.wrong_kind(value, path, "plain numbers");
+                self.problem(wrong.help(format!("write, for example, {example}")));
+                return None;
+            }
+        };
+        let finite = number.filter(|number| number.is_finite());
+        if finite.is_none() {
+            let problem = Problem::new(value.span(), format!("`{path}` needs plain numbers"))
+                .label("too large, or no number")
+                .help(format!("write, for example, {example}"));
+            self.problem(problem);
+        }
+        finite
+    }
+
+    /// The word under `name`, out of all that `W` has.
+    pub(super) fn word<W: Word>(&mut self, section: &Section<'t>, name: &str) -> Option<W> {
+        let words: Vec<String> = W::all().into_iter().map(Word::word).collect();
+        let example = words.first().cloned().unwrap_or_default();
+        let (text, span) = self.text(section, name, &example)?;
+        let found = W::all().into_iter().find(|word| word.word().eq_ignore_ascii_case(text.trim()));
+        if found.is_none() {
+            let problem = no_such_word(span, &section.path_of(name), text, words.iter().map(String::as_str));
+            self.problem(problem);
+        }
+        found
+    }
+
+    fn wrong_kind(&self, value: Value<'t>, path: &str, wanted: &str) -> Problem {
+        Problem::new(value.span(), format!("`{path}` must be {wanted}")).label(format!("{} found", found(value.get_ref())))
+    }
+
+    /// Where `part` of a string's value stands in the file; the whole string if it has escapes.
+    fn inside(&self, span: Range<usize>, value: &str, part: Range<usize>) -> Range<usize> {
+        let raw = self.text.get(span.clone()).unwrap_or_default();
+        match raw.find(value) {
+            Some(start) if !part.is_empty() && part.end <= value.len() => {
+                span.start + start + part.start..span.start + start + part.end
+            }
+            _ => span,
+        }
+    }
+}
+
+/// A word that is not in its list.
+pub(super) fn no_such_word<'w>(span: Range<usize>, path: &str, text: &str, words: impl Iterator<Item = &'w str> + Clone) -> Problem {
+    let problem = Problem::new(span, format!("`{path}` cannot be `{text}`")).label(format!("must be {}", either(words.clone())));
+    match nearest(text, words) {
+        Some(near) => problem.help(format!("did you mean \"{near}\"?")),
+        None => problem,
+    }
+}
+
+/// A key that its table does not know: the nearest that it does, or the table that does know it.
+fn unknown(section: &Section<'_>, span: Range<usize>, name: &str) -> Problem {
+    let known = || section.schema.keys.iter().filter(|key| key.kind != Kind::Planned).map(|key| key.name);
+    let problem = Problem::new(span, format!("unknown key `{}`", section.path_of(name))).label(format!("not a key of {}", section.title()));
+    if let Some(near) = nearest(name, known()) {
+        return problem.help(format!("did you mean `{near}`?"));
+    }
+    match TABLES.iter().find(|table| table.key(name).is_some()) {
+        Some(home) => problem.help(format!("`{name}` belongs in {}", title(home))),
+        None => problem.help(format!("the keys of {} are {}", section.title(), either(known()))),
+    }
+}
+
+fn found(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a bare number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date or time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}

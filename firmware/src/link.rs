@@ -5,10 +5,11 @@
 
 use heapless::Vec;
 use seamwright_core::capacity::{Lean, Level};
-use seamwright_core::job::Tank;
+use seamwright_core::job::{Draft, JobError, Tank};
 use seamwright_core::quantity::{Angle, Length, Ratio};
 use seamwright_core::wire::{
-    Decoder, Fault, MAX_FRAME, PROTOCOL, Reply, Request, SeamReport, Status, Text, encode, summary,
+    Decoder, Fault, MAX_FRAME, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, encode,
+    summary,
 };
 
 use crate::gauge::{Gauge, MOST_JOBS};
@@ -63,6 +64,8 @@ impl Link {
     }
 
     /// Does what a request asks.
+    // Kept out of `take`, whose frames it does not need at the same time.
+    #[inline(never)]
     pub fn serve(&mut self, request: Request, gauge: &mut Gauge, status: &Status) -> Reply {
         match request {
             Request::Hello => Reply::Hello {
@@ -82,14 +85,10 @@ impl Link {
                 gauge.forget();
                 Reply::Forgot
             }
-            Request::Compute(draft) => {
-                // What was held is dropped first: there is room for one.
-                self.held = None;
-                match Tank::build(&draft) {
-                    Ok(tank) => Reply::Computed(summary(self.held.insert(tank))),
-                    Err(error) => Reply::Refused(error),
-                }
-            }
+            Request::Compute(draft) => match self.compute(&draft) {
+                Ok(summary) => Reply::Computed(summary),
+                Err(error) => Reply::Refused(error),
+            },
             Request::Panels { from } => self.of_held(|tank| {
                 let some = tank.panels().skip(usize::from(from));
                 Reply::Panels(some.take(seamwright_core::wire::BATCH).collect())
@@ -104,6 +103,13 @@ impl Link {
             }
             Request::Status => Reply::Status(*status),
         }
+    }
+
+    #[inline(never)]
+    fn compute(&mut self, draft: &Draft) -> Result<Summary, JobError> {
+        // What was held is dropped first: a request that fails leaves nothing to ask about.
+        self.held = None;
+        Tank::build(draft).map(|tank| summary(self.held.insert(tank)))
     }
 
     fn of_held(&self, reply: impl FnOnce(&Tank) -> Reply) -> Reply {

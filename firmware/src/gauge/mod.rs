@@ -15,6 +15,7 @@ mod work;
 
 pub use filling::{Changing, Filling};
 pub use shelf::{MOST_JOBS, ShelfFull};
+use work::Choices;
 pub use work::Work;
 
 use embedded_graphics::draw_target::DrawTarget;
@@ -55,11 +56,7 @@ impl Screen {
 }
 
 /// Where the gauge is.
-#[derive(Clone, Debug)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "without allocation an open job lives in place"
-)]
+#[derive(Clone, Copy, Debug)]
 enum Place {
     Jobs,
     Settings,
@@ -70,7 +67,7 @@ enum Place {
     },
     Open {
         job: usize,
-        work: Work,
+        choices: Choices,
     },
 }
 
@@ -82,6 +79,9 @@ pub struct Gauge {
     line: usize,
     units: Units,
     place: Place,
+    /// The tank of the open job. Not within `place`: computing it straight into its own place keeps
+    /// two copies of it, some 5 KiB each, off the stack.
+    tank: Option<Tank>,
 }
 
 impl Default for Gauge {
@@ -99,6 +99,7 @@ impl Gauge {
             line: 0,
             units: Units::Metric,
             place: Place::Jobs,
+            tank: None,
         }
     }
 
@@ -121,7 +122,7 @@ impl Gauge {
     pub fn forget(&mut self) {
         self.shelf.clear();
         self.line = 0;
-        self.place = Place::Jobs;
+        self.leave();
     }
 
     /// The jobs on the shelf.
@@ -148,16 +149,16 @@ impl Gauge {
             Place::Jobs => Screen::Jobs,
             Place::Settings => Screen::Settings,
             Place::Trouble { .. } => Screen::Trouble,
-            Place::Open { work, .. } => Screen::Page(work.page()),
+            Place::Open { choices, .. } => Screen::Page(choices.page()),
         }
     }
 
     /// The open job.
     #[must_use]
-    pub const fn work(&self) -> Option<&Work> {
-        match &self.place {
-            Place::Open { work, .. } => Some(work),
-            Place::Jobs | Place::Settings | Place::Trouble { .. } => None,
+    pub const fn work(&self) -> Option<Work<'_>> {
+        match (&self.place, &self.tank) {
+            (Place::Open { choices, .. }, Some(tank)) => Some(Work::new(tank, *choices)),
+            _ => None,
         }
     }
 
@@ -167,7 +168,7 @@ impl Gauge {
         let before = self.screen();
         match (&mut self.place, event) {
             (Place::Jobs, event) => self.handle_in_list(event),
-            (_, Event::Hold) => self.place = Place::Jobs,
+            (_, Event::Hold) => self.leave(),
             (Place::Settings, Event::Press(Button::Select | Button::Left | Button::Right)) => {
                 self.units = self.units.other();
             }
@@ -175,7 +176,11 @@ impl Gauge {
             (Place::Trouble { error, read, .. }, event) => {
                 *read = trouble::turn(error, *read, event);
             }
-            (Place::Open { work, .. }, event) => work.handle(event, self.units),
+            (Place::Open { choices, .. }, event) => {
+                if let Some(tank) = &self.tank {
+                    choices.handle(event, tank, self.units);
+                }
+            }
         }
         if self.screen() != before {
             crate::log::turned_to(self.screen());
@@ -199,24 +204,30 @@ impl Gauge {
         }
     }
 
+    /// Back to the list.
+    fn leave(&mut self) {
+        self.place = Place::Jobs;
+        self.tank = None;
+    }
+
+    // Kept out of its caller: it needs much stack, and only while a tank is computed.
+    #[inline(never)]
     fn open(&mut self, job: usize) {
         let Some(draft) = self.shelf.jobs().get(job) else {
             return;
         };
-        self.place = match Tank::build(draft) {
-            Ok(tank) => Place::Open {
-                job,
-                work: Work::new(tank),
-            },
+        match Tank::build(draft) {
+            Ok(tank) => {
+                let choices = Choices::at_first(self.tank.insert(tank));
+                self.place = Place::Open { job, choices };
+            }
             Err(error) => {
                 crate::log::trouble(&error);
-                Place::Trouble {
-                    job,
-                    error,
-                    read: Reading::START,
-                }
+                let read = Reading::START;
+                self.tank = None;
+                self.place = Place::Trouble { job, error, read };
             }
-        };
+        }
     }
 
     /// Draws what is shown on a dark `target`, and tells whether anything ran into anything.
@@ -232,7 +243,11 @@ impl Gauge {
             Place::Jobs => page::jobs::draw(&mut pen, self.jobs(), self.line)?,
             Place::Settings => page::settings::draw(&mut pen, self.units)?,
             Place::Trouble { error, read, .. } => trouble::draw(&mut pen, error, *read)?,
-            Place::Open { work, .. } => page::draw(&mut pen, work, self.units)?,
+            Place::Open { .. } => {
+                if let Some(work) = self.work() {
+                    page::draw(&mut pen, &work, self.units)?;
+                }
+            }
         }
         let faults = pen.faults();
         crate::log::faults(faults);

@@ -8,10 +8,9 @@ use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{Page, Reading, notices};
 
-/// A tank being worked on. What was chosen stays chosen while the job is open.
-#[derive(Clone, Debug)]
-pub struct Work {
-    tank: Tank,
+/// What was chosen in an open job; it stays chosen while the job is open.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Choices {
     page: Page,
     quarters: u8,
     measure: Measure,
@@ -20,64 +19,80 @@ pub struct Work {
     notice: Reading,
 }
 
-impl Work {
-    /// Opens a tank at its first page.
-    pub(super) const fn new(tank: Tank) -> Self {
-        let filling = Filling::at_fill_mark(tank.capacity());
-        Self {
-            tank,
-            page: Page::FIRST,
-            quarters: 0,
-            measure: Measure::Usable,
-            filling,
-            seam: 0,
-            notice: Reading::START,
-        }
+/// An open job as the pages see it.
+#[derive(Clone, Copy, Debug)]
+pub struct Work<'a> {
+    tank: &'a Tank,
+    choices: Choices,
+}
+
+impl<'a> Work<'a> {
+    pub(super) const fn new(tank: &'a Tank, choices: Choices) -> Self {
+        Self { tank, choices }
     }
 
     /// The tank.
     #[must_use]
-    pub const fn tank(&self) -> &Tank {
-        &self.tank
+    pub const fn tank(&self) -> &'a Tank {
+        self.tank
     }
 
     /// The page turned to.
     #[must_use]
     pub const fn page(&self) -> Page {
-        self.page
+        self.choices.page
     }
 
     /// Quarter turns by which one has walked round the tank.
     #[must_use]
     pub const fn quarters(&self) -> u8 {
-        self.quarters
+        self.choices.quarters
     }
 
     /// The capacity that is shown large.
     #[must_use]
     pub const fn measure(&self) -> Measure {
-        self.measure
+        self.choices.measure
     }
 
     /// Depth and lean on the fill page.
     #[must_use]
     pub const fn filling(&self) -> &Filling {
-        &self.filling
+        &self.choices.filling
     }
 
     /// The seam chosen, by its place in the order of the tank's seams.
     #[must_use]
     pub const fn seam(&self) -> usize {
-        self.seam
+        self.choices.seam
     }
 
     /// How far the notices have been read.
     #[must_use]
     pub const fn notice(&self) -> Reading {
-        self.notice
+        self.choices.notice
+    }
+}
+
+impl Choices {
+    /// What is chosen when a tank is opened.
+    pub(super) const fn at_first(tank: &Tank) -> Self {
+        Self {
+            page: Page::FIRST,
+            quarters: 0,
+            measure: Measure::Usable,
+            filling: Filling::at_fill_mark(tank.capacity()),
+            seam: 0,
+            notice: Reading::START,
+        }
     }
 
-    pub(super) fn handle(&mut self, event: Event, units: Units) {
+    /// The page turned to.
+    pub(super) const fn page(&self) -> Page {
+        self.page
+    }
+
+    pub(super) fn handle(&mut self, event: Event, tank: &Tank, units: Units) {
         match event {
             Event::Press(Button::Left) => self.page = self.page.before(),
             Event::Press(Button::Right) => self.page = self.page.after(),
@@ -87,6 +102,7 @@ impl Work {
                     up: true,
                     coarse: false,
                 },
+                tank,
                 units,
             ),
             Event::Press(Button::Down) => self.step(
@@ -94,6 +110,7 @@ impl Work {
                     up: false,
                     coarse: false,
                 },
+                tank,
                 units,
             ),
             Event::Repeat(Button::Up) => self.step(
@@ -101,6 +118,7 @@ impl Work {
                     up: true,
                     coarse: true,
                 },
+                tank,
                 units,
             ),
             Event::Repeat(Button::Down) => self.step(
@@ -108,6 +126,7 @@ impl Work {
                     up: false,
                     coarse: true,
                 },
+                tank,
                 units,
             ),
             Event::Repeat(_) | Event::Hold => {}
@@ -124,16 +143,16 @@ impl Work {
         }
     }
 
-    fn step(&mut self, step: Step, units: Units) {
+    fn step(&mut self, step: Step, tank: &Tank, units: Units) {
         match self.page {
             Page::Tank => {
                 let by = if step.up { 1 } else { 3 };
                 self.quarters = (self.quarters + by) % 4;
             }
             Page::Holds => self.measure = neighbour(self.measure, step.up),
-            Page::Fill => self.filling.change(step, &self.tank, units),
+            Page::Fill => self.filling.change(step, tank, units),
             Page::Seams | Page::Stitches => {
-                let last = self.tank.seams().count().saturating_sub(1);
+                let last = tank.seams().count().saturating_sub(1);
                 self.seam = if step.up {
                     self.seam.saturating_sub(1)
                 } else {
@@ -143,9 +162,9 @@ impl Work {
             Page::Heat => {}
             Page::Notices => {
                 self.notice = if step.up {
-                    notices::before(&self.tank, self.notice)
+                    notices::before(tank, self.notice)
                 } else {
-                    notices::after(&self.tank, self.notice)
+                    notices::after(tank, self.notice)
                 };
             }
         }

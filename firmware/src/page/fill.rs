@@ -24,7 +24,7 @@ const COLUMN: u32 = 8;
 const TICK: u32 = 3;
 
 /// Draws the page.
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -44,7 +44,7 @@ where
 }
 
 /// The mark at which the level stands, and the share of the brim.
-fn heading(work: &Work, volume: Volume, pool: &Pool<'_>) -> heapless::String<24> {
+fn heading(work: &Work<'_>, volume: Volume, pool: &Pool<'_>) -> heapless::String<24> {
     let name = work.filling().mark(work.tank()).unwrap_or("Fill");
     let share = 100.0 * volume.si() / pool.brim().si();
     let mut heading = heapless::String::new();
@@ -54,7 +54,7 @@ fn heading(work: &Work, volume: Volume, pool: &Pool<'_>) -> heapless::String<24>
 
 fn picture<D>(
     pen: &mut Pen<'_, D>,
-    work: &Work,
+    work: &Work<'_>,
     amount: &Amount,
     pool: &Pool<'_>,
 ) -> Result<(), D::Error>
@@ -78,7 +78,7 @@ where
 
 /// A column as high as the tank is deep: the level, with ticks at the fill mark and the pick-up; the
 /// brim is its top.
-fn column<D>(pen: &mut Pen<'_, D>, work: &Work, pool: &Pool<'_>) -> Result<(), D::Error>
+fn column<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, pool: &Pool<'_>) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -119,7 +119,7 @@ where
 }
 
 /// Depth, pitch and roll, the one that is being changed on a bright bar.
-fn settings<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+fn settings<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {

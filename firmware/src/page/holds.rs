@@ -15,7 +15,7 @@ use crate::picture::{Look, Style, View, edges, liquid};
 use crate::text::Letters;
 
 /// Draws the page: the chosen measure large, the other two at the foot.
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -48,7 +48,7 @@ const fn heading(measure: Measure) -> &'static str {
 
 fn picture<D>(
     pen: &mut Pen<'_, D>,
-    work: &Work,
+    work: &Work<'_>,
     amount: &Amount,
     measure: Measure,
 ) -> Result<(), D::Error>

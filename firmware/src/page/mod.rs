@@ -95,7 +95,7 @@ impl Page {
 }
 
 /// Draws the page that a job is turned to.
-pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {

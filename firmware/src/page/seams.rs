@@ -17,7 +17,7 @@ use crate::picture::{Look, Style, View, edges};
 use crate::text::Letters;
 
 /// Draws the page.
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -49,12 +49,12 @@ where
 }
 
 /// The seam that is chosen.
-pub(super) fn chosen(work: &Work) -> Option<Seam> {
+pub(super) fn chosen(work: &Work<'_>) -> Option<Seam> {
     work.tank().seams().nth(work.seam())
 }
 
 /// A word, the seam's mark, and its place in the list.
-pub(super) fn heading(word: &str, seam: &Seam, work: &Work) -> heapless::String<40> {
+pub(super) fn heading(word: &str, seam: &Seam, work: &Work<'_>) -> heapless::String<40> {
     let mut heading = heapless::String::new();
     let count = work.tank().seams().count();
     let _ = write!(heading, "{word} {} {}/{count}", seam.mark, work.seam() + 1);
@@ -62,7 +62,7 @@ pub(super) fn heading(word: &str, seam: &Seam, work: &Work) -> heapless::String<
 }
 
 /// The tank beside a figure.
-pub(super) fn view(work: &Work, figure: &Figure<'_>) -> Option<View> {
+pub(super) fn view(work: &Work<'_>, figure: &Figure<'_>) -> Option<View> {
     let look = Look {
         lean: Lean::LEVEL,
         quarters: work.quarters(),

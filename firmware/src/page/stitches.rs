@@ -20,7 +20,7 @@ use crate::text::Letters;
 type Line = heapless::String<64>;
 
 /// Draws the page: number and length of the seam's stitches large, tacks and sums at the foot.
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -53,7 +53,7 @@ where
 }
 
 /// The seam's tacks: how many and how far apart, and the same without the distance.
-fn tacks_line(work: &Work, seam: &Seam, units: Units) -> [Line; 2] {
+fn tacks_line(work: &Work<'_>, seam: &Seam, units: Units) -> [Line; 2] {
     let [mut long, mut short] = [const { Line::new() }; 2];
     if let Some(tacks) = work.tank().tacks(seam) {
         let word = if tacks.count == 1 { "tack" } else { "tacks" };
@@ -83,7 +83,7 @@ where
 
 fn picture<D>(
     pen: &mut Pen<'_, D>,
-    work: &Work,
+    work: &Work<'_>,
     amount: &Amount,
     division: Division,
 ) -> Result<(), D::Error>

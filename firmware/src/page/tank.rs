@@ -23,7 +23,7 @@ use crate::text::Letters;
 type Line = heapless::String<48>;
 
 /// Draws the page.
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work, units: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -69,7 +69,7 @@ where
 }
 
 /// Length, width and height over the sheet, the sheet, and its metal.
-fn column(work: &Work, units: Units) -> [Line; 5] {
+fn column(work: &Work<'_>, units: Units) -> [Line; 5] {
     let solid = &work.tank().body().outside;
     let job = work.tank().job();
     let size = |name: &str, axis: Vector| {

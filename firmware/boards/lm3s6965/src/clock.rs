@@ -1,7 +1,7 @@
 //! Time: a millisecond count to live by, and a tick count to measure with.
 //!
 //! Milliseconds come from timer 0, whose interrupt also wakes the core from `wfi`. Ticks come from
-//! the core's own SysTick, at the core clock. On the emulator SysTick loses time in `wfi`, so it
+//! the core's own `SysTick`, at the core clock. On the emulator `SysTick` loses time in `wfi`, so it
 //! measures work, between two points with no `wfi` between them, and never paces anything.
 #![expect(
     unsafe_code,
@@ -22,13 +22,13 @@ use crate::registers::{system, timer0};
 /// With QEMU's `-icount shift=0` an instruction takes 1 ns, so a tick (20 ns) is 20 instructions.
 pub(crate) const CORE_HZ: u32 = 50_000_000;
 
-/// SysTick counts down through 24 bits.
+/// `SysTick` counts down through 24 bits.
 const SYSTICK_SPAN: u32 = 1 << 24;
 
 static MILLISECONDS: Mutex<Cell<u64>> = Mutex::new(Cell::new(0));
 static SYSTICK_WRAPS: Mutex<Cell<u32>> = Mutex::new(Cell::new(0));
 
-/// Starts the PLL from the board's 8 MHz crystal, the millisecond timer and SysTick.
+/// Starts the PLL from the board's 8 MHz crystal, the millisecond timer and `SysTick`.
 pub(crate) fn start(systick: &mut SYST) {
     start_pll();
 

@@ -3,7 +3,7 @@
 use crate::{clock::CORE_HZ, registers::Uart};
 
 const BAUD: u32 = 115_200;
-/// The divisor is CORE_HZ / (16 BAUD) in 64ths, rounded to nearest (data sheet, "Baud-Rate Generation").
+/// The divisor is `CORE_HZ` / (16 BAUD) in 64ths, rounded to nearest (data sheet, "Baud-Rate Generation").
 const DIVISOR_64THS: u32 = (CORE_HZ * 4 + BAUD / 2) / BAUD;
 
 impl Uart {

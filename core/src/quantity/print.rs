@@ -174,7 +174,8 @@ impl Decimal {
 fn round(negative: bool, mut whole: u64, mut fraction: u128, places: u8) -> Form {
     const HALF: u128 = 1 << (POINT - 1);
     let mut digits = [0; MAX_PLACES as usize];
-    let mut last = (whole % 10) as u8;
+    // Only whether it is odd counts.
+    let mut last = (whole & 1) as u8;
     for digit in digits.iter_mut().take(usize::from(places)) {
         fraction *= 10;
         last = (fraction >> POINT) as u8;

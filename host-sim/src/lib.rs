@@ -14,4 +14,5 @@ pub mod bench;
 pub mod diagnostics;
 pub mod failure;
 pub mod input;
+pub mod job_file;
 pub mod shots;

@@ -6,12 +6,18 @@ pub(super) fn nearest<'k>(word: &str, known: impl IntoIterator<Item = &'k str>) 
     let word = word.trim().to_lowercase();
     let known: Vec<&str> = known.into_iter().collect();
     let slips = |candidate: &&str| strsim::damerau_levenshtein(&word, &candidate.to_lowercase());
-    let best = known.iter().copied().min_by_key(|candidate| slips(candidate))?;
+    let best = known
+        .iter()
+        .copied()
+        .min_by_key(|candidate| slips(candidate))?;
     let letters = word.chars().count().max(best.chars().count());
     if slips(&best) <= (letters / 3).max(1) && letters > 1 {
         return Some(best);
     }
-    let mut started = known.iter().copied().filter(|candidate| word.len() >= 3 && candidate.to_lowercase().starts_with(&word));
+    let mut started = known
+        .iter()
+        .copied()
+        .filter(|candidate| word.len() >= 3 && candidate.to_lowercase().starts_with(&word));
     started.next().filter(|_| started.next().is_none())
 }
 
@@ -32,7 +38,13 @@ mod tests {
     #[test]
     fn slips_of_the_pen_find_their_word() {
         let known = ["length", "width", "height", "kind", "sized"];
-        for (word, meant) in [("lenght", "length"), ("Width", "width"), ("heigth", "height"), ("size", "sized"), ("len", "length")] {
+        for (word, meant) in [
+            ("lenght", "length"),
+            ("Width", "width"),
+            ("heigth", "height"),
+            ("size", "sized"),
+            ("len", "length"),
+        ] {
             assert_eq!(nearest(word, known), Some(meant), "{word}");
         }
     }

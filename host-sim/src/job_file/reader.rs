@@ -21,6 +21,12 @@ pub(super) trait Word: Copy + 'static {
     fn all() -> Vec<Self>;
     /// How it is written.
     fn word(self) -> String;
+    /// The one that `text` is, upper or lower case.
+    fn read(text: &str) -> Option<Self> {
+        Self::all()
+            .into_iter()
+            .find(|word| word.word().eq_ignore_ascii_case(text.trim()))
+    }
 }
 
 /// A table of the file, with what may stand in it.
@@ -34,8 +40,25 @@ pub(super) struct Section<'t> {
 }
 
 impl Section<'_> {
+    /// Whether it has this key.
+    pub(super) fn has(&self, name: &str) -> bool {
+        self.place(name).is_some()
+    }
+
+    /// Where the value of this key stands.
+    pub(super) fn place(&self, name: &str) -> Option<Range<usize>> {
+        self.table
+            .iter()
+            .find(|(key, _)| key.get_ref().as_ref() == name)
+            .map(|(_, value)| value.span())
+    }
+
     pub(super) fn path_of(&self, name: &str) -> String {
-        if self.path.is_empty() { name.to_owned() } else { format!("{}.{name}", self.path) }
+        if self.path.is_empty() {
+            name.to_owned()
+        } else {
+            format!("{}.{name}", self.path)
+        }
     }
 
     /// How messages call it.
@@ -62,7 +85,11 @@ pub(super) struct Reader<'t> {
 
 impl<'t> Reader<'t> {
     pub(super) fn new(text: &'t str) -> Self {
-        Self { text, problems: Vec::new(), spans: Spans::default() }
+        Self {
+            text,
+            problems: Vec::new(),
+            spans: Spans::default(),
+        }
     }
 
     pub(super) fn problem(&mut self, problem: Problem) {
@@ -70,39 +97,74 @@ impl<'t> Reader<'t> {
     }
 
     /// The whole file as a section.
-    pub(super) fn top(&mut self, table: &'t Spanned<DeTable<'t>>, schema: &'static Table) -> Section<'t> {
+    pub(super) fn top(
+        &mut self,
+        table: &'t Spanned<DeTable<'t>>,
+        schema: &'static Table,
+    ) -> Section<'t> {
         let end = self.text.trim_end().len();
-        let section = Section { schema, path: String::new(), at: end..end, table: table.get_ref() };
+        let section = Section {
+            schema,
+            path: String::new(),
+            at: end..end,
+            table: table.get_ref(),
+        };
         self.check_keys(&section);
         section
     }
 
     /// The table under `name`, its keys checked.
-    pub(super) fn section(&mut self, parent: &Section<'t>, name: &str, schema: &'static Table) -> Option<Section<'t>> {
+    pub(super) fn section(
+        &mut self,
+        parent: &Section<'t>,
+        name: &str,
+        schema: &'static Table,
+    ) -> Option<Section<'t>> {
         let value = self.value(parent, name)?;
         self.table_of(value, parent.path_of(name), schema)
     }
 
     /// The tables under `name`, each with its keys checked.
-    pub(super) fn sections(&mut self, parent: &Section<'t>, name: &str, schema: &'static Table) -> Vec<Section<'t>> {
-        let Some(value) = self.value(parent, name) else { return Vec::new() };
+    pub(super) fn sections(
+        &mut self,
+        parent: &Section<'t>,
+        name: &str,
+        schema: &'static Table,
+    ) -> Vec<Section<'t>> {
+        let Some(value) = self.value(parent, name) else {
+            return Vec::new();
+        };
         let DeValue::Array(array) = value.get_ref() else {
             let wrong = self.wrong_kind(value, &parent.path_of(name), "a list of tables");
             self.problem(wrong.help(format!("head each one with {}", title(schema))));
             return Vec::new();
         };
         let paths = (1..).map(|number| format!("{}.{number}", parent.path_of(name)));
-        array.iter().zip(paths).filter_map(|(value, path)| self.table_of(value, path, schema)).collect()
+        array
+            .iter()
+            .zip(paths)
+            .filter_map(|(value, path)| self.table_of(value, path, schema))
+            .collect()
     }
 
-    fn table_of(&mut self, value: Value<'t>, path: String, schema: &'static Table) -> Option<Section<'t>> {
+    fn table_of(
+        &mut self,
+        value: Value<'t>,
+        path: String,
+        schema: &'static Table,
+    ) -> Option<Section<'t>> {
         let DeValue::Table(table) = value.get_ref() else {
             let wrong = self.wrong_kind(value, &path, "a table");
             self.problem(wrong.help(format!("head it with {}", title(schema))));
             return None;
         };
         self.spans.put(path.clone(), value.span());
-        let section = Section { schema, path, at: value.span(), table };
+        let section = Section {
+            schema,
+            path,
+            at: value.span(),
+            table,
+        };
         self.check_keys(&section);
         Some(section)
     }
@@ -115,11 +177,17 @@ impl<'t> Reader<'t> {
                     let problem = unknown(section, key.span(), name);
                     self.problem(problem);
                 }
-                Some(Key { kind: Kind::Planned, .. }) => {
+                Some(Key {
+                    kind: Kind::Planned,
+                    ..
+                }) => {
                     let path = section.schema.path_of(name);
-                    let problem = Problem::new(key.span(), format!("`{path}` is not computed by this version"))
-                        .label("would be left out of every figure")
-                        .help("take it out, and allow for it by hand");
+                    let problem = Problem::new(
+                        key.span(),
+                        format!("`{path}` is not computed by this version"),
+                    )
+                    .label("would be left out of every figure")
+                    .help("take it out, and allow for it by hand");
                     self.problem(problem);
                 }
                 Some(_) => self.spans.put(section.path_of(name), value.span()),
@@ -129,7 +197,11 @@ impl<'t> Reader<'t> {
 
     /// The value under `name`; its absence is a problem if the key is required.
     pub(super) fn value(&mut self, section: &Section<'t>, name: &str) -> Option<Value<'t>> {
-        let found = section.table.iter().find(|(key, _)| key.get_ref().as_ref() == name).map(|(_, value)| value);
+        let found = section
+            .table
+            .iter()
+            .find(|(key, _)| key.get_ref().as_ref() == name)
+            .map(|(_, value)| value);
         if found.is_none()
             && let Some(key) = section.schema.key(name).filter(|key| key.required)
         {
@@ -141,21 +213,48 @@ impl<'t> Reader<'t> {
     fn missing(&mut self, section: &Section<'t>, key: &Key) {
         let path = section.schema.path_of(key.name);
         let (what, help) = match key.kind {
-            Kind::Table => (format!("there is no [{path}]"), format!("add a [{path}] table")),
-            Kind::Quantity(example) => (format!("`{path}` is missing"), format!("add {} = \"{example}\", with your own figure", key.name)),
-            _ => (format!("`{path}` is missing"), format!("add {} = \"…\"", key.name)),
+            Kind::Table => (
+                format!("there is no [{path}]"),
+                format!("add a [{path}] table"),
+            ),
+            Kind::Quantity(example) => (
+                format!("`{path}` is missing"),
+                format!("add {} = \"{example}\", with your own figure", key.name),
+            ),
+            _ => (
+                format!("`{path}` is missing"),
+                format!("add {} = \"…\"", key.name),
+            ),
         };
-        let label = if section.path.is_empty() { "not found up to here" } else { "not found in this table" };
-        self.problem(Problem::new(section.at.clone(), what).label(label).help(help));
+        let label = if section.path.is_empty() {
+            "not found up to here"
+        } else {
+            "not found in this table"
+        };
+        self.problem(
+            Problem::new(section.at.clone(), what)
+                .label(label)
+                .help(help),
+        );
     }
 
     /// The text under `name`.
-    pub(super) fn text(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<(&'t str, Range<usize>)> {
+    pub(super) fn text(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        example: &str,
+    ) -> Option<(&'t str, Range<usize>)> {
         let value = self.value(section, name)?;
         self.text_of(value, &section.path_of(name), example)
     }
 
-    fn text_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<(&'t str, Range<usize>)> {
+    fn text_of(
+        &mut self,
+        value: Value<'t>,
+        path: &str,
+        example: &str,
+    ) -> Option<(&'t str, Range<usize>)> {
         let DeValue::String(text) = value.get_ref() else {
             let wrong = self.wrong_kind(value, path, "text in quotes");
             self.problem(wrong.help(format!("write, for example, \"{example}\"")));
@@ -178,22 +277,37 @@ impl<'t> Reader<'t> {
             DeValue::Integer(_) | DeValue::Float(_) => {
                 let bare = self.text.get(value.span()).unwrap_or_default();
                 let problem = Problem::new(value.span(), format!("`{path}` needs a unit"))
-                    .label(format!("a bare number; {} is written with its unit, in quotes", Q::ABOUT.what))
-                    .help(format!("write \"{bare} {unit}\", or another of {}", either(Q::ABOUT.symbols.iter().copied())));
+                    .label(format!(
+                        "a bare number; {} is written with its unit, in quotes",
+                        Q::ABOUT.what
+                    ))
+                    .help(format!(
+                        "write \"{bare} {unit}\", or another of {}",
+                        either(Q::ABOUT.symbols.iter().copied())
+                    ));
                 self.problem(problem);
                 return None;
             }
             _ => {
-                let wrong = self.wrong_kind(value, path, &format!("{} with its unit, in quotes", Q::ABOUT.what));
-                self.problem(wrong.help(format!("the units of {} are {}", Q::ABOUT.what, either(Q::ABOUT.symbols.iter().copied()))));
+                let wrong = self.wrong_kind(
+                    value,
+                    path,
+                    &format!("{} with its unit, in quotes", Q::ABOUT.what),
+                );
+                self.problem(wrong.help(format!(
+                    "the units of {} are {}",
+                    Q::ABOUT.what,
+                    either(Q::ABOUT.symbols.iter().copied())
+                )));
                 return None;
             }
         };
         match parse::<Q>(text) {
             Ok(quantity) => Some(quantity),
             Err(error) => {
-                let span = self.inside(value.span(), text, error.span());
-                let problem = Problem::new(span, format!("`{path}` is not {}", Q::ABOUT.what)).label(error.to_string());
+                let span = self.inside(value.span(), text, error.span.start..error.span.end);
+                let problem = Problem::new(span, format!("`{path}` is not {}", Q::ABOUT.what))
+                    .label(error.to_string());
                 self.problem(problem);
                 None
             }
@@ -201,7 +315,12 @@ impl<'t> Reader<'t> {
     }
 
     /// Exactly `N` values in a list.
-    pub(super) fn list<const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[Value<'t>; N]> {
+    pub(super) fn list<const N: usize>(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        example: &str,
+    ) -> Option<[Value<'t>; N]> {
         let value = self.value(section, name)?;
         let path = section.path_of(name);
         let DeValue::Array(array) = value.get_ref() else {
@@ -222,24 +341,45 @@ impl<'t> Reader<'t> {
     }
 
     /// Exactly `N` quantities in a list.
-    pub(super) fn quantities<Q: Quantity, const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[Q; N]> {
+    pub(super) fn quantities<Q: Quantity, const N: usize>(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        example: &str,
+    ) -> Option<[Q; N]> {
         let values = self.list::<N>(section, name, example)?;
         let path = section.path_of(name);
-        let read: Vec<Q> = values.into_iter().filter_map(|value| self.quantity_of(value, &path)).collect();
+        for (value, place) in values.iter().zip(1..) {
+            self.spans.put(format!("{path}.{place}"), value.span());
+        }
+        let read: Vec<Q> = values
+            .into_iter()
+            .filter_map(|value| self.quantity_of(value, &path))
+            .collect();
         read.try_into().ok()
     }
 
     /// Exactly `N` plain numbers in a list.
-    pub(super) fn numbers<const N: usize>(&mut self, section: &Section<'t>, name: &str, example: &str) -> Option<[f64; N]> {
+    pub(super) fn numbers<const N: usize>(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        example: &str,
+    ) -> Option<[f64; N]> {
         let values = self.list::<N>(section, name, example)?;
         let path = section.path_of(name);
-        let read: Vec<f64> = values.into_iter().filter_map(|value| self.number_of(value, &path, example)).collect();
+        let read: Vec<f64> = values
+            .into_iter()
+            .filter_map(|value| self.number_of(value, &path, example))
+            .collect();
         read.try_into().ok()
     }
 
     fn number_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<f64> {
         let number = match value.get_ref() {
-            DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix()).ok().map(|whole| whole as f64),
+            DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix())
+                .ok()
+                .map(|whole| whole as f64),
             DeValue::Float(float) => float.as_str().parse::<f64>().ok(),
             _ => {
                 let wrong = self.wrong_kind(value, path, "plain numbers");
@@ -262,16 +402,22 @@ impl<'t> Reader<'t> {
         let words: Vec<String> = W::all().into_iter().map(Word::word).collect();
         let example = words.first().cloned().unwrap_or_default();
         let (text, span) = self.text(section, name, &example)?;
-        let found = W::all().into_iter().find(|word| word.word().eq_ignore_ascii_case(text.trim()));
+        let found = W::read(text);
         if found.is_none() {
-            let problem = no_such_word(span, &section.path_of(name), text, words.iter().map(String::as_str));
+            let problem = no_such_word(
+                span,
+                &section.path_of(name),
+                text,
+                words.iter().map(String::as_str),
+            );
             self.problem(problem);
         }
         found
     }
 
     fn wrong_kind(&self, value: Value<'t>, path: &str, wanted: &str) -> Problem {
-        Problem::new(value.span(), format!("`{path}` must be {wanted}")).label(format!("{} found", found(value.get_ref())))
+        Problem::new(value.span(), format!("`{path}` must be {wanted}"))
+            .label(format!("{} found", found(value.get_ref())))
     }
 
     /// Where `part` of a string's value stands in the file; the whole string if it has escapes.
@@ -287,8 +433,14 @@ impl<'t> Reader<'t> {
 }
 
 /// A word that is not in its list.
-pub(super) fn no_such_word<'w>(span: Range<usize>, path: &str, text: &str, words: impl Iterator<Item = &'w str> + Clone) -> Problem {
-    let problem = Problem::new(span, format!("`{path}` cannot be `{text}`")).label(format!("must be {}", either(words.clone())));
+pub(super) fn no_such_word<'w>(
+    span: Range<usize>,
+    path: &str,
+    text: &str,
+    words: impl Iterator<Item = &'w str> + Clone,
+) -> Problem {
+    let problem = Problem::new(span, format!("`{path}` cannot be `{text}`"))
+        .label(format!("must be {}", either(words.clone())));
     match nearest(text, words) {
         Some(near) => problem.help(format!("did you mean \"{near}\"?")),
         None => problem,
@@ -297,14 +449,26 @@ pub(super) fn no_such_word<'w>(span: Range<usize>, path: &str, text: &str, words
 
 /// A key that its table does not know: the nearest that it does, or the table that does know it.
 fn unknown(section: &Section<'_>, span: Range<usize>, name: &str) -> Problem {
-    let known = || section.schema.keys.iter().filter(|key| key.kind != Kind::Planned).map(|key| key.name);
-    let problem = Problem::new(span, format!("unknown key `{}`", section.path_of(name))).label(format!("not a key of {}", section.title()));
+    let known = || {
+        section
+            .schema
+            .keys
+            .iter()
+            .filter(|key| key.kind != Kind::Planned)
+            .map(|key| key.name)
+    };
+    let problem = Problem::new(span, format!("unknown key `{}`", section.path_of(name)))
+        .label(format!("not a key of {}", section.title()));
     if let Some(near) = nearest(name, known()) {
         return problem.help(format!("did you mean `{near}`?"));
     }
     match TABLES.iter().find(|table| table.key(name).is_some()) {
         Some(home) => problem.help(format!("`{name}` belongs in {}", title(home))),
-        None => problem.help(format!("the keys of {} are {}", section.title(), either(known()))),
+        None => problem.help(format!(
+            "the keys of {} are {}",
+            section.title(),
+            either(known())
+        )),
     }
 }
 

@@ -44,15 +44,27 @@ pub enum Kind {
 }
 
 const fn required(name: &'static str, kind: Kind) -> Key {
-    Key { name, kind, required: true }
+    Key {
+        name,
+        kind,
+        required: true,
+    }
 }
 
 const fn optional(name: &'static str, kind: Kind) -> Key {
-    Key { name, kind, required: false }
+    Key {
+        name,
+        kind,
+        required: false,
+    }
 }
 
 const fn planned(name: &'static str) -> Key {
-    Key { name, kind: Kind::Planned, required: false }
+    Key {
+        name,
+        kind: Kind::Planned,
+        required: false,
+    }
 }
 
 /// The top of the file.
@@ -77,7 +89,7 @@ pub const SHAPE: Table = Table {
     path: "shape",
     keys: &[
         required("kind", Kind::Word),
-        required("sized", Kind::Word),
+        optional("sized", Kind::Word),
         required("length", Kind::Quantity("320 mm")),
         required("width", Kind::Quantity("180 mm")),
         required("height", Kind::Quantity("160 mm")),
@@ -100,7 +112,10 @@ pub const CUT: Table = Table {
         optional("corner", Kind::Faces("right back top")),
         optional("legs", Kind::Quantities(2, "[\"20 mm\", \"20 mm\"]")),
         optional("normal", Kind::Numbers(3, "[0, 1, 1]")),
-        optional("through", Kind::Quantities(3, "[\"0 mm\", \"140 mm\", \"160 mm\"]")),
+        optional(
+            "through",
+            Kind::Quantities(3, "[\"0 mm\", \"140 mm\", \"160 mm\"]"),
+        ),
     ],
 };
 
@@ -109,15 +124,22 @@ pub const STOCK: Table = Table {
     path: "stock",
     keys: &[
         required("alloy", Kind::Word),
-        required("temper", Kind::Word),
+        optional("temper", Kind::Word),
         required("thickness", Kind::Quantity("2 mm")),
         optional("faces", Kind::Table),
     ],
 };
 
 /// `[joints]`.
-pub const JOINTS: Table =
-    Table { path: "joints", keys: &[optional("default", Kind::Word), planned("folds"), planned("bend_radius"), planned("k_factor")] };
+pub const JOINTS: Table = Table {
+    path: "joints",
+    keys: &[
+        optional("default", Kind::Word),
+        planned("folds"),
+        planned("bend_radius"),
+        planned("k_factor"),
+    ],
+};
 
 /// `[fill]`.
 pub const FILL: Table = Table {
@@ -170,6 +192,10 @@ impl Table {
     /// The path of one of its keys.
     #[must_use]
     pub fn path_of(&self, name: &str) -> String {
-        if self.path.is_empty() { name.to_owned() } else { format!("{}.{name}", self.path) }
+        if self.path.is_empty() {
+            name.to_owned()
+        } else {
+            format!("{}.{name}", self.path)
+        }
     }
 }

@@ -1,0 +1,267 @@
+//! Job files: TOML in, a [`Draft`] out, with every problem of the file shown where it stands.
+//!
+//! `host-sim/docs/job-file.md` is the written specification; [`schema`] is the list of keys that both
+//! it and the reader follow.
+
+mod nearest;
+mod reader;
+pub mod schema;
+mod shape;
+mod spans;
+mod words;
+
+use seamwright_core::body::Face;
+use seamwright_core::job::{
+    ArcDraft, Assumed, Draft, Field, FillDraft, JobError, JointsDraft, MAX_NAME, Name,
+    Problem as Cause, StockDraft, Tank, WeldDraft,
+};
+use seamwright_core::quantity::Length;
+use toml::de::{DeTable, DeValue};
+
+use crate::diagnostics::{Problem, Report, Source};
+use crate::failure::Failure;
+use reader::{Reader, Section, no_such_word};
+use schema::{ARC, FILL, JOINTS, SHAPE, STOCK, TOP, WELD};
+pub use spans::Spans;
+
+/// A job file that reads.
+#[derive(Clone, Debug)]
+pub struct JobFile {
+    /// Its text, for messages that point into it.
+    pub source: Source,
+    /// What it says.
+    pub draft: Draft,
+    spans: Spans,
+}
+
+impl JobFile {
+    /// Reads the file at `path`, or standard input if it is `-`.
+    ///
+    /// # Errors
+    /// What is wrong with the path or the text, every problem of it.
+    pub fn open(path: &str) -> Result<Self, Failure> {
+        Self::read(crate::input::read(path)?)
+    }
+
+    /// Reads a text.
+    ///
+    /// # Errors
+    /// Every problem of it.
+    pub fn read(source: Source) -> Result<Self, Failure> {
+        let tree = match DeTable::parse(&source.text) {
+            Ok(tree) => tree,
+            Err(error) => {
+                let problem = syntax(&error, &source.text);
+                return Err(Report::new(source, vec![problem]).into());
+            }
+        };
+        let mut reader = Reader::new(&source.text);
+        let top = reader.top(&tree, &TOP);
+        let draft = draft(&mut reader, &top);
+        let Reader {
+            problems, spans, ..
+        } = reader;
+        match draft {
+            Some(draft) if problems.is_empty() => Ok(Self {
+                source,
+                draft,
+                spans,
+            }),
+            _ => Err(Report::new(source, problems).into()),
+        }
+    }
+
+    /// Computes the tank, calling `assumed` for every value that the file leaves to its default.
+    ///
+    /// # Errors
+    /// What makes the job impossible, shown at the key that is to blame.
+    pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
+        Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))
+    }
+
+    fn explain(&self, error: &JobError) -> Failure {
+        let end = self.source.text.trim_end().len();
+        let span = self.spans.find(&path(error.field)).unwrap_or(end..end);
+        let text = error.problem.to_string();
+        // "what is wrong: the way out" and "what; the way out" are how core words its messages.
+        let (label, help) = match error.problem {
+            Cause::OutOfRange(error) => (
+                error.value.to_string(),
+                format!("it must be {}", error.limit),
+            ),
+            _ => match text.rsplit_once("; ").or_else(|| text.rsplit_once(": ")) {
+                Some((label, help)) => (label.to_owned(), help.to_owned()),
+                None => (text, String::new()),
+            },
+        };
+        let what = match error.problem {
+            Cause::OutOfRange(_) => format!("`{}` is out of range", error.field),
+            _ => format!("this {} makes no tank", error.field),
+        };
+        let mut problem = Problem::new(span, what).label(label);
+        if !help.is_empty() {
+            problem = problem.help(help);
+        }
+        Report::new(self.source.clone(), vec![problem]).into()
+    }
+}
+
+/// The path under which the spans of a field are kept.
+fn path(field: Field) -> String {
+    match field {
+        Field::Cut(n) => format!("shape.cut.{n}"),
+        Field::CutLeg(n, leg) => format!("shape.cut.{n}.legs.{leg}"),
+        Field::CutThrough(n, axis) => format!("shape.cut.{n}.through.{axis}"),
+        field => field.to_string(),
+    }
+}
+
+fn syntax(error: &toml::de::Error, text: &str) -> Problem {
+    let end = text.trim_end().len();
+    let span = error.span().unwrap_or(end..end);
+    let message = error.message().trim().replace('\n', "; ");
+    let problem = Problem::new(span, "this is not TOML").label(message.clone());
+    if message.contains("duplicate key") {
+        return problem.help("a key is given once; take one of the two out");
+    }
+    problem.help("a line is key = \"value\", or a [table] of its own; text stands in double quotes")
+}
+
+fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
+    let name = name(reader, top);
+    let shape = reader
+        .section(top, "shape", &SHAPE)
+        .and_then(|section| shape::read(reader, &section));
+    let stock = reader
+        .section(top, "stock", &STOCK)
+        .and_then(|section| stock(reader, &section));
+    let joints = reader
+        .section(top, "joints", &JOINTS)
+        .map(|section| JointsDraft {
+            default: reader.word(&section, "default"),
+        });
+    let fill = reader
+        .section(top, "fill", &FILL)
+        .map(|section| fill(reader, &section));
+    let arc = reader
+        .section(top, "arc", &ARC)
+        .map(|section| arc(reader, &section));
+    let weld = reader.section(top, "weld", &WELD).map(|section| WeldDraft {
+        stitch_max: reader.quantity(&section, "stitch_max"),
+        tack_pitch: reader.quantity(&section, "tack_pitch"),
+    });
+    // A table that is there but wrong has left its problems with the reader, so a default here is never used.
+    Some(Draft {
+        name: name?,
+        shape: shape?,
+        stock: stock?,
+        joints: joints.unwrap_or_default(),
+        fill: fill.unwrap_or_default(),
+        arc: arc.unwrap_or_default(),
+        weld: weld.unwrap_or_default(),
+    })
+}
+
+fn name<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Name> {
+    let (text, span) = reader.text(top, "name", "Header tank")?;
+    let text = text.trim();
+    if let Some(control) = text.chars().find(|sign| sign.is_control()) {
+        let problem = Problem::new(span, "`name` holds a sign that cannot be shown")
+            .label(format!("{} in it", control.escape_unicode()))
+            .help("write the name on one line, without tabs");
+        reader.problem(problem);
+        return None;
+    }
+    let name = Name::try_from(text).ok();
+    if name.is_none() {
+        let problem = Problem::new(span, "`name` is too long")
+            .label(format!("{} bytes; at most {MAX_NAME}", text.len()))
+            .help("the gauge has to show it: shorten it");
+        reader.problem(problem);
+    }
+    name
+}
+
+fn stock<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<StockDraft> {
+    let alloy = reader.word(section, "alloy");
+    let temper = reader.word(section, "temper");
+    let thickness = reader.quantity(section, "thickness");
+    let faces = face_thicknesses(reader, section);
+    Some(StockDraft {
+        alloy: alloy?,
+        temper,
+        thickness: thickness?,
+        faces: faces?,
+    })
+}
+
+/// `[stock.faces]`: its keys are faces.
+fn face_thicknesses<'t, const N: usize>(
+    reader: &mut Reader<'t>,
+    section: &Section<'t>,
+) -> Option<heapless::Vec<(Face, Length), N>> {
+    let mut faces = heapless::Vec::new();
+    let Some(value) = reader.value(section, "faces") else {
+        return Some(faces);
+    };
+    let DeValue::Table(table) = value.get_ref() else {
+        let problem = Problem::new(value.span(), "`stock.faces` must be a table")
+            .label("not a table")
+            .help("head it with [stock.faces] and write, for example, bottom = \"3 mm\"");
+        reader.problem(problem);
+        return None;
+    };
+    for (key, value) in table {
+        let word = key.get_ref().as_ref();
+        let path = format!("stock.faces.{word}");
+        let Ok(face) = word.parse::<Face>() else {
+            let all: Vec<String> = Face::BOX.iter().map(ToString::to_string).collect();
+            let problem = no_such_word(
+                key.span(),
+                "stock.faces",
+                word,
+                all.iter().map(String::as_str),
+            )
+            .help("a cut is named in quotes: \"cut 1\" = \"3 mm\"");
+            reader.problem(problem);
+            continue;
+        };
+        reader
+            .spans
+            .put(format!("stock.faces.{face}"), value.span());
+        if let Some(thickness) = reader.quantity_of(value, &path) {
+            // The key is a face, so there are at most as many as the body may have.
+            faces.push((face, thickness)).ok()?;
+        }
+    }
+    Some(faces)
+}
+
+fn fill<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> FillDraft {
+    if let (Some(span), false) = (section.place("target_of"), section.has("target")) {
+        let problem = Problem::new(
+            span,
+            "`fill.target_of` says what a target is of, and there is no target",
+        )
+        .label("of nothing")
+        .help("add target = \"6.5 L\", with your own figure, or take this out");
+        reader.problem(problem);
+    }
+    FillDraft {
+        headspace: reader.quantity(section, "headspace"),
+        target: reader.quantity(section, "target"),
+        target_of: reader.word(section, "target_of"),
+        pick_up: reader.quantity(section, "pick_up"),
+        dip_step: reader.quantity(section, "dip_step"),
+    }
+}
+
+fn arc<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> ArcDraft {
+    ArcDraft {
+        process: reader.word(section, "process"),
+        current: reader.quantity(section, "current"),
+        voltage: reader.quantity(section, "voltage"),
+        travel: reader.quantity(section, "travel"),
+        efficiency: reader.quantity(section, "efficiency"),
+    }
+}

@@ -41,6 +41,8 @@ impl SheetGauge {
     ///
     /// * Brown & Sharpe: 0.005 in × 92^((36 - n)/39), ASTM B258 (from memory).
     /// * Manufacturers' Standard: the weight of the US Standard Gauge over 41.82 lb/ft² for an inch.
+    ///   The divisor is the one behind published steel sheet tables, where 10 gauge is 5.625 lb/ft² and
+    ///   0.1345 in (from memory).
     /// * US Standard: the same weight over 40 lb/ft² for an inch, 15 USC 206 (from memory).
     #[must_use]
     pub fn thickness(self, number: u8) -> Option<Length> {

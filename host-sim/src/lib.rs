@@ -5,14 +5,21 @@
 //!
 //! - [`diagnostics`] shows what is wrong with a text where it stands, [`failure`] says how a command
 //!   ended, [`input`] gets at a file;
-//! - [`bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files.
+//! - [`job_file`] reads a job, [`report`] writes what `core` makes of it;
+//! - [`bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
+//!   [`link`] talks to a gauge;
+//! - [`cli`] is the command line.
 //!
 //! It computes nothing itself beyond adding up columns: a figure that it prints and `core` does not
 //! know is a defect.
 
 pub mod bench;
+pub mod cli;
 pub mod diagnostics;
 pub mod failure;
 pub mod input;
 pub mod job_file;
+#[cfg(any())]
+pub mod link;
+pub mod report;
 pub mod shots;

@@ -1,4 +1,5 @@
-//! The `seamwright` command.
 //! The `seamwright` program.
 
-fn main() {}
+fn main() -> std::process::ExitCode {
+    seamwright::cli::main()
+}

@@ -3,7 +3,11 @@
 use std::io::{self, Write};
 use std::path::Path;
 
+use seamwright_core::job::Draft;
+use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::{Frame, HEIGHT, WIDTH};
+use seamwright_firmware::gauge::{Gauge, Screen};
+use seamwright_firmware::page::Page;
 use tempfile::NamedTempFile;
 
 /// How many picture points a display pixel becomes each way, unless said otherwise.
@@ -75,6 +79,71 @@ fn allow_reading(file: &std::fs::File) -> io::Result<()> {
 #[cfg(not(unix))]
 fn allow_reading(_: &std::fs::File) -> io::Result<()> {
     Ok(())
+}
+
+/// A screen with a name fit for a file.
+#[derive(Clone, Debug)]
+pub struct Shot {
+    /// `02-tank`, `05-seams-03`.
+    pub name: String,
+    /// What the display shows.
+    pub frame: Frame,
+}
+
+/// Every screen of a gauge with this one job: the list, each page, each seam, each notice, the settings.
+#[must_use]
+pub fn every_screen(draft: &Draft) -> Vec<Shot> {
+    let mut gauge = Gauge::new();
+    // An empty shelf has room for one.
+    let _ = gauge.keep(draft.clone());
+    let mut shots = vec![shot(&gauge, 1, None)];
+    gauge.handle(Event::Press(Button::Select));
+    let mut number = 1;
+    let mut page = None;
+    while let Screen::Page(turned) = gauge.screen() {
+        if page == Some(turned) {
+            break;
+        }
+        page = Some(turned);
+        number += 1;
+        if matches!(turned, Page::Seams | Page::Stitches | Page::Notices) {
+            shots.extend(each_choice(&mut gauge, number));
+        } else {
+            shots.push(shot(&gauge, number, None));
+        }
+        gauge.handle(Event::Press(Button::Right));
+    }
+    gauge.handle(Event::Hold);
+    gauge.handle(Event::Press(Button::Down));
+    gauge.handle(Event::Press(Button::Select));
+    shots.push(shot(&gauge, number + 1, None));
+    shots
+}
+
+/// A page whose up and down choose among things: one shot for each, until the first shows again.
+fn each_choice(gauge: &mut Gauge, number: usize) -> Vec<Shot> {
+    let mut shots: Vec<Shot> = Vec::new();
+    // More than any page has: a body has at most 40 edges.
+    for choice in 1..=64 {
+        let next = shot(gauge, number, Some(choice));
+        if shots.iter().any(|shot| shot.frame == next.frame) {
+            break;
+        }
+        shots.push(next);
+        gauge.handle(Event::Press(Button::Down));
+    }
+    shots
+}
+
+fn shot(gauge: &Gauge, number: usize, choice: Option<usize>) -> Shot {
+    let mut frame = Frame::new();
+    let Ok(_) = gauge.draw(&mut frame);
+    let screen = gauge.screen().name();
+    let name = match choice {
+        None => format!("{number:02}-{screen}"),
+        Some(choice) => format!("{number:02}-{screen}-{choice:02}"),
+    };
+    Shot { name, frame }
 }
 
 #[cfg(test)]

@@ -12,7 +12,9 @@ use serde_json::Value;
 /// A file under `tests/data`.
 #[must_use]
 pub fn data(path: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("data").join(path)
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+        .join("data")
+        .join(path)
 }
 
 /// Every case whose shape is a block.
@@ -23,9 +25,17 @@ pub fn blocks() -> Result<Vec<Value>, Box<dyn std::error::Error>> {
     let text = std::fs::read_to_string(data("geometry/geometry.json"))?;
     let all: Value = serde_json::from_str(&text)?;
     let cases = all["cases"].as_array().ok_or("no cases")?;
-    let blocks: Vec<_> = cases.iter().filter(|case| case["job"]["shape"]["kind"] == "block").cloned().collect();
+    let blocks: Vec<_> = cases
+        .iter()
+        .filter(|case| case["job"]["shape"]["kind"] == "block")
+        .cloned()
+        .collect();
     if blocks.len() < 20 {
-        return Err(format!("only {} block cases: the data file is not whole", blocks.len()).into());
+        return Err(format!(
+            "only {} block cases: the data file is not whole",
+            blocks.len()
+        )
+        .into());
     }
     Ok(blocks)
 }
@@ -62,7 +72,9 @@ pub fn job_file(case: &Value) -> Result<String, Box<dyn std::error::Error>> {
 pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
     let (shape, stock) = (&case["job"]["shape"], &case["job"]["stock"]);
     let text = |value: &Value| value.as_str().map(str::to_owned).ok_or("not a string");
-    let length = |value: &Value| -> Result<Length, Box<dyn std::error::Error>> { Ok(Length::parse(&text(value)?)?) };
+    let length = |value: &Value| -> Result<Length, Box<dyn std::error::Error>> {
+        Ok(Length::parse(&text(value)?)?)
+    };
     let mut cuts = heapless::Vec::new();
     for cut in shape["cut"].as_array().into_iter().flatten() {
         let mut normal = [0.0; 3];
@@ -71,9 +83,14 @@ pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
             normal[axis] = cut["normal"][axis].as_f64().ok_or("no normal")?;
             through[axis] = length(&cut["through"][axis])?;
         }
-        cuts.push(Cut::Plane { normal, through }).map_err(|_| "more than eight cuts")?;
+        cuts.push(Cut::Plane { normal, through })
+            .map_err(|_| "more than eight cuts")?;
     }
-    let sized = if shape["sized"] == "inside" { Sized::Inside } else { Sized::Outside };
+    let sized = if shape["sized"] == "inside" {
+        Sized::Inside
+    } else {
+        Sized::Outside
+    };
     Ok(Draft {
         name: Name::try_from(text(&case["name"])?.as_str()).map_err(|_| "the name is too long")?,
         shape: Block {

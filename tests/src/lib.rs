@@ -6,3 +6,4 @@
 pub mod board;
 pub mod cases;
 pub mod near;
+pub mod random_jobs;

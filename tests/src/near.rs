@@ -13,7 +13,10 @@ impl Tolerance {
     /// A share only.
     #[must_use]
     pub const fn relative(share: f64) -> Self {
-        Self { relative: share, absolute: 0.0 }
+        Self {
+            relative: share,
+            absolute: 0.0,
+        }
     }
 }
 
@@ -27,6 +30,8 @@ pub fn near(what: &str, got: f64, expected: f64, tolerance: Tolerance) -> Result
     if apart <= allowed {
         Ok(())
     } else {
-        Err(format!("{what}: got {got:?}, expected {expected:?}, {apart:e} apart where {allowed:e} is allowed"))
+        Err(format!(
+            "{what}: got {got:?}, expected {expected:?}, {apart:e} apart where {allowed:e} is allowed"
+        ))
     }
 }

@@ -15,44 +15,107 @@ fn check(case: &Value) -> Result<(), Box<dyn std::error::Error>> {
     let body = tank.body();
     let number = |value: &Value| value.as_f64().ok_or("not a number");
 
-    near("outside volume", body.outside.volume().si() * 1e9, number(&case["outside_volume_mm3"])?, EXACT)?;
-    near("inside volume", body.inside.volume().si() * 1e9, number(&case["inside_volume_mm3"])?, EXACT)?;
+    near(
+        "outside volume",
+        body.outside.volume().si() * 1e9,
+        number(&case["outside_volume_mm3"])?,
+        EXACT,
+    )?;
+    near(
+        "inside volume",
+        body.inside.volume().si() * 1e9,
+        number(&case["inside_volume_mm3"])?,
+        EXACT,
+    )?;
     let centroid = body.inside.centroid();
     for (axis, got) in [centroid.x, centroid.y, centroid.z].into_iter().enumerate() {
-        near("inside centroid", got * 1e3, number(&case["inside_centroid_mm"][axis])?, EXACT)?;
+        near(
+            "inside centroid",
+            got * 1e3,
+            number(&case["inside_centroid_mm"][axis])?,
+            EXACT,
+        )?;
     }
 
-    let names: Vec<String> = body.outside.faces().map(|view| view.face().to_string()).collect();
-    let expected: Vec<&str> = case["faces"].as_array().ok_or("no faces")?.iter().filter_map(Value::as_str).collect();
+    let names: Vec<String> = body
+        .outside
+        .faces()
+        .map(|view| view.face().to_string())
+        .collect();
+    let expected: Vec<&str> = case["faces"]
+        .as_array()
+        .ok_or("no faces")?
+        .iter()
+        .filter_map(Value::as_str)
+        .collect();
     if names != expected {
         return Err(format!("faces: got {names:?}, expected {expected:?}").into());
     }
-    for (view, area) in body.outside.faces().zip(case["outside_area_mm2"].as_array().ok_or("no areas")?) {
-        near(&format!("area of {}", view.face()), view.area().si() * 1e6, number(area)?, EXACT)?;
+    for (view, area) in body
+        .outside
+        .faces()
+        .zip(case["outside_area_mm2"].as_array().ok_or("no areas")?)
+    {
+        near(
+            &format!("area of {}", view.face()),
+            view.area().si() * 1e6,
+            number(area)?,
+            EXACT,
+        )?;
     }
 
     let edges = case["edges"].as_array().ok_or("no edges")?;
     if body.outside.edges().count() != edges.len() {
-        return Err(format!("{} edges, expected {}", body.outside.edges().count(), edges.len()).into());
+        return Err(format!(
+            "{} edges, expected {}",
+            body.outside.edges().count(),
+            edges.len()
+        )
+        .into());
     }
     for (got, expected) in body.outside.edges().zip(edges) {
         let faces = got.faces.map(|face| face.to_string());
         if expected["faces"] != serde_json::json!(faces) {
             return Err(format!("edge {faces:?} where {} was expected", expected["faces"]).into());
         }
-        near(&format!("length of {faces:?}"), got.length().si() * 1e3, number(&expected["length_mm"])?, EXACT)?;
+        near(
+            &format!("length of {faces:?}"),
+            got.length().si() * 1e3,
+            number(&expected["length_mm"])?,
+            EXACT,
+        )?;
         let degrees = got.dihedral.in_unit(AngleUnit::Degree);
-        near(&format!("angle of {faces:?}"), degrees, number(&expected["dihedral_deg"])?, EXACT)?;
+        near(
+            &format!("angle of {faces:?}"),
+            degrees,
+            number(&expected["dihedral_deg"])?,
+            EXACT,
+        )?;
     }
 
     for fill in case["fills"].as_array().ok_or("no fills")? {
-        let angle = |key: &str| -> Result<Angle, &str> { Ok(Angle::new(number(&fill[key])?, AngleUnit::Degree)) };
+        let angle = |key: &str| -> Result<Angle, &str> {
+            Ok(Angle::new(number(&fill[key])?, AngleUnit::Degree))
+        };
         let pool = tank.pool(Lean::new(angle("pitch_deg")?, angle("roll_deg")?)?);
         let depth = Length::from_metres(number(&fill["depth_mm"])? / 1e3);
         let level = pool.at(depth)?;
-        near(&format!("fill {fill}"), level.volume.si() * 1e9, number(&fill["volume_mm3"])?, EXACT)?;
+        near(
+            &format!("fill {fill}"),
+            level.volume.si() * 1e9,
+            number(&fill["volume_mm3"])?,
+            EXACT,
+        )?;
         let back = pool.depth_for(level.volume)?;
-        near("depth from volume", back.si(), depth.si(), Tolerance { relative: 1e-9, absolute: 0.0 })?;
+        near(
+            "depth from volume",
+            back.si(),
+            depth.si(),
+            Tolerance {
+                relative: 1e-9,
+                absolute: 0.0,
+            },
+        )?;
     }
     Ok(())
 }

@@ -58,7 +58,10 @@ pub enum Request {
 
 /// What the gauge answers. New kinds are added at the end; none is ever moved.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[expect(clippy::large_enum_variant, reason = "without allocation a batch lives in its message")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "without allocation a batch lives in its message"
+)]
 pub enum Reply {
     /// To [`Request::Hello`].
     Hello {

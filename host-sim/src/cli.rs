@@ -1,0 +1,226 @@
+//! The command line.
+
+use std::io::{self, IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+use seamwright_core::bound::OutOfRange;
+use seamwright_core::capacity::Lean;
+use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::quantity::{Angle, Length, Quantity, parse};
+
+use crate::failure::Failure;
+use crate::job_file::JobFile;
+use crate::report::{self, Units};
+use crate::shots;
+
+/// Plans one-off welded sheet-metal liquid tanks.
+#[derive(Debug, Parser)]
+#[command(name = "seamwright", version, about, max_term_width = 100)]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Everything computed: capacity, panels, seams, stitches, heat
+    Plan {
+        /// The job file, or - for standard input
+        job: String,
+        /// Print one JSON object in SI units instead of a report
+        #[arg(long)]
+        json: bool,
+        /// The units of the report
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
+    /// The volume at a depth and a lean
+    Fill {
+        /// The job file, or - for standard input
+        job: String,
+        /// Depth of the liquid above the lowest inside point, such as "80 mm" or "3 1/4 in"
+        #[arg(long)]
+        depth: String,
+        /// Above zero lifts the right end, such as "5°"
+        #[arg(long, allow_hyphen_values = true)]
+        pitch: Option<String>,
+        /// Above zero lifts the back, such as "-2.5 deg"
+        #[arg(long, allow_hyphen_values = true)]
+        roll: Option<String>,
+        /// Print one JSON object in SI units instead of a sentence
+        #[arg(long)]
+        json: bool,
+        /// The units of the sentence
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
+    /// The bench gauge, live in this terminal
+    Bench {
+        /// The job files to put on its shelf
+        #[arg(required = true)]
+        jobs: Vec<String>,
+    },
+    /// Every screen of the gauge as a PNG file
+    Shots {
+        /// The job file, or - for standard input
+        job: String,
+        /// The folder to write into; made if it is not there
+        #[arg(long)]
+        out: PathBuf,
+        /// Picture points for each pixel of the display, each way
+        #[arg(long, default_value_t = shots::SCALE, value_parser = clap::value_parser!(u32).range(1..=i64::from(shots::MAX_SCALE)))]
+        scale: u32,
+    },
+    /// Jobs to a gauge on a cable
+    #[command(subcommand)]
+    Link(Link),
+}
+
+#[derive(Debug, Subcommand)]
+enum Link {
+    /// Puts a job on the gauge's shelf
+    Send {
+        /// The job file, or - for standard input
+        job: String,
+        /// The serial port, such as /dev/ttyUSB0, or unix:PATH for a socket
+        #[arg(long)]
+        port: String,
+    },
+}
+
+/// Runs the command line and says how it ended: 0 done, 2 bad input, 1 anything else.
+#[must_use]
+pub fn main() -> ExitCode {
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => {
+            // Help and version are printed by clap to standard output, mistakes to standard error.
+            let code = if error.use_stderr() { 2 } else { 0 };
+            let _ = error.print();
+            return ExitCode::from(code);
+        }
+    };
+    match run(&cli.command) {
+        Ok(code) => code,
+        Err(failure) => {
+            let text = failure.render(coloured(&io::stderr()));
+            let _ = io::stderr().write_all(text.as_bytes());
+            ExitCode::from(failure.exit_code())
+        }
+    }
+}
+
+/// Whether a stream may have colours: a terminal whose user did not say no.
+fn coloured(stream: &impl IsTerminal) -> bool {
+    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
+}
+
+fn run(command: &Command) -> Result<ExitCode, Failure> {
+    match command {
+        Command::Plan { job, json, units } => plan(job, *json, *units)?,
+        Command::Fill { job, depth, pitch, roll, json, units } => {
+            fill(job, depth, pitch.as_deref(), roll.as_deref(), *json, *units)?;
+        }
+        Command::Bench { jobs } => return bench(jobs),
+        Command::Shots { job, out, scale } => write_shots(job, out, *scale)?,
+        Command::Link(Link::Send { job, port }) => send(job, port)?,
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Writes to standard output. A reader that has had enough is no fault: the rest is not wanted.
+fn print(text: &str) -> Result<(), Failure> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            Err(Failure::other(format!("writing the answer failed: {error}"), "is the disk full?"))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn object(value: &serde_json::Value) -> Result<(), Failure> {
+    let text = serde_json::to_string_pretty(value)
+        .map_err(|error| Failure::other(format!("writing JSON failed: {error}"), ""))?;
+    print(&format!("{text}\n"))
+}
+
+fn computed(job: &str) -> Result<(Tank, Vec<Assumed>), Failure> {
+    let mut assumed = Vec::new();
+    let tank = JobFile::open(job)?.tank(|one| assumed.push(one))?;
+    Ok((tank, assumed))
+}
+
+fn plan(job: &str, json: bool, units: Units) -> Result<(), Failure> {
+    let (tank, assumed) = computed(job)?;
+    if json { object(&report::json::plan(&tank, &assumed)) } else { print(&report::plan::text(&tank, &assumed, units)) }
+}
+
+fn fill(
+    job: &str,
+    depth: &str,
+    pitch: Option<&str>,
+    roll: Option<&str>,
+    json: bool,
+    units: Units,
+) -> Result<(), Failure> {
+    let depth = option::<Length>("--depth", depth)?;
+    let angle = |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
+    let (pitch, roll) = (angle("--pitch", pitch)?, angle("--roll", roll)?);
+    let range = |name: &'static str| {
+        move |error: OutOfRange| {
+            Failure::input(format!("{name} is out of range: {}", error.value), format!("it must be {}", error.limit))
+        }
+    };
+    // Each angle alone first, so that the message names the one at fault.
+    Lean::new(pitch, Angle::default()).map_err(range("--pitch"))?;
+    let lean = Lean::new(pitch, roll).map_err(range("--roll"))?;
+    let (tank, _) = computed(job)?;
+    let level = tank.pool(lean).at(depth).map_err(range("--depth"))?;
+    if json { object(&report::fill::json(&tank, &level)) } else { print(&report::fill::text(&tank, lean, &level, units)) }
+}
+
+/// The value of an option as a quantity.
+fn option<Q: Quantity>(name: &str, text: &str) -> Result<Q, Failure> {
+    parse(text).map_err(|error| {
+        let units = Q::ABOUT.symbols.join(", ");
+        Failure::input(
+            format!("{name} \"{text}\" is not {}: {error}", Q::ABOUT.what),
+            format!("write a number and its unit in quotes; the units of {} are {units}", Q::ABOUT.what),
+        )
+    })
+}
+
+fn write_shots(job: &str, out: &Path, scale: u32) -> Result<(), Failure> {
+    let file = JobFile::open(job)?;
+    // A job that cannot be computed is the user's to mend before there is anything to see.
+    file.tank(|_| ())?;
+    let failed = |what: &Path, error: io::Error| {
+        Failure::other(format!("{} cannot be written: {error}", what.display()), "name another folder with --out")
+    };
+    std::fs::create_dir_all(out).map_err(|error| failed(out, error))?;
+    for shot in shots::every_screen(&file.draft) {
+        let path = out.join(format!("{}.png", shot.name));
+        shots::write_whole(&path, |file| shots::png(&shot.frame, scale, file)).map_err(|error| failed(&path, error))?;
+        print(&format!("{}\n", path.display()))?;
+    }
+    Ok(())
+}
+
+fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
+    let mut drafts = Vec::new();
+    for job in jobs {
+        drafts.push((job.clone(), JobFile::open(job)?.draft));
+    }
+    let _ = drafts;
+    Err(Failure::other("not yet", ""))
+}
+
+fn send(job: &str, port: &str) -> Result<(), Failure> {
+    let file = JobFile::open(job)?;
+    file.tank(|_| ())?;
+    let _ = port;
+    Err(Failure::other("not yet", ""))
+}

@@ -1,0 +1,142 @@
+//! The plan as one JSON object: SI units, angles in degrees. Keys may be added, never renamed.
+//!
+//! What this version does not compute has no key at all.
+
+use seamwright_core::geom::Vector;
+use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::quantity::{AngleUnit, Length};
+use serde_json::{Value, json};
+
+/// The version of this object.
+pub const SCHEMA: &str = "seamwright-plan/1";
+
+/// The plan of a tank.
+#[must_use]
+pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
+    let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
+    let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
+    let dip: Vec<Value> = tank.dip().map(|level| json!([level.depth.si(), level.volume.si()])).collect();
+    json!({
+        "schema": SCHEMA,
+        "name": tank.job().name(),
+        "body": {
+            "outside_m3": body.outside.volume().si(),
+            "inside_m3": body.inside.volume().si(),
+            "inside_centroid_m": point(body.inside.centroid()),
+            "sheet_area_m2": sheet_area,
+        },
+        "capacity": {
+            "brim_m3": capacity.brim.si(),
+            "fill_m3": capacity.fill.si(),
+            "usable_m3": capacity.usable.si(),
+            "full_depth_m": capacity.full_depth.si(),
+            "fill_depth_m": capacity.fill_depth.si(),
+            "pick_up_m": capacity.pick_up.si(),
+            "dip": dip,
+        },
+        "panels": panels(tank),
+        "seams": seams(tank),
+        "tacks": tacks(tank),
+        "stitches": stitches(tank),
+        "arc": {
+            "process": arc.process.name(),
+            "current_a": arc.current.si(),
+            "voltage_v": arc.voltage.si(),
+            "travel_m_s": arc.travel.si(),
+            "efficiency": arc.efficiency.si(),
+            "arc_energy_j_m": arc.arc_energy().si(),
+            "heat_input_j_m": arc.heat_input().si(),
+        },
+        "totals": {
+            "seam_m": totals.seam.si(),
+            "tack_count": totals.tacks,
+            "stitch_count": totals.stitches,
+            "arc_s": totals.arc.si(),
+            "heat_j": totals.heat.si(),
+            "mass_kg": totals.mass.si(),
+        },
+        "assumed": assumed.iter().map(|one| json!({
+            "key": one.field().to_string(),
+            "value": one.to_string(),
+            "source": one.source(),
+        })).collect::<Vec<_>>(),
+        "notices": notices(tank),
+    })
+}
+
+fn point(point: Vector) -> Value {
+    json!([point.x, point.y, point.z])
+}
+
+fn panels(tank: &Tank) -> Vec<Value> {
+    tank.panels()
+        .map(|panel| {
+            json!({
+                "mark": panel.mark.to_string(),
+                "face": panel.face.to_string(),
+                "thickness_m": panel.thickness.si(),
+                "outside_area_m2": panel.outside_area.si(),
+                "mass_kg": panel.mass.si(),
+                "blank": { "area_m2": panel.blank_area.si() },
+            })
+        })
+        .collect()
+}
+
+fn seams(tank: &Tank) -> Vec<Value> {
+    tank.seams()
+        .map(|seam| {
+            json!({
+                "mark": seam.mark.to_string(),
+                "between": seam.faces.map(|face| face.to_string()),
+                "joint": seam.joint.name(),
+                "length_m": seam.length.si(),
+                "dihedral_deg": seam.dihedral.in_unit(AngleUnit::Degree),
+                "welded": seam.welded,
+                "ends_m": seam.ends.map(point),
+            })
+        })
+        .collect()
+}
+
+fn tacks(tank: &Tank) -> Vec<Value> {
+    tank.seams()
+        .filter_map(|seam| Some((seam, tank.tacks(&seam)?)))
+        .flat_map(|(seam, tacks)| {
+            tacks.centres().map(move |at| {
+                json!({ "seam": seam.mark.to_string(), "at_m": at.si(), "length_m": tacks.length.si() })
+            })
+        })
+        .collect()
+}
+
+fn stitches(tank: &Tank) -> Vec<Value> {
+    let arc = tank.arc();
+    tank.seams()
+        .filter_map(|seam| Some((seam, tank.division(&seam)?)))
+        .flat_map(|(seam, division)| {
+            division.runs().map(move |[from, to]| {
+                let length = Length::from_metres(to.si() - from.si());
+                json!({
+                    "seam": seam.mark.to_string(),
+                    "from_m": from.si(),
+                    "to_m": to.si(),
+                    "arc_s": arc.time_along(length).si(),
+                    "energy_j": arc.heat_along(length).si(),
+                })
+            })
+        })
+        .collect()
+}
+
+fn notices(tank: &Tank) -> Vec<Value> {
+    let mut all = Vec::new();
+    tank.each_notice(|notice| {
+        all.push(json!({
+            "code": notice.code(),
+            "severity": notice.severity().name(),
+            "text": notice.to_string(),
+        }));
+    });
+    all
+}

@@ -1,0 +1,9 @@
+//! What `plan` and `fill` print: a report to read, or one JSON object.
+
+pub mod fill;
+pub mod json;
+pub mod plan;
+mod table;
+pub mod units;
+
+pub use units::Units;

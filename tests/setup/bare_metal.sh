@@ -95,7 +95,7 @@ boards_cargo() {
   else
     # RUSTC_BOOTSTRAP lets a stable cargo take -Zbuild-std; no other unstable feature is used.
     (cd "$ROOT/firmware/boards" &&
-      CARGO_TARGET_DIR="$dir" RUSTC="$DEBIAN_RUSTC" RUSTC_BOOTSTRAP=1 \
+      CARGO_TARGET_DIR="$dir" RUSTC="$DEBIAN_RUSTC" RUSTDOC="${DEBIAN_RUSTC%rustc}rustdoc" RUSTC_BOOTSTRAP=1 \
         CARGO_TARGET_THUMBV7M_NONE_EABI_LINKER=ld.lld CARGO_TARGET_THUMBV6M_NONE_EABI_LINKER=ld.lld \
         cargo "$verb" -Zbuild-std=core "$@")
   fi

@@ -18,6 +18,9 @@
 #[cfg(test)]
 extern crate std;
 
+#[cfg(test)]
+mod bench;
+
 pub mod amount;
 pub mod buttons;
 pub mod figures;

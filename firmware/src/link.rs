@@ -139,3 +139,136 @@ fn short(name: &str) -> Text {
 fn small(count: usize) -> u8 {
     u8::try_from(count).unwrap_or(u8::MAX)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::{box_job, mm};
+    use seamwright_core::quantity::{AngleUnit, RatioUnit, VolumeUnit};
+
+    /// A laptop and a gauge with a cable between.
+    struct Cable {
+        link: Link,
+        gauge: Gauge,
+        status: Status,
+    }
+
+    impl Cable {
+        fn new() -> Self {
+            Self {
+                link: Link::new("test bench"),
+                gauge: Gauge::new(),
+                status: Status::default(),
+            }
+        }
+
+        fn send(&mut self, bytes: &[u8]) -> std::vec::Vec<Reply> {
+            let mut laptop = Decoder::new();
+            let mut replies = std::vec::Vec::new();
+            for byte in bytes {
+                if let Some(answer) = self.link.take(*byte, &mut self.gauge, &self.status) {
+                    let read = answer.frame.iter().find_map(|byte| laptop.push(*byte));
+                    replies.push(read.unwrap().unwrap());
+                }
+            }
+            replies
+        }
+
+        fn ask(&mut self, request: &Request) -> Reply {
+            let [reply] = self.send(&encode(request).unwrap()).try_into().unwrap();
+            reply
+        }
+    }
+
+    #[test]
+    fn the_gauge_says_who_it_is() {
+        let Reply::Hello {
+            protocol, board, ..
+        } = Cable::new().ask(&Request::Hello)
+        else {
+            panic!("no greeting");
+        };
+        assert_eq!((protocol, board.as_str()), (PROTOCOL, "test bench"));
+    }
+
+    #[test]
+    fn a_kept_job_is_on_the_shelf() {
+        let mut cable = Cable::new();
+        for (place, name) in (0..6).zip(["a", "b", "c", "d", "e", "f"]) {
+            assert_eq!(
+                cable.ask(&Request::Keep(box_job(name))),
+                Reply::Kept { place }
+            );
+        }
+        assert_eq!(
+            cable.ask(&Request::Keep(box_job("g"))),
+            Reply::ShelfFull { most: 6 }
+        );
+        assert_eq!(cable.gauge.jobs().len(), 6);
+        assert_eq!(cable.ask(&Request::Forget), Reply::Forgot);
+        assert!(cable.gauge.jobs().is_empty());
+    }
+
+    #[test]
+    fn what_is_computed_can_be_asked_about() {
+        let mut cable = Cable::new();
+        assert_eq!(cable.ask(&Request::Seams { from: 0 }), Reply::NothingHeld);
+        let Reply::Computed(summary) = cable.ask(&Request::Compute(box_job("a"))) else {
+            panic!("not computed");
+        };
+        assert_eq!((summary.panels, summary.seams), (6, 12));
+        let mut seams = 0;
+        for from in [0, 4, 8, 12] {
+            let Reply::Seams(some) = cable.ask(&Request::Seams { from }) else {
+                panic!("no seams");
+            };
+            seams += some.len();
+        }
+        assert_eq!(seams, 12);
+        let level = cable.ask(&Request::Level {
+            pitch: Angle::new(0.0, AngleUnit::Degree),
+            roll: Angle::new(0.0, AngleUnit::Degree),
+            share: Ratio::new(50.0, RatioUnit::Percent),
+        });
+        let Reply::Level(Some(level)) = level else {
+            panic!("no level");
+        };
+        // Half of 300 x 200 x 100 mm.
+        assert!((level.volume.in_unit(VolumeUnit::Litre) - 3.0).abs() < 1e-9);
+        let past = Request::Level {
+            pitch: Angle::default(),
+            roll: Angle::new(91.0, AngleUnit::Degree),
+            share: Ratio::default(),
+        };
+        assert_eq!(cable.ask(&past), Reply::Level(None));
+        // The bench is left alone.
+        assert!(cable.gauge.jobs().is_empty());
+    }
+
+    #[test]
+    fn a_job_refused_leaves_nothing_held() {
+        let mut cable = Cable::new();
+        let mut wrong = box_job("a");
+        wrong.stock.thickness = mm(60.0);
+        assert!(matches!(
+            cable.ask(&Request::Compute(box_job("a"))),
+            Reply::Computed(_)
+        ));
+        assert!(matches!(
+            cable.ask(&Request::Compute(wrong)),
+            Reply::Refused(_)
+        ));
+        assert_eq!(cable.ask(&Request::Panels { from: 0 }), Reply::NothingHeld);
+    }
+
+    #[test]
+    fn noise_is_answered_and_passes() {
+        let mut cable = Cable::new();
+        let replies = cable.send(&[7, 0x55, 0xAA, 3, 1, 0]);
+        assert!(matches!(replies.as_slice(), [Reply::Unread(_)]));
+        assert_eq!(
+            cable.ask(&Request::Status),
+            Reply::Status(Status::default())
+        );
+    }
+}

@@ -187,3 +187,125 @@ fn grid(full: f64, coarse: bool, units: Units) -> f64 {
     let enough = steps.iter().find(|step| metres(**step) * 20.0 >= full);
     metres(enough.or(steps.last()).copied().unwrap_or(fine))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::{box_job, mm};
+    use std::vec::Vec;
+
+    const fn step(up: bool, coarse: bool) -> Step {
+        Step { up, coarse }
+    }
+
+    fn box_tank() -> Tank {
+        Tank::build(&box_job("box")).unwrap()
+    }
+
+    /// Depths in millimetres that a row of like steps brings.
+    fn depths(
+        filling: &mut Filling,
+        tank: &Tank,
+        units: Units,
+        step: Step,
+        count: usize,
+    ) -> Vec<f64> {
+        (0..count)
+            .map(|_| {
+                filling.change(step, tank, units);
+                filling.depth().in_unit(LengthUnit::Millimetre)
+            })
+            .collect()
+    }
+
+    fn near(found: &[f64], wanted: &[f64]) {
+        assert_eq!(found.len(), wanted.len());
+        for (a, b) in found.iter().zip(wanted) {
+            assert!((a - b).abs() < 1e-9, "{found:?} not {wanted:?}");
+        }
+    }
+
+    #[test]
+    fn a_press_is_a_millimetre_and_a_repeat_a_larger_step() {
+        let tank = box_tank();
+        let mut filling = Filling::at_fill_mark(tank.capacity());
+        // 95 % of a box 100 mm deep.
+        assert_eq!(filling.mark(&tank), Some("Fill mark"));
+        near(
+            &depths(&mut filling, &tank, Units::Metric, step(false, false), 2),
+            &[94.0, 93.0],
+        );
+        near(
+            &depths(&mut filling, &tank, Units::Metric, step(false, true), 3),
+            &[90.0, 85.0, 80.0],
+        );
+        assert_eq!(filling.mark(&tank), None);
+    }
+
+    #[test]
+    fn steps_stop_at_the_marks_and_at_both_ends() {
+        let tank = box_tank();
+        let mut filling = Filling::at_fill_mark(tank.capacity());
+        near(
+            &depths(&mut filling, &tank, Units::Metric, step(true, true), 3),
+            &[100.0; 3],
+        );
+        assert_eq!(filling.mark(&tank), Some("Brim"));
+        near(
+            &depths(&mut filling, &tank, Units::Metric, step(false, true), 3),
+            &[95.0, 90.0, 85.0],
+        );
+        let down = depths(&mut filling, &tank, Units::Metric, step(false, true), 19);
+        near(&down[14..], &[10.0, 7.3, 5.0, 0.0, 0.0]);
+        near(
+            &depths(&mut filling, &tank, Units::Metric, step(true, false), 9)[6..],
+            &[7.0, 7.3, 8.0],
+        );
+    }
+
+    #[test]
+    fn inches_step_by_sixteenths() {
+        let tank = box_tank();
+        let mut filling = Filling::at_fill_mark(tank.capacity());
+        // 95 mm is 3 47/64 in.
+        let found = depths(&mut filling, &tank, Units::Inch, step(false, false), 2);
+        near(
+            &found,
+            &[25.4 * (3.0 + 11.0 / 16.0), 25.4 * (3.0 + 10.0 / 16.0)],
+        );
+        let found = depths(&mut filling, &tank, Units::Inch, step(false, true), 2);
+        near(&found, &[25.4 * 3.5, 25.4 * 3.25]);
+    }
+
+    #[test]
+    fn what_a_lean_spills_is_gone() {
+        let tank = box_tank();
+        let mut filling = Filling::at_fill_mark(tank.capacity());
+        filling.next();
+        for _ in 0..60 {
+            filling.change(step(true, true), &tank, Units::Metric);
+        }
+        // As far as the gauge leans a tank: a box 300 x 100 mm inside on its corner.
+        let degrees = filling.lean().pitch().in_unit(AngleUnit::Degree);
+        assert!((degrees - 45.0).abs() < 1e-9);
+        // The level stays where it was, for the corner is deeper than the box was.
+        assert_eq!(filling.mark(&tank), None);
+        filling.next();
+        filling.next();
+        for _ in 0..200 {
+            filling.change(step(true, true), &tank, Units::Metric);
+        }
+        let full = (300.0 + 100.0) / 2.0_f64.sqrt();
+        near(&[filling.depth().in_unit(LengthUnit::Millimetre)], &[full]);
+        // Set upright again, it cannot be fuller than full.
+        filling.next();
+        for _ in 0..60 {
+            filling.change(step(false, false), &tank, Units::Metric);
+        }
+        filling.change(step(true, true), &tank, Units::Metric);
+        while !filling.is_level() {
+            filling.change(step(filling.pitch < 0, false), &tank, Units::Metric);
+        }
+        assert!(filling.depth() <= mm(100.0));
+    }
+}

@@ -254,3 +254,104 @@ impl Gauge {
         Ok(faults)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::{box_job, cut_job, press};
+    use Button::{Down, Left, Right, Select, Up};
+    use seamwright_core::body::Face;
+
+    fn with_jobs(names: &[&str]) -> Gauge {
+        let mut gauge = Gauge::new();
+        for name in names {
+            gauge.keep(box_job(name)).unwrap();
+        }
+        gauge
+    }
+
+    #[test]
+    fn pages_follow_the_work_and_stop_at_both_ends() {
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select, Left]);
+        for page in Page::ALL {
+            assert_eq!(gauge.screen(), Screen::Page(page));
+            press(&mut gauge, &[Right]);
+        }
+        assert_eq!(gauge.screen(), Screen::Page(Page::Notices));
+        gauge.handle(Event::Hold);
+        assert_eq!(gauge.screen(), Screen::Jobs);
+    }
+
+    #[test]
+    fn the_settings_stand_under_the_last_job() {
+        let mut gauge = with_jobs(&["a", "b"]);
+        press(&mut gauge, &[Down, Down, Down, Right]);
+        assert_eq!(gauge.screen(), Screen::Settings);
+        press(&mut gauge, &[Select]);
+        assert_eq!(gauge.units(), Units::Inch);
+        gauge.handle(Event::Hold);
+        press(&mut gauge, &[Up, Select]);
+        assert_eq!(gauge.work().unwrap().tank().job().name(), "b");
+    }
+
+    #[test]
+    fn a_job_sent_again_takes_its_own_place() {
+        let mut gauge = with_jobs(&["a", "b", "c"]);
+        assert_eq!(gauge.keep(box_job("b")), Ok(1));
+        assert_eq!(gauge.jobs().len(), 3);
+        for name in ["d", "e", "f"] {
+            gauge.keep(box_job(name)).unwrap();
+        }
+        assert_eq!(gauge.keep(box_job("g")), Err(ShelfFull));
+        assert_eq!(gauge.keep(box_job("a")), Ok(0));
+        assert_eq!(gauge.jobs().len(), MOST_JOBS);
+    }
+
+    #[test]
+    fn an_open_job_sent_again_is_computed_anew() {
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select]);
+        let mut wrong = box_job("a");
+        wrong.stock.thickness = crate::bench::mm(60.0);
+        gauge.keep(wrong).unwrap();
+        assert_eq!(gauge.screen(), Screen::Trouble);
+        gauge.keep(box_job("a")).unwrap();
+        assert_eq!(gauge.screen(), Screen::Page(Page::Tank));
+        gauge.forget();
+        assert_eq!(gauge.screen(), Screen::Jobs);
+        assert!(gauge.work().is_none());
+    }
+
+    #[test]
+    fn a_seam_and_its_stitches_are_one_choice() {
+        let mut gauge = with_jobs(&["a"]);
+        press(
+            &mut gauge,
+            &[Select, Right, Right, Right, Down, Down, Select],
+        );
+        assert_eq!(gauge.screen(), Screen::Page(Page::Stitches));
+        press(&mut gauge, &[Down]);
+        assert_eq!(gauge.work().unwrap().seam(), 3);
+        press(&mut gauge, &[Select, Up]);
+        assert_eq!(gauge.screen(), Screen::Page(Page::Seams));
+        assert_eq!(gauge.work().unwrap().seam(), 2);
+        press(&mut gauge, &[Down; 50]);
+        assert_eq!(gauge.work().unwrap().seam(), 11);
+    }
+
+    #[test]
+    fn a_tank_is_first_seen_from_where_it_is_cut() {
+        for (faces, quarters) in [
+            ([Face::Top, Face::Front], 0),
+            ([Face::Top, Face::Right], 0),
+            ([Face::Bottom, Face::Back], 1),
+            ([Face::Bottom, Face::Left], 2),
+        ] {
+            let mut gauge = Gauge::new();
+            gauge.keep(cut_job(faces)).unwrap();
+            press(&mut gauge, &[Select]);
+            assert_eq!(gauge.work().unwrap().quarters(), quarters, "{faces:?}");
+        }
+    }
+}

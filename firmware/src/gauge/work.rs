@@ -7,6 +7,7 @@ use super::filling::{Filling, Step};
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{Page, Reading, notices};
+use crate::picture::telling_side;
 
 /// What was chosen in an open job; it stays chosen while the job is open.
 #[derive(Clone, Copy, Debug)]
@@ -76,10 +77,10 @@ impl<'a> Work<'a> {
 
 impl Choices {
     /// What is chosen when a tank is opened.
-    pub(super) const fn at_first(tank: &Tank) -> Self {
+    pub(super) fn at_first(tank: &Tank) -> Self {
         Self {
             page: Page::FIRST,
-            quarters: 0,
+            quarters: telling_side(&tank.body().outside),
             measure: Measure::Usable,
             filling: Filling::at_fill_mark(tank.capacity()),
             seam: 0,

@@ -27,13 +27,14 @@ pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Re
 where
     D: DrawTarget<Color = Gray4>,
 {
-    title(
-        pen,
-        match units {
-            Units::Metric => "Tank, mm",
-            Units::Inch => "Tank, inch",
-        },
-    )?;
+    // The side that is seen most broadly. The unit is that of the thickness, in the column.
+    let side = match work.quarters() % 4 {
+        0 => "Tank from front",
+        1 => "Tank from right",
+        2 => "Tank from back",
+        _ => "Tank from left",
+    };
+    title(pen, side)?;
     let outside = &work.tank().body().outside;
     let lines = column(work, units);
     let widest = lines.iter().map(|line| Letters::Small.width(line)).max();

@@ -10,4 +10,4 @@ mod view;
 
 pub use liquid::liquid;
 pub use tank::{Style, edges, stitches};
-pub use view::{Look, View};
+pub use view::{Look, View, telling_side};

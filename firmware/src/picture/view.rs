@@ -12,6 +12,9 @@ const AZIMUTH: f64 = core::f64::consts::FRAC_PI_6;
 const ELEVATION: f64 = 25.0 * core::f64::consts::PI / 180.0;
 /// What the widest stroke, slanting, reaches past its line on either side, in pixels.
 const MARGIN: u32 = 2;
+/// A face that is turned to the eye by no more than this is seen from its edge: a line, which hides
+/// nothing.
+const EDGE_ON: f64 = 1e-9;
 /// Fractions of a pixel in which lines are reckoned.
 pub(super) const PIXEL: i32 = 256;
 
@@ -135,9 +138,31 @@ impl View {
 
     /// Whether a face with this outward normal faces the eye.
     pub(super) fn is_seen(&self, normal: Vector) -> bool {
-        // Seen exactly from its edge, a face is a line and hides nothing.
-        self.toward.dot(normal) > 1e-9
+        self.toward.dot(normal) > EDGE_ON
     }
+}
+
+/// The quarter turn from which most cuts are seen, from the front if that shows as many as any: what
+/// tells one tank from another is where it was cut.
+#[must_use]
+pub fn telling_side(solid: &Solid) -> u8 {
+    let cuts_seen = |quarters: u8| {
+        let [.., toward] = camera(Look {
+            quarters,
+            ..Look::FRONT
+        });
+        let cuts = solid.faces().filter(|face| face.face().axis().is_none());
+        cuts.filter(|cut| toward.dot(cut.normal()) > EDGE_ON)
+            .count()
+    };
+    let mut best = (0, cuts_seen(0));
+    for quarters in 1..4 {
+        let seen = cuts_seen(quarters);
+        if seen > best.1 {
+            best = (quarters, seen);
+        }
+    }
+    best.0
 }
 
 /// Right, up and toward the eye, in tank axes.

@@ -1,6 +1,7 @@
 //! The tanks of the demonstration, as jobs.
 
-use seamwright_core::body::{Block, Cut, Face, Sized};
+use seamwright::job_file::JobFile;
+use seamwright_core::body::{Block, Cut, Sized};
 use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, WeldDraft};
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::{Alloy, Temper};
@@ -41,41 +42,21 @@ pub(crate) fn tank(
     }
 }
 
-/// The three tanks, with the short names of their pictures.
+/// The three example jobs, with the short names of their pictures.
 pub(crate) fn tanks() -> [(&'static str, Draft); 3] {
-    let edge = |faces, leg| Cut::Edge {
-        faces,
-        legs: [mm(leg); 2],
-    };
-    let corner = |faces, leg| Cut::Corner {
-        faces,
-        legs: [mm(leg); 3],
-    };
     [
-        (
-            "header",
-            tank(
-                "Header tank, heating loop of a canal boat",
-                [320.0, 180.0, 160.0],
-                2.0,
-                &[edge([Face::Top, Face::Front], 45.0)],
-            ),
-        ),
-        (
-            "splitter",
-            tank(
-                "Log splitter, hydraulic reservoir",
-                [450.0, 300.0, 280.0],
-                3.0,
-                &[
-                    corner([Face::Right, Face::Front, Face::Top], 90.0),
-                    edge([Face::Bottom, Face::Left], 60.0),
-                ],
-            ),
-        ),
-        (
-            "rinse",
-            tank("Rinse-water tank", [1200.0, 500.0, 600.0], 3.0, &[]),
-        ),
+        ("header", "header-tank"),
+        ("splitter", "log-splitter-reservoir"),
+        ("rinse", "rinse-tank"),
     ]
+    .map(|(short, file)| {
+        let path = format!(
+            "{}/../host-sim/examples/{file}.toml",
+            env!("CARGO_MANIFEST_DIR")
+        );
+        match JobFile::open(&path) {
+            Ok(job) => (short, job.draft),
+            Err(error) => panic!("{path}: {error:?}"),
+        }
+    })
 }

@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 
 use seamwright_firmware::amount::Units;
 use seamwright_firmware::buttons::Button::{Down, Right, Select, Up};
-use seamwright_firmware::buttons::{Button, Event};
+use seamwright_firmware::buttons::Event;
 use seamwright_firmware::gauge::{Gauge, Screen};
 use seamwright_firmware::page::Page;
 
@@ -87,7 +87,7 @@ fn open(gauge: &mut Gauge, job: usize) {
     gauge.handle(Event::Hold);
     press(gauge, &[Up; 8]);
     press(gauge, &vec![Down; job]);
-    press(gauge, &[Button::Select]);
+    press(gauge, &[Select]);
 }
 
 fn folder() -> PathBuf {

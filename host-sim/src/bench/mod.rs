@@ -4,38 +4,37 @@
 //! characters and [`keys`] makes buttons of the arrow keys. Whatever ends the session (a key, a
 //! signal, an error, a panic), the terminal is put back as it was.
 
+mod keyboard;
 pub mod keys;
 pub mod picture;
+mod shelf;
+mod signals;
 
-use std::io;
-use std::sync::Arc;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::time::{Duration, Instant};
+pub use picture::compose;
+pub use shelf::stocked;
 
-use crossterm::event;
+use std::io::{self, IsTerminal};
+use std::process::ExitCode;
+use std::thread;
+use std::time::Duration;
+
 use ratatui::DefaultTerminal;
-use ratatui::layout::{Alignment, Rect};
-use ratatui::style::{Modifier, Style};
-use ratatui::widgets::{Paragraph, Wrap};
+use seamwright_core::job::Draft;
 use seamwright_firmware::buttons::Event;
 use seamwright_firmware::frame::Frame;
-use signal_hook::SigId;
-use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM};
 
+use crate::failure::Failure;
+use keyboard::Keyboard;
 use keys::Wish;
-use picture::Grain;
+use signals::Signals;
 
-/// How long the loop waits for a key before it looks at the clock and the signals again.
+/// How long the loop waits for a key before it looks for signals and a changed size again.
 const BEAT: Duration = Duration::from_millis(40);
-
-const HINT: &str = "arrows: turn and choose   Enter: select   Esc: back   q: quit";
 
 /// What the bench can run: the gauge, or a stand-in for a test of the terminal.
 pub trait Instrument {
     /// A thumb on a button.
     fn handle(&mut self, event: Event);
-    /// Time passes; milliseconds since the start, wrapping.
-    fn tick(&mut self, now_ms: u32);
     /// Draws what it shows now into a dark frame.
     fn draw(&mut self, frame: &mut Frame);
 }
@@ -49,6 +48,46 @@ pub enum Ended {
     Signal(i32),
 }
 
+impl Ended {
+    /// The exit status that tells of it: 0, or 128 and the signal's number, as shells count.
+    #[must_use]
+    pub fn status(self) -> u8 {
+        match self {
+            Self::Quit => 0,
+            Self::Signal(signal) => u8::try_from(signal).unwrap_or(0).saturating_add(128),
+        }
+    }
+}
+
+/// Runs the gauge with these jobs on its shelf, each with the path it was read from. `colour` allows
+/// greys. The exit status is that of [`Ended::status`].
+///
+/// # Errors
+/// Bad input: no terminal to run in, or jobs that the shelf does not take (see [`stocked`]). Anything
+/// else: the terminal failed.
+pub fn command(drafts: Vec<(String, Draft)>, colour: bool) -> Result<ExitCode, Failure> {
+    let mut gauge = stocked(drafts)?;
+    if !io::stdout().is_terminal() {
+        return Err(Failure::input(
+            "the bench draws on a terminal, and standard output is none",
+            "run it without > or |; `seamwright shots` draws the screens into files",
+        ));
+    }
+    if !io::stdin().is_terminal() {
+        return Err(Failure::input(
+            "the bench takes its keys from a terminal, and standard input is none",
+            "run it without < or |, and give job files by their paths",
+        ));
+    }
+    match run(&mut gauge, colour) {
+        Ok(ended) => Ok(ExitCode::from(ended.status())),
+        Err(error) => Err(Failure::other(
+            format!("the terminal failed: {error}"),
+            "try another terminal window",
+        )),
+    }
+}
+
 /// Runs `instrument` in the terminal on standard output until the user quits or a signal comes.
 /// `colour` allows greys.
 ///
@@ -57,14 +96,25 @@ pub enum Ended {
 pub fn run(instrument: &mut dyn Instrument, colour: bool) -> io::Result<Ended> {
     let signals = Signals::watch()?;
     // Also hooks panics, so that the message appears on a terminal that is itself again.
-    let mut terminal = ratatui::try_init()?;
+    let mut terminal = ratatui::try_init().inspect_err(|_| {
+        // It may have got half-way. The first error is the one to tell.
+        let _ = ratatui::try_restore();
+    })?;
     let ended = session(&mut terminal, instrument, &signals, colour);
-    let restored = ratatui::try_restore();
-    let ended = ended?;
+    let restored = ratatui::try_restore().and_then(|()| terminal.show_cursor());
+    if restored.is_err() {
+        // Dropping it would try once more, and panic where standard error is that terminal too.
+        std::mem::forget(terminal);
+    }
     match ended {
         // The terminal may be gone; its errors are no news then.
-        Ended::Signal(_) => Ok(ended),
-        Ended::Quit => restored.map(|()| ended),
+        Ok(Ended::Signal(signal)) => Ok(Ended::Signal(signal)),
+        Ok(Ended::Quit) => restored.map(|()| Ended::Quit),
+        Err(error) => {
+            // A terminal that goes away fails and sends a signal, in either order.
+            thread::sleep(BEAT);
+            signals.caught().map(Ended::Signal).ok_or(error)
+        }
     }
 }
 
@@ -74,100 +124,27 @@ fn session(
     signals: &Signals,
     colour: bool,
 ) -> io::Result<Ended> {
-    let start = Instant::now();
+    let mut keyboard = Keyboard::open()?;
     let mut frame = Frame::new();
     loop {
-        if let Some(signal) = signals.caught() {
-            return Ok(Ended::Signal(signal));
-        }
-        // Wraps after 49 days, as the gauge's own clock does.
-        instrument.tick(start.elapsed().as_millis() as u32);
         frame.wipe();
         instrument.draw(&mut frame);
         terminal.draw(|screen| compose(&frame, screen.area(), screen.buffer_mut(), colour))?;
-        let mut wait = BEAT;
-        while event::poll(wait)? {
-            wait = Duration::ZERO;
-            let event::Event::Key(key) = event::read()? else {
-                continue;
-            };
+        let mut next = keyboard.next(BEAT)?;
+        if let Some(signal) = signals.caught() {
+            return Ok(Ended::Signal(signal));
+        }
+        // All keys that have come, before the next picture.
+        while let Some(key) = next {
             match keys::wish(key) {
                 Some(Wish::Button(event)) => instrument.handle(event),
-                Some(Wish::Quit) => return Ok(Ended::Quit),
+                Some(Wish::Quit) => {
+                    keyboard.close();
+                    return Ok(Ended::Quit);
+                }
                 None => {}
             }
-        }
-    }
-}
-
-/// The whole screen: the picture in the middle, a line about the keys below it if there is room.
-pub fn compose(frame: &Frame, area: Rect, buffer: &mut ratatui::buffer::Buffer, colour: bool) {
-    use ratatui::widgets::Widget;
-
-    let Some(grain) = Grain::fitting(area.width, area.height, colour) else {
-        let (wide, high) = Grain::Braille.size();
-        let text = format!(
-            "The gauge needs {wide} x {high} characters; this terminal has {} x {}. Make the window larger, or press q.",
-            area.width, area.height
-        );
-        Paragraph::new(text)
-            .wrap(Wrap { trim: true })
-            .render(area, buffer);
-        return;
-    };
-    let (wide, high) = grain.size();
-    let left = area.x.saturating_add(area.width.saturating_sub(wide) / 2);
-    let spare = area.height.saturating_sub(high);
-    let top = area.y.saturating_add(spare / 2);
-    grain.draw(frame, Rect::new(left, top, wide, high), buffer);
-    if spare > 0 {
-        let line = Rect::new(area.x, area.bottom().saturating_sub(1), area.width, 1);
-        let below = top.saturating_add(high) <= line.y;
-        if below {
-            let style = Style::new().add_modifier(Modifier::DIM);
-            Paragraph::new(HINT)
-                .style(style)
-                .alignment(Alignment::Center)
-                .render(line, buffer);
-        }
-    }
-}
-
-/// The signals that end a session, noted instead of obeyed while the terminal is ours.
-#[derive(Debug)]
-struct Signals {
-    caught: Arc<AtomicUsize>,
-    registered: Vec<SigId>,
-}
-
-impl Signals {
-    fn watch() -> io::Result<Self> {
-        let mut signals = Self {
-            caught: Arc::new(AtomicUsize::new(0)),
-            registered: Vec::new(),
-        };
-        for signal in [SIGTERM, SIGHUP, SIGINT] {
-            let number = usize::try_from(signal).unwrap_or(0);
-            signals.registered.push(signal_hook::flag::register_usize(
-                signal,
-                Arc::clone(&signals.caught),
-                number,
-            )?);
-        }
-        Ok(signals)
-    }
-
-    fn caught(&self) -> Option<i32> {
-        i32::try_from(self.caught.load(Ordering::SeqCst))
-            .ok()
-            .filter(|signal| *signal != 0)
-    }
-}
-
-impl Drop for Signals {
-    fn drop(&mut self) {
-        for id in self.registered.drain(..) {
-            signal_hook::low_level::unregister(id);
+            next = keyboard.next(Duration::ZERO)?;
         }
     }
 }

@@ -1,8 +1,9 @@
 //! The gauge's picture as characters: half blocks if the terminal has room, else braille.
 
 use ratatui::buffer::Buffer;
-use ratatui::layout::{Position, Rect};
-use ratatui::style::{Color, Style};
+use ratatui::layout::{Alignment, Position, Rect};
+use ratatui::style::{Color, Modifier, Style};
+use ratatui::widgets::{Paragraph, Widget, Wrap};
 use seamwright_firmware::frame::{Frame, HEIGHT, WIDTH};
 
 /// How the picture is put into characters.
@@ -13,6 +14,9 @@ pub enum Grain {
     /// Eight pixels a character, each lit or dark: 64 x 16.
     Braille,
 }
+
+/// What the keys do.
+const HINT: &str = "arrows: turn and choose   Enter: select   Esc: back   q: quit";
 
 /// From this grey up a pixel counts as lit where there are no greys. Low, so that the thin grey
 /// lines of hidden edges stay visible.
@@ -66,6 +70,32 @@ impl Grain {
                 }
             }
         }
+    }
+}
+
+/// The whole screen: the picture in the middle, a line about the keys below it if there is room.
+pub fn compose(frame: &Frame, area: Rect, buffer: &mut Buffer, colour: bool) {
+    let Some(grain) = Grain::fitting(area.width, area.height, colour) else {
+        let (wide, high) = Grain::Braille.size();
+        let text = format!(
+            "The gauge needs {wide} x {high} characters; this terminal has {} x {}. Make the window larger, or press q.",
+            area.width, area.height
+        );
+        Paragraph::new(text)
+            .wrap(Wrap { trim: true })
+            .render(area, buffer);
+        return;
+    };
+    let (wide, high) = grain.size();
+    let left = area.x.saturating_add(area.width.saturating_sub(wide) / 2);
+    let top = area.y.saturating_add(area.height.saturating_sub(high) / 2);
+    grain.draw(frame, Rect::new(left, top, wide, high), buffer);
+    let line = Rect::new(area.x, area.bottom().saturating_sub(1), area.width, 1);
+    if top.saturating_add(high) <= line.y {
+        Paragraph::new(HINT)
+            .style(Style::new().add_modifier(Modifier::DIM))
+            .alignment(Alignment::Center)
+            .render(line, buffer);
     }
 }
 

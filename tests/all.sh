@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Sets up what the tests need, builds both boards, proves core free of panics, runs every test.
+# Sets up what the tests need, builds both boards, proves core free of panics, runs every test, prints
+# what the boards weigh and take.
 #
 # For a fresh Debian 12 machine with rustup's stable Rust, as root or with sudo. A second run finds all
 # in place and needs no network. Anything missing is a failure; no test is skipped.
@@ -33,18 +34,21 @@ main() {
   setup_emulator
   setup_bare_metal
   case "$what" in
-    setup) return ;;
-    lint) lint_boards && return ;;
+    setup) return 0 ;;
+    lint)
+      lint_boards
+      return 0
+      ;;
   esac
 
   build_boards
   prove_panic_free
-  [ "$what" = test ] || { print_sizes; return; }
+  [ "$what" = test ] || return 0
 
   say "running every test"
   cd "$ROOT"
   cargo test --locked --workspace "$@" || die "tests failed"
-  print_sizes
+  measure_boards
   say "all passed ($BARE_METAL_TELL; $(qemu-system-arm --version | head -n 1))"
 }
 

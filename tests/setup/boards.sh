@@ -56,16 +56,8 @@ lint_target() {
     die "rustdoc found fault with a board ($target)"
 }
 
-print_sizes() {
-  say "sizes in bytes, by section"
-  have size || apt_install binutils
-  local elf
-  for elf in "$SEAMWRIGHT_LM3S6965_ELF" "$SEAMWRIGHT_PICO_ELF"; do
-    # Sections at address 0 other than the vector table are debug data and take no room on the chip.
-    size -A -d "$elf" | awk -v name="${elf##*/}" '
-      $1 ~ /^\.(vector_table|boot2|text|rodata|data|gnu\.sgstubs)$/ { flash += $2; printf "%-24s %-16s %8d\n", name, $1, $2 }
-      $1 ~ /^\.(bss|uninit)$/ { ram += $2; printf "%-24s %-16s %8d\n", name, $1, $2 }
-      $1 == ".data" { ram += $2 }
-      END { printf "%-24s flash %d, static RAM %d\n", name, flash, ram }'
-  done
+# Flash and RAM by section, instructions, bytes to the display, stack: tests/examples/board_measures.rs.
+measure_boards() {
+  say "measuring the boards"
+  (cd "$ROOT" && cargo run --locked --quiet -p seamwright-tests --example board_measures) || die "the boards could not be measured"
 }

@@ -1,49 +1,18 @@
 //! The gauge on the emulated board shows, pixel for pixel, what the same gauge shows on the host.
+//!
+//! Since the board sends only what changed, this also shows that many partial redraws add up to the
+//! whole picture.
 
-use heapless::Vec;
-use seamwright_core::body::{Block, Cut, Face, Sized};
-use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, Tank, WeldDraft};
-use seamwright_core::quantity::{Length, LengthUnit};
-use seamwright_core::stock::Alloy;
-use seamwright_core::wire::{Reply, Request, summary};
+use seamwright::job_file::JobFile;
+use seamwright_core::job::Draft;
+use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
 use seamwright_tests::board::{Board, Failure, Screen};
 
-fn mm(value: f64) -> Length {
-    Length::new(value, LengthUnit::Millimetre)
-}
-
-/// Our canal boat's header tank: a box with its top back edge cut off.
-fn header_tank() -> Result<Draft, Failure> {
-    let cut = Cut::Edge {
-        faces: [Face::Top, Face::Back],
-        legs: [mm(20.0), mm(20.0)],
-    };
-    Ok(Draft {
-        name: "Header tank"
-            .try_into()
-            .map_err(|_| Failure::new("the name is too long"))?,
-        shape: Block {
-            sized: Sized::Outside,
-            length: mm(320.0),
-            width: mm(180.0),
-            height: mm(160.0),
-            cuts: Vec::from_array([cut]),
-        },
-        stock: StockDraft {
-            alloy: Alloy::A5754,
-            temper: None,
-            thickness: mm(2.0),
-            faces: Vec::new(),
-        },
-        joints: JointsDraft::default(),
-        fill: FillDraft::default(),
-        arc: ArcDraft::default(),
-        weld: WeldDraft::default(),
-    })
-}
+/// Most pages that a job can have before this test says that turning them never ends.
+const MOST_PAGES: usize = 40;
 
 /// The board and a gauge on the host, given the same things to do.
 struct Pair {
@@ -52,17 +21,30 @@ struct Pair {
 }
 
 impl Pair {
+    /// Both with one job on the shelf.
+    fn with(draft: &Draft) -> Result<Self, Failure> {
+        let mut pair = Self {
+            board: Board::start()?,
+            gauge: Gauge::new(),
+        };
+        pair.compare()?;
+        let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
+        assert_eq!(reply, Reply::Kept { place: 0 });
+        assert_eq!(pair.gauge.keep(draft.clone()), Ok(0));
+        pair.compare()?;
+        Ok(pair)
+    }
+
     fn compare(&mut self) -> Result<(), Failure> {
         let mut frame = Frame::new();
         let Ok(_) = self.gauge.draw(&mut frame);
         let shown = self.board.screen()?;
         let screen = self.gauge.screen().name();
-        shown
-            .expect(&Screen::from_frame(&frame))
-            .map_err(|failure| {
-                self.board
-                    .explain(failure.with_context(&format!("on the screen {screen}")))
-            })
+        let result = shown.expect(&Screen::from_frame(&frame));
+        result.map_err(|failure| {
+            let failure = failure.with_context(&format!("on the screen {screen}"));
+            self.board.explain(failure)
+        })
     }
 
     fn press(&mut self, button: Button) -> Result<(), Failure> {
@@ -70,56 +52,77 @@ impl Pair {
         self.gauge.handle(Event::Press(button));
         self.compare()
     }
+
+    /// Opens the job, works every button on every page, and goes back to the list.
+    fn walk(&mut self) -> Result<(), Failure> {
+        self.press(Button::Select)?;
+        let first = self.gauge.screen();
+        let mut pages = 1;
+        loop {
+            for button in [
+                Button::Down,
+                Button::Select,
+                Button::Down,
+                Button::Select,
+                Button::Up,
+            ] {
+                self.press(button)?;
+            }
+            let before = self.gauge.screen();
+            self.press(Button::Right)?;
+            if [before, first].contains(&self.gauge.screen()) {
+                break;
+            }
+            pages += 1;
+            assert!(pages <= MOST_PAGES, "the pages do not end");
+        }
+        assert!(pages >= 6, "only {pages} pages");
+        let is_hold = |line: &seamwright_tests::board::Line| line.message.starts_with("Hold");
+        self.board.hold(Button::Select, "a hold", is_hold)?;
+        self.gauge.handle(Event::Hold);
+        self.compare()
+    }
+}
+
+fn walk(example: &str) -> Result<(), Failure> {
+    let path = format!(
+        "{}/../host-sim/examples/{example}.toml",
+        env!("CARGO_MANIFEST_DIR")
+    );
+    let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
+    Pair::with(&job.draft)?.walk()
 }
 
 #[test]
-fn every_page_of_a_job_is_the_same_on_the_board() -> Result<(), Failure> {
-    let draft = header_tank()?;
+fn every_page_of_the_header_tank_is_the_same() -> Result<(), Failure> {
+    walk("header-tank")
+}
+
+#[test]
+fn every_page_of_the_log_splitter_reservoir_is_the_same() -> Result<(), Failure> {
+    walk("log-splitter-reservoir")
+}
+
+#[test]
+fn every_page_of_the_rinse_tank_is_the_same() -> Result<(), Failure> {
+    walk("rinse-tank")
+}
+
+#[test]
+fn changed_units_and_a_cleared_shelf_show_alike() -> Result<(), Failure> {
     let mut pair = Pair {
         board: Board::start()?,
         gauge: Gauge::new(),
     };
-    pair.compare()?;
-    let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
-    assert_eq!(reply, Reply::Kept { place: 0 });
-    assert_eq!(pair.gauge.keep(draft), Ok(0));
-    pair.compare()?;
-
+    // An empty shelf's only line is the settings.
     pair.press(Button::Select)?;
-    let first = pair.gauge.screen();
-    let mut pages = 0;
-    loop {
-        for button in [
-            Button::Down,
-            Button::Down,
-            Button::Up,
-            Button::Select,
-            Button::Up,
-        ] {
-            pair.press(button)?;
-        }
-        let before = pair.gauge.screen();
-        pair.press(Button::Right)?;
-        pages += 1;
-        let after = pair.gauge.screen();
-        if after == before || after == first || pages > 40 {
-            break;
-        }
-    }
-    assert!(pages >= 6, "only {pages} pages were turned");
+    pair.press(Button::Right)?;
     pair.board.hold(Button::Select, "a hold", |line| {
         line.message.starts_with("Hold")
     })?;
     pair.gauge.handle(Event::Hold);
+    pair.compare()?;
+    assert_eq!(pair.board.ask(&Request::Forget)?, Reply::Forgot);
+    pair.gauge.forget();
     pair.compare()
-}
-
-#[test]
-fn a_job_computes_to_the_same_bits_on_the_board() -> Result<(), Failure> {
-    let draft = header_tank()?;
-    let tank = Tank::build(&draft).map_err(|error| Failure::new(error.to_string()))?;
-    let mut board = Board::start()?;
-    let reply = board.ask(&Request::Compute(draft))?;
-    assert_eq!(reply, Reply::Computed(summary(&tank)));
-    Ok(())
 }

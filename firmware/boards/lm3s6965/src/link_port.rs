@@ -1,7 +1,8 @@
 //! The link to a laptop: UART0 on PA0 (in) and PA1 (out).
 //!
-//! Bytes in are taken by an interrupt, so that none is missed while a plan is computed. Bytes out go
-//! only in answer to a request: a sender that nobody reads would stop the emulator.
+//! Bytes in are taken by an interrupt, so that none is missed while a plan is computed. When the queue
+//! is full they stay in the hardware's, which reports if it overflows in turn. Bytes out go only in
+//! answer to a request: a sender that nobody reads would stop the emulator.
 #![expect(
     unsafe_code,
     reason = "unmasking an interrupt can break a critical section made by masking"
@@ -32,7 +33,32 @@ pub(crate) fn open() {
 
 /// The next byte that came in.
 pub(crate) fn receive() -> Option<u8> {
-    RECEIVED.pop()
+    let byte = RECEIVED.pop()?;
+    if UART0.interrupt_mask().read() == 0 {
+        // The queue was full; now there is room. The port tells of a byte as it comes, not of those
+        // that lie there, so they are fetched here.
+        critical_section::with(|_| fetch());
+    }
+    Some(byte)
+}
+
+/// Queues what the port holds. Listens on if that is all, or else leaves the rest until there is room.
+fn fetch() {
+    while RECEIVED.room() > 0 {
+        match UART0.receive() {
+            Some(Ok(byte)) => RECEIVED.push(byte),
+            // Interrupts are masked here, so a load and a store do.
+            Some(Err(_)) => LINE_ERRORS.store(
+                LINE_ERRORS.load(Ordering::Relaxed).wrapping_add(1),
+                Ordering::Relaxed,
+            ),
+            None => {
+                UART0.interrupt_mask().write(Uart::RECEIVED);
+                return;
+            }
+        }
+    }
+    UART0.interrupt_mask().write(0);
 }
 
 /// Sends an answer, waiting for the line.
@@ -42,7 +68,7 @@ pub(crate) fn send(bytes: &[u8]) {
     }
 }
 
-/// Bytes that came in and were lost: no room for them, or damaged on the line.
+/// Times that bytes were lost on the way in: damaged on the line, or overrun in the hardware's queue.
 pub(crate) fn lost() -> u32 {
     RECEIVED
         .lost()
@@ -52,14 +78,5 @@ pub(crate) fn lost() -> u32 {
 #[interrupt]
 fn UART0() {
     UART0.interrupt_clear().write(Uart::RECEIVED);
-    while let Some(byte) = UART0.receive() {
-        match byte {
-            Ok(byte) => RECEIVED.push(byte),
-            // Only this interrupt writes the count, so a load and a store do.
-            Err(_) => LINE_ERRORS.store(
-                LINE_ERRORS.load(Ordering::Relaxed).wrapping_add(1),
-                Ordering::Relaxed,
-            ),
-        }
-    }
+    fetch();
 }

@@ -1,6 +1,7 @@
 //! The link to a laptop: UART0, 115,200 baud, 8N1.
 //!
-//! Bytes in are taken by an interrupt, so that none is missed while a plan is computed.
+//! Bytes in are taken by an interrupt, so that none is missed while a plan is computed. When the queue
+//! is full they stay in the hardware's, which reports if it overflows in turn.
 #![expect(
     unsafe_code,
     reason = "unmasking an interrupt can break a critical section made by masking"
@@ -8,7 +9,7 @@
 
 use core::{
     cell::RefCell,
-    sync::atomic::{AtomicU32, Ordering},
+    sync::atomic::{AtomicBool, AtomicU32, Ordering},
 };
 
 use critical_section::Mutex;
@@ -29,7 +30,12 @@ type Pins = (
     Pin<Gpio1, FunctionUart, PullUp>,
 );
 
+/// Bytes that the hardware queues.
+const FIFO: usize = 32;
+
 static RECEIVED: Ring<1024> = Ring::new();
+/// Whether the interrupt has turned itself off because the queue is full.
+static PAUSED: AtomicBool = AtomicBool::new(false);
 static LINE_ERRORS: AtomicU32 = AtomicU32::new(0);
 static READER: Mutex<RefCell<Option<Reader<UART0, Pins>>>> = Mutex::new(RefCell::new(None));
 
@@ -52,25 +58,30 @@ pub(crate) fn open(uart: UART0, pins: Pins, resets: &mut RESETS, clock: HertzU32
 
 /// The next byte that came in.
 pub(crate) fn receive() -> Option<u8> {
-    RECEIVED.pop()
+    let byte = RECEIVED.pop()?;
+    if PAUSED.load(Ordering::Relaxed) && RECEIVED.room() >= FIFO {
+        // The queue was full; now there is room. The port tells of bytes as they come, not of those
+        // that lie there, so they are fetched here.
+        fetch();
+    }
+    Some(byte)
 }
 
-/// Bytes that came in and were lost: no room for them, or damaged on the line.
-pub(crate) fn lost() -> u32 {
-    RECEIVED
-        .lost()
-        .saturating_add(LINE_ERRORS.load(Ordering::Relaxed))
-}
-
-#[interrupt]
-fn UART0_IRQ() {
+/// Queues what the port holds. Listens on if there was room for it, or else leaves it until there is.
+fn fetch() {
     critical_section::with(|cs| {
         let mut reader = READER.borrow_ref_mut(cs);
         let Some(reader) = reader.as_mut() else {
             return;
         };
-        // As many as the hardware queues.
-        let mut bytes = [0; 32];
+        let full = RECEIVED.room() < FIFO;
+        PAUSED.store(full, Ordering::Relaxed);
+        if full {
+            reader.disable_rx_interrupt();
+            return;
+        }
+        reader.enable_rx_interrupt();
+        let mut bytes = [0; FIFO];
         let (good, bad) = match reader.read_raw(&mut bytes) {
             Ok(count) => (count, false),
             Err(nb::Error::WouldBlock) => (0, false),
@@ -82,11 +93,23 @@ fn UART0_IRQ() {
             .take(good)
             .for_each(|&byte| RECEIVED.push(byte));
         if bad {
-            // Only this interrupt writes the count; the core has no atomic addition.
+            // In a critical section: the core has no atomic addition.
             LINE_ERRORS.store(
                 LINE_ERRORS.load(Ordering::Relaxed).wrapping_add(1),
                 Ordering::Relaxed,
             );
         }
     });
+}
+
+/// Times that bytes were lost on the way in: damaged on the line, or overrun in the hardware's queue.
+pub(crate) fn lost() -> u32 {
+    RECEIVED
+        .lost()
+        .saturating_add(LINE_ERRORS.load(Ordering::Relaxed))
+}
+
+#[interrupt]
+fn UART0_IRQ() {
+    fetch();
 }

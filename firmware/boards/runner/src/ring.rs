@@ -43,6 +43,11 @@ impl<const N: usize> Ring<N> {
         critical_section::with(|cs| self.bytes.borrow_ref_mut(cs).pop_front())
     }
 
+    /// How many bytes would find room.
+    pub fn room(&self) -> usize {
+        critical_section::with(|cs| N - self.bytes.borrow_ref(cs).len())
+    }
+
     /// How many bytes found no room since start.
     pub fn lost(&self) -> u32 {
         critical_section::with(|cs| self.lost.borrow(cs).get())

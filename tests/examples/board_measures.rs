@@ -1,0 +1,145 @@
+//! Prints what the boards weigh and what the emulated one takes for its work.
+//!
+//! `tests/all.sh` runs it last. By itself: with `SEAMWRIGHT_LM3S6965_ELF` and `SEAMWRIGHT_PICO_ELF` set,
+//! `cargo run -p seamwright-tests --example board_measures`.
+//!
+//! Times are instructions on the emulator's clock, one a nanosecond: counts, not cycles, so real silicon
+//! takes longer (flash wait states, loads, divisions). They vary by a few hundred with the interrupts
+//! that fall into them, and by more with the compiler.
+
+use std::path::Path;
+
+use seamwright::job_file::JobFile;
+use seamwright_core::wire::{Reply, Request, Status};
+use seamwright_firmware::buttons::Button;
+use seamwright_tests::board::{
+    Board, Failure, INSTRUCTIONS_PER_TICK, Line, lm3s6965_elf, pico_elf, sections,
+};
+
+const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
+
+fn main() -> Result<(), Failure> {
+    weigh("LM3S6965 board, emulated", &lm3s6965_elf()?)?;
+    weigh("RP2040 board, built only", &pico_elf()?)?;
+
+    let mut board = Board::start()?;
+    let first = board.wait_for_line(0, "the first picture", |line| {
+        line.message.starts_with("first")
+    })?;
+    println!("\nLM3S6965 board at work                      instructions    bytes sent   windows");
+    row(
+        "clock's start to first picture",
+        instructions(&first, "ticks")?,
+        Some((figure(&first, "bytes")?, 1)),
+    );
+    for example in EXAMPLES {
+        plan(&mut board, example)?;
+    }
+    pages(&mut board)?;
+    let status = status(&mut board)?;
+    println!(
+        "stack: at most {} of {} bytes used",
+        status.stack_high_water, status.stack_size
+    );
+    Ok(())
+}
+
+/// Flash and RAM by section.
+fn weigh(name: &str, elf: &Path) -> Result<(), Failure> {
+    println!("\n{name:<32} flash       RAM (bytes)");
+    let sections = sections(elf)?;
+    for section in &sections {
+        println!(
+            "  {:<26}{:>9} {:>9}",
+            section.name, section.flash, section.ram
+        );
+    }
+    let (flash, ram) = sections.iter().fold((0, 0), |(flash, ram), section| {
+        (flash + section.flash, ram + section.ram)
+    });
+    println!("  {:<26}{flash:>9} {ram:>9}", "together");
+    Ok(())
+}
+
+/// One full plan, and the job put on the shelf.
+fn plan(board: &mut Board, example: &str) -> Result<(), Failure> {
+    let path = format!(
+        "{}/../host-sim/examples/{example}.toml",
+        env!("CARGO_MANIFEST_DIR")
+    );
+    let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
+    let reply = board.ask(&Request::Compute(job.draft.clone()))?;
+    if !matches!(reply, Reply::Computed(_)) {
+        return Err(Failure::new(format!("{example}: {reply:?}")));
+    }
+    let ticks = u64::from(status(board)?.last_compute_ticks);
+    row(
+        &format!("full plan, {example}"),
+        ticks * INSTRUCTIONS_PER_TICK,
+        None,
+    );
+    let reply = board.ask(&Request::Keep(job.draft))?;
+    if !matches!(reply, Reply::Kept { .. }) {
+        return Err(Failure::new(format!("{example}: {reply:?}")));
+    }
+    Ok(())
+}
+
+/// Opens the last job and turns its pages, with a change on each.
+fn pages(board: &mut Board) -> Result<(), Failure> {
+    press(board, Button::Select, "press to pixels: open a job")?;
+    let mut last = String::new();
+    for _ in 0..12 {
+        press(board, Button::Down, "press to pixels: down on it")?;
+        let shown = format!("{:?}", board.screen()?);
+        press(board, Button::Right, "press to pixels: next page")?;
+        let next = format!("{:?}", board.screen()?);
+        if next == shown || next == last {
+            break;
+        }
+        last = next;
+    }
+    Ok(())
+}
+
+fn press(board: &mut Board, button: Button, what: &str) -> Result<(), Failure> {
+    let mark = board.log.mark();
+    board.press(button)?;
+    let is_press = |line: &Line| line.message.starts_with("Press");
+    let line = board.wait_for_line(mark, "the press", is_press)?;
+    let mut total = 0;
+    for part in ["handle", "draw", "send"] {
+        total += instructions(&line, part)?;
+    }
+    row(
+        what,
+        total,
+        Some((figure(&line, "bytes")?, figure(&line, "windows")?)),
+    );
+    Ok(())
+}
+
+fn row(what: &str, instructions: u64, sent: Option<(u64, u64)>) {
+    match sent {
+        Some((bytes, windows)) => {
+            println!("  {what:<40}{instructions:>14}{bytes:>14}{windows:>10}")
+        }
+        None => println!("  {what:<40}{instructions:>14}"),
+    }
+}
+
+fn instructions(line: &Line, name: &str) -> Result<u64, Failure> {
+    Ok(figure(line, name)? * INSTRUCTIONS_PER_TICK)
+}
+
+fn figure(line: &Line, name: &str) -> Result<u64, Failure> {
+    let missing = || Failure::new(format!("no figure {name} in the log line: {line}"));
+    line.figure(name).ok_or_else(missing)
+}
+
+fn status(board: &mut Board) -> Result<Status, Failure> {
+    match board.ask(&Request::Status)? {
+        Reply::Status(status) => Ok(status),
+        other => Err(Failure::new(format!("no status but {other:?}"))),
+    }
+}

@@ -19,7 +19,6 @@ pub mod diagnostics;
 pub mod failure;
 pub mod input;
 pub mod job_file;
-#[cfg(any())]
 pub mod link;
 pub mod report;
 pub mod shots;

@@ -123,7 +123,10 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
 /// A page whose up and down choose among things: one shot for each, until the first shows again.
 fn each_choice(gauge: &mut Gauge, number: usize) -> Vec<Shot> {
     let mut shots: Vec<Shot> = Vec::new();
-    // More than any page has: a body has at most 40 edges.
+    // More than any page has: a body has at most 40 edges. The choice of another page may have come along.
+    for _ in 1..=64 {
+        gauge.handle(Event::Press(Button::Up));
+    }
     for choice in 1..=64 {
         let next = shot(gauge, number, Some(choice));
         if shots.iter().any(|shot| shot.frame == next.frame) {

@@ -118,6 +118,20 @@ pub struct Block {
     pub cuts: Vec<Cut, MAX_CUTS>,
 }
 
+/// One of the two surfaces of the sheet, as a box to be cut.
+struct Surface {
+    /// Nearest corner of the box.
+    low: Vector,
+    /// Furthest corner of the box.
+    high: Vector,
+    /// Where the box that is sized has its nearest corner: cuts are measured from there.
+    corner: Vector,
+    /// By how many sheets each cutting plane is moved outward.
+    moved: f64,
+    /// Whether every cut must leave a face, as it must on the surface that is drawn.
+    whole: bool,
+}
+
 /// Why a block with its sheet makes no tank. Cuts are counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -250,6 +264,15 @@ impl Block {
     /// # Errors
     /// [`BlockError`] names the cut at fault.
     pub fn body(&self, sheet: &Sheet) -> Result<Body, BlockError> {
+        let mut body = Body::EMPTY;
+        self.make(sheet, &mut body)?;
+        Ok(body)
+    }
+
+    /// The same, made where it is to stay: on a small machine the two solids fit the stack once, not
+    /// several times. What is left in `body` after an error is of no use.
+    #[inline(never)]
+    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), BlockError> {
         let size = Vector::new(self.length.si(), self.width.si(), self.height.si());
         if !(size.x > 0.0 && size.y > 0.0 && size.z > 0.0) {
             return Err(BlockError::Flat);
@@ -259,41 +282,70 @@ impl Block {
             Vector::new(left, front, bottom),
             Vector::new(right, back, top),
         );
-        match self.sized {
-            Sized::Outside => {
-                let outside = self.solid(Vector::ZERO, size, Vector::ZERO, sheet, 0.0, true)?;
-                let inside = self.solid(near, size - far, Vector::ZERO, sheet, -1.0, false)?;
-                Ok(Body { outside, inside })
-            }
-            Sized::Inside => {
-                // The origin stays the outside corner, so the inside body starts one sheet further in.
-                let inside = self.solid(near, near + size, near, sheet, 0.0, true)?;
-                let outside =
-                    self.solid(Vector::ZERO, near + size + far, near, sheet, 1.0, true)?;
-                Ok(Body { outside, inside })
-            }
-        }
+        let outer = Vector::ZERO;
+        let (drawn, other) = match self.sized {
+            Sized::Outside => (
+                Surface {
+                    low: outer,
+                    high: size,
+                    corner: outer,
+                    moved: 0.0,
+                    whole: true,
+                },
+                Surface {
+                    low: near,
+                    high: size - far,
+                    corner: outer,
+                    moved: -1.0,
+                    whole: false,
+                },
+            ),
+            // The origin stays the outside corner, so the inside body starts one sheet further in.
+            Sized::Inside => (
+                Surface {
+                    low: near,
+                    high: near + size,
+                    corner: near,
+                    moved: 0.0,
+                    whole: true,
+                },
+                Surface {
+                    low: outer,
+                    high: near + size + far,
+                    corner: near,
+                    moved: 1.0,
+                    whole: true,
+                },
+            ),
+        };
+        let Body { outside, inside } = body;
+        let (first, second) = match self.sized {
+            Sized::Outside => (outside, inside),
+            Sized::Inside => (inside, outside),
+        };
+        self.carve(first, &drawn, sheet)?;
+        self.carve(second, &other, sheet)
     }
 
-    /// The box from `low` to `high` less the cuts, each plane moved outward by `moved` sheets.
-    /// `whole` asks that every cut leave a face, as it must on the body that is drawn.
-    fn solid(
-        &self,
-        low: Vector,
-        high: Vector,
-        corner: Vector,
-        sheet: &Sheet,
-        moved: f64,
-        whole: bool,
-    ) -> Result<Solid, BlockError> {
-        let mut solid = cuboid(low, high).ok_or_else(|| self.filled(sheet))?;
+    /// The box of a surface less the cuts.
+    // Kept a call of its own, so that its stack is given back before the second solid is made.
+    #[inline(never)]
+    fn carve(&self, solid: &mut Solid, surface: &Surface, sheet: &Sheet) -> Result<(), BlockError> {
+        let Surface {
+            low,
+            high,
+            corner,
+            moved,
+            whole,
+        } = *surface;
+        cuboid(solid, low, high).ok_or_else(|| self.filled(sheet))?;
         for (cut, number) in self.cuts.iter().zip(1_u8..) {
             let face = Face::Cut(number);
             let plane = self
                 .plane(cut, number, corner)?
                 .moved(moved * sheet.of(face).si());
-            solid = match clip(&solid, plane, face) {
-                Clipped::Left(left) => left,
+            match clip(solid, plane, face) {
+                Clipped::Left => {}
                 Clipped::Nothing { clearance } if whole => {
                     let clearance = Length::from_metres(clearance);
                     return Err(BlockError::RemovesNothing {
@@ -302,7 +354,7 @@ impl Block {
                     });
                 }
                 // Within the sheet the cut may lie outside the space that is left: the space has no such face.
-                Clipped::Nothing { .. } => solid,
+                Clipped::Nothing { .. } => {}
                 Clipped::All if whole => return Err(BlockError::RemovesAll { cut: number }),
                 Clipped::All => return Err(BlockError::SheetFillsCut { cut: number }),
                 Clipped::TooComplex => return Err(BlockError::TooComplex { cut: number }),
@@ -314,7 +366,7 @@ impl Block {
                 });
             }
         }
-        Ok(solid)
+        Ok(())
     }
 
     /// The plane of one cut, from the outer corner `corner` of the box that is sized.

@@ -1,4 +1,7 @@
 //! Making solids: a box, and what a plane leaves of one.
+//!
+//! Solids are made in place, and the steps that hold a working copy are never inlined into each other:
+//! a microcontroller's stack has room for one copy at a time.
 
 use heapless::Vec;
 
@@ -13,17 +16,13 @@ const WORK_VERTICES: usize = MAX_VERTICES + MAX_EDGES;
 
 /// What a plane leaves of a body.
 #[derive(Debug)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "without allocation a body lives on the stack"
-)]
 pub(super) enum Clipped {
     /// The plane misses the body by this much (m).
     Nothing { clearance: f64 },
     /// Nothing is left.
     All,
-    /// What is left.
-    Left(Solid),
+    /// Some is left, and stands in the solid's place.
+    Left,
     /// What is left has more faces, vertices or edges than a body may have.
     TooComplex,
 }
@@ -61,14 +60,13 @@ impl Draft {
     }
 
     /// Drops the vertices that no face uses and finds the edges.
-    fn finish(self) -> Result<Solid, Full> {
+    #[inline(never)]
+    fn finish(&self, solid: &mut Solid) -> Result<(), Full> {
         let mut moved = [None; WORK_VERTICES];
-        let mut solid = Solid {
-            vertices: Vec::new(),
-            loops: self.loops,
-            corners: self.corners,
-            sides: Vec::new(),
-        };
+        solid.vertices.clear();
+        solid.sides.clear();
+        solid.loops.clone_from(&self.loops);
+        solid.corners.clone_from(&self.corners);
         for corner in &mut solid.corners {
             let Some(slot) = moved.get_mut(usize::from(*corner)) else {
                 return Err(Full);
@@ -89,13 +87,13 @@ impl Draft {
             };
             *corner = index;
         }
-        solid.sides = sides(&solid)?;
-        Ok(solid)
+        sides(solid)
     }
 }
 
 /// The box between two opposite corners; `None` where `high` is not beyond `low` on every axis.
-pub(super) fn cuboid(low: Vector, high: Vector) -> Option<Solid> {
+#[inline(never)]
+pub(super) fn cuboid(solid: &mut Solid, low: Vector, high: Vector) -> Option<()> {
     if !(high.x > low.x && high.y > low.y && high.z > low.z) {
         return None;
     }
@@ -141,11 +139,12 @@ pub(super) fn cuboid(low: Vector, high: Vector) -> Option<Solid> {
     for (face, corners, normal, offset) in sides {
         draft.face(face, Plane { normal, offset }, &corners).ok()?;
     }
-    draft.finish().ok()
+    draft.finish(solid).ok()
 }
 
-/// Slices off all of a convex `solid` that lies outside `plane`; the new face is called `name`.
-pub(super) fn clip(solid: &Solid, plane: Plane, name: Face) -> Clipped {
+/// Slices off all of a convex `solid` that lies outside `plane`; the new face is called `name`. The solid
+/// is untouched unless the outcome is [`Clipped::Left`] or [`Clipped::TooComplex`].
+pub(super) fn clip(solid: &mut Solid, plane: Plane, name: Face) -> Clipped {
     let same = SAME_POINT * size(solid);
     let mut nearest = f64::NEG_INFINITY;
     let mut deepest = f64::INFINITY;
@@ -163,7 +162,7 @@ pub(super) fn clip(solid: &Solid, plane: Plane, name: Face) -> Clipped {
         return Clipped::All;
     }
     match sliced(solid, plane, name, same) {
-        Ok(solid) => Clipped::Left(solid),
+        Ok(()) => Clipped::Left,
         Err(Full) => Clipped::TooComplex,
     }
 }
@@ -175,7 +174,8 @@ enum Where {
     Out,
 }
 
-fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, Full> {
+#[inline(never)]
+fn sliced(solid: &mut Solid, plane: Plane, name: Face, same: f64) -> Result<(), Full> {
     let mut draft = Draft::default();
     let mut sides: Vec<Where, WORK_VERTICES> = Vec::new();
     for vertex in solid.vertices() {
@@ -240,7 +240,7 @@ fn sliced(solid: &Solid, plane: Plane, name: Face, same: f64) -> Result<Solid, F
         draft.face(view.face, view.plane, &new)?;
     }
     draft.face(name, plane, &linked(&rim)?)?;
-    draft.finish()
+    draft.finish(solid)
 }
 
 /// Sides joined end to start into one closed outline.
@@ -305,8 +305,8 @@ pub(super) fn size(solid: &Solid) -> f64 {
 }
 
 /// Every edge once, with the two faces that walk it in opposite senses.
-fn sides(solid: &Solid) -> Result<Vec<Side, MAX_EDGES>, Full> {
-    let mut found = Vec::new();
+fn sides(solid: &mut Solid) -> Result<(), Full> {
+    let mut found = core::mem::take(&mut solid.sides);
     for (place, first) in (0_u8..).zip(&solid.loops) {
         for (other, second) in (0_u8..).zip(&solid.loops).skip(usize::from(place) + 1) {
             for (start, end) in around(solid.corners_of(first)) {
@@ -329,7 +329,8 @@ fn sides(solid: &Solid) -> Result<Vec<Side, MAX_EDGES>, Full> {
             }
         }
     }
-    Ok(found)
+    solid.sides = found;
+    Ok(())
 }
 
 /// The angle inside the body between two faces with outward normals `n1` and `n2`, for an edge that

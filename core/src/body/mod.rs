@@ -22,3 +22,11 @@ pub struct Body {
     /// What the sheet encloses.
     pub inside: Solid,
 }
+
+impl Body {
+    /// A place for a body that is about to be made.
+    pub(crate) const EMPTY: Self = Self {
+        outside: Solid::EMPTY,
+        inside: Solid::EMPTY,
+    };
+}

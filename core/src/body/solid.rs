@@ -125,6 +125,14 @@ pub struct Solid {
 }
 
 impl Solid {
+    /// A place for a solid that is about to be made.
+    pub(super) const EMPTY: Self = Self {
+        vertices: Vec::new(),
+        loops: Vec::new(),
+        corners: Vec::new(),
+        sides: Vec::new(),
+    };
+
     /// Its vertices.
     #[must_use]
     pub fn vertices(&self) -> &[Vector] {

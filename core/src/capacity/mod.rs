@@ -60,6 +60,16 @@ pub struct Capacity {
 }
 
 impl Capacity {
+    /// A place for a capacity that is about to be computed.
+    pub(crate) const NONE: Self = Self {
+        brim: Volume::from_cubic_metres(0.0),
+        fill: Volume::from_cubic_metres(0.0),
+        usable: Volume::from_cubic_metres(0.0),
+        fill_depth: Length::from_metres(0.0),
+        full_depth: Length::from_metres(0.0),
+        pick_up: Length::from_metres(0.0),
+    };
+
     /// The capacity of the space `inside`, standing level, with a share of it kept as headspace and
     /// nothing drawn from below `pick_up`.
     ///

@@ -56,25 +56,31 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
-        let job = Job::check(draft, assumed)?;
-        let body = job.block.body(&job.sheet).map_err(|error| JobError {
-            field: field_of(error),
-            problem: Problem::Block(error),
-        })?;
-        let capacity =
-            Capacity::level(&body.inside, job.headspace, job.pick_up).map_err(|error| {
-                JobError {
-                    field: Field::PickUp,
-                    problem: Problem::OutOfRange(error),
-                }
-            })?;
-        let tank = Self {
-            job,
-            body,
-            capacity,
+        let mut tank = Self {
+            job: Job::check(draft, assumed)?,
+            body: Body::EMPTY,
+            capacity: Capacity::NONE,
         };
-        tank.check_counts()?;
+        tank.make()?;
         Ok(tank)
+    }
+
+    // A call of its own, so that what the checks put on the stack is gone before the body is made.
+    #[inline(never)]
+    fn make(&mut self) -> Result<(), JobError> {
+        self.job
+            .block
+            .make(&self.job.sheet, &mut self.body)
+            .map_err(|error| JobError {
+                field: field_of(error),
+                problem: Problem::Block(error),
+            })?;
+        self.capacity = Capacity::level(&self.body.inside, self.job.headspace, self.job.pick_up)
+            .map_err(|error| JobError {
+                field: Field::PickUp,
+                problem: Problem::OutOfRange(error),
+            })?;
+        self.check_counts()
     }
 
     /// The checked inputs.

@@ -13,7 +13,7 @@ use seamwright_core::quantity::{Angle, Length, Quantity, parse};
 use crate::failure::Failure;
 use crate::job_file::JobFile;
 use crate::report::{self, Units};
-use crate::shots;
+use crate::{bench, link, shots};
 
 /// Plans one-off welded sheet-metal liquid tanks.
 #[derive(Debug, Parser)]
@@ -214,13 +214,12 @@ fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
     for job in jobs {
         drafts.push((job.clone(), JobFile::open(job)?.draft));
     }
-    let _ = drafts;
-    Err(Failure::other("not yet", ""))
+    bench::command(drafts, coloured(&io::stdout()))
 }
 
 fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
     file.tank(|_| ())?;
-    let _ = port;
-    Err(Failure::other("not yet", ""))
+    let kept = link::command(&file.draft, port)?;
+    print(&format!("{kept}\n"))
 }

@@ -122,7 +122,7 @@ fn press(board: &mut Board, button: Button, what: &str) -> Result<(), Failure> {
 fn row(what: &str, instructions: u64, sent: Option<(u64, u64)>) {
     match sent {
         Some((bytes, windows)) => {
-            println!("  {what:<40}{instructions:>14}{bytes:>14}{windows:>10}")
+            println!("  {what:<40}{instructions:>14}{bytes:>14}{windows:>10}");
         }
         None => println!("  {what:<40}{instructions:>14}"),
     }

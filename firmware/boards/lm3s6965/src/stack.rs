@@ -1,7 +1,9 @@
-//! A guard below the stack.
+//! A guard at the end of the stack.
 //!
-//! The memory protection unit makes a kilobyte above the statics untouchable, so that a stack that
-//! grows too deep stops the gauge instead of quietly changing a figure.
+//! The stack lies below the statics (see memory.x), so one that grows too deep cannot change a figure:
+//! it leaves RAM, which faults on the real part but, for want of a bus fault, not on the emulator. The
+//! memory protection unit makes the last kilobyte untouchable, so that it stops the gauge on both,
+//! unless a single frame is large enough to step over it.
 #![expect(unsafe_code, reason = "the protection unit is set by raw writes")]
 
 use cortex_m::peripheral::MPU;
@@ -12,7 +14,7 @@ const GUARD_BYTES: usize = 1024;
 
 /// The lowest address that the stack may use.
 fn floor() -> usize {
-    // A region of the protection unit lies at a multiple of its size.
+    // A region of the protection unit lies at a multiple of its size; so does the start of RAM.
     paint::bottom().next_multiple_of(GUARD_BYTES) + GUARD_BYTES
 }
 
@@ -36,7 +38,7 @@ pub(crate) fn guard(mpu: &mut MPU) {
     let Ok(base) = u32::try_from(floor() - GUARD_BYTES) else {
         return;
     };
-    // SAFETY: region 0 covers only unused RAM between the statics and the stack's floor.
+    // SAFETY: region 0 covers only the last of the stack's own RAM, which nothing has used yet.
     unsafe { mpu.rbar.write(base | REGION_VALID) };
     // SAFETY: as above.
     unsafe { mpu.rasr.write(EXECUTE_NEVER | SIZE | ENABLE) };

@@ -1,7 +1,7 @@
 //! How deep the stack has been.
 //!
-//! The runtime (cortex-m-rt, feature `paint-stack`) fills the free RAM between the statics and the top
-//! with a known word before `main`. The lowest word since changed is the deepest the stack has been.
+//! The runtime (cortex-m-rt, feature `paint-stack`) fills the stack's RAM with a known word before
+//! `main`. The lowest word since changed is the deepest the stack has been.
 #![expect(
     unsafe_code,
     reason = "the stack and the linker's symbols are not Rust's to see"
@@ -14,13 +14,13 @@ use cortex_m_rt::STACK_PAINT_VALUE;
 use crate::Stack;
 
 unsafe extern "C" {
-    /// From the linker script: where the statics end.
+    /// From the linker script: the lowest word that the stack may use.
     static _stack_end: u32;
-    /// From the linker script: where the stack starts, one past the last word of RAM.
+    /// From the linker script: where the stack starts, one past its first word.
     static _stack_start: u32;
 }
 
-/// The lowest address that the stack can reach: the end of the statics.
+/// The lowest address that the stack may use.
 #[must_use]
 pub fn bottom() -> usize {
     addr_of!(_stack_end).addr()
@@ -37,8 +37,8 @@ pub fn stack_above(floor: usize) -> Stack {
     let floor = floor.max(bottom()).next_multiple_of(size_of::<u32>());
     let mut address = floor;
     while address < top() {
-        // SAFETY: an aligned word of RAM between the statics and the top of the stack: readable, though
-        // the compiler knows nothing of it, hence volatile.
+        // SAFETY: an aligned word of the stack's RAM: readable, though the compiler knows nothing of it,
+        // hence volatile.
         let word = unsafe { with_exposed_provenance::<u32>(address).read_volatile() };
         if word != STACK_PAINT_VALUE {
             break;

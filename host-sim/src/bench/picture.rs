@@ -103,13 +103,15 @@ fn level(frame: &Frame, x: u16, y: u16) -> u8 {
     frame.level(u32::from(x), u32::from(y)).unwrap_or(0)
 }
 
-/// The nearest of the 256-colour palette's greys: black, then the ramp 232 to 255. All 16 differ.
+/// The nearest of the 256-colour palette's greys, 17 times the level being the brightness: black and
+/// white of its colour cube, and between them the ramp, whose 232nd to 255th are 8, 18 … 238. No two
+/// levels share one.
 #[must_use]
 pub const fn grey(level: u8) -> Color {
-    Color::Indexed(if level == 0 {
-        16
-    } else {
-        232 + (level as u16 * 23 / 15) as u8
+    Color::Indexed(match level {
+        0 => 16,
+        1..15 => 232 + (17 * level - 8 + 5) / 10,
+        _ => 231,
     })
 }
 
@@ -160,20 +162,17 @@ mod tests {
     }
 
     #[test]
-    fn greys_differ_and_rise() {
-        let indices: Vec<u8> = (0..16)
-            .map(|level| {
-                if let Color::Indexed(index) = grey(level) {
-                    index
-                } else {
-                    0
-                }
-            })
-            .collect();
-        assert!(
-            indices.windows(2).all(|pair| pair[0] < pair[1]),
-            "{indices:?}"
-        );
+    fn greys_are_as_bright_as_their_levels() {
+        for level in 0..16 {
+            let brightness = match grey(level) {
+                Color::Indexed(16) => 0,
+                Color::Indexed(231) => 255,
+                Color::Indexed(ramp @ 232..) => 8 + 10 * (i32::from(ramp) - 232),
+                other => panic!("{other:?} is no grey"),
+            };
+            let wanted = 17 * i32::from(level);
+            assert!((brightness - wanted).abs() <= 5, "{level}: {brightness}");
+        }
     }
 
     #[test]

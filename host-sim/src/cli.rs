@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use seamwright_core::bound::OutOfRange;
+use seamwright_core::bound::{Limit, OutOfRange};
 use seamwright_core::capacity::Lean;
 use seamwright_core::job::{Assumed, Tank};
 use seamwright_core::quantity::{Angle, Length, Quantity, parse};
@@ -120,7 +120,14 @@ fn coloured(stream: &impl IsTerminal) -> bool {
 fn run(command: &Command) -> Result<ExitCode, Failure> {
     match command {
         Command::Plan { job, json, units } => plan(job, *json, *units)?,
-        Command::Fill { job, depth, pitch, roll, json, units } => {
+        Command::Fill {
+            job,
+            depth,
+            pitch,
+            roll,
+            json,
+            units,
+        } => {
             fill(job, depth, pitch.as_deref(), roll.as_deref(), *json, *units)?;
         }
         Command::Bench { jobs } => return bench(jobs),
@@ -134,9 +141,10 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
 fn print(text: &str) -> Result<(), Failure> {
     let mut out = io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
-            Err(Failure::other(format!("writing the answer failed: {error}"), "is the disk full?"))
-        }
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(Failure::other(
+            format!("writing the answer failed: {error}"),
+            "is the disk full?",
+        )),
         _ => Ok(()),
     }
 }
@@ -155,7 +163,11 @@ fn computed(job: &str) -> Result<(Tank, Vec<Assumed>), Failure> {
 
 fn plan(job: &str, json: bool, units: Units) -> Result<(), Failure> {
     let (tank, assumed) = computed(job)?;
-    if json { object(&report::json::plan(&tank, &assumed)) } else { print(&report::plan::text(&tank, &assumed, units)) }
+    if json {
+        object(&report::json::plan(&tank, &assumed))
+    } else {
+        print(&report::plan::text(&tank, &assumed, units))
+    }
 }
 
 fn fill(
@@ -167,19 +179,36 @@ fn fill(
     units: Units,
 ) -> Result<(), Failure> {
     let depth = option::<Length>("--depth", depth)?;
-    let angle = |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
+    let angle =
+        |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
     let (pitch, roll) = (angle("--pitch", pitch)?, angle("--roll", roll)?);
     let range = |name: &'static str| {
         move |error: OutOfRange| {
-            Failure::input(format!("{name} is out of range: {}", error.value), format!("it must be {}", error.limit))
+            Failure::input(
+                format!("{name} is out of range: {}", error.value),
+                format!("it must be {}", error.limit),
+            )
         }
     };
     // Each angle alone first, so that the message names the one at fault.
     Lean::new(pitch, Angle::default()).map_err(range("--pitch"))?;
     let lean = Lean::new(pitch, roll).map_err(range("--roll"))?;
     let (tank, _) = computed(job)?;
-    let level = tank.pool(lean).at(depth).map_err(range("--depth"))?;
-    if json { object(&report::fill::json(&tank, &level)) } else { print(&report::fill::text(&tank, lean, &level, units)) }
+    let level = tank
+        .pool(lean)
+        .at(depth)
+        .map_err(|error| match error.limit {
+            Limit::AtMost(full) => Failure::input(
+                format!("--depth {} is past the brim", error.value),
+                format!("standing so, the tank is full at {full}: give that or less"),
+            ),
+            _ => range("--depth")(error),
+        })?;
+    if json {
+        object(&report::fill::json(&tank, &level))
+    } else {
+        print(&report::fill::text(&tank, lean, &level, units))
+    }
 }
 
 /// The value of an option as a quantity.
@@ -188,7 +217,10 @@ fn option<Q: Quantity>(name: &str, text: &str) -> Result<Q, Failure> {
         let units = Q::ABOUT.symbols.join(", ");
         Failure::input(
             format!("{name} \"{text}\" is not {}: {error}", Q::ABOUT.what),
-            format!("write a number and its unit in quotes; the units of {} are {units}", Q::ABOUT.what),
+            format!(
+                "write a number and its unit in quotes; the units of {} are {units}",
+                Q::ABOUT.what
+            ),
         )
     })
 }
@@ -198,12 +230,16 @@ fn write_shots(job: &str, out: &Path, scale: u32) -> Result<(), Failure> {
     // A job that cannot be computed is the user's to mend before there is anything to see.
     file.tank(|_| ())?;
     let failed = |what: &Path, error: io::Error| {
-        Failure::other(format!("{} cannot be written: {error}", what.display()), "name another folder with --out")
+        Failure::other(
+            format!("{} cannot be written: {error}", what.display()),
+            "name another folder with --out",
+        )
     };
     std::fs::create_dir_all(out).map_err(|error| failed(out, error))?;
     for shot in shots::every_screen(&file.draft) {
         let path = out.join(format!("{}.png", shot.name));
-        shots::write_whole(&path, |file| shots::png(&shot.frame, scale, file)).map_err(|error| failed(&path, error))?;
+        shots::write_whole(&path, |file| shots::png(&shot.frame, scale, file))
+            .map_err(|error| failed(&path, error))?;
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())

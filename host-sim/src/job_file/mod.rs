@@ -3,17 +3,19 @@
 //! `host-sim/docs/job-file.md` is the written specification; [`schema`] is the list of keys that both
 //! it and the reader follow.
 
+mod explain;
 mod nearest;
 mod reader;
 pub mod schema;
 mod shape;
 mod spans;
+mod syntax;
 mod words;
 
 use seamwright_core::body::Face;
 use seamwright_core::job::{
-    ArcDraft, Assumed, Draft, Field, FillDraft, JobError, JointsDraft, MAX_NAME, Name,
-    Problem as Cause, StockDraft, Tank, WeldDraft,
+    ArcDraft, Assumed, Draft, FillDraft, JobError, JointsDraft, MAX_NAME, Name, StockDraft, Tank,
+    WeldDraft,
 };
 use seamwright_core::quantity::Length;
 use toml::de::{DeTable, DeValue};
@@ -51,7 +53,7 @@ impl JobFile {
         let tree = match DeTable::parse(&source.text) {
             Ok(tree) => tree,
             Err(error) => {
-                let problem = syntax(&error, &source.text);
+                let problem = syntax::explain(&error, &source.text);
                 return Err(Report::new(source, vec![problem]).into());
             }
         };
@@ -80,51 +82,13 @@ impl JobFile {
     }
 
     fn explain(&self, error: &JobError) -> Failure {
-        let end = self.source.text.trim_end().len();
-        let span = self.spans.find(&path(error.field)).unwrap_or(end..end);
-        let text = error.problem.to_string();
-        // "what is wrong: the way out" and "what; the way out" are how core words its messages.
-        let (label, help) = match error.problem {
-            Cause::OutOfRange(error) => (
-                error.value.to_string(),
-                format!("it must be {}", error.limit),
-            ),
-            _ => match text.rsplit_once("; ").or_else(|| text.rsplit_once(": ")) {
-                Some((label, help)) => (label.to_owned(), help.to_owned()),
-                None => (text, String::new()),
-            },
+        let given = explain::Given {
+            text: &self.source.text,
+            spans: &self.spans,
+            draft: &self.draft,
         };
-        let what = match error.problem {
-            Cause::OutOfRange(_) => format!("`{}` is out of range", error.field),
-            _ => format!("this {} makes no tank", error.field),
-        };
-        let mut problem = Problem::new(span, what).label(label);
-        if !help.is_empty() {
-            problem = problem.help(help);
-        }
-        Report::new(self.source.clone(), vec![problem]).into()
+        Report::new(self.source.clone(), vec![given.explain(error)]).into()
     }
-}
-
-/// The path under which the spans of a field are kept.
-fn path(field: Field) -> String {
-    match field {
-        Field::Cut(n) => format!("shape.cut.{n}"),
-        Field::CutLeg(n, leg) => format!("shape.cut.{n}.legs.{leg}"),
-        Field::CutThrough(n, axis) => format!("shape.cut.{n}.through.{axis}"),
-        field => field.to_string(),
-    }
-}
-
-fn syntax(error: &toml::de::Error, text: &str) -> Problem {
-    let end = text.trim_end().len();
-    let span = error.span().unwrap_or(end..end);
-    let message = error.message().trim().replace('\n', "; ");
-    let problem = Problem::new(span, "this is not TOML").label(message.clone());
-    if message.contains("duplicate key") {
-        return problem.help("a key is given once; take one of the two out");
-    }
-    problem.help("a line is key = \"value\", or a [table] of its own; text stands in double quotes")
 }
 
 fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
@@ -176,7 +140,7 @@ fn name<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Name> {
     if name.is_none() {
         let problem = Problem::new(span, "`name` is too long")
             .label(format!("{} bytes; at most {MAX_NAME}", text.len()))
-            .help("the gauge has to show it: shorten it");
+            .help("shorten it: the gauge keeps plain letters as one byte each, accented ones as two or more");
         reader.problem(problem);
     }
     name

@@ -3,7 +3,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::quantity::{Quantity, parse};
+use seamwright_core::quantity::{ParseCause, ParseError, Quantity, parse};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -64,6 +64,23 @@ impl Section<'_> {
     /// How messages call it.
     fn title(&self) -> String {
         title(self.schema)
+    }
+}
+
+/// How messages call a path: `shape.length`, but `legs` of cut 2.
+pub(super) fn called(path: &str) -> String {
+    let Some(of_cut) = path.strip_prefix("shape.cut.") else {
+        return format!("`{path}`");
+    };
+    let parts: Vec<&str> = of_cut.split('.').collect();
+    match parts.as_slice() {
+        [number] => format!("cut {number}"),
+        [number, key] => format!("`{key}` of cut {number}"),
+        [number, "legs", place] => format!("leg {place} of cut {number}"),
+        [number, "through", "1"] => format!("x in `through` of cut {number}"),
+        [number, "through", "2"] => format!("y in `through` of cut {number}"),
+        [number, "through", "3"] => format!("z in `through` of cut {number}"),
+        _ => format!("`{path}`"),
     }
 }
 
@@ -174,7 +191,7 @@ impl<'t> Reader<'t> {
             let name = key.get_ref().as_ref();
             match section.schema.key(name) {
                 None => {
-                    let problem = unknown(section, key.span(), name);
+                    let problem = unknown(section, key.span(), name, value.get_ref());
                     self.problem(problem);
                 }
                 Some(Key {
@@ -184,7 +201,7 @@ impl<'t> Reader<'t> {
                     let path = section.schema.path_of(name);
                     let problem = Problem::new(
                         key.span(),
-                        format!("`{path}` is not computed by this version"),
+                        format!("{} is not computed by this version", called(&path)),
                     )
                     .label("would be left out of every figure")
                     .help("take it out, and allow for it by hand");
@@ -218,11 +235,11 @@ impl<'t> Reader<'t> {
                 format!("add a [{path}] table"),
             ),
             Kind::Quantity(example) => (
-                format!("`{path}` is missing"),
+                format!("{} is missing", called(&path)),
                 format!("add {} = \"{example}\", with your own figure", key.name),
             ),
             _ => (
-                format!("`{path}` is missing"),
+                format!("{} is missing", called(&path)),
                 format!("add {} = \"…\"", key.name),
             ),
         };
@@ -276,7 +293,7 @@ impl<'t> Reader<'t> {
             DeValue::String(text) => text,
             DeValue::Integer(_) | DeValue::Float(_) => {
                 let bare = self.text.get(value.span()).unwrap_or_default();
-                let problem = Problem::new(value.span(), format!("`{path}` needs a unit"))
+                let problem = Problem::new(value.span(), format!("{} needs a unit", called(path)))
                     .label(format!(
                         "a bare number; {} is written with its unit, in quotes",
                         Q::ABOUT.what
@@ -306,9 +323,9 @@ impl<'t> Reader<'t> {
             Ok(quantity) => Some(quantity),
             Err(error) => {
                 let span = self.inside(value.span(), text, error.span.start..error.span.end);
-                let problem = Problem::new(span, format!("`{path}` is not {}", Q::ABOUT.what))
-                    .label(error.to_string());
-                self.problem(problem);
+                let problem =
+                    Problem::new(span, format!("{} is not {}", called(path), Q::ABOUT.what));
+                self.problem(unread(problem, &error));
                 None
             }
         }
@@ -332,7 +349,7 @@ impl<'t> Reader<'t> {
         let found = all.len();
         let list = <[Value<'t>; N]>::try_from(all);
         if list.is_err() {
-            let problem = Problem::new(value.span(), format!("`{path}` needs {N} values"))
+            let problem = Problem::new(value.span(), format!("{} needs {N} values", called(&path)))
                 .label(format!("{found} found, {N} needed"))
                 .help(format!("write, for example, {example}"));
             self.problem(problem);
@@ -389,9 +406,12 @@ impl<'t> Reader<'t> {
         };
         let finite = number.filter(|number| number.is_finite());
         if finite.is_none() {
-            let problem = Problem::new(value.span(), format!("`{path}` needs plain numbers"))
-                .label("too large, or no number")
-                .help(format!("write, for example, {example}"));
+            let problem = Problem::new(
+                value.span(),
+                format!("{} needs plain numbers", called(path)),
+            )
+            .label("too large, or no number")
+            .help(format!("write, for example, {example}"));
             self.problem(problem);
         }
         finite
@@ -416,7 +436,7 @@ impl<'t> Reader<'t> {
     }
 
     fn wrong_kind(&self, value: Value<'t>, path: &str, wanted: &str) -> Problem {
-        Problem::new(value.span(), format!("`{path}` must be {wanted}"))
+        Problem::new(value.span(), format!("{} must be {wanted}", called(path)))
             .label(format!("{} found", found(value.get_ref())))
     }
 
@@ -439,7 +459,7 @@ pub(super) fn no_such_word<'w>(
     text: &str,
     words: impl Iterator<Item = &'w str> + Clone,
 ) -> Problem {
-    let problem = Problem::new(span, format!("`{path}` cannot be `{text}`"))
+    let problem = Problem::new(span, format!("{} cannot be `{text}`", called(path)))
         .label(format!("must be {}", either(words.clone())));
     match nearest(text, words) {
         Some(near) => problem.help(format!("did you mean \"{near}\"?")),
@@ -447,28 +467,85 @@ pub(super) fn no_such_word<'w>(
     }
 }
 
+/// Why a text is no quantity: short beside the caret, the units below it.
+fn unread(problem: Problem, error: &ParseError) -> Problem {
+    let (what, symbols) = (error.about.what, error.about.symbols);
+    let units = || {
+        format!(
+            "the units of {what} are {}",
+            either(symbols.iter().copied())
+        )
+    };
+    match error.cause {
+        ParseCause::MissingUnit => problem.label("a number without its unit").help(units()),
+        ParseCause::UnknownUnit { nearest } => {
+            let problem = problem.label(format!("no unit of {what}"));
+            match nearest {
+                Some(near) => problem
+                    .help(format!("did you mean `{near}`?"))
+                    .help(units()),
+                None => problem.help(units()),
+            }
+        }
+        ParseCause::OtherQuantity { unit, what: other } => problem
+            .label(format!("{unit} is {other}; {what} is wanted here"))
+            .help(units()),
+        ParseCause::AmbiguousUnit { us, imperial } => problem
+            .label("one size in the US, another in imperial measure")
+            .help(format!("write `{us}` or `{imperial}`")),
+        // The others say in one short sentence what is wrong and how to write it.
+        _ => problem.label(error.to_string()),
+    }
+}
+
 /// A key that its table does not know: the nearest that it does, or the table that does know it.
-fn unknown(section: &Section<'_>, span: Range<usize>, name: &str) -> Problem {
+fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValue<'_>) -> Problem {
+    let (table, top) = (is_table(value), section.path.is_empty());
     let known = || {
         section
             .schema
             .keys
             .iter()
             .filter(|key| key.kind != Kind::Planned)
+            .filter(|key| !top || table == matches!(key.kind, Kind::Table | Kind::Tables))
             .map(|key| key.name)
     };
-    let problem = Problem::new(span, format!("unknown key `{}`", section.path_of(name)))
-        .label(format!("not a key of {}", section.title()));
+    let problem = if table {
+        Problem::new(span, format!("unknown table [{}]", section.path_of(name)))
+            .label("no table of a job file")
+    } else {
+        Problem::new(
+            span,
+            format!("unknown key {}", called(&section.path_of(name))),
+        )
+        .label(format!("not a key of {}", section.title()))
+    };
     if let Some(near) = nearest(name, known()) {
         return problem.help(format!("did you mean `{near}`?"));
     }
     match TABLES.iter().find(|table| table.key(name).is_some()) {
-        Some(home) => problem.help(format!("`{name}` belongs in {}", title(home))),
-        None => problem.help(format!(
+        Some(home) if !(top && home.path.is_empty()) => {
+            problem.help(format!("`{name}` belongs in {}", title(home)))
+        }
+        _ if table && top => {
+            problem.help(format!("the tables of a job file are {}", either(known())))
+        }
+        _ => problem.help(format!(
             "the keys of {} are {}",
             section.title(),
             either(known())
         )),
+    }
+}
+
+/// A table, or a list of them.
+fn is_table(value: &DeValue<'_>) -> bool {
+    match value {
+        DeValue::Table(_) => true,
+        DeValue::Array(array) => array
+            .iter()
+            .any(|one| matches!(one.get_ref(), DeValue::Table(_))),
+        _ => false,
     }
 }
 

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use seamwright_core::body::{Block, Cut, Face, MAX_CUTS};
 
-use super::reader::{Reader, Section, Word, no_such_word};
+use super::reader::{Reader, Section, Word, called, no_such_word};
 use super::schema::CUT;
 use crate::diagnostics::Problem;
 
@@ -146,7 +146,7 @@ fn need<'t>(reader: &mut Reader<'t>, section: &Section<'t>, name: &str, what: &s
     if !section.has(name) {
         let problem = Problem::new(
             section.at.clone(),
-            format!("`{}` is missing", section.path_of(name)),
+            format!("{} is missing", called(&section.path_of(name))),
         )
         .label("not found in this cut")
         .help(format!("add {name}: {what}"));
@@ -184,7 +184,7 @@ fn faces<'t, const N: usize>(
     }
     let faces = <[Face; N]>::try_from(faces).ok();
     if faces.is_none() {
-        let problem = Problem::new(span, format!("`{path}` names {N} faces"))
+        let problem = Problem::new(span, format!("{} names {N} faces", called(&path)))
             .label(format!("{found} found, {N} needed"))
             .help(format!("write, for example, \"{example}\""));
         reader.problem(problem);

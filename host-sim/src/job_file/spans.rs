@@ -12,6 +12,12 @@ impl Spans {
         self.0.insert(path, span);
     }
 
+    /// The place of `path`, if the file gives just that.
+    #[must_use]
+    pub fn exact(&self, path: &str) -> Option<Range<usize>> {
+        self.0.get(path).cloned()
+    }
+
     /// The place of `path`, or of the nearest table around it that the file has.
     #[must_use]
     pub fn find(&self, path: &str) -> Option<Range<usize>> {

@@ -14,11 +14,16 @@ fn share(tank: &Tank, level: &Level) -> Ratio {
 /// One sentence.
 #[must_use]
 pub fn text(tank: &Tank, lean: Lean, level: &Level, units: Units) -> String {
-    let angle = |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+    let angle =
+        |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
     let stands = if lean == Lean::LEVEL {
         "level".to_owned()
     } else {
-        format!("pitched {} and rolled {}", angle(lean.pitch()), angle(lean.roll()))
+        format!(
+            "pitched {} and rolled {}",
+            angle(lean.pitch()),
+            angle(lean.roll())
+        )
     };
     format!(
         "{} at {} deep, standing {stands}: {} of the {} to the brim.\n",

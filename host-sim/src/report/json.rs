@@ -15,7 +15,10 @@ pub const SCHEMA: &str = "seamwright-plan/1";
 pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
-    let dip: Vec<Value> = tank.dip().map(|level| json!([level.depth.si(), level.volume.si()])).collect();
+    let dip: Vec<Value> = tank
+        .dip()
+        .map(|level| json!([level.depth.si(), level.volume.si()]))
+        .collect();
     json!({
         "schema": SCHEMA,
         "name": tank.job().name(),

@@ -5,7 +5,8 @@ use std::fmt::Write as _;
 use seamwright_core::body::Sized;
 use seamwright_core::job::{Assumed, Tank};
 use seamwright_core::quantity::{
-    AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit, VolumeUnit,
+    AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit,
+    VolumeUnit,
 };
 
 use super::Units;
@@ -22,12 +23,24 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
     section(&mut out, "Capacity, standing level", &capacity(tank, units));
-    section(&mut out, "Dip chart, depth from the lowest inside point", &dip(tank, units));
-    section(&mut out, "Panels, cut square for open corners", &panels(tank, units));
+    section(
+        &mut out,
+        "Dip chart, depth from the lowest inside point",
+        &dip(tank, units),
+    );
+    section(
+        &mut out,
+        "Panels, cut square for open corners",
+        &panels(tank, units),
+    );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
     section(&mut out, "In all", &totals(tank, units));
-    section(&mut out, "Taken as given, because the job does not say", &assumptions(assumed));
+    section(
+        &mut out,
+        "Taken as given, because the job does not say",
+        &assumptions(assumed),
+    );
     section(&mut out, "Mind", &notices(tank));
     out
 }
@@ -40,7 +53,11 @@ fn section(out: &mut String, title: &str, body: &str) {
 
 /// A name and its figures, one to a line.
 fn facts(rows: &[(&str, String)]) -> String {
-    let wide = rows.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
+    let wide = rows
+        .iter()
+        .map(|(name, _)| name.chars().count())
+        .max()
+        .unwrap_or(0);
     let mut text = String::new();
     for (name, value) in rows {
         let pad = wide - name.chars().count();
@@ -60,7 +77,10 @@ fn body(tank: &Tank, units: Units) -> String {
         1 => ", one cut".to_owned(),
         many => format!(", {many} cuts"),
     };
-    let temper = job.temper().map(|temper| format!(" {temper}")).unwrap_or_default();
+    let temper = job
+        .temper()
+        .map(|temper| format!(" {temper}"))
+        .unwrap_or_default();
     let own: String = tank
         .panels()
         .filter(|panel| panel.thickness != job.thickness())
@@ -71,16 +91,28 @@ fn body(tank: &Tank, units: Units) -> String {
         let across = body.outside.vertices().iter().map(axis);
         Length::from_metres(across.fold(0.0, f64::max))
     };
-    let over_all = [outside(|v| v.x), outside(|v| v.y), outside(|v| v.z)].map(|length| units.length(length)).join(" x ");
+    let over_all = [outside(|v| v.x), outside(|v| v.y), outside(|v| v.z)]
+        .map(|length| units.length(length))
+        .join(" x ");
     facts(&[
-        ("size", format!(
-            "{} x {} x {} {sized}{cuts}",
-            units.length(block.length),
-            units.length(block.width),
-            units.length(block.height)
-        )),
+        (
+            "size",
+            format!(
+                "{} x {} x {} {sized}{cuts}",
+                units.length(block.length),
+                units.length(block.width),
+                units.length(block.height)
+            ),
+        ),
         ("over all", over_all),
-        ("sheet", format!("{}{temper}, {}{own}", job.alloy(), units.thickness(job.thickness()))),
+        (
+            "sheet",
+            format!(
+                "{}{temper}, {}{own}",
+                job.alloy(),
+                units.thickness(job.thickness())
+            ),
+        ),
         ("volume outside", units.volume(body.outside.volume())),
     ])
 }
@@ -89,24 +121,52 @@ fn capacity(tank: &Tank, units: Units) -> String {
     let capacity = tank.capacity();
     let both = |volume: seamwright_core::quantity::Volume| match units {
         Units::Metric => {
-            format!("{}  ({})", units.volume(volume), volume.display(VolumeUnit::UsGallon, 2))
+            format!(
+                "{}  ({})",
+                units.volume(volume),
+                volume.display(VolumeUnit::UsGallon, 2)
+            )
         }
-        Units::Us | Units::Imperial => format!("{}  ({})", units.volume(volume), volume.display(VolumeUnit::Litre, 2)),
+        Units::Us | Units::Imperial => format!(
+            "{}  ({})",
+            units.volume(volume),
+            volume.display(VolumeUnit::Litre, 2)
+        ),
     };
     let mut rows = vec![
-        ("brim", format!("{}, {} deep", both(capacity.brim), units.length(capacity.full_depth))),
-        ("fill mark", format!(
-            "{}, {} deep, {} kept free above it",
-            both(capacity.fill),
-            units.length(capacity.fill_depth),
-            tank.job().headspace().display(RatioUnit::Percent, 1)
-        )),
-        ("usable", format!("{}, above a pick-up at {}", both(capacity.usable), units.length(capacity.pick_up))),
+        (
+            "brim",
+            format!(
+                "{}, {} deep",
+                both(capacity.brim),
+                units.length(capacity.full_depth)
+            ),
+        ),
+        (
+            "fill mark",
+            format!(
+                "{}, {} deep, {} kept free above it",
+                both(capacity.fill),
+                units.length(capacity.fill_depth),
+                tank.job().headspace().display(RatioUnit::Percent, 1)
+            ),
+        ),
+        (
+            "usable",
+            format!(
+                "{}, above a pick-up at {}",
+                both(capacity.usable),
+                units.length(capacity.pick_up)
+            ),
+        ),
     ];
     if let Some((of, target)) = tank.job().target() {
         let holds = capacity.of(of);
         let verdict = if holds < target { "short of" } else { "meets" };
-        rows.push(("target", format!("{} {} {}", of.name(), verdict, units.volume(target))));
+        rows.push((
+            "target",
+            format!("{} {} {}", of.name(), verdict, units.volume(target)),
+        ));
     }
     facts(&rows)
 }
@@ -121,7 +181,8 @@ fn dip(tank: &Tank, units: Units) -> String {
     let rows_needed = marks.len().div_ceil(3);
     let rows: Vec<[String; 6]> = (0..rows_needed)
         .map(|row| {
-            let [[a, b], [c, d], [e, f]] = [0, 1, 2].map(|column| cell(marks.get(column * rows_needed + row)));
+            let [[a, b], [c, d], [e, f]] =
+                [0, 1, 2].map(|column| cell(marks.get(column * rows_needed + row)));
             [a, b, c, d, e, f]
         })
         .collect();
@@ -138,7 +199,7 @@ fn panels(tank: &Tank, units: Units) -> String {
                 panel.mark.to_string(),
                 panel.face.to_string(),
                 units.thickness(panel.thickness),
-                format!("{:.4} m²", panel.outside_area.si()),
+                units.area(panel.outside_area),
                 units.mass(panel.mass),
             ]
         })
@@ -168,9 +229,15 @@ fn seams(tank: &Tank, units: Units) -> String {
                 seam.joint.name().to_owned(),
                 units.length(seam.length),
                 seam.dihedral.display(AngleUnit::Degree, 1).to_string(),
-                tacks.map(|tacks| tacks.count.to_string()).unwrap_or_default(),
-                stitches.map(|stitches| stitches.count.to_string()).unwrap_or_default(),
-                stitches.map(|stitches| units.length(stitches.length)).unwrap_or_default(),
+                tacks
+                    .map(|tacks| tacks.count.to_string())
+                    .unwrap_or_default(),
+                stitches
+                    .map(|stitches| stitches.count.to_string())
+                    .unwrap_or_default(),
+                stitches
+                    .map(|stitches| units.length(stitches.length))
+                    .unwrap_or_default(),
             ]
         })
         .collect();
@@ -193,18 +260,30 @@ fn arc(tank: &Tank, units: Units) -> String {
     let arc = tank.arc();
     facts(&[
         ("process", arc.process.name().to_owned()),
-        ("current, voltage", format!(
-            "{}, {}",
-            arc.current.display(CurrentUnit::Ampere, 0),
-            arc.voltage.display(VoltageUnit::Volt, 1)
-        )),
+        (
+            "current, voltage",
+            format!(
+                "{}, {}",
+                arc.current.display(CurrentUnit::Ampere, 0),
+                arc.voltage.display(VoltageUnit::Volt, 1)
+            ),
+        ),
         ("travel", units.speed(arc.travel)),
-        ("arc energy", format!("{}  U I / v, what AWS and ASME call heat input", units.line_energy(arc.arc_energy()))),
-        ("heat input", format!(
-            "{}  with the factor {} of EN 1011-1",
-            units.line_energy(arc.heat_input()),
-            arc.efficiency.display(RatioUnit::Percent, 0)
-        )),
+        (
+            "arc energy",
+            format!(
+                "{}  U I / v, what AWS and ASME call heat input",
+                units.line_energy(arc.arc_energy())
+            ),
+        ),
+        (
+            "heat input",
+            format!(
+                "{}  with the factor {} of EN 1011-1",
+                units.line_energy(arc.heat_input()),
+                arc.efficiency.display(RatioUnit::Percent, 0)
+            ),
+        ),
     ])
 }
 
@@ -218,23 +297,48 @@ fn totals(tank: &Tank, units: Units) -> String {
         ("seams to weld", seams),
         ("tacks", totals.tacks.to_string()),
         ("stitches", totals.stitches.to_string()),
-        ("arc burning", format!("{}, tacks not counted", totals.arc.display(TimeUnit::Minute, 1))),
-        ("heat into the tank", totals.heat.display(EnergyUnit::Kilojoule, 0).to_string()),
+        (
+            "arc burning",
+            format!(
+                "{}, tacks not counted",
+                totals.arc.display(TimeUnit::Minute, 1)
+            ),
+        ),
+        (
+            "heat into the tank",
+            totals.heat.display(EnergyUnit::Kilojoule, 0).to_string(),
+        ),
         ("mass of the blanks", units.mass(totals.mass)),
     ])
 }
 
 fn assumptions(assumed: &[Assumed]) -> String {
     let names: Vec<String> = assumed.iter().map(|one| one.field().to_string()).collect();
-    let wide = names.iter().map(|name| name.chars().count()).max().unwrap_or(0);
+    let wide = names
+        .iter()
+        .map(|name| name.chars().count())
+        .max()
+        .unwrap_or(0);
     let values: Vec<String> = assumed.iter().map(ToString::to_string).collect();
-    let value_wide = values.iter().map(|value| value.chars().count()).max().unwrap_or(0);
+    let value_wide = values
+        .iter()
+        .map(|value| value.chars().count())
+        .max()
+        .unwrap_or(0);
     let mut text = String::new();
     for ((name, value), one) in names.iter().zip(&values).zip(assumed) {
-        let (pad, value_pad) = (wide - name.chars().count(), value_wide - value.chars().count());
+        let (pad, value_pad) = (
+            wide - name.chars().count(),
+            value_wide - value.chars().count(),
+        );
         let indent = wide + value_wide + 6;
-        let source = wrapped(one.source(), WIDE.saturating_sub(indent), 0).replace('\n', &format!("\n{:indent$}", ""));
-        let _ = writeln!(text, "  {name}{:pad$}  {value}{:value_pad$}  {source}", "", "");
+        let source = wrapped(one.source(), WIDE.saturating_sub(indent), 0)
+            .replace('\n', &format!("\n{:indent$}", ""));
+        let _ = writeln!(
+            text,
+            "  {name}{:pad$}  {value}{:value_pad$}  {source}",
+            "", ""
+        );
     }
     text
 }

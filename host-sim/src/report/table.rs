@@ -14,7 +14,10 @@ pub(super) fn table<const N: usize>(heads: [(&str, Side); N], rows: &[[String; N
     let width = |text: &str| text.chars().count();
     let widths: [usize; N] = std::array::from_fn(|column| {
         let head = heads.get(column).map_or(0, |(head, _)| width(head));
-        rows.iter().filter_map(|row| row.get(column)).map(|cell| width(cell)).fold(head, usize::max)
+        rows.iter()
+            .filter_map(|row| row.get(column))
+            .map(|cell| width(cell))
+            .fold(head, usize::max)
     });
     let mut text = String::new();
     let heads_row = heads.map(|(head, _)| head.to_owned());
@@ -59,7 +62,10 @@ mod tests {
 
     #[test]
     fn columns_line_up_by_signs_not_bytes() {
-        let rows = [["A".to_owned(), "90.0°".to_owned()], ["BC".to_owned(), "135.0°".to_owned()]];
+        let rows = [
+            ["A".to_owned(), "90.0°".to_owned()],
+            ["BC".to_owned(), "135.0°".to_owned()],
+        ];
         let text = table([("mark", Side::Left), ("angle", Side::Right)], &rows);
         assert_eq!(text, "  mark   angle\n  A      90.0°\n  BC    135.0°\n");
     }

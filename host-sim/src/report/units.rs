@@ -1,7 +1,8 @@
 //! The units that a report is written in.
 
 use seamwright_core::quantity::{
-    InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    Area, AreaUnit, InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass,
+    MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
 };
 
 /// A family of units.
@@ -40,9 +41,23 @@ impl Units {
                     let tenths = mm * 10_f64.powi(*places);
                     (tenths - tenths.round()).abs() < 1e-6
                 });
-                length.display(LengthUnit::Millimetre, places.map_or(3, |places| places as u8)).to_string()
+                length
+                    .display(
+                        LengthUnit::Millimetre,
+                        places.map_or(3, |places| places as u8),
+                    )
+                    .to_string()
             }
             Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// An area of sheet.
+    #[must_use]
+    pub fn area(self, area: Area) -> String {
+        match self {
+            Self::Metric => area.display(AreaUnit::SquareMetre, 4).to_string(),
+            Self::Us | Self::Imperial => area.display(AreaUnit::SquareFoot, 3).to_string(),
         }
     }
 
@@ -80,8 +95,12 @@ impl Units {
     #[must_use]
     pub fn line_energy(self, energy: LineEnergy) -> String {
         match self {
-            Self::Metric => energy.display(LineEnergyUnit::KilojoulePerMillimetre, 3).to_string(),
-            Self::Us | Self::Imperial => energy.display(LineEnergyUnit::KilojoulePerInch, 2).to_string(),
+            Self::Metric => energy
+                .display(LineEnergyUnit::KilojoulePerMillimetre, 3)
+                .to_string(),
+            Self::Us | Self::Imperial => energy
+                .display(LineEnergyUnit::KilojoulePerInch, 2)
+                .to_string(),
         }
     }
 }

@@ -1,0 +1,253 @@
+//! What the calculation finds wrong with a job, shown at the key that is to blame.
+
+use std::ops::Range;
+
+use seamwright_core::body::{BlockError, Cut};
+use seamwright_core::bound::{Limit, OutOfRange, Value};
+use seamwright_core::job::{Draft, Field, JobError, Problem as Cause};
+use seamwright_core::quantity::{Length, LengthUnit};
+
+use super::Spans;
+use super::reader::called;
+use crate::diagnostics::Problem;
+
+/// A job as its file gives it, for messages about it.
+pub(super) struct Given<'f> {
+    pub(super) text: &'f str,
+    pub(super) spans: &'f Spans,
+    pub(super) draft: &'f Draft,
+}
+
+impl Given<'_> {
+    /// The message for an error.
+    pub(super) fn explain(&self, error: &JobError) -> Problem {
+        let at = |what: String| Problem::new(self.place(&path(error.field)), what);
+        match error.problem {
+            Cause::OutOfRange(past) => self.out_of_range(error.field, past),
+            Cause::Block(block) => self.block(block),
+            Cause::Unnamed => at("`name` is empty".into())
+                .label("no letters in it")
+                .help("say what the tank is: a record without a name cannot be found again"),
+            Cause::NoSuchFace(face) => at(format!("the block has no face `{face}`"))
+                .label(match self.draft.shape.cuts.len() {
+                    0 => "it has no cuts".to_owned(),
+                    1 => "it has one cut".to_owned(),
+                    many => format!("it has {many} cuts"),
+                })
+                .help("take this line out, or count the [[shape.cut]] tables from the top"),
+            Cause::NoStartingValue => {
+                let key = error.field.to_string();
+                let name = key.rsplit('.').next().unwrap_or(&key).to_owned();
+                Problem::new(
+                    self.place("stock.thickness"),
+                    format!("`{key}` must be given for a sheet like this"),
+                )
+                .label(format!(
+                    "{}; published starting values end at 0.5 mm and at 10 mm",
+                    short(self.draft.stock.thickness)
+                ))
+                .help(format!(
+                    "add {name} under [arc], with a figure that you have tried"
+                ))
+            }
+            Cause::TooManyStitches { needed, most } => {
+                let (span, told) = self.key_or_shape("weld.stitch_max");
+                Problem::new(
+                    span,
+                    format!("the job needs too many stitches; it may have {most}"),
+                )
+                .label(format!("at least {needed} {told}"))
+                .help("allow longer stitches: a larger stitch_max under [weld]")
+            }
+            Cause::TooManyTacks => {
+                let (span, told) = self.key_or_shape("weld.tack_pitch");
+                Problem::new(span, "a seam needs too many tacks; it may have 9999")
+                    .label(format!("more than 9999 {told}"))
+                    .help("set the tacks further apart: a larger tack_pitch under [weld]")
+            }
+            Cause::TooManyMarks { needed, most } => {
+                let (span, told) = self.key_or_shape("fill.dip_step");
+                Problem::new(
+                    span,
+                    format!("the dip chart has too many marks; it may have {most}"),
+                )
+                .label(format!("{needed} marks {told}"))
+                .help("take a wider step: a larger dip_step under [fill]")
+            }
+        }
+    }
+
+    fn out_of_range(&self, field: Field, past: OutOfRange) -> Problem {
+        let path = path(field);
+        let span = self.place(&path);
+        let inches = written_in_inches(self.text.get(span.clone()).unwrap_or_default());
+        let show = |value: Value| shown(value, inches);
+        let called = called(&path);
+        let value = show(past.value);
+        if let (Field::PickUp, Limit::Below(mark)) = (field, past.limit) {
+            return Problem::new(span, "the pick-up stands above the fill mark")
+                .label(format!("{value}, and the fill mark is {} deep", show(mark)))
+                .help(format!(
+                    "lower the pick-up below {}, or keep less headspace",
+                    show(mark)
+                ));
+        }
+        let (how, limit) = match past.limit {
+            Limit::AtLeast(least) => ("small", format!("at least {}", show(least))),
+            Limit::Above(least) => ("small", format!("more than {}", show(least))),
+            Limit::AtMost(most) => ("large", format!("at most {}", show(most))),
+            Limit::Below(most) => ("large", format!("less than {}", show(most))),
+        };
+        Problem::new(span, format!("{called} is too {how}"))
+            .label(format!("{value}; it must be {limit}"))
+            .help(format!(
+                "write {limit}; is the unit the one that you meant?"
+            ))
+    }
+
+    fn block(&self, error: BlockError) -> Problem {
+        let cut_at = |cut: u8| self.place(&format!("shape.cut.{cut}"));
+        let key_at = |cut: u8, key: &str| self.place(&format!("shape.cut.{cut}.{key}"));
+        match error {
+            BlockError::Flat => Problem::new(self.place("shape"), "the block has no size")
+                .label("length, width and height must all be above zero")
+                .help("write three sizes above zero"),
+            BlockError::NoSuchEdge { cut, faces: [a, b] } => {
+                Problem::new(key_at(cut, "edge"), format!("cut {cut} names no edge of the box"))
+                    .label(format!("{a} and {b} do not meet"))
+                    .help("name two faces that meet, such as \"top back\" or \"left front\"")
+            }
+            BlockError::NoSuchCorner { cut } => {
+                Problem::new(key_at(cut, "corner"), format!("cut {cut} names no corner of the box"))
+                    .label("these three faces do not meet in one point")
+                    .help("name left or right, then front or back, then bottom or top, such as \"right back top\"")
+            }
+            BlockError::NoDirection { cut } => {
+                Problem::new(key_at(cut, "normal"), format!("cut {cut} has no direction"))
+                    .label("all three are zero, or too small to tell")
+                    .help("the normal points out of the metal: [0, 0, 1] is up, [0, 1, 1] is back and up")
+            }
+            BlockError::RemovesNothing { cut, clearance } => {
+                let problem = Problem::new(cut_at(cut), format!("cut {cut} removes nothing"))
+                    .label(format!("its plane passes {} outside the body", short(clearance)));
+                if self.is_plane(cut) {
+                    problem.help(format!(
+                        "move its point inward by more than {}, or leave the cut out",
+                        short(clearance)
+                    ))
+                } else {
+                    problem.help("an earlier cut took this away already: use longer legs, or leave this cut out")
+                }
+            }
+            BlockError::RemovesAll { cut } => {
+                let problem = Problem::new(cut_at(cut), format!("cut {cut} removes the whole body"));
+                if self.is_plane(cut) {
+                    problem
+                        .label("all of it lies on the outer side of this plane")
+                        .help("the normal points out of what is kept: change the signs of all three, or move the point outward")
+                } else {
+                    problem
+                        .label("its legs reach past all that is there")
+                        .help("use shorter legs")
+                }
+            }
+            BlockError::Swallowed { cut, by } => Problem::new(
+                cut_at(cut),
+                format!("cut {by} takes away the whole face of cut {cut}"),
+            )
+            .label(format!("nothing is left of cut {cut}"))
+            .related(cut_at(by), format!("cut {by}"))
+            .help(format!("leave cut {cut} out, or make cut {by} smaller")),
+            BlockError::SheetFillsBox { outside, sheet, face } => {
+                let across = face.axis().and_then(|axis| ["length", "width", "height"].get(axis).copied());
+                let across = across.unwrap_or("size");
+                let problem = Problem::new(self.place("stock.thickness"), "the sheet eats the inside")
+                    .label(format!(
+                        "two sheets take {} of the {across}, which is {}",
+                        short(sheet),
+                        short(outside)
+                    ))
+                    .help(format!("use a thinner sheet or a larger {across}"));
+                match self.spans.exact(&format!("shape.{across}")) {
+                    Some(span) => problem.related(span, format!("the {across}")),
+                    None => problem,
+                }
+            }
+            BlockError::SheetFillsCut { cut } => Problem::new(cut_at(cut), "the sheet eats the inside")
+                .label(format!("nothing is left between cut {cut} and the sheets across from it"))
+                .help("use a thinner sheet or a smaller cut"),
+            BlockError::TooComplex { cut } => {
+                Problem::new(cut_at(cut), format!("the body is too intricate from cut {cut} on"))
+                    .label("more than 16 faces, 40 corners or 40 edges")
+                    .help("leave out the cuts that matter least")
+            }
+        }
+    }
+
+    fn is_plane(&self, cut: u8) -> bool {
+        let place = usize::from(cut).checked_sub(1);
+        let cut = place.and_then(|place| self.draft.shape.cuts.get(place));
+        matches!(cut, Some(Cut::Plane { .. }))
+    }
+
+    /// Where a path stands, or what is nearest around it; the end of the file if nothing is.
+    fn place(&self, path: &str) -> Range<usize> {
+        let end = self.text.trim_end().len();
+        self.spans.find(path).unwrap_or(end..end)
+    }
+
+    /// A key that may have been left to its default; the shape is then what made it too fine.
+    fn key_or_shape(&self, path: &str) -> (Range<usize>, String) {
+        match self.spans.exact(path) {
+            Some(span) => (span, "at this figure".to_owned()),
+            None => {
+                let name = path.rsplit('.').next().unwrap_or(path);
+                (
+                    self.place("shape"),
+                    format!("for a tank of this size, with {name} left to its default"),
+                )
+            }
+        }
+    }
+}
+
+/// The path under which the span of a field is kept.
+fn path(field: Field) -> String {
+    match field {
+        Field::Cut(n) => format!("shape.cut.{n}"),
+        Field::CutLeg(n, leg) => format!("shape.cut.{n}.legs.{leg}"),
+        Field::CutThrough(n, axis) => format!("shape.cut.{n}.through.{axis}"),
+        field => field.to_string(),
+    }
+}
+
+/// Whether a length is written in inches or feet in the file.
+fn written_in_inches(text: &str) -> bool {
+    Length::parse(text.trim_matches('"')).is_ok() && !text.trim_matches('"').ends_with('m')
+}
+
+/// A value as core shows it, and in inches beside that for someone who thinks in them.
+fn shown(value: Value, inches: bool) -> String {
+    match value {
+        Value::Length(length) if inches => {
+            format!(
+                "{} ({})",
+                short(length),
+                length.display(LengthUnit::Inch, 3)
+            )
+        }
+        Value::Length(length) => short(length),
+        value => value.to_string(),
+    }
+}
+
+/// A length in millimetres, to a hundredth at most: 2 mm, 0.3 mm, 3.18 mm.
+fn short(length: Length) -> String {
+    let number = length.in_unit(LengthUnit::Millimetre);
+    let near = |places: u8| {
+        let steps = number * 10_f64.powi(i32::from(places));
+        (steps - steps.round()).abs() < 1e-6
+    };
+    let places = (0..2).find(|places| near(*places)).unwrap_or(2);
+    length.display(LengthUnit::Millimetre, places).to_string()
+}

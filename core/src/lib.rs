@@ -73,6 +73,7 @@ pub mod notice;
 pub mod panel;
 pub mod quantity;
 pub mod seam;
+mod split;
 pub mod stitch;
 pub mod stock;
 #[cfg(feature = "serde")]

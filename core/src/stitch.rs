@@ -1,6 +1,7 @@
 //! Stitches: a seam cut into equal runs, none longer than a limit.
 
 use crate::quantity::Length;
+use crate::split::pieces;
 
 /// Stitches a job may have.
 pub const MAX_STITCHES: u16 = 256;
@@ -37,11 +38,4 @@ impl Division {
         let end = move |n: u16| Length::from_metres(f64::from(n) * self.length.si());
         (0..self.count).map(move |n| [end(n), end(n + 1)])
     }
-}
-
-/// The fewest equal pieces of at most `most` that make up `whole`; at least one. A whole number of
-/// pieces that rounding left a hair too long is that number still.
-pub(crate) fn pieces(whole: f64, most: f64) -> f64 {
-    const HAIR: f64 = 1e-9;
-    libm::fmax(1.0, libm::ceil(whole / most - HAIR))
 }

@@ -119,7 +119,7 @@ impl Tank {
         let pool = self.pool(Lean::LEVEL);
         let full = pool.full_depth();
         let step = self.job.dip_step.si();
-        let steps = crate::stitch::pieces(full.si(), step);
+        let steps = crate::split::pieces(full.si(), step);
         // `check_counts` has seen to it that these are at most MAX_MARKS.
         let whole = steps as u16;
         (0..=whole).filter_map(move |n| {
@@ -252,7 +252,7 @@ impl Tank {
                 problem,
             });
         }
-        let marks = crate::stitch::pieces(self.capacity.full_depth.si(), self.job.dip_step.si());
+        let marks = crate::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si());
         if marks > f64::from(MAX_MARKS) {
             // A size of at most 20 m in steps of at least 0.1 mm: far below the bound of u32.
             let problem = Problem::TooManyMarks {

@@ -47,7 +47,7 @@ impl Tacks {
             });
         }
         let run = whole - tack;
-        let gaps = crate::stitch::pieces(run, pitch.si());
+        let gaps = crate::split::pieces(run, pitch.si());
         if !(gaps < f64::from(Self::MOST)) {
             return None;
         }

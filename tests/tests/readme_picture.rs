@@ -1,0 +1,103 @@
+//! The README's picture shows what the gauge shows now.
+//!
+//! `SEAMWRIGHT_REWRITE_SCREENS=1` writes it anew; look at it before you commit it.
+
+use std::path::PathBuf;
+
+use seamwright::job_file::JobFile;
+use seamwright::shots::{Shot, every_screen, write_whole};
+use seamwright_firmware::frame::{HEIGHT, WIDTH};
+
+const SHOWN: [&str; 6] = [
+    "02-tank",
+    "03-holds",
+    "04-fill",
+    "05-seams-08",
+    "06-stitches-08",
+    "07-heat",
+];
+const COLUMNS: usize = 3;
+const SCALE: usize = 3;
+const GAP: usize = 12;
+/// The grey between the screens.
+const BETWEEN: u8 = 96;
+
+/// Grey points, row by row.
+struct Picture {
+    width: usize,
+    height: usize,
+    points: Vec<u8>,
+}
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+fn compose(shots: &[Shot]) -> Picture {
+    let (wide, high) = (WIDTH as usize * SCALE, HEIGHT as usize * SCALE);
+    let rows = SHOWN.len().div_ceil(COLUMNS);
+    let (width, height) = (COLUMNS * (wide + GAP) + GAP, rows * (high + GAP) + GAP);
+    let mut points = vec![BETWEEN; width * height];
+    for (place, name) in SHOWN.iter().enumerate() {
+        let shot = shots
+            .iter()
+            .find(|shot| shot.name == *name)
+            .unwrap_or_else(|| panic!("no screen {name}"));
+        let (left, top) = (
+            GAP + (place % COLUMNS) * (wide + GAP),
+            GAP + (place / COLUMNS) * (high + GAP),
+        );
+        for y in 0..high {
+            for x in 0..wide {
+                let level = shot
+                    .frame
+                    .level((x / SCALE) as u32, (y / SCALE) as u32)
+                    .unwrap();
+                points[(top + y) * width + left + x] = 17 * level;
+            }
+        }
+    }
+    Picture {
+        width,
+        height,
+        points,
+    }
+}
+
+fn read(path: &PathBuf) -> Picture {
+    let file = std::fs::File::open(path).unwrap();
+    let mut reader = png::Decoder::new(std::io::BufReader::new(file))
+        .read_info()
+        .unwrap();
+    let mut points = vec![0; reader.output_buffer_size().unwrap()];
+    let info = reader.next_frame(&mut points).unwrap();
+    Picture {
+        width: info.width as usize,
+        height: info.height as usize,
+        points,
+    }
+}
+
+#[test]
+fn the_picture_is_current() {
+    let example = root().join("host-sim/examples/header-tank.toml");
+    let draft = JobFile::open(example.to_str().unwrap()).unwrap().draft;
+    let now = compose(&every_screen(&draft));
+    let path = root().join("host-sim/docs/gauge.png");
+    if std::env::var_os("SEAMWRIGHT_REWRITE_SCREENS").is_some() {
+        write_whole(&path, |out| {
+            let mut encoder = png::Encoder::new(out, now.width as u32, now.height as u32);
+            encoder.set_color(png::ColorType::Grayscale);
+            encoder.set_depth(png::BitDepth::Eight);
+            encoder.write_header()?.write_image_data(&now.points)?;
+            Ok(())
+        })
+        .unwrap();
+    }
+    let shown = read(&path);
+    assert_eq!((shown.width, shown.height), (now.width, now.height));
+    assert!(
+        shown.points == now.points,
+        "host-sim/docs/gauge.png shows other screens: rewrite it and look at it"
+    );
+}

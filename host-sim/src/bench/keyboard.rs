@@ -1,26 +1,27 @@
 //! Keys as they come, read on a thread of their own.
 //!
-//! The thread is there for the day the terminal goes away: reading one that has hung up can then keep
-//! that thread for ever, while the session still sees the signal and ends.
+//! The thread is there for the day the terminal goes away: reading one that has hung up may keep that
+//! thread for ever, while the session still sees the signal and ends.
 
 use std::io;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
-use std::thread::{self, JoinHandle};
-use std::time::Duration;
+use std::thread;
+use std::time::{Duration, Instant};
 
 use crossterm::event::{self, KeyEvent};
 
 /// How long the thread waits for a key before it looks whether it is still wanted.
 const LOOK: Duration = Duration::from_millis(40);
+/// How long the session waits for the thread to notice that it is not.
+const CLOSING: Duration = Duration::from_millis(500);
 
 /// The keyboard of the terminal.
 #[derive(Debug)]
 pub(super) struct Keyboard {
     keys: Receiver<io::Result<KeyEvent>>,
     unwanted: Arc<AtomicBool>,
-    thread: Option<JoinHandle<()>>,
 }
 
 impl Keyboard {
@@ -28,15 +29,11 @@ impl Keyboard {
     pub(super) fn open() -> io::Result<Self> {
         let (sender, keys) = channel();
         let unwanted = Arc::new(AtomicBool::new(false));
-        let thread = thread::Builder::new().name("keyboard".to_owned()).spawn({
+        thread::Builder::new().name("keyboard".to_owned()).spawn({
             let unwanted = Arc::clone(&unwanted);
             move || read(&sender, &unwanted)
         })?;
-        Ok(Self {
-            keys,
-            unwanted,
-            thread: Some(thread),
-        })
+        Ok(Self { keys, unwanted })
     }
 
     /// The next key, or `None` if there is none within `limit`.
@@ -48,13 +45,18 @@ impl Keyboard {
         }
     }
 
-    /// Stops reading, so that whatever is typed from now on is another program's. To be called only
-    /// while the terminal is there: of one that has hung up the thread never comes back.
-    pub(super) fn close(&mut self) {
+    /// Stops reading, so that whatever is typed from now on is another program's.
+    pub(super) fn close(&self) {
         self.unwanted.store(true, Ordering::Relaxed);
-        if let Some(thread) = self.thread.take() {
-            // It ends without a result; if it panicked, the hook has told.
-            let _ = thread.join();
+        let end = Instant::now() + CLOSING;
+        // The channel is cut when the thread ends. Joining it instead could wait for ever.
+        while let Some(left) = end.checked_duration_since(Instant::now()) {
+            if matches!(
+                self.keys.recv_timeout(left),
+                Err(RecvTimeoutError::Disconnected)
+            ) {
+                return;
+            }
         }
     }
 }

@@ -124,7 +124,7 @@ fn session(
     signals: &Signals,
     colour: bool,
 ) -> io::Result<Ended> {
-    let mut keyboard = Keyboard::open()?;
+    let keyboard = Keyboard::open()?;
     let mut frame = Frame::new();
     loop {
         frame.wipe();

@@ -1,5 +1,6 @@
 //! However a session ends, the terminal is as it was.
 
+use std::io::Write;
 use std::thread;
 use std::time::{Duration, Instant};
 
@@ -41,6 +42,18 @@ fn by_a_panic_whose_message_can_be_read() {
 
 #[test]
 fn by_a_window_that_is_closed() {
+    assert_eq!(closed_after(""), 128 + 1, "hung up");
+}
+
+#[test]
+fn by_a_window_that_is_closed_while_it_quits() {
+    // Either may come first.
+    let status = closed_after("q");
+    assert!(matches!(status, 0 | 1 | 129), "{status}");
+}
+
+/// How the bench ends when a key is typed and the window closed at once.
+fn closed_after(key: &str) -> u32 {
     // Nobody reads this one's output, so that closing it closes the line; a small window's picture
     // fits into the line's own memory.
     let line = pty((40, 10));
@@ -51,6 +64,10 @@ fn by_a_window_that_is_closed() {
         thread::sleep(Duration::from_millis(5));
     }
     thread::sleep(Duration::from_millis(200));
+    if !key.is_empty() {
+        let mut keys = line.master.take_writer().unwrap();
+        keys.write_all(key.as_bytes()).unwrap();
+    }
     drop(line);
-    assert_eq!(status_of(&mut *child), 128 + 1, "hung up");
+    status_of(&mut *child)
 }

@@ -178,6 +178,14 @@ impl Window {
     }
 }
 
+impl Drop for Window {
+    fn drop(&mut self) {
+        // It has ended already, unless the test failed or did not wait for it.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
 fn one(cells: u16) -> NonZeroU16 {
     NonZeroU16::new(cells).unwrap()
 }

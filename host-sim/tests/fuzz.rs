@@ -1,0 +1,308 @@
+//! Any bytes at all, and example job files spoilt in many ways: a tank with finite figures, or a
+//! message that points into the file; never a panic.
+
+mod support;
+
+use std::fs;
+
+use proptest::prelude::*;
+use seamwright::diagnostics::Source;
+use seamwright::failure::Failure;
+use seamwright::job_file::JobFile;
+use seamwright::report::{self, Units};
+use seamwright_core::capacity::Lean;
+use seamwright_core::quantity::{Angle, AngleUnit, Length};
+use serde_json::Value;
+use support::{EXAMPLES, example_text};
+
+/// A failure that a person can act on: bad input, every place inside the text, the message whole.
+fn check_failure(failure: &Failure) -> Result<(), TestCaseError> {
+    prop_assert_eq!(failure.exit_code(), 2, "{}", failure);
+    let Failure::Problems(report) = failure else {
+        return Err(TestCaseError::fail(format!(
+            "no place in the file: {failure}"
+        )));
+    };
+    prop_assert!(!report.problems().is_empty());
+    let text = &report.source().text;
+    let lines = text.lines().count().max(1) + 1;
+    for problem in report.problems() {
+        let places = [
+            Some(&problem.span),
+            problem.related.as_ref().map(|(span, _)| span),
+        ];
+        for span in places.into_iter().flatten() {
+            prop_assert!(
+                text.get(span.clone()).is_some(),
+                "{span:?} of {} bytes",
+                text.len()
+            );
+            let (line, column) = report.position(span.start);
+            prop_assert!((1..=lines).contains(&line) && column >= 1);
+        }
+        prop_assert!(!problem.title.trim().is_empty());
+        prop_assert!(!problem.label.trim().is_empty(), "no label: {}", failure);
+    }
+    let plain = failure.render(false);
+    prop_assert!(
+        !plain.chars().any(|sign| sign.is_control() && sign != '\n'),
+        "{plain:?}"
+    );
+    prop_assert!(!failure.render(true).is_empty());
+    Ok(())
+}
+
+/// JSON has no word for what is not a number, so such a figure would be `null`.
+fn finite(value: &Value) -> bool {
+    match value {
+        Value::Null => false,
+        Value::Array(list) => list.iter().all(finite),
+        Value::Object(map) => map.values().all(finite),
+        _ => true,
+    }
+}
+
+/// Reads a text and computes what it says as far as it goes; true if a tank came out.
+fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
+    let file = match read {
+        Ok(file) => file,
+        Err(failure) => return check_failure(&failure).map(|()| false),
+    };
+    let mut assumed = Vec::new();
+    let tank = match file.tank(|one| assumed.push(one)) {
+        Ok(tank) => tank,
+        Err(failure) => return check_failure(&failure).map(|()| false),
+    };
+    let plan = report::json::plan(&tank, &assumed);
+    prop_assert!(finite(&plan), "{plan}");
+    for units in [Units::Metric, Units::Us, Units::Imperial] {
+        let text = report::plan::text(&tank, &assumed, units);
+        prop_assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
+    }
+    let capacity = tank.capacity();
+    let [brim, fill, usable] = [capacity.brim, capacity.fill, capacity.usable].map(|v| v.si());
+    prop_assert!(
+        0.0 <= usable && usable <= fill && fill <= brim && brim > 0.0,
+        "{usable} {fill} {brim}"
+    );
+    prop_assert!(brim < tank.body().outside.volume().si());
+    let lean = Lean::new(
+        Angle::new(7.0, AngleUnit::Degree),
+        Angle::new(-11.0, AngleUnit::Degree),
+    )
+    .unwrap();
+    let pool = tank.pool(lean);
+    let level = pool
+        .at(Length::from_metres(0.5 * pool.full_depth().si()))
+        .unwrap();
+    prop_assert!(finite(&report::fill::json(&tank, &level)));
+    Ok(true)
+}
+
+fn read(text: String) -> Result<JobFile, Failure> {
+    JobFile::read(Source {
+        name: "tank.toml".into(),
+        text,
+    })
+}
+
+/// Pieces that job files are made of, and that break them.
+const PIECES: &[&str] = &[
+    "\"",
+    "'",
+    "\"\"\"",
+    "[",
+    "]",
+    "[[",
+    "]]",
+    "{",
+    "}",
+    "=",
+    ",",
+    ".",
+    "#",
+    "\n",
+    "\\",
+    "\\u0000",
+    "\t",
+    "\u{1b}[31m",
+    "°",
+    "½",
+    "⅝",
+    "é",
+    "\u{feff}",
+    "0",
+    "-",
+    "+",
+    "1e308",
+    "1e-308",
+    "inf",
+    "nan",
+    "-0",
+    "9999999999999999999999",
+    "0x10",
+    "true",
+    "1979-05-27",
+    " mm",
+    " in",
+    " ft",
+    " m",
+    " L",
+    " gal",
+    " US gal",
+    " A",
+    " V",
+    " %",
+    " mm/min",
+    "name = \"x\"",
+    "length = \"1 mm\"",
+    "legs = [\"1 mm\", \"1 mm\"]",
+    "edge = \"top back\"",
+    "normal = [1, 1, 1]",
+    "[[shape.cut]]\n",
+    "[shape]\n",
+    "[stock.faces]\n",
+    "\"cut 8\" = \"9 mm\"\n",
+    "[fill]\n",
+    "[weld]\n",
+    "shape.cut",
+    "top",
+    "bottom",
+    "outside",
+    "inside",
+    "5052",
+    "304",
+    "300 mm",
+    "0.3 mm",
+    "20 m",
+    "1e6 m",
+    "12 5/8 in",
+    "3' 2\"",
+];
+
+/// One way to spoil a text: where (in thousandths of its length), how much to take out, what to put in.
+type Slip = (usize, usize, String);
+
+fn slips() -> impl Strategy<Value = Vec<Slip>> {
+    let piece = prop_oneof![
+        4 => prop::sample::select(PIECES).prop_map(str::to_owned),
+        2 => Just(String::new()),
+        1 => "\\PC{0,6}",
+        1 => any::<char>().prop_map(String::from),
+    ];
+    prop::collection::vec((0..1000_usize, 0..40_usize, piece), 1..5)
+}
+
+fn spoilt(text: &str, slips: &[Slip]) -> String {
+    let mut text: Vec<char> = text.chars().collect();
+    for (place, out, piece) in slips {
+        let start = place * text.len() / 1000;
+        let end = (start + out).min(text.len());
+        text.splice(start..end, piece.chars());
+    }
+    text.into_iter().collect()
+}
+
+/// Figures put in the place of an example's own, in the order in which they stand.
+fn refigured(text: &str, figures: &[f64]) -> String {
+    let mut figures = figures.iter().cycle();
+    let mut out = String::new();
+    for line in text.lines() {
+        let mut line = line.to_owned();
+        for unit in [" mm", " in", " %", " L", " A", " V", " mm/min", " in/min"] {
+            if let Some((key, value)) = line.clone().split_once(" = \"")
+                && let Some((quantity, rest)) = value.split_once('"')
+                && quantity.ends_with(unit)
+            {
+                let figure = figures.next().unwrap();
+                line = format!("{key} = \"{figure}{unit}\"{rest}");
+                break;
+            }
+        }
+        out.push_str(&line);
+        out.push('\n');
+    }
+    out
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2_000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn examples_with_slips_of_the_pen(name in prop::sample::select(&EXAMPLES[..]), slips in slips()) {
+        check(read(spoilt(&example_text(name), &slips)))?;
+    }
+
+    #[test]
+    fn examples_with_other_figures(
+        name in prop::sample::select(&EXAMPLES[..]),
+        figures in prop::collection::vec(prop_oneof![1.0..500.0_f64, 1e-3..1e5_f64, prop::num::f64::ANY.prop_filter("JSON-like", |f| f.is_finite())], 1..20),
+    ) {
+        check(read(refigured(&example_text(name), &figures)))?;
+    }
+
+    #[test]
+    fn text_made_of_pieces(pieces in prop::collection::vec(prop::sample::select(PIECES), 0..60)) {
+        check(read(pieces.concat()))?;
+    }
+
+    #[test]
+    fn any_text(text in "\\PC{0,200}") {
+        check(read(text))?;
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 500, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_bytes_in_a_file(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("tank.toml");
+        fs::write(&path, bytes).unwrap();
+        check(JobFile::open(path.to_str().unwrap()))?;
+    }
+
+    #[test]
+    fn examples_with_bytes_changed(
+        name in prop::sample::select(&EXAMPLES[..]),
+        changes in prop::collection::vec((0..1000_usize, any::<u8>()), 1..4),
+    ) {
+        let mut bytes = example_text(name).into_bytes();
+        let length = bytes.len();
+        for (place, byte) in changes {
+            bytes[place * length / 1000] = byte;
+        }
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("tank.toml");
+        fs::write(&path, bytes).unwrap();
+        check(JobFile::open(path.to_str().unwrap()))?;
+    }
+}
+
+#[test]
+fn the_checks_above_meet_tanks_as_well_as_refusals() {
+    for name in EXAMPLES {
+        assert!(check(read(example_text(name))).unwrap(), "{name}");
+        assert!(
+            check(read(refigured(
+                &example_text(name),
+                &[90.0, 95.0, 85.0, 20.0, 12.0, 2.0, 1.5]
+            )))
+            .is_ok()
+        );
+    }
+}
+
+#[test]
+fn nesting_without_end_is_refused() {
+    for open in ["[", "{a=", "a.", "[[", "\"\\", "a = [", "[a."] {
+        for times in [10, 1_000, 100_000] {
+            assert!(!check(read(open.repeat(times))).unwrap(), "{open}");
+            assert!(
+                !check(read(format!("name = {}", open.repeat(times)))).unwrap(),
+                "{open}"
+            );
+        }
+    }
+}

@@ -195,7 +195,7 @@ impl Board {
         };
         failure
             .with_context(&state)
-            .with_context(&self.qemu.messages())
+            .with_context(&self.qemu.told())
             .with_context(&self.log.tail())
     }
 }

@@ -93,13 +93,13 @@ impl Qemu {
             };
             if let Some(status) = self.exit_status() {
                 let failure = Failure::new(format!("the emulator ended at once ({status})"));
-                return Err(failure.with_context(&self.messages()));
+                return Err(failure.with_context(&self.told()));
             }
             if Instant::now() > end {
                 let failure = Failure::new(format!(
                     "the emulator's socket {name} did not open: {error}"
                 ));
-                return Err(failure.with_context(&self.messages()));
+                return Err(failure.with_context(&self.told()));
             }
             thread::sleep(Duration::from_millis(5));
         }
@@ -114,11 +114,12 @@ impl Qemu {
     ///
     /// It says "Timer with period zero, disabling" at every start of this machine; that is harmless.
     pub(super) fn messages(&self) -> String {
-        let text = fs::read_to_string(self.folder.path().join("stderr")).unwrap_or_default();
-        format!(
-            "emulator's messages:\n{}",
-            if text.is_empty() { "(none)" } else { &text }
-        )
+        fs::read_to_string(self.folder.path().join("stderr")).unwrap_or_default()
+    }
+
+    /// The same, to tell what happened.
+    pub(super) fn told(&self) -> String {
+        format!("emulator's messages:\n{}", self.messages())
     }
 
     /// How the process ended, if it has.

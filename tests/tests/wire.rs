@@ -1,0 +1,170 @@
+//! The wire does what `core/docs/wire.md` says, and nothing that happens on a line gets past it.
+
+use proptest::prelude::*;
+use seamwright_core::body::{Cut, Face};
+use seamwright_core::job::{Draft, MAX_NAME, Name, Tank};
+use seamwright_core::quantity::{Angle, Length, Ratio};
+use seamwright_core::wire::{
+    BATCH, Decoder, Fault, MAX_FRAME, MAX_MESSAGE, Reply, Request, SeamReport, encode,
+};
+use seamwright_tests::random_jobs::Jobs;
+
+/// Every message that the bytes close, in order.
+fn read<T: serde::de::DeserializeOwned>(bytes: &[u8]) -> Vec<Result<T, Fault>> {
+    let mut decoder = Decoder::new();
+    bytes
+        .iter()
+        .filter_map(|byte| decoder.push(*byte))
+        .collect()
+}
+
+/// The message inside a frame that was made here: COBS undone by its definition, the CRC cut off.
+fn message(frame: &[u8]) -> Vec<u8> {
+    let (mut plain, mut rest) = (Vec::new(), &frame[..frame.len() - 1]);
+    while let Some((code, tail)) = rest.split_first() {
+        let (run, next) = tail.split_at(usize::from(*code) - 1);
+        plain.extend_from_slice(run);
+        if *code < 255 && !next.is_empty() {
+            plain.push(0);
+        }
+        rest = next;
+    }
+    plain.truncate(plain.len() - 4);
+    plain
+}
+
+/// The bytes after `label` in the specification's examples, from `heading` on.
+fn example(heading: &str, label: &str) -> Vec<u8> {
+    let text = include_str!("../../core/docs/wire.md");
+    let part = text
+        .split("## Examples")
+        .nth(1)
+        .unwrap()
+        .split(heading)
+        .nth(1)
+        .unwrap();
+    let line = part
+        .lines()
+        .find(|line| line.trim_start().starts_with(label))
+        .unwrap();
+    let bytes = line.trim_start().strip_prefix(label).unwrap();
+    bytes
+        .split_whitespace()
+        .map(|byte| u8::from_str_radix(byte, 16).unwrap())
+        .collect()
+}
+
+#[test]
+fn the_examples_of_the_specification_hold() {
+    let hello = encode(&Request::Hello).unwrap();
+    assert_eq!(hello[..], example("`Hello`, the request", "frame"));
+    assert_eq!(message(&hello), example("`Hello`, the request", "message"));
+    let level = Request::Level {
+        pitch: Angle::default(),
+        roll: Angle::default(),
+        share: Ratio::from_share(0.5),
+    };
+    assert_eq!(
+        message(&encode(&level).unwrap()),
+        example("`Level` at", "message")
+    );
+    let unread = Reply::Unread(Fault::Checksum);
+    assert_eq!(
+        message(&encode(&unread).unwrap()),
+        example("`Unread(Checksum)`", "message")
+    );
+}
+
+#[test]
+fn the_largest_messages_fit() {
+    let mut draft = Jobs::new(3).next().unwrap();
+    draft.name = Name::try_from("n".repeat(MAX_NAME).as_str()).unwrap();
+    let far = Length::from_metres(-1.234_567_890_123e-3);
+    draft.shape.cuts.clear();
+    while draft
+        .shape
+        .cuts
+        .push(Cut::Plane {
+            normal: [-0.1, 0.2, 0.3],
+            through: [far; 3],
+        })
+        .is_ok()
+    {}
+    while draft.stock.faces.push((Face::Cut(8), far)).is_ok() {}
+    draft.fill.target = Some(Default::default());
+    draft.fill.target_of = Some(Default::default());
+    draft.fill.dip_step = Some(far);
+    let frame = encode(&Request::Keep(draft)).unwrap();
+    assert!(frame.len() <= MAX_FRAME, "{}", frame.len());
+
+    let tank = Jobs::new(5)
+        .find_map(|draft| Tank::build(&draft).ok())
+        .unwrap();
+    let seams: heapless::Vec<_, BATCH> = tank
+        .seams()
+        .take(BATCH)
+        .map(|seam| SeamReport::of(&tank, seam))
+        .collect();
+    assert_eq!(seams.len(), BATCH);
+    assert!(encode(&Reply::Seams(seams)).is_ok());
+}
+
+#[test]
+fn what_goes_wrong_on_a_line_is_named_and_the_next_message_read() {
+    let hello = encode(&Request::Hello).unwrap();
+    let after = |first: &[u8]| read::<Request>(&[first, &hello].concat());
+    let ok = Ok(Request::Hello);
+
+    assert_eq!(after(&[0, 0, 0]), [ok.clone()], "empty frames mean nothing");
+    let mut changed = hello.clone();
+    changed[3] ^= 0x10;
+    assert_eq!(after(&changed), [Err(Fault::Checksum), ok.clone()]);
+    assert_eq!(
+        after(&[&hello[..3], &[0]].concat()),
+        [Err(Fault::Packing), ok.clone()]
+    );
+    assert_eq!(
+        after(&[&[7; MAX_FRAME + 50][..], &[0]].concat()),
+        [Err(Fault::TooLong), ok.clone()]
+    );
+    let status = encode(&Reply::Unread(Fault::TooLong)).unwrap();
+    assert_eq!(
+        after(&status),
+        [Err(Fault::Unknown), ok],
+        "a reply is no request"
+    );
+    assert_eq!(
+        encode(&vec![1_u8; MAX_MESSAGE]).unwrap_err(),
+        Fault::TooLong
+    );
+}
+
+proptest! {
+    /// Any job comes back as it went, bit for bit.
+    #[test]
+    fn jobs_come_back(seed in any::<u64>()) {
+        let draft: Draft = Jobs::new(seed).next().unwrap();
+        let frame = encode(&Request::Keep(draft.clone())).unwrap();
+        prop_assert!(frame[..frame.len() - 1].iter().all(|byte| *byte != 0));
+        prop_assert_eq!(read::<Request>(&frame), [Ok(Request::Keep(draft))]);
+    }
+
+    /// Any bytes at all are read without harm, and a whole message after them still comes through.
+    #[test]
+    fn noise_does_no_harm(noise in prop::collection::vec(any::<u8>(), 0..3_000)) {
+        let hello = encode(&Request::Hello).unwrap();
+        let got = read::<Request>(&[&noise[..], &[0], &hello].concat());
+        prop_assert_eq!(got.last(), Some(&Ok(Request::Hello)));
+    }
+
+    /// One flipped bit never passes for another message.
+    #[test]
+    fn a_flipped_bit_is_seen(seed in any::<u64>(), place in any::<prop::sample::Index>(), bit in 0..8_u32) {
+        let request = Request::Keep(Jobs::new(seed).next().unwrap());
+        let mut frame = encode(&request).unwrap();
+        let place = place.index(frame.len() - 1);
+        frame[place] ^= 1 << bit;
+        let got = read::<Request>(&frame);
+        prop_assert!(got.iter().all(Result::is_err), "{:?}", got);
+    }
+}

@@ -21,9 +21,11 @@ use seamwright_core::bound::{Limit, OutOfRange, Value as Bound};
 use seamwright_core::capacity::{Lean, Measure};
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{Draft, Field, JobError, Problem, Tank};
+use seamwright_core::panel::{Panel, PanelMark};
 use seamwright_core::quantity::{
     Angle, Current, Length, Ratio, Speed, SpeedUnit, Voltage, Volume, VolumeUnit,
 };
+use seamwright_core::seam::{Joint, SeamMark};
 use seamwright_core::stock::{Alloy, Temper};
 use seamwright_core::wire::{Fault, Reply, Request, SeamReport, Status, encode, summary};
 use serde_json::{Value, to_value};
@@ -61,7 +63,7 @@ fn drafts() -> Vec<Draft> {
             legs: [mm(1.0), mm(2.0)],
         },
         Cut::Corner {
-            faces: [Face::Front, Face::Back, Face::Cut(3)],
+            faces: [Face::Front, Face::Back, Face::Cut(203)],
             legs: [mm(3.0), mm(4.0), mm(5.0)],
         },
         Cut::Plane {
@@ -73,8 +75,8 @@ fn drafts() -> Vec<Draft> {
     full.stock.faces.clear();
     full.stock
         .faces
-        .extend([(Face::Bottom, mm(1.5)), (Face::Cut(2), mm(2.5))]);
-    full.joints.default = Some(seamwright_core::seam::Joint::OpenCorner);
+        .extend([(Face::Bottom, mm(1.5)), (Face::Cut(202), mm(2.5))]);
+    full.joints.default = Some(Joint::OpenCorner);
     full.fill.headspace = Some(Ratio::from_share(0.125));
     full.fill.target = Some(Volume::new(6.5, VolumeUnit::Litre));
     full.fill.pick_up = Some(mm(9.0));
@@ -111,7 +113,7 @@ fn requests() -> Vec<Request> {
         Request::Hello,
         Request::Forget,
         Request::Compute(example("header-tank")),
-        Request::Panels { from: 4 },
+        Request::Panels { from: 204 },
         Request::Seams { from: 200 },
         Request::Level {
             pitch: Angle::from_radians(0.25),
@@ -142,28 +144,28 @@ fn problems() -> Vec<Problem> {
     let blocks = [
         BlockError::Flat,
         BlockError::NoSuchEdge {
-            cut: 1,
+            cut: 201,
             faces: [Face::Top, Face::Bottom],
         },
-        BlockError::NoSuchCorner { cut: 2 },
-        BlockError::NoDirection { cut: 3 },
+        BlockError::NoSuchCorner { cut: 202 },
+        BlockError::NoDirection { cut: 203 },
         BlockError::RemovesNothing {
-            cut: 4,
+            cut: 204,
             clearance: mm(5.0),
         },
-        BlockError::RemovesAll { cut: 6 },
-        BlockError::Swallowed { cut: 7, by: 8 },
+        BlockError::RemovesAll { cut: 206 },
+        BlockError::Swallowed { cut: 207, by: 208 },
         BlockError::SheetFillsBox {
             outside: mm(3.0),
             sheet: mm(4.0),
             face: Face::Back,
         },
-        BlockError::SheetFillsCut { cut: 5 },
-        BlockError::TooComplex { cut: 2 },
+        BlockError::SheetFillsCut { cut: 205 },
+        BlockError::TooComplex { cut: 202 },
     ];
     let mut problems = vec![
         Problem::Unnamed,
-        Problem::NoSuchFace(Face::Cut(7)),
+        Problem::NoSuchFace(Face::Cut(207)),
         Problem::NoStartingValue,
         Problem::TooManyStitches {
             needed: 300,
@@ -195,12 +197,12 @@ const FIELDS: [Field; 23] = [
     Field::Length,
     Field::Width,
     Field::Height,
-    Field::Cut(1),
-    Field::CutLeg(2, 3),
-    Field::CutThrough(4, 5),
+    Field::Cut(201),
+    Field::CutLeg(202, 203),
+    Field::CutThrough(204, 205),
     Field::Alloy,
     Field::Thickness,
-    Field::FaceThickness(Face::Cut(6)),
+    Field::FaceThickness(Face::Cut(206)),
     Field::JointsDefault,
     Field::Headspace,
     Field::Target,
@@ -215,38 +217,50 @@ const FIELDS: [Field; 23] = [
     Field::TackPitch,
 ];
 
+/// Numbers here are past 127 where a whole number is, or a byte could not be told from a varint.
 fn replies() -> Vec<Reply> {
     let tank = Tank::build(&example("log-splitter-reservoir")).unwrap();
+    let mut summary = summary(&tank);
+    (summary.totals.tacks, summary.totals.stitches) = (70_000, 300);
+    (summary.panels, summary.seams) = (216, 240);
+    let many = |seam| {
+        let mut report = SeamReport::of(&tank, seam);
+        report.seam.mark = SeamMark([PanelMark::at(129), PanelMark::at(130)]);
+        report.tacks.as_mut().unwrap().count = 9_999;
+        report.stitches.as_mut().unwrap().count = 256;
+        report
+    };
+    let seams = tank.seams().take(4).map(many).collect();
+    let marked = |mut panel: Panel| {
+        panel.mark = PanelMark::at(131);
+        panel
+    };
+    let panels = tank.panels().take(4).map(marked).collect();
     let mut replies = vec![
         Reply::Hello {
             protocol: 300,
             board: "bench".try_into().unwrap(),
             version: "0.1.0".try_into().unwrap(),
         },
-        Reply::Kept { place: 5 },
-        Reply::ShelfFull { most: 6 },
+        Reply::Kept { place: 205 },
+        Reply::ShelfFull { most: 206 },
         Reply::Forgot,
-        Reply::Computed(summary(&tank)),
-        Reply::Panels(tank.panels().take(4).collect()),
-        Reply::Seams(
-            tank.seams()
-                .take(4)
-                .map(|seam| SeamReport::of(&tank, seam))
-                .collect(),
-        ),
+        Reply::Computed(summary),
+        Reply::Panels(panels),
+        Reply::Seams(seams),
         Reply::Level(tank.pool(Lean::LEVEL).at(mm(50.0)).ok()),
         Reply::Level(None),
         Reply::NothingHeld,
         Reply::Status(Status {
-            events: 1,
-            redraws: 2,
+            events: 1_000,
+            redraws: 2_000,
             last_redraw_bytes: 300,
             display_bytes: 4_000_000_000,
-            last_redraw_ticks: 5,
-            last_compute_ticks: 6,
-            stack_high_water: 7,
-            stack_size: 8,
-            link_lost: 9,
+            last_redraw_ticks: 5_000,
+            last_compute_ticks: 6_000,
+            stack_high_water: 7_000,
+            stack_size: 8_000,
+            link_lost: 9_000,
         }),
     ];
     let unread = [

@@ -1,6 +1,9 @@
 //! Bodies of `core` against the reference tanks, straight through the library: scipy's half-space
 //! intersection and trimesh computed the expected figures.
 
+// A helper that cannot go on stops its test at once.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use seamwright_core::capacity::Lean;
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::{Angle, AngleUnit, Length};

@@ -3,6 +3,9 @@
 //! `data/geometry/checks.json` and `data/welding/checks.json` hold figures gathered and evaluated apart
 //! from this project, each with its source and tolerance; the tests below name those they use.
 
+// A helper that cannot go on stops its test at once.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use seamwright_core::body::{Block, Body, Cut, Face, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;

@@ -5,10 +5,10 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
-use seamwright_core::bound::{Limit, OutOfRange};
+use seamwright_core::bound::{Limit, OutOfRange, Value};
 use seamwright_core::capacity::Lean;
 use seamwright_core::job::{Assumed, Tank};
-use seamwright_core::quantity::{Angle, Length, Quantity, parse};
+use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
@@ -178,7 +178,8 @@ fn fill(
     json: bool,
     units: Units,
 ) -> Result<(), Failure> {
-    let depth = option::<Length>("--depth", depth)?;
+    let written = depth;
+    let depth = option::<Length>("--depth", written)?;
     let angle =
         |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
     let (pitch, roll) = (angle("--pitch", pitch)?, angle("--roll", roll)?);
@@ -198,9 +199,13 @@ fn fill(
         .pool(lean)
         .at(depth)
         .map_err(|error| match error.limit {
-            Limit::AtMost(full) => Failure::input(
-                format!("--depth {} is past the brim", error.value),
-                format!("standing so, the tank is full at {full}: give that or less"),
+            Limit::AtMost(Value::Length(full)) => Failure::input(
+                format!("--depth \"{written}\" is past the brim"),
+                format!(
+                    "standing so, the tank is full at {} ({}): give less",
+                    full.display(LengthUnit::Millimetre, 2),
+                    full.display(LengthUnit::Inch, 3)
+                ),
             ),
             _ => range("--depth")(error),
         })?;

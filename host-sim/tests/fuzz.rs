@@ -1,11 +1,16 @@
 //! Any bytes at all, and example job files spoilt in many ways: a tank with finite figures, or a
 //! message that points into the file; never a panic.
 
+// A helper that cannot go on stops its test at once.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 mod support;
 
+use std::cell::Cell;
 use std::fs;
 
 use proptest::prelude::*;
+use proptest::test_runner::TestRunner;
 use seamwright::diagnostics::Source;
 use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
@@ -45,7 +50,9 @@ fn check_failure(failure: &Failure) -> Result<(), TestCaseError> {
     }
     let plain = failure.render(false);
     prop_assert!(
-        !plain.chars().any(|sign| sign.is_control() && sign != '\n'),
+        !plain
+            .chars()
+            .any(|sign| sign.is_ascii_control() && sign != '\n'),
         "{plain:?}"
     );
     prop_assert!(!failure.render(true).is_empty());
@@ -80,7 +87,8 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         prop_assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
     }
     let capacity = tank.capacity();
-    let [brim, fill, usable] = [capacity.brim, capacity.fill, capacity.usable].map(|v| v.si());
+    let [brim, fill, usable] =
+        [capacity.brim, capacity.fill, capacity.usable].map(seamwright_core::quantity::Volume::si);
     prop_assert!(
         0.0 <= usable && usable <= fill && fill <= brim && brim > 0.0,
         "{usable} {fill} {brim}"
@@ -278,6 +286,84 @@ proptest! {
         fs::write(&path, bytes).unwrap();
         check(JobFile::open(path.to_str().unwrap()))?;
     }
+}
+
+/// Any cut that reads, on a box of about these sizes.
+fn cut() -> impl Strategy<Value = String> {
+    let face = prop::sample::select(&["front", "back", "left", "right", "bottom", "top"][..]);
+    let leg = 1.0..400.0_f64;
+    let coordinate = -50.0..600.0_f64;
+    prop_oneof![
+        ([face.clone(), face.clone()], [leg.clone(), leg.clone()]).prop_map(
+            |([a, b], [p, q])| format!("edge = \"{a} {b}\"\nlegs = [\"{p} mm\", \"{q} mm\"]")
+        ),
+        (
+            prop::sample::select(&["left", "right"][..]),
+            prop::sample::select(&["front", "back"][..]),
+            prop::sample::select(&["bottom", "top"][..]),
+            [leg.clone(), leg.clone(), leg]
+        )
+            .prop_map(|(x, y, z, [p, q, r])| format!(
+                "corner = \"{x} {y} {z}\"\nlegs = [\"{p} mm\", \"{q} mm\", \"{r} mm\"]"
+            )),
+        (
+            [-1.0..1.0_f64, -1.0..1.0_f64, -1.0..1.0_f64],
+            [coordinate.clone(), coordinate.clone(), coordinate]
+        )
+            .prop_map(|(n, [x, y, z])| format!(
+                "normal = {n:?}\nthrough = [\"{x} mm\", \"{y} mm\", \"{z} mm\"]"
+            )),
+    ]
+}
+
+/// A job file that reads, and often makes a tank.
+fn job() -> impl Strategy<Value = String> {
+    (
+        [50.0..600.0_f64, 50.0..600.0_f64, 50.0..600.0_f64],
+        prop::bool::ANY,
+        prop_oneof![2 => Just(Vec::new()), 3 => prop::collection::vec(cut(), 1..9)],
+        0.3..12.0_f64,
+        prop::sample::select(&["5754", "304L", "low-carbon steel"][..]),
+        (0.0..90.0_f64, 0.0..20.0_f64, 1.0..100.0_f64),
+        (20.0..400.0_f64, 10.0..300.0_f64),
+    )
+        .prop_map(|(size, inside, cuts, sheet, alloy, fill, weld)| {
+            let [length, width, height] = size;
+            let sized = if inside { "inside" } else { "outside" };
+            let cuts: String = cuts.iter().map(|cut| format!("[[shape.cut]]\n{cut}\n")).collect();
+            let ((headspace, pick_up, dip_step), (stitch, tack)) = (fill, weld);
+            format!(
+                "name = \"Any\"\n[shape]\nkind = \"block\"\nsized = \"{sized}\"\nlength = \"{length} mm\"\n\
+                 width = \"{width} mm\"\nheight = \"{height} mm\"\n{cuts}[stock]\nalloy = \"{alloy}\"\n\
+                 thickness = \"{sheet} mm\"\n[fill]\nheadspace = \"{headspace} %\"\npick_up = \"{pick_up} mm\"\n\
+                 dip_step = \"{dip_step} mm\"\n[weld]\nstitch_max = \"{stitch} mm\"\ntack_pitch = \"{tack} mm\"\n"
+            )
+        })
+}
+
+#[test]
+fn jobs_that_read_give_finite_figures() {
+    const CASES: u32 = 3_000;
+    let config = ProptestConfig {
+        cases: CASES,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    };
+    let mut runner = TestRunner::new(config);
+    let tanks = Cell::new(0_u32);
+    runner
+        .run(&job(), |text| {
+            tanks.set(tanks.get() + u32::from(check(read(text))?));
+            Ok(())
+        })
+        .unwrap();
+    // Enough of each kind, so that neither half of the check stands idle.
+    let tanks = tanks.get();
+    println!("{tanks} tanks of {CASES} jobs");
+    assert!(
+        (CASES / 5..CASES * 4 / 5).contains(&tanks),
+        "{tanks} tanks of {CASES} jobs"
+    );
 }
 
 #[test]

@@ -1,6 +1,9 @@
 //! `docs/job-file.md` against the program: its keys are the schema's, its ranges and sources are what
 //! the program keeps and tells, and its examples do what it says of them.
 
+// A helper that cannot go on stops its test at once.
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 mod support;
 
 use std::collections::BTreeSet;
@@ -117,7 +120,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 54);
+    assert_eq!(unique.len(), 53);
 }
 
 #[test]

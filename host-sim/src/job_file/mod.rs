@@ -131,8 +131,12 @@ fn name<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Name> {
     let text = text.trim();
     if let Some(control) = text.chars().find(|sign| sign.is_control()) {
         let problem = Problem::new(span, "`name` holds a sign that cannot be shown")
-            .label(format!("{} in it", control.escape_unicode()))
-            .help("write the name on one line, without tabs");
+            .label(match control {
+                '\t' => "a tab in it".to_owned(),
+                '\n' | '\r' => "a line break in it".to_owned(),
+                other => format!("U+{:04X} in it", u32::from(other)),
+            })
+            .help("write the name on one line, with letters, figures and spaces");
         reader.problem(problem);
         return None;
     }

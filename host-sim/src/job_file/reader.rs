@@ -243,6 +243,13 @@ impl<'t> Reader<'t> {
                 format!("add {} = \"…\"", key.name),
             ),
         };
+        if section.path.is_empty() && key.kind == Kind::Text {
+            let problem = Problem::new(0..0, what)
+                .label("it stands at the top, before the first table")
+                .help(format!("add {} = \"…\" as the first line", key.name));
+            self.problem(problem);
+            return;
+        }
         let label = if section.path.is_empty() {
             "not found up to here"
         } else {
@@ -452,6 +459,9 @@ impl<'t> Reader<'t> {
     }
 }
 
+/// The longest list of words that stands beside a caret.
+const SHORT_LIST: usize = 6;
+
 /// A word that is not in its list.
 pub(super) fn no_such_word<'w>(
     span: Range<usize>,
@@ -459,12 +469,20 @@ pub(super) fn no_such_word<'w>(
     text: &str,
     words: impl Iterator<Item = &'w str> + Clone,
 ) -> Problem {
-    let problem = Problem::new(span, format!("{} cannot be `{text}`", called(path)))
-        .label(format!("must be {}", either(words.clone())));
-    match nearest(text, words) {
-        Some(near) => problem.help(format!("did you mean \"{near}\"?")),
-        None => problem,
+    let problem = Problem::new(span, format!("{} cannot be `{text}`", called(path)));
+    let near = nearest(text, words.clone()).map(|near| format!("did you mean \"{near}\"?"));
+    let all = either(words.clone());
+    // A long list reads better on a line of its own than beside the caret.
+    let mut problem = if words.count() <= SHORT_LIST {
+        problem.label(format!("must be {all}"))
+    } else {
+        problem.label("not one that is known")
+    };
+    problem.help.extend(near);
+    if !problem.label.contains(&all) {
+        problem = problem.help(format!("known are {all}"));
     }
+    problem
 }
 
 /// Why a text is no quantity: short beside the caret, the units below it.
@@ -510,6 +528,11 @@ fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValu
             .filter(|key| !top || table == matches!(key.kind, Kind::Table | Kind::Tables))
             .map(|key| key.name)
     };
+    if top && !table && nearest(name, known()).is_none() && home(name, top).is_none() {
+        return Problem::new(span, format!("unknown key `{name}`"))
+            .label("before the first table stands only `name`")
+            .help("take it out, or move it below the [table] that it belongs to");
+    }
     let problem = if table {
         Problem::new(span, format!("unknown table [{}]", section.path_of(name)))
             .label("no table of a job file")
@@ -523,10 +546,11 @@ fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValu
     if let Some(near) = nearest(name, known()) {
         return problem.help(format!("did you mean `{near}`?"));
     }
-    match TABLES.iter().find(|table| table.key(name).is_some()) {
-        Some(home) if !(top && home.path.is_empty()) => {
-            problem.help(format!("`{name}` belongs in {}", title(home)))
-        }
+    match home(name, top) {
+        Some(home) if home.path.is_empty() => problem.help(format!(
+            "`{name}` belongs at the top of the file, before the first table"
+        )),
+        Some(home) => problem.help(format!("`{name}` belongs in {}", title(home))),
         _ if table && top => {
             problem.help(format!("the tables of a job file are {}", either(known())))
         }
@@ -536,6 +560,17 @@ fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValu
             either(known())
         )),
     }
+}
+
+/// The table that has a key of this name, the top of the file being the last to be thought of.
+fn home(name: &str, top: bool) -> Option<&'static Table> {
+    let (above, below): (Vec<&Table>, Vec<&Table>) =
+        TABLES.iter().partition(|table| table.path.is_empty());
+    let above = above.into_iter().filter(|_| !top);
+    below
+        .into_iter()
+        .chain(above)
+        .find(|table| table.key(name).is_some())
 }
 
 /// A table, or a list of them.

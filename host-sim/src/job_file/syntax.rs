@@ -9,25 +9,30 @@ pub(super) fn explain(error: &toml::de::Error, text: &str) -> Problem {
     let end = text.trim_end().len();
     let span = error.span().unwrap_or(end..end);
     let message = error.message().trim().replace('\n', "; ");
-    let twice = message.contains("duplicate key");
-    let slip = slip(text, &span);
-    let what = if twice {
-        "this key is given twice"
-    } else {
-        "this is not TOML"
-    };
-    let problem = Problem::new(span, what).label(message);
-    if twice {
-        return problem.help("take one of the two out");
+    if message.contains("duplicate key") {
+        let headed = text
+            .get(..span.start)
+            .is_some_and(|before| before.ends_with('['));
+        let what = if headed { "table" } else { "key" };
+        return Problem::new(span, format!("this {what} is given twice"))
+            .label("the second time")
+            .help("take one of the two out, or put both into one");
     }
-    problem.help(slip.unwrap_or_else(|| {
-        "a line is key = \"value\", or a [table] of its own; text stands in double quotes"
-            .to_owned()
-    }))
+    let (label, help) = match slip(text, &span) {
+        Some((label, help)) => (label.to_owned(), help),
+        None => (
+            message,
+            "a line is key = \"value\", or a [table] of its own; text stands in double quotes"
+                .to_owned(),
+        ),
+    };
+    Problem::new(span, "this is not TOML")
+        .label(label)
+        .help(help)
 }
 
-/// What was probably forgotten on the line of `span`.
-fn slip(text: &str, span: &Range<usize>) -> Option<String> {
+/// What was probably forgotten on the line of `span`, and how it should be.
+fn slip(text: &str, span: &Range<usize>) -> Option<(&'static str, String)> {
     let start = text
         .get(..span.start)?
         .rfind('\n')
@@ -36,15 +41,17 @@ fn slip(text: &str, span: &Range<usize>) -> Option<String> {
     let (key, value) = line.split_once('=')?;
     let (key, value) = (key.trim(), value.trim());
     let plain = value.split('#').next().unwrap_or_default().trim();
-    if value.matches('"').count() % 2 == 1 {
-        return Some(format!(
-            "a quote is open or missing; {}",
-            "inches inside quotes are written in: \"12 5/8 in\""
-        ));
-    }
     if plain.is_empty() {
-        return Some(format!("write a value after {key} ="));
+        let help = format!("write a value after {key} =, or take the line out");
+        return Some(("no value here", help));
+    }
+    if value.matches('"').count() % 2 == 1 {
+        let help = "text stands between two double quotes; inches inside them are written in: \"12 5/8 in\"";
+        return Some(("one double quote too few or too many", help.to_owned()));
     }
     let quoted = plain.starts_with(['"', '\'', '[', '{']);
-    (!quoted).then(|| format!("put the value in double quotes: {key} = \"{plain}\""))
+    (!quoted).then(|| {
+        let help = format!("write {key} = \"{plain}\"");
+        ("a value without its double quotes", help)
+    })
 }

@@ -8,38 +8,38 @@ use std::process::Output;
 use assert_cmd::Command;
 
 /// The example job files.
-pub const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
+pub(crate) const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 
 /// A job that plans, table by table, for tests to spoil.
-pub const NAME: &str = "name = \"Test tank\"\n";
-pub const SHAPE: &str =
+pub(crate) const NAME: &str = "name = \"Test tank\"\n";
+pub(crate) const SHAPE: &str =
     "\n[shape]\nkind = \"block\"\nlength = \"320 mm\"\nwidth = \"180 mm\"\nheight = \"160 mm\"\n";
-pub const STOCK: &str = "\n[stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n";
+pub(crate) const STOCK: &str = "\n[stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n";
 
 /// The path of an example.
-pub fn example(name: &str) -> PathBuf {
+pub(crate) fn example(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("examples/{name}.toml"))
 }
 
 /// The text of an example.
-pub fn example_text(name: &str) -> String {
+pub(crate) fn example_text(name: &str) -> String {
     std::fs::read_to_string(example(name)).unwrap()
 }
 
 /// The program, with no terminal and no environment that changes what it prints.
-pub fn seamwright(arguments: &[&str]) -> Command {
+pub(crate) fn seamwright(arguments: &[&str]) -> Command {
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("seamwright"));
     command.args(arguments).env_remove("NO_COLOR");
     command
 }
 
 /// Runs the program in `folder`.
-pub fn run(folder: &Path, arguments: &[&str]) -> Output {
+pub(crate) fn run(folder: &Path, arguments: &[&str]) -> Output {
     seamwright(arguments).current_dir(folder).output().unwrap()
 }
 
 /// Exit status and both streams, for a snapshot.
-pub fn told(output: &Output) -> String {
+pub(crate) fn told(output: &Output) -> String {
     let text = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
     let (out, err) = (text(&output.stdout), text(&output.stderr));
     let code = output.status.code().unwrap();
@@ -53,7 +53,7 @@ pub fn told(output: &Output) -> String {
 }
 
 /// Every line of a text without the spaces at its end, which editors and Git may take away.
-pub fn trimmed(text: &str) -> String {
+pub(crate) fn trimmed(text: &str) -> String {
     text.lines()
         .map(|line| format!("{}\n", line.trim_end()))
         .collect()

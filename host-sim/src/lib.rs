@@ -6,7 +6,7 @@
 //! - [`diagnostics`] shows what is wrong with a text where it stands, [`failure`] says how a command
 //!   ended, [`input`] gets at a file;
 //! - [`job_file`] reads a job, [`report`] writes what `core` makes of it;
-//! - [`bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
+//! - [`mod@bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
 //!   [`link`] talks to a gauge;
 //! - [`cli`] is the command line.
 //!

@@ -16,7 +16,7 @@ use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
 use seamwright::report::{self, Units};
 use seamwright_core::capacity::Lean;
-use seamwright_core::quantity::{Angle, AngleUnit, Length};
+use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
 use serde_json::Value;
 use support::{EXAMPLES, example_text};
 
@@ -87,8 +87,7 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         prop_assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
     }
     let capacity = tank.capacity();
-    let [brim, fill, usable] =
-        [capacity.brim, capacity.fill, capacity.usable].map(seamwright_core::quantity::Volume::si);
+    let [brim, fill, usable] = [capacity.brim, capacity.fill, capacity.usable].map(Volume::si);
     prop_assert!(
         0.0 <= usable && usable <= fill && fill <= brim && brim > 0.0,
         "{usable} {fill} {brim}"

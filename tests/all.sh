@@ -47,6 +47,8 @@ main() {
 
   say "running every test"
   cd "$ROOT"
+  # Built by the very command below before it runs the first test.
+  export SEAMWRIGHT_BIN="${CARGO_TARGET_DIR:-$ROOT/target}/debug/seamwright"
   cargo test --locked --workspace "$@" || die "tests failed"
   measure_boards
   say "all passed ($BARE_METAL_TELL; $(qemu-system-arm --version | head -n 1))"

@@ -21,49 +21,21 @@ const FILLS: usize = 240;
 
 const EXACT: Tolerance = Tolerance::relative(1e-9);
 
-/// The program: `SEAMWRIGHT_BIN`, or the one that `cargo test --workspace` put beside these tests. One that
-/// is older than its sources is no proof of anything and is refused.
+/// The program that `tests/all.sh` names: the one that `cargo test --workspace` builds before it runs any
+/// test, so never an older one.
 fn program() -> Result<PathBuf> {
-    if let Some(path) = std::env::var_os("SEAMWRIGHT_BIN") {
-        let path = PathBuf::from(path);
-        return if path.is_file() {
-            Ok(path)
-        } else {
-            Err(format!(
-                "SEAMWRIGHT_BIN names {}, which is not a file",
-                path.display()
-            )
-            .into())
-        };
+    let named = std::env::var_os("SEAMWRIGHT_BIN")
+        .ok_or("SEAMWRIGHT_BIN names no program: run the tests by tests/all.sh")?;
+    let path = PathBuf::from(named);
+    if path.is_file() {
+        Ok(path)
+    } else {
+        Err(format!(
+            "SEAMWRIGHT_BIN names {}, which is not a file",
+            path.display()
+        )
+        .into())
     }
-    let tests = std::env::current_exe()?;
-    let folder = tests
-        .parent()
-        .and_then(Path::parent)
-        .ok_or("the tests stand in no folder")?;
-    let path = folder.join(format!("seamwright{}", std::env::consts::EXE_SUFFIX));
-    let build =
-        "build it with `cargo build --package seamwright`, or run the tests by tests/all.sh";
-    if !path.is_file() {
-        return Err(format!("there is no program at {}: {build}", path.display()).into());
-    }
-    let built = path.metadata()?.modified()?;
-    // Cargo writes beside every program what it was made from: `program: source source …`.
-    let made_from = std::fs::read_to_string(folder.join("seamwright.d"))?;
-    let (_, sources) = made_from
-        .split_once(": ")
-        .ok_or("seamwright.d is not as expected")?;
-    let mut count = 0;
-    for source in sources.split_whitespace() {
-        count += 1;
-        if Path::new(source).metadata()?.modified()? > built {
-            return Err(format!("{} is older than {source}: {build}", path.display()).into());
-        }
-    }
-    if count < 20 {
-        return Err(format!("seamwright.d names only {count} sources").into());
-    }
-    Ok(path)
 }
 
 /// Runs it on a job file given on standard input and reads the one object that it prints.

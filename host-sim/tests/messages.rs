@@ -411,3 +411,11 @@ fn every_example_spoilt_in_one_place_is_told_at_that_line() {
         }
     }
 }
+
+#[test]
+fn a_wall_that_thinner_sheets_close_over() {
+    let job = "name = \"Shallow cut\"\n\n[shape]\nkind = \"block\"\nsized = \"inside\"\nlength = \"116 mm\"\nwidth = \"32 mm\"\n\
+               height = \"73 mm\"\n\n[[shape.cut]]\nedge = \"front left\"\nlegs = [\"41.5 mm\", \"1.9 mm\"]\n\n\
+               [stock]\nalloy = \"6063\"\nthickness = \"0.9 mm\"\n\n[stock.faces]\nfront = \"4.6 mm\"\n";
+    check("a_wall_closed_over", job);
+}

@@ -46,8 +46,14 @@ proptest! {
         let thickest = tank.panels().map(|panel| panel.thickness.si()).fold(0.0, f64::max);
         let sheet: f64 = tank.panels().map(|panel| panel.outside_area.si() * thickest).sum();
         prop_assert!(outside - inside <= sheet * (1.0 + 1e-9), "{} > {sheet}", outside - inside);
+        // A square-cut blank stands on its inside face; beside a much thinner sheet at an obtuse corner it
+        // reaches past the outside of that sheet, and only then may the blanks hold more than the body.
+        let normal = |face: Face| body.outside.face(face).unwrap().normal();
+        let proud = tank.panels().any(|a| tank.panels().any(|b| {
+            a.thickness.si() * normal(a.face).dot(normal(b.face)) > b.thickness.si() * (1.0 + 1e-12)
+        }));
         let blanks: f64 = tank.panels().map(|panel| panel.blank_area.si() * panel.thickness.si()).sum();
-        prop_assert!(blanks <= outside - inside, "blanks {blanks} overfill the sheet");
+        prop_assert!(proud || blanks <= outside - inside, "blanks {} overfill the sheet", blanks);
     }
 
     /// A closed surface: V − E + F = 2 (Euler), and the area vectors of the faces cancel.

@@ -194,6 +194,11 @@ pub enum BlockError {
         /// The cut at which the bound was met.
         cut: u8,
     },
+    /// The thinner sheets beside this face close over it: it bounds the space inside, yet has no face outside.
+    Covered {
+        /// Which face.
+        face: Face,
+    },
 }
 
 impl fmt::Display for BlockError {
@@ -244,6 +249,10 @@ impl fmt::Display for BlockError {
             Self::SheetFillsCut { cut } => write!(
                 f,
                 "the sheet eats the inside: nothing is left within cut {cut}; use a thinner sheet or a smaller cut"
+            ),
+            Self::Covered { face } => write!(
+                f,
+                "the thinner sheets beside the {face} close over it outside: bring the thicknesses closer together, or change the cut that leaves so little of it"
             ),
             Self::TooComplex { cut } => {
                 write!(
@@ -324,7 +333,12 @@ impl Block {
             Sized::Inside => (inside, outside),
         };
         self.carve(first, &drawn, sheet)?;
-        self.carve(second, &other, sheet)
+        self.carve(second, &other, sheet)?;
+        // A wall that the sheets beside it swallow outside would be a panel that cannot be cut.
+        match inside_of(body).find(|face| body.outside.face(*face).is_none()) {
+            Some(face) => Err(BlockError::Covered { face }),
+            None => Ok(()),
+        }
     }
 
     /// The box of a surface less the cuts.
@@ -460,6 +474,11 @@ impl Block {
         }
         worst
     }
+}
+
+/// The faces of the space inside.
+fn inside_of(body: &Body) -> impl Iterator<Item = Face> {
+    body.inside.faces().map(|view| view.face())
 }
 
 /// Unit outward normal of a face of the box; zero for a cut.

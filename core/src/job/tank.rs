@@ -291,6 +291,7 @@ fn field_of(error: BlockError) -> Field {
     match error {
         BlockError::Flat => Field::Shape,
         BlockError::SheetFillsBox { .. } => Field::Thickness,
+        BlockError::Covered { face } => Field::FaceThickness(face),
         BlockError::NoSuchEdge { cut, .. }
         | BlockError::NoSuchCorner { cut }
         | BlockError::NoDirection { cut }

@@ -176,6 +176,13 @@ impl Given<'_> {
             BlockError::SheetFillsCut { cut } => Problem::new(cut_at(cut), "the sheet eats the inside")
                 .label(format!("nothing is left between cut {cut} and the sheets across from it"))
                 .help("use a thinner sheet or a smaller cut"),
+            BlockError::Covered { face } => {
+                let own = format!("stock.faces.{face}");
+                let (span, _) = self.key_or_shape(&own);
+                Problem::new(span, format!("no {face} is left outside"))
+                    .label(format!("the thinner sheets beside the {face} close over it"))
+                    .help("bring the thicknesses closer together, or change the cut that leaves so little of this face")
+            }
             BlockError::TooComplex { cut } => {
                 Problem::new(cut_at(cut), format!("the body is too intricate from cut {cut} on"))
                     .label("more than 16 faces, 40 corners or 40 edges")

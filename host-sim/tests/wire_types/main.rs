@@ -162,6 +162,7 @@ fn problems() -> Vec<Problem> {
         },
         BlockError::SheetFillsCut { cut: 205 },
         BlockError::TooComplex { cut: 202 },
+        BlockError::Covered { face: Face::Front },
     ];
     let mut problems = vec![
         Problem::Unnamed,

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::quantity::{
     Angle, AngleUnit, Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit,
-    Voltage, VoltageUnit, Volume, VolumeUnit,
+    Temperature, TemperatureUnit, Voltage, VoltageUnit, Volume, VolumeUnit,
 };
 
 /// A value of any kind that an error shows.
@@ -28,6 +28,8 @@ pub enum Value {
     Speed(Speed),
     /// A number of things.
     Count(u32),
+    /// A temperature, shown in degrees Celsius.
+    Temperature(Temperature),
 }
 
 impl fmt::Display for Value {
@@ -41,6 +43,7 @@ impl fmt::Display for Value {
             Self::Voltage(v) => v.display(VoltageUnit::Volt, 1).fmt(f),
             Self::Speed(v) => v.display(SpeedUnit::MillimetrePerMinute, 1).fmt(f),
             Self::Count(v) => v.fmt(f),
+            Self::Temperature(v) => v.display(TemperatureUnit::Celsius, 1).fmt(f),
         }
     }
 }

@@ -66,9 +66,13 @@
 pub mod body;
 pub mod bound;
 pub mod capacity;
+pub mod fixture;
+pub mod flat;
+pub mod fold;
 pub mod geom;
 pub mod heat;
 pub mod job;
+pub mod joint;
 pub mod notice;
 pub mod panel;
 pub mod quantity;

@@ -6,21 +6,9 @@ use heapless::Vec;
 
 use super::clip::{Clipped, clip, cuboid};
 use super::solid::Solid;
-use super::{Body, Face, MAX_CUTS};
+use super::{Body, Face, MAX_CUTS, Sheet, Sized};
 use crate::geom::{Plane, Vector};
 use crate::quantity::{Length, LengthUnit};
-
-/// Whether a size is measured over the sheet or between the inner faces.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Sized {
-    /// Sizes and cuts describe the outside of the tank.
-    #[default]
-    Outside,
-    /// Sizes and cuts describe the space inside; cuts are measured from the inside corner.
-    Inside,
-}
 
 /// A plane that slices material off a block.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,57 +36,6 @@ pub enum Cut {
         /// A point of the plane, measured from the corner of the body that is sized.
         through: [Length; 3],
     },
-}
-
-/// The sheet thickness of each face.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sheet {
-    /// Of the six faces of the box, in the order of [`Face::BOX`].
-    pub walls: [Length; 6],
-    /// Of each cut, in order.
-    pub cuts: [Length; MAX_CUTS],
-}
-
-impl Sheet {
-    /// The same thickness all over.
-    #[must_use]
-    pub const fn uniform(thickness: Length) -> Self {
-        Self {
-            walls: [thickness; 6],
-            cuts: [thickness; MAX_CUTS],
-        }
-    }
-
-    /// Sets one face; a cut beyond the eighth is no face and changes nothing.
-    pub fn set(&mut self, face: Face, thickness: Length) {
-        let slot = match face {
-            Face::Cut(n) => usize::from(n)
-                .checked_sub(1)
-                .and_then(|index| self.cuts.get_mut(index)),
-            wall => Face::BOX
-                .iter()
-                .position(|f| *f == wall)
-                .and_then(|index| self.walls.get_mut(index)),
-        };
-        if let Some(slot) = slot {
-            *slot = thickness;
-        }
-    }
-
-    /// The thickness of one face.
-    #[must_use]
-    pub fn of(&self, face: Face) -> Length {
-        let found: Option<&Length> = match face {
-            Face::Cut(n) => usize::from(n)
-                .checked_sub(1)
-                .and_then(|index| self.cuts.get(index)),
-            wall => Face::BOX
-                .iter()
-                .position(|f| *f == wall)
-                .and_then(|index| self.walls.get(index)),
-        };
-        found.copied().unwrap_or_default()
-    }
 }
 
 /// A box and its cuts.
@@ -286,7 +223,8 @@ impl Block {
         if !(size.x > 0.0 && size.y > 0.0 && size.z > 0.0) {
             return Err(BlockError::Flat);
         }
-        let [front, back, left, right, bottom, top] = sheet.walls.map(Length::si);
+        let [front, back, left, right, bottom, top] =
+            Face::BOX.map(|face| sheet.of(face).si());
         let (near, far) = (
             Vector::new(left, front, bottom),
             Vector::new(right, back, top),

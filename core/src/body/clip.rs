@@ -6,6 +6,7 @@
 use heapless::Vec;
 
 use super::Face;
+use super::section::Section;
 use super::solid::{
     Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Side, Solid,
 };
@@ -63,8 +64,7 @@ impl Draft {
     #[inline(never)]
     fn finish(&self, solid: &mut Solid) -> Result<(), Full> {
         let mut moved = [None; WORK_VERTICES];
-        solid.vertices.clear();
-        solid.sides.clear();
+        solid.clear();
         solid.loops.clone_from(&self.loops);
         solid.corners.clone_from(&self.corners);
         for corner in &mut solid.corners {
@@ -97,50 +97,103 @@ pub(super) fn cuboid(solid: &mut Solid, low: Vector, high: Vector) -> Option<()>
     if !(high.x > low.x && high.y > low.y && high.z > low.z) {
         return None;
     }
-    let mut draft = Draft::default();
-    for index in 0..8_u8 {
-        let pick = |bit: u8, low: f64, high: f64| if index & bit == 0 { low } else { high };
-        draft
-            .vertex(Vector::new(
-                pick(1, low.x, high.x),
-                pick(2, low.y, high.y),
-                pick(4, low.z, high.z),
-            ))
-            .ok()?;
-    }
-    let sides: [(Face, [u8; 4], Vector, f64); 6] = [
-        (
-            Face::Front,
-            [0, 1, 5, 4],
-            Vector::new(0.0, -1.0, 0.0),
-            -low.y,
-        ),
-        (Face::Back, [3, 2, 6, 7], Vector::new(0.0, 1.0, 0.0), high.y),
-        (
-            Face::Left,
-            [2, 0, 4, 6],
-            Vector::new(-1.0, 0.0, 0.0),
-            -low.x,
-        ),
-        (
-            Face::Right,
-            [1, 3, 7, 5],
-            Vector::new(1.0, 0.0, 0.0),
-            high.x,
-        ),
-        (
-            Face::Bottom,
-            [2, 3, 1, 0],
-            Vector::new(0.0, 0.0, -1.0),
-            -low.z,
-        ),
-        (Face::Top, [4, 5, 7, 6], Vector::new(0.0, 0.0, 1.0), high.z),
+    let corners = core::array::from_fn(|index| {
+        let pick = |bit: usize, low: f64, high: f64| if index & bit == 0 { low } else { high };
+        Vector::new(
+            pick(1, low.x, high.x),
+            pick(2, low.y, high.y),
+            pick(4, low.z, high.z),
+        )
+    });
+    let plane = |x: f64, y: f64, z: f64, offset: f64| Plane {
+        normal: Vector::new(x, y, z),
+        offset,
+    };
+    let planes = [
+        plane(0.0, -1.0, 0.0, -low.y),
+        plane(0.0, 1.0, 0.0, high.y),
+        plane(-1.0, 0.0, 0.0, -low.x),
+        plane(1.0, 0.0, 0.0, high.x),
+        plane(0.0, 0.0, -1.0, -low.z),
+        plane(0.0, 0.0, 1.0, high.z),
     ];
-    for (face, corners, normal, offset) in sides {
-        draft.face(face, Plane { normal, offset }, &corners).ok()?;
+    hexahedron(solid, corners, planes)
+}
+
+/// The body of eight corners and six plane faces that a box has, in the order of a [`cuboid`]'s, its
+/// corners and planes wherever they lie.
+#[inline(never)]
+pub(super) fn hexahedron(
+    solid: &mut Solid,
+    corners: [Vector; 8],
+    planes: [Plane; 6],
+) -> Option<()> {
+    let mut draft = Draft::default();
+    for corner in corners {
+        draft.vertex(corner).ok()?;
+    }
+    for ((face, corners), plane) in Face::BOX.into_iter().zip(BOX_CORNERS).zip(planes) {
+        draft.face(face, plane, &corners).ok()?;
     }
     draft.finish(solid).ok()
 }
+
+/// The body between `front` and `back` over an outline in x and z, its corners as if they were sharp.
+#[inline(never)]
+pub(super) fn prism(solid: &mut Solid, section: &Section, front: f64, back: f64) -> Option<()> {
+    let mut draft = Draft::default();
+    let count = u8::try_from(section.len()).ok()?;
+    for y in [front, back] {
+        for place in 0..section.len() {
+            let [x, z] = section.at(place);
+            draft.vertex(Vector::new(x, y, z)).ok()?;
+        }
+    }
+    // x to the right and z up, the front is seen with its outline counter-clockwise.
+    let mut ring: Vec<u8, MAX_CORNERS> = (0..count).collect();
+    let front_plane = Plane {
+        normal: Vector::new(0.0, -1.0, 0.0),
+        offset: -front,
+    };
+    draft.face(Face::Front, front_plane, &ring).ok()?;
+    ring = (0..count).rev().map(|place| place + count).collect();
+    let back_plane = Plane {
+        normal: Vector::new(0.0, 1.0, 0.0),
+        offset: back,
+    };
+    draft.face(Face::Back, back_plane, &ring).ok()?;
+    // Sides stand in the maker's order, whichever way round the outline was given.
+    for number in 1..=count {
+        let place = section.side_place(number)?;
+        let here = u8::try_from(place).ok()?;
+        let next = (here + 1) % count;
+        let [nx, nz] = section.normal(place);
+        let normal = Vector::new(nx, 0.0, nz);
+        let [x, z] = section.at(place);
+        let plane = Plane {
+            normal,
+            offset: nx * x + nz * z,
+        };
+        draft
+            .face(
+                Face::Side(number),
+                plane,
+                &[here, here + count, next + count, next],
+            )
+            .ok()?;
+    }
+    draft.finish(solid).ok()
+}
+
+/// The corners of each face of a box, counter-clockwise from outside, numbered by x, y and z in turn.
+const BOX_CORNERS: [[u8; 4]; 6] = [
+    [0, 1, 5, 4],
+    [3, 2, 6, 7],
+    [2, 0, 4, 6],
+    [1, 3, 7, 5],
+    [2, 3, 1, 0],
+    [4, 5, 7, 6],
+];
 
 /// Slices off all of a convex `solid` that lies outside `plane`; the new face is called `name`. The solid
 /// is untouched unless the outcome is [`Clipped::Left`] or [`Clipped::TooComplex`].

@@ -5,8 +5,11 @@ use core::str::FromStr;
 
 /// Cuts a block may have.
 pub const MAX_CUTS: usize = 8;
+/// Sides a profile may have.
+pub const MAX_SIDES: usize = 12;
 
-/// A face of a block: one of the six of the box, or the plane that a cut left.
+/// A face of a body: one of the six of a box, the plane that a cut left, a side of a profile, or the
+/// shell of a drum; also what is welded to faces inside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -25,6 +28,14 @@ pub enum Face {
     Top,
     /// What the n-th cut left, counted from 1.
     Cut(u8),
+    /// The n-th side of a profile, counted from 1: from its n-th point to the next.
+    Side(u8),
+    /// The round wall of a drum.
+    Shell,
+    /// The n-th baffle, counted from 1: no face of the body, but welded to some.
+    Baffle(u8),
+    /// The n-th fitting, counted from 1: no face of the body, but welded to one.
+    Fitting(u8),
 }
 
 impl Face {
@@ -38,18 +49,18 @@ impl Face {
         Self::Top,
     ];
 
-    /// The axis that a face of the box stands across: 0 for x, 1 for y, 2 for z; `None` for a cut.
+    /// The axis that a face of the box stands across: 0 for x, 1 for y, 2 for z; `None` for any other.
     #[must_use]
     pub const fn axis(self) -> Option<usize> {
         match self {
             Self::Left | Self::Right => Some(0),
             Self::Front | Self::Back => Some(1),
             Self::Bottom | Self::Top => Some(2),
-            Self::Cut(_) => None,
+            _ => None,
         }
     }
 
-    /// Whether it is the face at the large end of its axis; false for a cut.
+    /// Whether it is the face at the large end of its axis; false for any other.
     #[must_use]
     pub const fn is_far(self) -> bool {
         matches!(self, Self::Back | Self::Right | Self::Top)
@@ -60,6 +71,9 @@ impl fmt::Display for Face {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Cut(n) => write!(f, "cut {n}"),
+            Self::Side(n) => write!(f, "side {n}"),
+            Self::Baffle(n) => write!(f, "baffle {n}"),
+            Self::Fitting(n) => write!(f, "fitting {n}"),
             face => f.write_str(named(*face)),
         }
     }
@@ -71,7 +85,9 @@ pub struct NotAFace;
 
 impl fmt::Display for NotAFace {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a face is front, back, left, right, bottom, top, or cut 1, cut 2 …")
+        f.write_str(
+            "a face is front, back, left, right, bottom or top; cut 1, cut 2 … on a block; side 1, side 2 … on a profile; shell on a drum",
+        )
     }
 }
 
@@ -85,14 +101,20 @@ impl FromStr for Face {
         if let Some(face) = Self::BOX.iter().find(|face| named(**face) == text) {
             return Ok(*face);
         }
-        let number = text
-            .strip_prefix("cut")
-            .map(str::trim)
-            .and_then(|n| n.parse::<u8>().ok());
-        match number {
-            Some(n) if n >= 1 && usize::from(n) <= MAX_CUTS => Ok(Self::Cut(n)),
-            _ => Err(NotAFace),
+        if text == named(Self::Shell) {
+            return Ok(Self::Shell);
         }
+        let numbered = |word: &str, most: usize| {
+            let number = text.strip_prefix(word)?.trim().parse::<u8>().ok()?;
+            (1..=most).contains(&usize::from(number)).then_some(number)
+        };
+        if let Some(number) = numbered(named(Self::Cut(0)), MAX_CUTS) {
+            return Ok(Self::Cut(number));
+        }
+        if let Some(number) = numbered(named(Self::Side(0)), MAX_SIDES) {
+            return Ok(Self::Side(number));
+        }
+        Err(NotAFace)
     }
 }
 
@@ -105,5 +127,9 @@ const fn named(face: Face) -> &'static str {
         Face::Bottom => "bottom",
         Face::Top => "top",
         Face::Cut(_) => "cut",
+        Face::Side(_) => "side",
+        Face::Shell => "shell",
+        Face::Baffle(_) => "baffle",
+        Face::Fitting(_) => "fitting",
     }
 }

@@ -1,8 +1,14 @@
-//! A closed body with planar faces: its corners, faces and edges, and what follows from them.
+//! A closed body: its corners, faces and edges, and what follows from them.
+//!
+//! The corners and faces are those of a body with plane faces. A profile with rounded corners has them
+//! as if its corners were sharp, a drum hardly any; what the roundness changes (areas, volumes, lengths)
+//! comes from the body's [`Curve`].
 
 use heapless::Vec;
 
-use super::Face;
+use super::drum::Placed;
+use super::section::Section;
+use super::{Face, Path, Turn};
 use crate::geom::{Plane, Vector};
 use crate::quantity::{Angle, Area, Length, Volume};
 
@@ -36,37 +42,96 @@ pub(super) struct Side {
     pub(super) dihedral: f64,
 }
 
+/// What is round about a solid.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Curve {
+    /// Nothing: all its faces are plane.
+    None,
+    /// Corners of an outline in x and z, carried along y.
+    Rounded(Rounded),
+    /// It turns about an axis.
+    Turned(Placed),
+}
+
+/// An outline in x and z with rounded corners, carried along y.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Rounded {
+    pub(super) section: Section,
+    pub(super) front: f64,
+    pub(super) width: f64,
+}
+
 /// Where two faces meet.
 #[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Edge {
-    /// The two faces, in the order in which panels are listed.
+    /// The two faces, in the order in which panels are listed; the shell twice where a drum's wall
+    /// meets itself.
     pub faces: [Face; 2],
-    /// Its ends; start to end runs along the positive sense of the axis it follows most.
+    /// Its ends; start to end runs along the positive sense of the axis it follows most. Where the
+    /// corners beside it are rounded, the ends lie half way round them.
     pub ends: [Vector; 2],
     /// The angle inside the body between the two faces: 90° on a box, above 180° at an inside corner.
     pub dihedral: Angle,
+    /// How it runs between its ends.
+    pub path: Path,
+    /// Radius, on this surface, of the corner that the two faces make; zero where it is sharp. The ends
+    /// of a rounded corner are those of the sharp one.
+    pub radius: Length,
 }
 
 impl Edge {
-    /// Its length.
+    /// Its length, turns included.
     #[must_use]
     pub fn length(&self) -> Length {
+        let [start, end] = self.straight();
+        let straight = (end - start).length();
+        Length::from_metres(match self.path {
+            Path::Straight => straight,
+            Path::Rounded(turns) => {
+                straight + turns.iter().flatten().map(Turn::length).sum::<f64>()
+            }
+            Path::Round(turn) => turn.length(),
+        })
+    }
+
+    /// The ends of its straight part; its own ends where it is straight all along.
+    #[must_use]
+    pub fn straight(&self) -> [Vector; 2] {
         let [start, end] = self.ends;
-        Length::from_metres((end - start).length())
+        match self.path {
+            Path::Rounded([before, after]) => [
+                before.map_or(start, |turn| turn.at(turn.sweep)),
+                after.map_or(end, |turn| turn.at(0.0)),
+            ],
+            Path::Straight | Path::Round(_) => [start, end],
+        }
     }
 
     /// The point at `from_start` along it.
     #[must_use]
     pub fn at(&self, from_start: Length) -> Vector {
-        let [start, end] = self.ends;
-        let whole = (end - start).length();
-        let share = if whole > 0.0 {
-            from_start.si() / whole
-        } else {
-            0.0
+        let mut rest = from_start.si();
+        let on = |turn: &Turn, rest: f64| turn.at(rest / turn.radius);
+        let (before, after) = match &self.path {
+            Path::Straight => (None, None),
+            Path::Rounded([before, after]) => (before.as_ref(), after.as_ref()),
+            Path::Round(turn) => return on(turn, rest),
         };
+        if let Some(turn) = before {
+            if rest < turn.length() {
+                return on(turn, rest);
+            }
+            rest -= turn.length();
+        }
+        let [start, end] = self.straight();
+        let whole = (end - start).length();
+        if let Some(turn) = after
+            && rest > whole
+        {
+            return on(turn, rest - whole);
+        }
+        let share = if whole > 0.0 { rest / whole } else { 0.0 };
         start + (end - start) * share
     }
 }
@@ -106,22 +171,73 @@ impl<'a> FaceView<'a> {
             .filter_map(|index| solid.vertices.get(usize::from(*index)).copied())
     }
 
-    /// Its area.
+    /// Its corners with the edge that starts at each, in the order of [`FaceView::outline`].
+    pub(crate) fn sides(&self) -> impl Iterator<Item = (Vector, Option<Edge>)> + Clone + use<'a> {
+        let solid = self.solid;
+        let corners = solid.corners_of(self.this);
+        let next = corners.iter().skip(1).chain(corners.first());
+        corners.iter().zip(next).filter_map(move |(here, next)| {
+            let point = solid.vertices.get(usize::from(*here)).copied()?;
+            let side = solid
+                .sides
+                .iter()
+                .find(|side| side.ends == [*here, *next] || side.ends == [*next, *here]);
+            Some((point, side.and_then(|side| solid.edge(side))))
+        })
+    }
+
+    /// Its area. Faces share a rounded corner between them, half each; a dished end has the area of its
+    /// dish.
     #[must_use]
     pub fn area(&self) -> Area {
-        Area::from_square_metres(area_vector(self.outline()).length())
+        Area::from_square_metres(match &self.solid.curve {
+            Curve::None => area_vector(self.outline()).length(),
+            Curve::Rounded(rounded) => match self.side_of(rounded) {
+                Some(side) => rounded.section.side_length(side) * rounded.width,
+                None => rounded.section.area(),
+            },
+            Curve::Turned(placed) => match self.head_of(placed) {
+                Some(head) => placed.turned.head_area(head),
+                None => placed.turned.shell_area(),
+            },
+        })
+    }
+
+    /// Whether it is plane all over, rounded edges apart.
+    #[must_use]
+    pub fn is_flat(&self) -> bool {
+        match &self.solid.curve {
+            Curve::None | Curve::Rounded(_) => true,
+            Curve::Turned(placed) => self
+                .head_of(placed)
+                .is_some_and(|head| placed.turned.head_depth(head) == 0.0),
+        }
+    }
+
+    /// Which side of the section it is, counted from 0; `None` for the two ends.
+    fn side_of(&self, rounded: &Rounded) -> Option<usize> {
+        let Face::Side(number) = self.this.face else {
+            return None;
+        };
+        rounded.section.side_place(number)
+    }
+
+    fn head_of(&self, placed: &Placed) -> Option<usize> {
+        let heads = placed.axis.heads();
+        heads.iter().position(|head| *head == self.this.face)
     }
 }
 
-/// A closed body with planar faces.
+/// A closed body.
 ///
-/// At most [`MAX_FACES`] faces, [`MAX_VERTICES`] vertices and [`MAX_EDGES`] edges; about 3 KiB.
+/// At most [`MAX_FACES`] faces, [`MAX_VERTICES`] vertices and [`MAX_EDGES`] edges; about 3.5 KiB.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solid {
     pub(super) vertices: Vec<Vector, MAX_VERTICES>,
     pub(super) loops: Vec<Loop, MAX_FACES>,
     pub(super) corners: Vec<u8, MAX_CORNERS>,
     pub(super) sides: Vec<Side, MAX_EDGES>,
+    pub(super) curve: Curve,
 }
 
 impl Solid {
@@ -131,9 +247,19 @@ impl Solid {
         loops: Vec::new(),
         corners: Vec::new(),
         sides: Vec::new(),
+        curve: Curve::None,
     };
 
-    /// Its vertices.
+    /// Takes everything away.
+    pub(super) fn clear(&mut self) {
+        self.vertices.clear();
+        self.loops.clear();
+        self.corners.clear();
+        self.sides.clear();
+        self.curve = Curve::None;
+    }
+
+    /// Its vertices. A rounded corner has that of the sharp one.
     #[must_use]
     pub fn vertices(&self) -> &[Vector] {
         &self.vertices
@@ -152,23 +278,71 @@ impl Solid {
 
     /// Its edges, by the order of their faces.
     pub fn edges(&self) -> impl Iterator<Item = Edge> + Clone {
-        self.sides.iter().filter_map(|side| {
-            let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);
-            let end = |place: u8| self.vertices.get(usize::from(place)).copied();
-            let ([f1, f2], [e1, e2]) = (side.faces.map(face), side.ends.map(end));
-            let dihedral = Angle::from_radians(side.dihedral);
-            Some(Edge {
-                faces: [f1?, f2?],
-                ends: [e1?, e2?],
-                dihedral,
-            })
-        })
+        self.sides.iter().filter_map(|side| self.edge(side))
+    }
+
+    /// The same, each with the places of its two faces among [`Solid::faces`].
+    pub(crate) fn edges_at(&self) -> impl Iterator<Item = ([u8; 2], Edge)> + Clone {
+        self.sides
+            .iter()
+            .filter_map(|side| Some((side.faces, self.edge(side)?)))
+    }
+
+    /// The places of the two faces at an edge, without working out the edge.
+    pub(crate) fn faces_of_edge(&self, place: usize) -> Option<[u8; 2]> {
+        self.sides.get(place).map(|side| side.faces)
+    }
+
+    /// How many edges there are.
+    pub(crate) fn edge_count(&self) -> usize {
+        self.sides.len()
+    }
+
+    /// The edge at a place.
+    pub(crate) fn edge_at(&self, place: usize) -> Option<Edge> {
+        self.edge(self.sides.get(place)?)
+    }
+
+    /// The edge between two faces, named in either order.
+    #[must_use]
+    pub fn edge_between(&self, faces: [Face; 2]) -> Option<Edge> {
+        let [a, b] = faces;
+        self.edges()
+            .find(|edge| edge.faces == [a, b] || edge.faces == [b, a])
+    }
+
+    fn edge(&self, side: &Side) -> Option<Edge> {
+        let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);
+        let end = |place: u8| self.vertices.get(usize::from(place)).copied();
+        let ([f1, f2], [e1, e2]) = (side.faces.map(face), side.ends.map(end));
+        let mut edge = Edge {
+            faces: [f1?, f2?],
+            ends: [e1?, e2?],
+            dihedral: Angle::from_radians(side.dihedral),
+            path: Path::Straight,
+            radius: Length::default(),
+        };
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => rounded.round(&mut edge),
+            Curve::Turned(placed) => placed.round(&mut edge),
+        }
+        Some(edge)
     }
 
     /// Its volume, by the divergence theorem over its faces (Mirtich, "Fast and accurate computation
     /// of polyhedral mass properties", 1996, from memory).
     #[must_use]
     pub fn volume(&self) -> Volume {
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => {
+                return Volume::from_cubic_metres(rounded.section.area() * rounded.width);
+            }
+            Curve::Turned(placed) => {
+                return Volume::from_cubic_metres(placed.turned.volume());
+            }
+        }
         let reference = self.vertices.first().copied().unwrap_or_default();
         let mut six = 0.0;
         for view in self.faces() {
@@ -182,6 +356,16 @@ impl Solid {
     /// Its centre of volume; same source as [`Solid::volume`].
     #[must_use]
     pub fn centroid(&self) -> Vector {
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => {
+                let [x, z] = rounded.section.centroid();
+                return Vector::new(x, rounded.front + 0.5 * rounded.width, z);
+            }
+            Curve::Turned(placed) => {
+                return placed.start + placed.axis.along() * placed.turned.centroid_along();
+            }
+        }
         let reference = self.vertices.first().copied().unwrap_or_default();
         let mut six = 0.0;
         let mut moment = Vector::ZERO;
@@ -203,6 +387,11 @@ impl Solid {
     /// The lowest and the highest that it reaches along `up`, in metres from the origin.
     #[must_use]
     pub fn extent(&self, up: Vector) -> (f64, f64) {
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => return rounded.extent(up),
+            Curve::Turned(placed) => return placed.extent(up),
+        }
         self.vertices
             .iter()
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), vertex| {
@@ -219,6 +408,11 @@ impl Solid {
     /// its area is what the other faces leave open. Right for bodies with inside corners too.
     #[must_use]
     pub fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => return rounded.below(up, level),
+            Curve::Turned(placed) => return placed.below(up, level),
+        }
         let on_plane = up * level;
         let mut volume = 0.0;
         let mut open = 0.0;

@@ -3,10 +3,18 @@
 //! Levels are measured along up from the lowest inside point, whatever the lean.
 
 mod lean;
+mod leans;
+mod openings;
 mod pool;
+mod solve;
+mod usable;
 
 pub use lean::Lean;
+pub use leans::LeanRange;
+pub use openings::{Marks, OpeningError};
 pub use pool::{Level, Pool};
+pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_from};
+pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
 
 use crate::body::Solid;
 use crate::bound::{Limit, OutOfRange, Value};

@@ -6,10 +6,10 @@ use super::Field;
 use crate::heat::arc::Process;
 use crate::heat::settings::Start;
 use crate::quantity::{
-    Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Voltage,
-    VoltageUnit,
+    Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
+    TemperatureUnit, Voltage, VoltageUnit,
 };
-use crate::seam::Joint;
+use crate::joint::Joint;
 
 /// A default that was taken. Its `Display` is the value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,6 +19,10 @@ use crate::seam::Joint;
 )]
 pub enum Assumed {
     Joint,
+    BendRadius(Length),
+    BendRule,
+    Lap(Length),
+    FillTemperature(Temperature),
     Headspace(Ratio),
     Process(Process),
     Current(Start<Current>),
@@ -35,6 +39,10 @@ impl Assumed {
     pub const fn field(&self) -> Field {
         match self {
             Self::Joint => Field::JointsDefault,
+            Self::BendRadius(_) => Field::BendRadius,
+            Self::BendRule => Field::KFactor,
+            Self::Lap(_) => Field::Lap,
+            Self::FillTemperature(_) => Field::FillTemperature,
             Self::Headspace(_) => Field::Headspace,
             Self::Process(_) => Field::Process,
             Self::Current(_) => Field::Current,
@@ -51,6 +59,12 @@ impl Assumed {
     pub const fn source(&self) -> &'static str {
         match self {
             Self::Joint => "the joint with square-cut edges; common practice, no source",
+            Self::BendRadius(_) => {
+                "one thickness, or the least for this alloy and temper where a table gives more; common practice"
+            }
+            Self::BendRule => "DIN 6935, k = 0.65 + 0.5 lg(r/s), at most 1 (from memory)",
+            Self::Lap(_) => "six thicknesses; common practice, no source",
+            Self::FillTemperature(_) => "15 °C, the reference of petroleum measurement (ISO 5024, from memory)",
             Self::Headspace(_) => {
                 "49 CFR 393.67(c)(12): filled to 95 % at most (from memory); a coolant header wants more"
             }
@@ -75,6 +89,9 @@ impl fmt::Display for Assumed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Joint => f.write_str(Joint::default().name()),
+            Self::BendRadius(v) | Self::Lap(v) => v.display(LengthUnit::Millimetre, 1).fmt(f),
+            Self::BendRule => f.write_str("DIN 6935"),
+            Self::FillTemperature(v) => v.display(TemperatureUnit::Celsius, 0).fmt(f),
             Self::Headspace(v) => v.display(RatioUnit::Percent, 0).fmt(f),
             Self::Process(v) => f.write_str(v.name()),
             Self::Current(v) => v.value.display(CurrentUnit::Ampere, 0).fmt(f),

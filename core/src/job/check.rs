@@ -1,17 +1,22 @@
 //! From a draft to a checked job: every input in its range, every default filled in.
 
-use crate::body::{Block, Cut, Face, Sheet};
+use crate::body::{Face, Shape, Sheet};
 use crate::bound::{OutOfRange, Value, within};
 use crate::capacity::Measure;
 use crate::heat::arc::{Arc, Process, conventional_voltage};
 use crate::heat::settings;
-use crate::quantity::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage, Volume};
-use crate::seam::{Joint, TACK_LENGTH, TACK_PITCH};
-use crate::stock::{Alloy, Family, Temper};
+use crate::joint::Joints;
+use crate::quantity::{
+    Angle, AngleUnit, Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit,
+    Voltage, Volume,
+};
+use crate::seam::{TACK_LENGTH, TACK_PITCH};
+use crate::stock::{Alloy, Family, Liquid, Temper};
 
-use super::{Assumed, Draft, Field, JobError, Name, Problem};
+use super::draft::{BaffleDraft, FittingDraft, MAX_BAFFLES, MAX_FITTINGS};
+use super::{Assumed, Draft, Field, JobError, Name, Problem, joints, sizes};
 
-const fn mm(value: f64) -> Length {
+pub(super) const fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
 
@@ -39,16 +44,26 @@ pub const EFFICIENCY: (Ratio, Ratio) = (Ratio::from_share(0.05), Ratio::from_sha
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
     pub(super) name: Name,
-    pub(super) block: Block,
+    pub(super) shape: Shape,
     pub(super) alloy: Alloy,
     pub(super) temper: Option<Temper>,
     pub(super) thickness: Length,
     pub(super) sheet: Sheet,
-    pub(super) joint: Joint,
+    pub(super) joints: Joints,
+    pub(super) fittings: heapless::Vec<FittingDraft, MAX_FITTINGS>,
+    pub(super) baffles: heapless::Vec<BaffleDraft, MAX_BAFFLES>,
     pub(super) headspace: Ratio,
     pub(super) target: Option<(Measure, Volume)>,
     pub(super) pick_up: Length,
+    pub(super) pick_up_at: Option<[Length; 2]>,
+    pub(super) neck: Option<Length>,
+    pub(super) pitch: Angle,
+    pub(super) roll: Angle,
     pub(super) dip_step: Length,
+    pub(super) dip_volume: Option<Volume>,
+    pub(super) dip_at: Option<[Length; 2]>,
+    pub(super) liquid: Option<Liquid>,
+    pub(super) temperatures: Option<[Temperature; 2]>,
     pub(super) arc: Arc,
     pub(super) stitch_max: Length,
     pub(super) tack_pitch: Option<Length>,
@@ -63,8 +78,8 @@ impl Job {
 
     /// Its body as its maker describes it.
     #[must_use]
-    pub const fn block(&self) -> &Block {
-        &self.block
+    pub const fn shape(&self) -> &Shape {
+        &self.shape
     }
 
     /// The alloy of its sheet.
@@ -93,8 +108,26 @@ impl Job {
 
     /// How its edges are joined.
     #[must_use]
-    pub const fn joint(&self) -> Joint {
-        self.joint
+    pub const fn joints(&self) -> &Joints {
+        &self.joints
+    }
+
+    /// The sheet of every face.
+    #[must_use]
+    pub const fn sheet(&self) -> &Sheet {
+        &self.sheet
+    }
+
+    /// What is set into its walls.
+    #[must_use]
+    pub fn fittings(&self) -> &[FittingDraft] {
+        &self.fittings
+    }
+
+    /// Plates across its inside.
+    #[must_use]
+    pub fn baffles(&self) -> &[BaffleDraft] {
+        &self.baffles
     }
 
     /// The share of the brim that stays empty.
@@ -113,6 +146,48 @@ impl Job {
     #[must_use]
     pub const fn pick_up(&self) -> Length {
         self.pick_up
+    }
+
+    /// Where the pick-up is on the plan, where that was given.
+    #[must_use]
+    pub const fn pick_up_at(&self) -> Option<[Length; 2]> {
+        self.pick_up_at
+    }
+
+    /// Lower edge of the fill neck above the lowest inside point, where that was given.
+    #[must_use]
+    pub const fn neck(&self) -> Option<Length> {
+        self.neck
+    }
+
+    /// How far the tank may lean and still draw: lengthwise and sideways, either way.
+    #[must_use]
+    pub const fn leans(&self) -> [Angle; 2] {
+        [self.pitch, self.roll]
+    }
+
+    /// Step of the dip chart by volume, where that was given.
+    #[must_use]
+    pub const fn dip_volume(&self) -> Option<Volume> {
+        self.dip_volume
+    }
+
+    /// Where the dip rod stands on the plan, where that was given.
+    #[must_use]
+    pub const fn dip_at(&self) -> Option<[Length; 2]> {
+        self.dip_at
+    }
+
+    /// What the tank holds, where that was given.
+    #[must_use]
+    pub const fn liquid(&self) -> Option<Liquid> {
+        self.liquid
+    }
+
+    /// How warm the liquid is when it is filled and how warm it gets.
+    #[must_use]
+    pub const fn temperatures(&self) -> Option<[Temperature; 2]> {
+        self.temperatures
     }
 
     /// Step of the dip chart.
@@ -157,7 +232,7 @@ impl Job {
                 problem: Problem::Unnamed,
             });
         }
-        let block = checked_block(&draft.shape)?;
+        sizes::shape(&draft.shape)?;
         let alloy = draft.stock.alloy;
         let thickness = ranged(
             Field::Thickness,
@@ -167,10 +242,9 @@ impl Job {
         )?;
         let sheet = checked_sheet(draft, thickness)?;
 
-        let joint = draft.joints.default.unwrap_or_else(|| {
-            assumed(Assumed::Joint);
-            Joint::default()
-        });
+        let joints = joints::checked(draft, thickness, &mut assumed)?;
+        sizes::fittings(draft)?;
+        sizes::baffles(draft)?;
         let headspace = draft.fill.headspace.unwrap_or_else(|| {
             let share = Ratio::from_share(0.05);
             assumed(Assumed::Headspace(share));
@@ -203,6 +277,8 @@ impl Job {
         let dip_step = draft.fill.dip_step.unwrap_or(mm(10.0));
         let dip_step = ranged(Field::DipStep, dip_step, (mm(0.1), SIZE.1), Value::Length)?;
 
+        let fill = checked_fill(draft, &mut assumed)?;
+
         let arc = checked_arc(draft, alloy.family(), thickness, &mut assumed)?;
 
         let stitch_max = draft.weld.stitch_max.unwrap_or_else(|| {
@@ -232,16 +308,26 @@ impl Job {
         };
         Ok(Self {
             name: draft.name.clone(),
-            block,
+            shape: draft.shape.clone(),
             alloy,
             temper: draft.stock.temper,
             thickness,
             sheet,
-            joint,
+            joints,
+            fittings: draft.fittings.clone(),
+            baffles: draft.baffles.clone(),
             headspace,
             target,
             pick_up,
+            pick_up_at: fill.pick_up_at,
+            neck: fill.neck,
+            pitch: fill.pitch,
+            roll: fill.roll,
             dip_step,
+            dip_volume: fill.dip_volume,
+            dip_at: fill.dip_at,
+            liquid: draft.fill.liquid,
+            temperatures: fill.temperatures,
             arc,
             stitch_max,
             tack_pitch,
@@ -258,7 +344,7 @@ fn usual_stitch(family: Family) -> Length {
     }
 }
 
-fn ranged<T: Copy + PartialOrd>(
+pub(super) fn ranged<T: Copy + PartialOrd>(
     field: Field,
     value: T,
     (least, most): (T, T),
@@ -270,52 +356,106 @@ fn ranged<T: Copy + PartialOrd>(
     })
 }
 
-fn checked_block(block: &Block) -> Result<Block, JobError> {
-    for (field, size) in [
-        (Field::Length, block.length),
-        (Field::Width, block.width),
-        (Field::Height, block.height),
-    ] {
-        ranged(field, size, SIZE, Value::Length)?;
-    }
-    // A leg may reach past the far side of its face: the plane is what counts.
-    let legs = (mm(0.1), mm(2.0 * 20_000.0));
-    for (cut, number) in block.cuts.iter().zip(1_u8..) {
-        let check = |values: &[Length], field: fn(u8, u8) -> Field, range| {
-            values.iter().zip(1_u8..).try_for_each(|(value, place)| {
-                ranged(field(number, place), *value, range, Value::Length).map(|_| ())
-            })
-        };
-        match cut {
-            Cut::Edge { legs: values, .. } => check(values, Field::CutLeg, legs)?,
-            Cut::Corner { legs: values, .. } => check(values, Field::CutLeg, legs)?,
-            Cut::Plane { through, .. } => {
-                check(
-                    through,
-                    Field::CutThrough,
-                    (Length::from_metres(-REACH.si()), REACH),
-                )?;
-            }
-        }
-    }
-    Ok(block.clone())
-}
-
 fn checked_sheet(draft: &Draft, thickness: Length) -> Result<Sheet, JobError> {
     let mut sheet = Sheet::uniform(thickness);
     for (face, own) in &draft.stock.faces {
         let field = Field::FaceThickness(*face);
-        if let Face::Cut(n) = face
-            && !(1..=draft.shape.cuts.len()).contains(&usize::from(*n))
-        {
-            return Err(JobError {
-                field,
-                problem: Problem::NoSuchFace(*face),
-            });
+        let missing = JobError {
+            field,
+            problem: Problem::NoSuchFace(*face),
+        };
+        if !draft.shape.has(*face) {
+            return Err(missing);
         }
-        sheet.set(*face, ranged(field, *own, THICKNESS, Value::Length)?);
+        let own = ranged(field, *own, THICKNESS, Value::Length)?;
+        sheet.set(*face, own).map_err(|_| missing)?;
     }
     Ok(sheet)
+}
+
+/// What was checked of `[fill]` beside the measures that every tank has.
+struct Fill {
+    pick_up_at: Option<[Length; 2]>,
+    neck: Option<Length>,
+    pitch: Angle,
+    roll: Angle,
+    dip_volume: Option<Volume>,
+    dip_at: Option<[Length; 2]>,
+    temperatures: Option<[Temperature; 2]>,
+}
+
+/// The most that a tank may be said to lean and still draw.
+pub const LEAN_MOST: Angle = Angle::new(60.0, AngleUnit::Degree);
+/// Coldest and hottest that a liquid may be.
+pub const TEMPERATURE: (Temperature, Temperature) = (
+    Temperature::new(-40.0, TemperatureUnit::Celsius),
+    Temperature::new(150.0, TemperatureUnit::Celsius),
+);
+
+fn checked_fill(draft: &Draft, assumed: &mut impl FnMut(Assumed)) -> Result<Fill, JobError> {
+    let fill = &draft.fill;
+    let optional = |field, value: Option<Length>, range| match value {
+        Some(value) => ranged(field, value, range, Value::Length).map(Some),
+        None => Ok(None),
+    };
+    let place = |field, at: Option<[Length; 2]>| match at {
+        Some([x, y]) => {
+            let range = (Length::from_metres(-REACH.si()), REACH);
+            let x = ranged(field, x, range, Value::Length)?;
+            let y = ranged(field, y, range, Value::Length)?;
+            Ok(Some([x, y]))
+        }
+        None => Ok(None),
+    };
+    let lean = |field, angle: Option<Angle>| {
+        ranged(
+            field,
+            angle.unwrap_or_default(),
+            (Angle::default(), LEAN_MOST),
+            Value::Angle,
+        )
+    };
+    let dip_volume = match fill.dip_volume {
+        Some(volume) => Some(ranged(
+            Field::DipVolume,
+            volume,
+            (
+                Volume::from_cubic_metres(1e-6),
+                Volume::from_cubic_metres(8_000.0),
+            ),
+            Value::Volume,
+        )?),
+        None => None,
+    };
+    let temperature =
+        |field, value| ranged(field, value, TEMPERATURE, Value::Temperature);
+    let temperatures = match (fill.hottest, fill.fill_temperature) {
+        (Some(hottest), cold) => {
+            let cold = cold.unwrap_or_else(|| {
+                let usual = Temperature::new(15.0, TemperatureUnit::Celsius);
+                assumed(Assumed::FillTemperature(usual));
+                usual
+            });
+            Some([
+                temperature(Field::FillTemperature, cold)?,
+                temperature(Field::Hottest, hottest)?,
+            ])
+        }
+        (None, Some(cold)) => {
+            temperature(Field::FillTemperature, cold)?;
+            None
+        }
+        (None, None) => None,
+    };
+    Ok(Fill {
+        pick_up_at: place(Field::PickUpAt, fill.pick_up_at)?,
+        neck: optional(Field::Neck, fill.neck, (mm(0.1), SIZE.1))?,
+        pitch: lean(Field::Pitch, fill.pitch)?,
+        roll: lean(Field::Roll, fill.roll)?,
+        dip_volume,
+        dip_at: place(Field::DipAt, fill.dip_at)?,
+        temperatures,
+    })
 }
 
 fn checked_arc(

@@ -2,15 +2,27 @@
 
 use heapless::{String, Vec};
 
-use crate::body::{Block, Face, MAX_FACES};
+use crate::body::{Face, MAX_FACES, Shape};
 use crate::capacity::Measure;
 use crate::heat::arc::Process;
-use crate::quantity::{Current, Length, Ratio, Speed, Voltage, Volume};
-use crate::seam::Joint;
-use crate::stock::{Alloy, Temper};
+use crate::quantity::{Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume};
+use crate::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
+use crate::stock::{Alloy, Liquid, Temper};
 
 /// Bytes that a job's name may have.
 pub const MAX_NAME: usize = 64;
+
+/// Bytes that the name of a fitting may have.
+pub const MAX_LABEL: usize = 24;
+/// Fittings a tank may have.
+pub const MAX_FITTINGS: usize = 16;
+/// Baffles a tank may have.
+pub const MAX_BAFFLES: usize = 4;
+/// Holes a baffle may have.
+pub const MAX_BAFFLE_HOLES: usize = 4;
+
+/// The name of a fitting.
+pub type Label = String<MAX_LABEL>;
 
 /// A job's name.
 pub type Name = String<MAX_NAME>;
@@ -23,11 +35,15 @@ pub struct Draft {
     /// What the tank is called.
     pub name: Name,
     /// Its body.
-    pub shape: Block,
+    pub shape: Shape,
     /// Its sheet.
     pub stock: StockDraft,
     /// How its edges are joined.
     pub joints: JointsDraft,
+    /// What is set into its walls.
+    pub fittings: Vec<FittingDraft, MAX_FITTINGS>,
+    /// Plates across its inside.
+    pub baffles: Vec<BaffleDraft, MAX_BAFFLES>,
     /// What it is to hold.
     pub fill: FillDraft,
     /// Settings of the arc.
@@ -52,12 +68,99 @@ pub struct StockDraft {
 }
 
 /// Joints.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct JointsDraft {
-    /// The joint of every edge.
+    /// The joint of every edge that is not named below.
     pub default: Option<Joint>,
+    /// Edges with a joint of their own.
+    pub own: Vec<OwnJoint, MAX_OWN_JOINTS>,
+    /// Edges that are folded, not welded.
+    pub folds: Vec<[Face; 2], MAX_FOLDS>,
+    /// Inside radius of every fold.
+    pub bend_radius: Option<Length>,
+    /// How far in from the inside of a bend its length stays the same, as a share of the thickness.
+    pub k_factor: Option<Ratio>,
+    /// How far a tee runs past, a joggle laps or a flange reaches.
+    pub lap: Option<Length>,
+    /// Root gap.
+    pub gap: Option<Length>,
+}
+
+/// Something set into a wall: a bung, a neck, a pick-up tube, a sender's flange.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct FittingDraft {
+    /// What it is called.
+    pub name: Label,
+    /// The wall that it is set into.
+    pub face: Face,
+    /// Where its centre is, to the right and up from the lower left corner of the box about the face,
+    /// seen from outside. On a drum's shell: along the axis, and round from the closing seam.
+    pub at: [Length; 2],
+    /// Across its passage; zero for one that is solid.
+    pub bore: Length,
+    /// Across it where it passes the sheet: the hole.
+    pub outer: Option<Length>,
+    /// How far it stands into the tank from the outside of the sheet.
+    pub stand_in: Length,
+}
+
+/// Which size a baffle stands across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Across {
+    /// Along x.
+    Length,
+    /// Along y.
+    Width,
+    /// Along z.
+    Height,
+}
+
+impl Across {
+    /// All.
+    pub const ALL: [Self; 3] = [Self::Length, Self::Width, Self::Height];
+
+    /// The word for it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Length => "length",
+            Self::Width => "width",
+            Self::Height => "height",
+        }
+    }
+}
+
+/// A hole in a baffle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct HoleDraft {
+    /// Where its centre is, along the two other axes in the order x, y, z, from the outside corner of
+    /// the tank.
+    pub at: [Length; 2],
+    /// Across it.
+    pub diameter: Length,
+}
+
+/// A plate across the inside.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct BaffleDraft {
+    /// The size that it stands across.
+    pub across: Across,
+    /// Where its middle stands on that axis, from the outside corner of the tank.
+    pub at: Length,
+    /// Its sheet; the tank's own where none is given.
+    pub thickness: Option<Length>,
+    /// Its holes.
+    pub holes: Vec<HoleDraft, MAX_BAFFLE_HOLES>,
 }
 
 /// What the tank is to hold.
@@ -73,8 +176,26 @@ pub struct FillDraft {
     pub target_of: Option<Measure>,
     /// Height of the pick-up above the lowest inside point.
     pub pick_up: Option<Length>,
-    /// Step of the dip chart.
+    /// Where the pick-up is on the plan, along x and y from the outside corner of the tank.
+    pub pick_up_at: Option<[Length; 2]>,
+    /// Lower edge of the fill neck inside, above the lowest inside point: the tank is full there.
+    pub neck: Option<Length>,
+    /// How far the tank may lean lengthwise, either way, and still draw.
+    pub pitch: Option<Angle>,
+    /// How far it may lean sideways, either way, and still draw.
+    pub roll: Option<Angle>,
+    /// Step of the dip chart by depth.
     pub dip_step: Option<Length>,
+    /// Step of the dip chart by volume.
+    pub dip_volume: Option<Volume>,
+    /// Where the dip rod stands on the plan, along x and y from the outside corner of the tank.
+    pub dip_at: Option<[Length; 2]>,
+    /// How warm the liquid is when it is filled.
+    pub fill_temperature: Option<Temperature>,
+    /// How warm it gets.
+    pub hottest: Option<Temperature>,
+    /// What the tank holds.
+    pub liquid: Option<Liquid>,
 }
 
 /// Settings of the arc.

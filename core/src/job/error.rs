@@ -2,8 +2,11 @@
 
 use core::fmt;
 
-use crate::body::{BlockError, Face};
+use crate::body::{Face, ShapeError};
 use crate::bound::OutOfRange;
+use crate::joint::JointError;
+use crate::fixture::PlaceError;
+use crate::panel::BlankError;
 
 /// An input of a job, by the key under which a job file gives it. Cuts and legs count from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -22,15 +25,55 @@ pub enum Field {
     CutLeg(u8, u8),
     /// A coordinate of the point that a cut passes through.
     CutThrough(u8, u8),
+    /// A point of an outline.
+    Point(u8),
+    /// The base of a taper.
+    Base(u8),
+    /// The top of a taper.
+    TopSize(u8),
+    /// How far a taper's top stands off its base.
+    Shift(u8),
+    Diameter,
+    Crown,
+    Knuckle,
     Alloy,
     Thickness,
     /// The thickness of one face.
     FaceThickness(Face),
     JointsDefault,
+    /// An edge with a joint of its own, counted from 1.
+    OwnJoint(u8),
+    /// A folded edge, counted from 1.
+    Fold(u8),
+    BendRadius,
+    KFactor,
+    Lap,
+    Gap,
+    /// A fitting as a whole.
+    Fitting(u8),
+    FittingAt(u8),
+    FittingBore(u8),
+    FittingOuter(u8),
+    FittingStandIn(u8),
+    /// A baffle as a whole.
+    Baffle(u8),
+    BaffleAt(u8),
+    BaffleThickness(u8),
+    /// A hole of a baffle.
+    BaffleHole(u8, u8),
     Headspace,
     Target,
     PickUp,
+    PickUpAt,
+    Neck,
+    Pitch,
+    Roll,
     DipStep,
+    DipVolume,
+    DipAt,
+    FillTemperature,
+    Hottest,
+    Liquid,
     Process,
     Current,
     Voltage,
@@ -46,19 +89,50 @@ impl fmt::Display for Field {
             Self::Cut(n) => return write!(f, "shape.cut {n}"),
             Self::CutLeg(n, leg) => return write!(f, "shape.cut {n} leg {leg}"),
             Self::CutThrough(n, axis) => return write!(f, "shape.cut {n} through {axis}"),
+            Self::Point(n) => return write!(f, "shape.outline {n}"),
+            Self::Base(n) => return write!(f, "shape.base {n}"),
+            Self::TopSize(n) => return write!(f, "shape.top {n}"),
+            Self::Shift(n) => return write!(f, "shape.shift {n}"),
             Self::FaceThickness(face) => return write!(f, "stock.faces.{face}"),
+            Self::OwnJoint(n) => return write!(f, "joints.edges {n}"),
+            Self::Fold(n) => return write!(f, "joints.folds {n}"),
+            Self::Fitting(n) => return write!(f, "fitting {n}"),
+            Self::FittingAt(n) => return write!(f, "fitting {n} at"),
+            Self::FittingBore(n) => return write!(f, "fitting {n} bore"),
+            Self::FittingOuter(n) => return write!(f, "fitting {n} outer"),
+            Self::FittingStandIn(n) => return write!(f, "fitting {n} stand_in"),
+            Self::Baffle(n) => return write!(f, "baffle {n}"),
+            Self::BaffleAt(n) => return write!(f, "baffle {n} at"),
+            Self::BaffleThickness(n) => return write!(f, "baffle {n} thickness"),
+            Self::BaffleHole(n, hole) => return write!(f, "baffle {n} hole {hole}"),
             Self::Name => "name",
             Self::Shape => "shape",
             Self::Length => "shape.length",
             Self::Width => "shape.width",
             Self::Height => "shape.height",
+            Self::Diameter => "shape.diameter",
+            Self::Crown => "shape.crown",
+            Self::Knuckle => "shape.knuckle",
             Self::Alloy => "stock.alloy",
             Self::Thickness => "stock.thickness",
             Self::JointsDefault => "joints.default",
+            Self::BendRadius => "joints.bend_radius",
+            Self::KFactor => "joints.k_factor",
+            Self::Lap => "joints.lap",
+            Self::Gap => "joints.gap",
             Self::Headspace => "fill.headspace",
             Self::Target => "fill.target",
             Self::PickUp => "fill.pick_up",
+            Self::PickUpAt => "fill.pick_up_at",
+            Self::Neck => "fill.neck",
+            Self::Pitch => "fill.pitch",
+            Self::Roll => "fill.roll",
             Self::DipStep => "fill.dip_step",
+            Self::DipVolume => "fill.dip_volume",
+            Self::DipAt => "fill.dip_at",
+            Self::FillTemperature => "fill.fill_temperature",
+            Self::Hottest => "fill.hottest",
+            Self::Liquid => "fill.liquid",
             Self::Process => "arc.process",
             Self::Current => "arc.current",
             Self::Voltage => "arc.voltage",
@@ -77,8 +151,25 @@ impl fmt::Display for Field {
 pub enum Problem {
     /// A value past its limit.
     OutOfRange(OutOfRange),
-    /// The block with its cuts and sheet makes no tank.
-    Block(BlockError),
+    /// The shape with its sheet makes no tank.
+    Shape(ShapeError),
+    /// The joint does not suit its edge.
+    Joint {
+        /// The edge.
+        faces: [Face; 2],
+        /// Why.
+        error: JointError,
+    },
+    /// The panels do not come out of flat sheet.
+    Blank(BlankError),
+    /// The two faces share no edge.
+    NoSuchEdge([Face; 2]),
+    /// The edge is named a second time, or is a rounded corner, which is one sheet anyway.
+    EdgeTaken([Face; 2]),
+    /// A fold's two faces are of different sheets.
+    FoldOfTwoSheets([Face; 2]),
+    /// What is set into a wall, or stands across the inside, does not fit there.
+    Place(PlaceError),
     /// The name is empty.
     Unnamed,
     /// The face named is not one of the body's.
@@ -107,7 +198,21 @@ impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::OutOfRange(error) => error.fmt(f),
-            Self::Block(error) => error.fmt(f),
+            Self::Shape(error) => error.fmt(f),
+            Self::Joint { faces: [a, b], error } => {
+                write!(f, "the edge between {a} and {b}: {error}")
+            }
+            Self::Blank(error) => error.fmt(f),
+            Self::NoSuchEdge([a, b]) => write!(f, "the faces {a} and {b} share no edge"),
+            Self::EdgeTaken([a, b]) => write!(
+                f,
+                "the edge between {a} and {b} has its joint already: it is named twice, or it is a rounded corner, which is one sheet"
+            ),
+            Self::FoldOfTwoSheets([a, b]) => write!(
+                f,
+                "the edge between {a} and {b} cannot be folded: the two are of different thickness"
+            ),
+            Self::Place(error) => error.fmt(f),
             Self::Unnamed => {
                 f.write_str("the job has no name: a record without one cannot be found again")
             }

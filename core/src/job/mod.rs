@@ -5,15 +5,23 @@
 //! [`Tank::build`] adds the body, from which every later stage follows.
 
 mod assumed;
+mod blame;
 mod check;
 mod draft;
 mod error;
+mod joints;
+mod sizes;
 mod tank;
 
 pub use assumed::Assumed;
 pub use check::{
-    CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, REACH, SIZE, THICKNESS, TRAVEL, VOLTAGE,
+    CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS,
+    TRAVEL, VOLTAGE,
 };
-pub use draft::{ArcDraft, Draft, FillDraft, JointsDraft, MAX_NAME, Name, StockDraft, WeldDraft};
+pub use draft::{
+    Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, JointsDraft, Label,
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL, MAX_NAME, Name, StockDraft, WeldDraft,
+};
 pub use error::{Field, JobError, Problem};
+pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use tank::{MAX_MARKS, Tank, Totals};

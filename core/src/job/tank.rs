@@ -1,15 +1,15 @@
 //! A job and its body, and every stage that follows from the two.
 
-use super::{Assumed, Draft, Field, Job, JobError, Problem};
-use crate::body::{BlockError, Body, Solid};
+use super::{Assumed, Draft, Field, Job, JobError, Problem, blame};
+use crate::body::{Body, Edge, Solid};
 use crate::bound::OutOfRange;
 use crate::capacity::{Capacity, Lean, Level, Pool};
 use crate::geom::Vector;
 use crate::heat::arc::Arc;
 use crate::notice::Notice;
-use crate::panel::{Panel, panels};
+use crate::panel::{Blank, BlankError, Panel, Plan};
 use crate::quantity::{Energy, Length, Mass, Time};
-use crate::seam::{Seam, Tacks, seams};
+use crate::seam::{self, Seam, Tacks};
 use crate::stitch::{Division, MAX_STITCHES};
 
 /// Marks that a dip chart may have.
@@ -69,12 +69,13 @@ impl Tank {
     #[inline(never)]
     fn make(&mut self) -> Result<(), JobError> {
         self.job
-            .block
+            .shape
             .make(&self.job.sheet, &mut self.body)
             .map_err(|error| JobError {
-                field: field_of(error),
-                problem: Problem::Block(error),
+                field: blame::shape(&error),
+                problem: Problem::Shape(error),
             })?;
+        self.check_joints()?;
         self.capacity = Capacity::level(&self.body.inside, self.job.headspace, self.job.pick_up)
             .map_err(|error| JobError {
                 field: Field::PickUp,
@@ -132,18 +133,40 @@ impl Tank {
         })
     }
 
-    /// The panels, in the order of the faces.
-    pub fn panels(&self) -> impl Iterator<Item = Panel> {
-        panels(&self.body, self.job.alloy.density(), |face| {
-            self.job.thickness_of(face)
-        })
+    /// What the panels and seams follow from.
+    #[must_use]
+    pub const fn plan(&self) -> Plan<'_> {
+        Plan {
+            body: &self.body,
+            sheet: &self.job.sheet,
+            joints: &self.job.joints,
+        }
     }
 
-    /// The seams, in the order of the edges of the outside body.
+    /// The panels, in the order of their first faces.
+    pub fn panels(&self) -> impl Iterator<Item = Panel> {
+        self.plan().panels(self.job.alloy.density())
+    }
+
+    /// The blank of a panel, laid flat, written to `blank`.
+    ///
+    /// # Errors
+    /// None for a panel of this tank: [`Tank::build`] has looked at every one.
+    pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
+        self.plan().blank(panel, blank)
+    }
+
+    /// The seams and folds, in the order of the edges of the outside body; the line along which a
+    /// wrapper is closed comes last.
     pub fn seams(&self) -> impl Iterator<Item = Seam> {
-        seams(&self.body, self.job.joint, |face| {
-            self.job.thickness_of(face)
-        })
+        self.plan().seams()
+    }
+
+    /// The way that the seam at a place of the list runs.
+    #[must_use]
+    pub fn edge_of_seam(&self, place: usize) -> Option<Edge> {
+        let plan = self.plan();
+        seam::edge_of(&plan, &plan.groups(), place)
     }
 
     /// The tacks of a seam.
@@ -189,21 +212,23 @@ impl Tank {
     pub fn each_notice(&self, mut show: impl FnMut(Notice)) {
         for panel in self.panels() {
             let least = self.job.tack_length(panel.thickness);
-            match self.body.inside.face(panel.face) {
-                None => show(Notice::FaceLost {
-                    mark: panel.mark,
-                    face: panel.face,
-                }),
-                Some(view) => {
-                    let across = narrowest(view.normal(), view.outline());
-                    if across < least {
-                        show(Notice::SmallFace {
-                            mark: panel.mark,
-                            face: panel.face,
-                            across,
-                            least,
-                        });
+            let mark = panel.mark;
+            for face in panel.faces.iter().copied() {
+                match self.body.inside.face(face) {
+                    None => show(Notice::FaceLost { mark, face }),
+                    Some(view) if view.outline().next().is_some() => {
+                        let across = narrowest(view.normal(), view.outline());
+                        if across < least {
+                            show(Notice::SmallFace {
+                                mark,
+                                face,
+                                across,
+                                least,
+                            });
+                        }
                     }
+                    // The round wall and the ends of a drum are never smaller than the drum.
+                    Some(_) => {}
                 }
             }
         }
@@ -226,6 +251,75 @@ impl Tank {
         show(Notice::VentBeforeWelding);
         show(Notice::ArcAndFume);
         show(Notice::UsedTank);
+    }
+
+    /// Every edge that is named is there, every joint suits its edge, every panel comes out of flat sheet.
+    #[inline(never)]
+    fn check_joints(&self) -> Result<(), JobError> {
+        let joints = &self.job.joints;
+        let outside = &self.body.outside;
+        let named = |faces: [crate::body::Face; 2], field: Field| match outside.edge_between(faces) {
+            None => Err(JobError {
+                field,
+                problem: Problem::NoSuchEdge(faces),
+            }),
+            Some(edge) if edge.radius.si() > 0.0 => Err(JobError {
+                field,
+                problem: Problem::EdgeTaken(faces),
+            }),
+            Some(edge) => Ok(edge),
+        };
+        for (own, number) in joints.own().iter().zip(1_u8..) {
+            named(own.faces, Field::OwnJoint(number))?;
+        }
+        for (fold, number) in joints.folds().iter().zip(1_u8..) {
+            let field = Field::Fold(number);
+            named(*fold, field)?;
+            let [a, b] = fold.map(|face| self.job.sheet.of(face));
+            if a != b {
+                return Err(JobError {
+                    field,
+                    problem: Problem::FoldOfTwoSheets(*fold),
+                });
+            }
+        }
+        let plan = self.plan();
+        for edge in outside.edges() {
+            let own = joints
+                .own()
+                .iter()
+                .zip(1_u8..)
+                .find(|(own, _)| crate::joint::same(own.faces, edge.faces));
+            plan.check(&edge).map_err(|error| JobError {
+                field: match (&error, own) {
+                    (BlankError::Joint { .. }, Some((_, number))) => Field::OwnJoint(number),
+                    (BlankError::Joint { .. }, None) => Field::JointsDefault,
+                    _ => Field::BendRadius,
+                },
+                problem: Problem::Blank(error),
+            })?;
+        }
+        let bent = outside
+            .edges()
+            .any(|edge| joints.at(&edge) == crate::joint::Meeting::Folded);
+        if bent { self.check_blanks() } else { Ok(()) }
+    }
+
+    /// Lays every bent panel flat.
+    #[inline(never)]
+    fn check_blanks(&self) -> Result<(), JobError> {
+        let mut blank = Blank::new();
+        for panel in self.panels() {
+            self.blank(&panel, &mut blank).map_err(|error| JobError {
+                field: if self.job.joints.folds().is_empty() {
+                    Field::Shape
+                } else {
+                    Field::Fold(1)
+                },
+                problem: Problem::Blank(error),
+            })?;
+        }
+        Ok(())
     }
 
     fn check_counts(&self) -> Result<(), JobError> {
@@ -284,23 +378,6 @@ fn narrowest(normal: Vector, outline: impl Iterator<Item = Vector> + Clone) -> L
         least = libm::fmin(least, reach);
     }
     Length::from_metres(least)
-}
-
-/// The input to blame for a block that makes no tank.
-fn field_of(error: BlockError) -> Field {
-    match error {
-        BlockError::Flat => Field::Shape,
-        BlockError::SheetFillsBox { .. } => Field::Thickness,
-        BlockError::Covered { face } => Field::FaceThickness(face),
-        BlockError::NoSuchEdge { cut, .. }
-        | BlockError::NoSuchCorner { cut }
-        | BlockError::NoDirection { cut }
-        | BlockError::RemovesNothing { cut, .. }
-        | BlockError::RemovesAll { cut }
-        | BlockError::Swallowed { cut, .. }
-        | BlockError::SheetFillsCut { cut }
-        | BlockError::TooComplex { cut } => Field::Cut(cut),
-    }
 }
 
 impl From<OutOfRange> for Problem {

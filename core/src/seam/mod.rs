@@ -6,60 +6,48 @@ pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 
 use core::fmt;
 
-use crate::body::{Body, Edge, Face};
+use crate::body::{Edge, Face, Path};
 use crate::geom::Vector;
-use crate::panel::PanelMark;
+use crate::joint::{Joint, Meeting};
+use crate::panel::{Groups, PanelMark, Plan};
 use crate::quantity::{Angle, Length};
 
-/// How two panels meet along an edge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Joint {
-    /// Both panels cut square and set edge to edge, so that their inside edges touch and leave an open
-    /// groove outside.
-    #[default]
-    OpenCorner,
-}
-
-impl Joint {
-    /// Every joint.
-    pub const ALL: [Self; 1] = [Self::OpenCorner];
-
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::OpenCorner => "open corner",
-        }
-    }
-}
-
-/// The mark of a seam: the letters of the two panels that it joins.
+/// The mark of a seam: the letters of the two panels that it joins, and a number where they meet more
+/// than once.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct SeamMark(pub [PanelMark; 2]);
+pub struct SeamMark {
+    /// The two panels; the same twice where a panel is closed on itself, or bent.
+    pub panels: [PanelMark; 2],
+    /// Which of the edges between the two, counted from 1; 0 for the only one.
+    pub number: u8,
+}
 
 impl fmt::Display for SeamMark {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let [a, b] = self.0;
-        write!(f, "{a}{b}")
+        let [a, b] = self.panels;
+        write!(f, "{a}{b}")?;
+        if self.number > 0 {
+            write!(f, ".{}", self.number)?;
+        }
+        Ok(())
     }
 }
 
-/// One seam.
+/// One seam, or one fold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Seam {
     /// Its mark.
     pub mark: SeamMark,
-    /// The edge of the outside body that it follows.
+    /// The edge of the outside body that it follows; a face twice where a wall is closed on itself. The
+    /// first one's panel runs through where the joint has one that does.
     pub faces: [Face; 2],
-    /// Start and end of that edge, in metres from the outside corner of the tank.
+    /// Start and end, in metres from the outside corner of the tank; the same point for a circle.
     pub ends: [Vector; 2],
-    /// How the panels meet.
-    pub joint: Joint,
+    /// How the panels are welded; `None` for a fold.
+    pub joint: Option<Joint>,
     /// Its length, along the outside edge.
     pub length: Length,
     /// The inside angle between the panels.
@@ -72,36 +60,112 @@ pub struct Seam {
     pub thicker: Length,
 }
 
-/// The seams of a body, one for each outside edge and in the same order, all joined by `joint`.
-pub fn seams(
-    body: &Body,
-    joint: Joint,
-    thickness: impl Fn(Face) -> Length,
-) -> impl Iterator<Item = Seam> {
-    body.outside.edges().map(move |edge| {
-        let sheets = edge.faces.map(&thickness).map(Length::si);
-        let [a, b] = sheets;
-        Seam {
-            mark: mark(body, &edge),
-            faces: edge.faces,
-            joint,
-            ends: edge.ends,
-            length: edge.length(),
-            dihedral: edge.dihedral,
-            welded: true,
-            thinner: Length::from_metres(libm::fmin(a, b)),
-            thicker: Length::from_metres(libm::fmax(a, b)),
-        }
+/// The way that a seam runs: its own edge, or the line along which a wrapper is closed.
+pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<Edge> {
+    if let Some(edge) = plan.body.outside.edge_at(place) {
+        return Some(edge);
+    }
+    let beyond = place - plan.body.outside.edge_count();
+    if beyond > 0 {
+        return None;
+    }
+    closing(plan, groups)
+}
+
+/// The line along which a wrapper that folds all the way round is closed.
+fn closing(plan: &Plan<'_>, groups: &Groups) -> Option<Edge> {
+    let parted = groups.parted()?;
+    let view = plan
+        .body
+        .outside
+        .faces()
+        .nth(usize::from(parted.face))?;
+    let face = view.face();
+    let middle = |other: Face| {
+        let edge = plan.body.outside.edge_between([other, face])?;
+        let [a, b] = edge.straight();
+        Some((a + b) * 0.5)
+    };
+    Some(Edge {
+        faces: [face, face],
+        ends: [middle(Face::Front)?, middle(Face::Back)?],
+        dihedral: Angle::from_radians(core::f64::consts::PI),
+        path: Path::Straight,
+        radius: Length::default(),
     })
 }
 
-fn mark(body: &Body, edge: &Edge) -> SeamMark {
-    SeamMark(edge.faces.map(|face| {
-        let place = body
-            .outside
-            .faces()
-            .zip(0_u8..)
-            .find(|(view, _)| view.face() == face);
-        PanelMark::at(place.map_or(0, |(_, place)| place))
-    }))
+impl<'a> Plan<'a> {
+    /// The seams and folds of the body, one for each outside edge and in the same order; the line along
+    /// which a wrapper is closed comes last.
+    pub fn seams(self) -> impl Iterator<Item = Seam> + use<'a> {
+        let groups = self.groups();
+        let edges = self.body.outside.edge_count();
+        let all = edges + usize::from(groups.parted().is_some());
+        (0..all).filter_map(move |place| {
+            let edge = edge_of(&self, &groups, place)?;
+            Some(self.seam(&groups, place, &edge))
+        })
+    }
+
+    fn seam(&self, groups: &Groups, place: usize, edge: &Edge) -> Seam {
+        let meeting = if edge.faces[0] == edge.faces[1] && edge.faces[0] != Face::Shell {
+            Meeting::Welded {
+                joint: Joint::Butt,
+                swapped: false,
+            }
+        } else {
+            self.joints.at(edge)
+        };
+        let [first, second] = edge.faces;
+        let (joint, faces) = match meeting {
+            Meeting::Folded => (None, [first, second]),
+            Meeting::Welded { joint, swapped } => (
+                Some(joint),
+                if swapped { [second, first] } else { [first, second] },
+            ),
+        };
+        let [a, b] = edge.faces.map(|face| self.sheet.of(face).si());
+        Seam {
+            mark: self.mark(groups, place),
+            faces,
+            ends: edge.ends,
+            joint,
+            length: edge.length(),
+            dihedral: edge.dihedral,
+            welded: joint.is_some(),
+            thinner: Length::from_metres(libm::fmin(a, b)),
+            thicker: Length::from_metres(libm::fmax(a, b)),
+        }
+    }
+
+    /// The two panels at a place in the list of seams, the earlier mark first.
+    fn panels_at(&self, groups: &Groups, place: usize) -> Option<[u8; 2]> {
+        let faces = match self.body.outside.faces_of_edge(place) {
+            Some(faces) => faces,
+            None => [groups.parted()?.face; 2],
+        };
+        let [a, b] = faces.map(|face| groups.panel_of(usize::from(face)).unwrap_or(0));
+        Some([a.min(b), a.max(b)])
+    }
+
+    fn mark(&self, groups: &Groups, place: usize) -> SeamMark {
+        let own = self.panels_at(groups, place).unwrap_or_default();
+        let all = self.body.outside.edge_count() + usize::from(groups.parted().is_some());
+        let alike = |range: core::ops::Range<usize>| {
+            let count = range
+                .filter(|other| self.panels_at(groups, *other) == Some(own))
+                .count();
+            u8::try_from(count).unwrap_or(u8::MAX)
+        };
+        let number = if alike(0..all) > 1 {
+            alike(0..place).saturating_add(1)
+        } else {
+            0
+        };
+        SeamMark {
+            panels: own.map(PanelMark::at),
+            number,
+        }
+    }
 }

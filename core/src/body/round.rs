@@ -1,0 +1,135 @@
+//! What roundness does to a solid's edges, reach and filling.
+
+use super::drum::Placed;
+use super::solid::{Edge, Rounded};
+use super::{Face, Path, Turn};
+use crate::geom::Vector;
+use crate::quantity::Length;
+
+impl Rounded {
+    /// A point of the section's plane, at `y`.
+    fn lift([x, z]: [f64; 2], y: f64) -> Vector {
+        Vector::new(x, y, z)
+    }
+
+    /// Gives an edge of the sharp body what the rounded corners make of it.
+    pub(super) fn round(&self, edge: &mut Edge) {
+        let [first, second] = edge.faces;
+        match (first, second) {
+            (Face::Side(a), Face::Side(b)) => {
+                // Two sides meet at the corner where the later one starts.
+                let section = &self.section;
+                let (Some(a), Some(b)) = (section.side_place(a), section.side_place(b)) else {
+                    return;
+                };
+                let count = section.len();
+                let corner = if (a + 1) % count == b { b } else { a };
+                edge.radius = Length::from_metres(section.radius(corner));
+            }
+            (_, Face::Side(number)) | (Face::Side(number), _) => {
+                let y = edge.ends[0].y;
+                let section = &self.section;
+                let Some(side) = section.side_place(number) else {
+                    return;
+                };
+                let next = (side + 1) % section.len();
+                let half = |corner: usize| {
+                    let arc = section.arc(corner)?;
+                    let lift = |v: [f64; 2]| Vector::new(v[0], 0.0, v[1]);
+                    Some(Turn {
+                        centre: Self::lift(arc.centre, y),
+                        from: lift(arc.from),
+                        towards: lift(arc.towards),
+                        radius: arc.radius,
+                        sweep: arc.sweep,
+                    })
+                };
+                // Along the outline: the latter half of the corner before, the first half of the one after.
+                let before = half(side).map(|turn| {
+                    let rest = turn.reversed();
+                    Turn {
+                        sweep: 0.5 * rest.sweep,
+                        ..rest
+                    }
+                    .reversed()
+                });
+                let after = half(next).map(|turn| Turn {
+                    sweep: 0.5 * turn.sweep,
+                    ..turn
+                });
+                let corner_at = |place: usize| Self::lift(section.at(place), y);
+                let start = before.map_or(corner_at(side), |turn| turn.at(0.0));
+                let end = after.map_or(corner_at(next), |turn| turn.at(turn.sweep));
+                // Edges run along the positive sense of their axis, as on the sharp body.
+                let forward = (edge.ends[0] - corner_at(side)).length()
+                    <= (edge.ends[1] - corner_at(side)).length();
+                if before.is_none() && after.is_none() {
+                    return;
+                }
+                if forward {
+                    edge.ends = [start, end];
+                    edge.path = Path::Rounded([before, after]);
+                } else {
+                    edge.ends = [end, start];
+                    edge.path = Path::Rounded([
+                        after.map(|turn| turn.reversed()),
+                        before.map(|turn| turn.reversed()),
+                    ]);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    pub(super) fn extent(&self, up: Vector) -> (f64, f64) {
+        let (low, high) = self.section.extent([up.x, up.z]);
+        let (front, back) = (up.y * self.front, up.y * (self.front + self.width));
+        (low + libm::fmin(front, back), high + libm::fmax(front, back))
+    }
+
+    pub(super) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        self.section
+            .prism_below(self.width, up, level - up.y * self.front)
+    }
+}
+
+impl Placed {
+    pub(super) fn round(&self, edge: &mut Edge) {
+        if edge.faces[0] == Face::Shell {
+            return;
+        }
+        let along = self.axis.along();
+        let centre = if edge.faces[0] == self.axis.heads()[0] {
+            self.start
+        } else {
+            self.start + along * self.turned.length()
+        };
+        edge.path = Path::Round(Turn {
+            centre,
+            from: self.axis.to_seam(),
+            towards: along.cross(self.axis.to_seam()),
+            radius: self.turned.radius(),
+            sweep: 2.0 * core::f64::consts::PI,
+        });
+    }
+
+    /// `up` as it lies to the axis: the share along it and the share across.
+    fn lean(&self, up: Vector) -> (f64, f64) {
+        let along = self.axis.along();
+        let share = up.dot(along);
+        (share, (up - along * share).length())
+    }
+
+    pub(super) fn extent(&self, up: Vector) -> (f64, f64) {
+        let (along, across) = self.lean(up);
+        let (low, high) = self.turned.extent(along, across);
+        let start = up.dot(self.start);
+        (start + low, start + high)
+    }
+
+    pub(super) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        let (along, across) = self.lean(up);
+        self.turned
+            .below(along, across, level - up.dot(self.start))
+    }
+}

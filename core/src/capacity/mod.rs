@@ -2,18 +2,27 @@
 //!
 //! Levels are measured along up from the lowest inside point, whatever the lean.
 
+mod dip;
+mod expansion;
 mod lean;
 mod leans;
 mod openings;
 mod pool;
+mod round_step;
 mod solve;
+mod stick;
+mod touch;
 mod usable;
 
+pub use dip::{Dip, DipError, Dipped, MAX_DIPS};
+pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansion};
 pub use lean::Lean;
 pub use leans::LeanRange;
 pub use openings::{Marks, OpeningError};
 pub use pool::{Level, Pool};
+pub use round_step::round_step;
 pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_from};
+pub use stick::{Stick, StickError};
 pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
 
 use crate::body::Solid;

@@ -2,7 +2,6 @@
 
 use core::fmt;
 
-use super::openings::finite;
 use super::{Lean, LeanRange, OpeningError, Pool};
 use crate::body::Solid;
 use crate::bound::{Limit, OutOfRange, Value};
@@ -209,18 +208,19 @@ fn within(inside: &Solid, point: Vector) -> Result<(), UsableError> {
     for (axis, along, value) in axes {
         let (low, high) = inside.extent(along);
         let slack = SLACK * (high - low);
-        let (limit, bound) = if value > high + slack {
-            (Limit::AtMost as fn(Value) -> Limit, high)
-        } else if finite(point) && value >= low - slack {
+        let show = |value| Value::Length(Length::from_metres(value));
+        let limit = if value > high + slack {
+            Limit::AtMost(show(high))
+        } else if value >= low - slack {
             continue;
         } else {
-            (Limit::AtLeast as fn(Value) -> Limit, low)
+            Limit::AtLeast(show(low))
         };
         return Err(UsableError::PickUp {
             axis,
             error: OutOfRange {
-                value: Value::Length(Length::from_metres(value)),
-                limit: limit(Value::Length(Length::from_metres(bound))),
+                value: show(value),
+                limit,
             },
         });
     }

@@ -11,7 +11,8 @@ const TANGENT: f64 = 1e-4;
 const SAME_DIRECTION: f64 = 1e-9;
 
 impl Ring<'_> {
-    /// Two sides of the outline that cross each other, counted from 0. Sides that only touch do not cross.
+    /// Two sides of the outline that cross each other, counted from 0. Sides that only touch do not cross,
+    /// and neither do the two sides of a slit without width.
     #[must_use]
     pub fn crossing(&self) -> Option<[usize; 2]> {
         let sides = || self.sides().enumerate();
@@ -26,9 +27,6 @@ impl Ring<'_> {
         for (j, out) in sides() {
             let before = j.checked_sub(1).unwrap_or(last);
             let incoming = self.side(before)?;
-            if folds_back(&incoming, &out) {
-                return Some([before, j]);
-            }
             let corner = [reversed(incoming.direction(1.0)), out.direction(0.0)];
             for (i, side) in sides().filter(|(i, _)| *i != j && *i != before) {
                 // A corner on the end of a side lies on the start of the next, which is also asked.
@@ -48,6 +46,16 @@ impl Ring<'_> {
             }
         }
         None
+    }
+
+    /// The first corner, counted from 0, at which a straight side turns straight back on itself.
+    pub(super) fn spike(&self) -> Option<usize> {
+        let mut before = self.side(self.len().checked_sub(1)?)?;
+        self.sides().position(|side| {
+            let found = folds_back(&before, &side);
+            before = side;
+            found
+        })
     }
 
     /// Whether the insides of the two have more than a touch in common. Outlines that meet along an edge

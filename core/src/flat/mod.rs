@@ -8,6 +8,8 @@ mod node;
 mod outline;
 mod ring;
 mod side;
+#[cfg(test)]
+mod tests;
 pub mod unfold;
 
 pub use node::{Node, Placing, Point};

@@ -38,6 +38,11 @@ pub enum OutlineError {
     },
     /// The nodes run clockwise, or enclose nothing.
     NotCounterClockwise,
+    /// The outline turns straight back on itself at this corner, counted from 0.
+    Spike {
+        /// The corner.
+        node: u32,
+    },
     /// Two sides cross. They count from 0; each starts at the node of its number.
     Crossing {
         /// The two sides.
@@ -58,6 +63,9 @@ impl fmt::Display for OutlineError {
             Self::NoSide { node } => write!(f, "the side from corner {node} has no length"),
             Self::NotCounterClockwise => {
                 f.write_str("the outline runs clockwise or encloses nothing")
+            }
+            Self::Spike { node } => {
+                write!(f, "the outline turns straight back at corner {node}")
             }
             Self::Crossing { sides: [a, b] } => write!(f, "sides {a} and {b} cross"),
         }

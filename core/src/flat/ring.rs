@@ -48,7 +48,7 @@ impl<'a> Ring<'a> {
     /// # Errors
     ///
     /// Fewer than two nodes, a number that is not finite, a side without length, a clockwise or empty
-    /// outline, or one that crosses itself; never [`OutlineError::TooManyNodes`].
+    /// outline, a spike, or sides that cross; never [`OutlineError::TooManyNodes`].
     pub fn new(nodes: &'a [Node]) -> Result<Self, OutlineError> {
         let found = count(nodes.len());
         if found < 2 {
@@ -68,6 +68,9 @@ impl<'a> Ring<'a> {
         let area = ring.area();
         if !(area > 0.0 && area.is_finite()) {
             return Err(OutlineError::NotCounterClockwise);
+        }
+        if let Some(node) = ring.spike() {
+            return Err(OutlineError::Spike { node: count(node) });
         }
         match ring.crossing() {
             None => Ok(ring),

@@ -226,8 +226,8 @@ impl Bend {
             .map(|setback| Length::from_metres(2.0 * setback.si() - self.allowance().si()))
     }
 
-    /// Compensation `v` of DIN 6935 (from memory), usually negative: the sheet is `a + b + v` long, where
-    /// the legs `a` and `b` are measured outside, to the corner of the outside faces for turns below 90°
+    /// Compensation `v` of DIN 6935 (from memory), below zero but for turns far above 90°: the sheet is
+    /// `a + b + v` long, where the legs `a` and `b` are measured outside, to the corner of the outside faces for turns below 90°
     /// and to the outermost tangent across the leg from 90° on. It has a value at any turn:
     ///
     /// - turn of 90° or more: `turn · (r + K · t) − 2 (r + t)`;

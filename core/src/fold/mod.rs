@@ -11,6 +11,8 @@ mod bend;
 mod radius;
 mod relief;
 mod roll;
+#[cfg(test)]
+mod tests;
 
 pub use bend::{Bend, BendError, BendField, K_FACTOR, MOST_SETBACK_TURN, Rule, usual_k};
 pub use radius::{ALONG_GRAIN, Minimum, minimum_radius};

@@ -111,8 +111,8 @@ pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option
     }
     let mut radius = 0.0;
     for &(column, times) in row.columns {
-        let thickest = column / 64.0 * 0.0254;
-        if t <= thickest * SOLD_AS {
+        let thickest = column / 64.0 * 0.0254 * SOLD_AS;
+        if t <= thickest {
             // Thicker sheet never takes a tighter bend, even where two lists put together would say so.
             let radius = libm::fmax(radius, times * t);
             return Some(Minimum {

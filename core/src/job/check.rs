@@ -1,6 +1,6 @@
 //! From a draft to a checked job: every input in its range, every default filled in.
 
-use crate::body::{Face, Shape, Sheet};
+use crate::body::{Block, Face, Shape, Sheet, Sized};
 use crate::bound::{OutOfRange, Value, within};
 use crate::capacity::Measure;
 use crate::heat::arc::{Arc, Process, conventional_voltage};
@@ -70,6 +70,46 @@ pub struct Job {
 }
 
 impl Job {
+    /// A place for a job that is about to be checked.
+    pub(super) const EMPTY: Self = Self {
+        name: Name::new(),
+        shape: Shape::Block(Block {
+            sized: Sized::Outside,
+            length: Length::from_metres(0.0),
+            width: Length::from_metres(0.0),
+            height: Length::from_metres(0.0),
+            cuts: heapless::Vec::new(),
+        }),
+        alloy: Alloy::A5754,
+        temper: None,
+        thickness: Length::from_metres(0.0),
+        sheet: Sheet::uniform(Length::from_metres(0.0)),
+        joints: Joints::EMPTY,
+        fittings: heapless::Vec::new(),
+        baffles: heapless::Vec::new(),
+        headspace: Ratio::from_share(0.0),
+        target: None,
+        pick_up: Length::from_metres(0.0),
+        pick_up_at: None,
+        neck: None,
+        pitch: Angle::from_radians(0.0),
+        roll: Angle::from_radians(0.0),
+        dip_step: mm(10.0),
+        dip_volume: None,
+        dip_at: None,
+        liquid: None,
+        temperatures: None,
+        arc: Arc {
+            process: Process::TigAc,
+            current: Current::from_amperes(1.0),
+            voltage: Voltage::from_volts(10.0),
+            travel: Speed::new(100.0, SpeedUnit::MillimetrePerMinute),
+            efficiency: Ratio::from_share(0.6),
+        },
+        stitch_max: mm(80.0),
+        tack_pitch: None,
+    };
+
     /// What the tank is called.
     #[must_use]
     pub fn name(&self) -> &str {

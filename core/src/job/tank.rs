@@ -56,13 +56,42 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
-        let mut tank = Self {
-            job: Job::check(draft, assumed)?,
-            body: Body::EMPTY,
-            capacity: Capacity::NONE,
-        };
-        tank.make()?;
+        let mut tank = Self::EMPTY;
+        tank.rebuild_noting(draft, assumed)?;
         Ok(tank)
+    }
+
+    /// A place for a tank that is about to be made: on a small machine it is built where it stays. It
+    /// holds nothing and has no faces.
+    pub const EMPTY: Self = Self {
+        job: Job::EMPTY,
+        body: Body::EMPTY,
+        capacity: Capacity::NONE,
+    };
+
+    /// Makes this the tank of a draft, in its place. After an error it is of no use until it is made
+    /// again.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn rebuild(&mut self, draft: &Draft) -> Result<(), JobError> {
+        self.rebuild_noting(draft, |_| ())
+    }
+
+    fn rebuild_noting(
+        &mut self,
+        draft: &Draft,
+        assumed: impl FnMut(Assumed),
+    ) -> Result<(), JobError> {
+        self.check(draft, assumed)?;
+        self.make()
+    }
+
+    // A call of its own, so that the copy of the job is gone from the stack before the body is made.
+    #[inline(never)]
+    fn check(&mut self, draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<(), JobError> {
+        self.job = Job::check(draft, assumed)?;
+        Ok(())
     }
 
     // A call of its own, so that what the checks put on the stack is gone before the body is made.
@@ -169,9 +198,10 @@ impl Tank {
         seam::edge_of(&plan, &plan.groups(), place)
     }
 
-    /// The tacks of a seam.
+    /// The tacks of a seam; a fold has none.
     #[must_use]
     pub fn tacks(&self, seam: &Seam) -> Option<Tacks> {
+        seam.joint?;
         Tacks::spaced(
             seam.length,
             self.job.tack_length(seam.thicker),
@@ -179,9 +209,10 @@ impl Tank {
         )
     }
 
-    /// The stitches of a seam.
+    /// The stitches of a seam; a fold has none.
     #[must_use]
     pub fn division(&self, seam: &Seam) -> Option<Division> {
+        seam.joint?;
         Division::of(seam.length, self.job.stitch_max)
     }
 

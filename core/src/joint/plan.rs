@@ -4,6 +4,8 @@ use heapless::Vec;
 
 use super::{Allow, FLAT_WITHIN, Joint};
 use crate::body::{Edge, Face};
+use crate::fold::Rule;
+use crate::quantity::Length;
 
 /// Edges that may have a joint of their own.
 pub const MAX_OWN_JOINTS: usize = 16;
@@ -52,6 +54,19 @@ pub(crate) fn same(a: [Face; 2], b: [Face; 2]) -> bool {
 }
 
 impl Joints {
+    /// A place for joints that are about to be checked.
+    pub(crate) const EMPTY: Self = Self {
+        default: Joint::OpenCorner,
+        own: Vec::new(),
+        folds: Vec::new(),
+        allow: Allow {
+            lap: Length::from_metres(0.0),
+            gap: Length::from_metres(0.0),
+            bend_radius: Length::from_metres(0.0),
+            rule: Rule::Din6935,
+        },
+    };
+
     /// The joint of every edge that has none of its own.
     #[must_use]
     pub const fn default_joint(&self) -> Joint {

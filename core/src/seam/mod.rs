@@ -60,6 +60,15 @@ pub struct Seam {
     pub thicker: Length,
 }
 
+/// The words for how an edge is held together.
+#[must_use]
+pub const fn joint_name(joint: Option<Joint>) -> &'static str {
+    match joint {
+        Some(joint) => joint.name(),
+        None => "fold",
+    }
+}
+
 /// The way that a seam runs: its own edge, or the line along which a wrapper is closed.
 pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<Edge> {
     if let Some(edge) = plan.body.outside.edge_at(place) {

@@ -1,9 +1,9 @@
-//! Sheets, alloys and tempers; each figure with its source.
+//! Sheets, alloys, tempers and liquids; each figure with its source.
 
 mod alloy;
 pub mod liquid;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
-pub use liquid::{GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
+pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
 pub use temper::{NotATemper, Temper};

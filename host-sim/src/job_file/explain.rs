@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::{BlockError, Cut};
+use seamwright_core::body::{BlockError, Cut, Shape, ShapeError};
 use seamwright_core::bound::{Limit, OutOfRange, Value};
 use seamwright_core::job::{Draft, Field, JobError, Problem as Cause};
 use seamwright_core::quantity::{Length, LengthUnit};
@@ -24,17 +24,62 @@ impl Given<'_> {
         let at = |what: String| Problem::new(self.place(&path(error.field)), what);
         match error.problem {
             Cause::OutOfRange(past) => self.out_of_range(error.field, past),
-            Cause::Block(block) => self.block(block),
+            Cause::Shape(ShapeError::Block(block)) => self.block(block),
+            Cause::Shape(error) => {
+                let kind = self.draft.shape.kind();
+                let name = if kind == "profile" { "outline" } else { kind };
+                at(format!("the {name} makes no tank"))
+                    .label("because of this")
+                    .help(error.to_string())
+            }
+            Cause::Joint { faces: [a, b], error } => {
+                at(format!("the edge between {a} and {b} cannot be joined so"))
+                    .label("because of this")
+                    .help(error.to_string())
+            }
+            Cause::Blank(error) => at("a panel does not come out of flat sheet".into())
+                .label("because of this")
+                .help(error.to_string()),
+            Cause::NoSuchEdge([a, b]) => at(format!("{a} and {b} share no edge"))
+                .label("no edge of this body")
+                .help("name two faces that meet; `seamwright plan` lists the seams with their faces"),
+            Cause::EdgeTaken([a, b]) => at(format!("the edge between {a} and {b} has its joint already"))
+                .label("named twice, or a rounded corner, which is one sheet")
+                .help("take this one out"),
+            Cause::FoldOfTwoSheets([a, b]) => at(format!("the edge between {a} and {b} cannot be folded"))
+                .label("its two faces are of different thickness")
+                .help("weld it, or give both faces one thickness under [stock.faces]"),
+            Cause::Place(error) => at("it does not fit there".into())
+                .label("because of this")
+                .help(error.to_string()),
             Cause::Unnamed => at("`name` is empty".into())
                 .label("no letters in it")
                 .help("say what the tank is: a record without a name cannot be found again"),
-            Cause::NoSuchFace(face) => at(format!("the block has no face `{face}`"))
-                .label(match self.draft.shape.cuts.len() {
-                    0 => "it has no cuts".to_owned(),
-                    1 => "it has one cut".to_owned(),
-                    many => format!("it has {many} cuts"),
-                })
-                .help("take this line out, or count the [[shape.cut]] tables from the top"),
+            Cause::NoSuchFace(face) => {
+                let problem = at(format!("the {} has no face `{face}`", self.draft.shape.kind()));
+                match &self.draft.shape {
+                    Shape::Block(block) => problem
+                        .label(match block.cuts.len() {
+                            0 => "it has no cuts".to_owned(),
+                            1 => "it has one cut".to_owned(),
+                            many => format!("it has {many} cuts"),
+                        })
+                        .help("take this line out, or count the [[shape.cut]] tables from the top"),
+                    Shape::Profile(profile) => problem
+                        .label(format!("its sides are 1 to {}", profile.outline.len()))
+                        .help("its faces are front, back, and side 1, side 2 … in the order of the outline"),
+                    Shape::Taper(_) => problem
+                        .label("no face of a taper")
+                        .help("its faces are front, back, left, right, bottom and top"),
+                    Shape::Drum(drum) => problem
+                        .label("no face of a drum")
+                        .help(format!(
+                            "its faces are shell, {} and {}",
+                            drum.axis.heads()[0],
+                            drum.axis.heads()[1]
+                        )),
+                }
+            }
             Cause::NoStartingValue => {
                 let key = error.field.to_string();
                 let name = key.rsplit('.').next().unwrap_or(&key).to_owned();
@@ -193,7 +238,10 @@ impl Given<'_> {
 
     fn is_plane(&self, cut: u8) -> bool {
         let place = usize::from(cut).checked_sub(1);
-        let cut = place.and_then(|place| self.draft.shape.cuts.get(place));
+        let Shape::Block(block) = &self.draft.shape else {
+            return false;
+        };
+        let cut = place.and_then(|place| block.cuts.get(place));
         matches!(cut, Some(Cut::Plane { .. }))
     }
 
@@ -224,6 +272,21 @@ fn path(field: Field) -> String {
         Field::Cut(n) => format!("shape.cut.{n}"),
         Field::CutLeg(n, leg) => format!("shape.cut.{n}.legs.{leg}"),
         Field::CutThrough(n, axis) => format!("shape.cut.{n}.through.{axis}"),
+        Field::Point(n) => format!("shape.outline.{n}"),
+        Field::Base(n) => format!("shape.base.{n}"),
+        Field::TopSize(n) => format!("shape.top.{n}"),
+        Field::Shift(n) => format!("shape.shift.{n}"),
+        Field::OwnJoint(n) => format!("joints.edges.{n}"),
+        Field::Fold(n) => format!("joints.folds.{n}"),
+        Field::Fitting(n) => format!("fitting.{n}"),
+        Field::FittingAt(n) => format!("fitting.{n}.at"),
+        Field::FittingBore(n) => format!("fitting.{n}.bore"),
+        Field::FittingOuter(n) => format!("fitting.{n}.outer"),
+        Field::FittingStandIn(n) => format!("fitting.{n}.stand_in"),
+        Field::Baffle(n) => format!("baffle.{n}"),
+        Field::BaffleAt(n) => format!("baffle.{n}.at"),
+        Field::BaffleThickness(n) => format!("baffle.{n}.thickness"),
+        Field::BaffleHole(n, hole) => format!("baffle.{n}.hole.{hole}"),
         field => field.to_string(),
     }
 }

@@ -3,7 +3,11 @@
 //! `host-sim/docs/job-file.md` is the written specification; [`schema`] is the list of keys that both
 //! it and the reader follow.
 
+mod called;
 mod explain;
+mod faces;
+mod fixtures;
+mod joints;
 mod nearest;
 mod reader;
 pub mod schema;
@@ -14,8 +18,7 @@ mod words;
 
 use seamwright_core::body::Face;
 use seamwright_core::job::{
-    ArcDraft, Assumed, Draft, FillDraft, JobError, JointsDraft, MAX_NAME, Name, StockDraft, Tank,
-    WeldDraft,
+    ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_NAME, Name, StockDraft, Tank, WeldDraft,
 };
 use seamwright_core::quantity::Length;
 use toml::de::{DeTable, DeValue};
@@ -101,9 +104,9 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
         .and_then(|section| stock(reader, &section));
     let joints = reader
         .section(top, "joints", &JOINTS)
-        .map(|section| JointsDraft {
-            default: reader.word(&section, "default"),
-        });
+        .map(|section| joints::read(reader, &section));
+    let fittings = fixtures::fittings(reader, top);
+    let baffles = fixtures::baffles(reader, top);
     let fill = reader
         .section(top, "fill", &FILL)
         .map(|section| fill(reader, &section));
@@ -120,6 +123,8 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
         shape: shape?,
         stock: stock?,
         joints: joints.unwrap_or_default(),
+        fittings: fittings?,
+        baffles: baffles?,
         fill: fill.unwrap_or_default(),
         arc: arc.unwrap_or_default(),
         weld: weld.unwrap_or_default(),
@@ -183,14 +188,14 @@ fn face_thicknesses<'t, const N: usize>(
         let word = key.get_ref().as_ref();
         let path = format!("stock.faces.{word}");
         let Ok(face) = word.parse::<Face>() else {
-            let all: Vec<String> = Face::BOX.iter().map(ToString::to_string).collect();
+            let all: Vec<String> = words::every_face().iter().map(ToString::to_string).collect();
             let problem = no_such_word(
                 key.span(),
                 "stock.faces",
                 word,
                 all.iter().map(String::as_str),
             )
-            .help("a cut is named in quotes: \"cut 1\" = \"3 mm\"");
+            .help("a cut or a side is named in quotes: \"cut 1\" = \"3 mm\"");
             reader.problem(problem);
             continue;
         };
@@ -220,8 +225,23 @@ fn fill<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> FillDraft {
         target: reader.quantity(section, "target"),
         target_of: reader.word(section, "target_of"),
         pick_up: reader.quantity(section, "pick_up"),
+        pick_up_at: place(reader, section, "pick_up_at"),
+        neck: reader.quantity(section, "neck"),
+        pitch: reader.quantity(section, "pitch"),
+        roll: reader.quantity(section, "roll"),
         dip_step: reader.quantity(section, "dip_step"),
+        dip_volume: reader.quantity(section, "dip_volume"),
+        dip_at: place(reader, section, "dip_at"),
+        fill_temperature: reader.quantity(section, "fill_temperature"),
+        hottest: reader.quantity(section, "hottest"),
+        liquid: reader.word(section, "liquid"),
     }
+}
+
+/// A place on the plan.
+fn place<'t>(reader: &mut Reader<'t>, section: &Section<'t>, name: &str) -> Option<[Length; 2]> {
+    section.has(name).then_some(())?;
+    reader.quantities(section, name, &format!("{name} = [\"40 mm\", \"90 mm\"]"))
 }
 
 fn arc<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> ArcDraft {

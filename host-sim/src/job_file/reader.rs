@@ -7,6 +7,8 @@ use seamwright_core::quantity::{ParseCause, ParseError, Quantity, parse};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+pub(super) use super::called::called;
+use super::called::title;
 use super::nearest::{either, nearest};
 use super::schema::{Key, Kind, TABLES, Table};
 use super::spans::Spans;
@@ -64,31 +66,6 @@ impl Section<'_> {
     /// How messages call it.
     fn title(&self) -> String {
         title(self.schema)
-    }
-}
-
-/// How messages call a path: `shape.length`, but `legs` of cut 2.
-pub(super) fn called(path: &str) -> String {
-    let Some(of_cut) = path.strip_prefix("shape.cut.") else {
-        return format!("`{path}`");
-    };
-    let parts: Vec<&str> = of_cut.split('.').collect();
-    match parts.as_slice() {
-        [number] => format!("cut {number}"),
-        [number, key] => format!("`{key}` of cut {number}"),
-        [number, "legs", place] => format!("leg {place} of cut {number}"),
-        [number, "through", "1"] => format!("x in `through` of cut {number}"),
-        [number, "through", "2"] => format!("y in `through` of cut {number}"),
-        [number, "through", "3"] => format!("z in `through` of cut {number}"),
-        _ => format!("`{path}`"),
-    }
-}
-
-fn title(table: &Table) -> String {
-    match table.path {
-        "" => "the top of the file".to_owned(),
-        "shape.cut" => "[[shape.cut]]".to_owned(),
-        path => format!("[{path}]"),
     }
 }
 
@@ -381,6 +358,17 @@ impl<'t> Reader<'t> {
             .filter_map(|value| self.quantity_of(value, &path))
             .collect();
         read.try_into().ok()
+    }
+
+    /// The plain number under `name`.
+    pub(super) fn number(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        example: &str,
+    ) -> Option<f64> {
+        let value = self.value(section, name)?;
+        self.number_of(value, &section.path_of(name), example)
     }
 
     /// Exactly `N` plain numbers in a list.

@@ -33,8 +33,14 @@ pub enum Kind {
     Quantities(usize, &'static str),
     /// So many plain numbers. Carries how many and an example of the whole.
     Numbers(usize, &'static str),
+    /// A plain number. Carries an example.
+    Number(&'static str),
     /// Names of faces, as one text. Carries an example.
     Faces(&'static str),
+    /// A list of edges, each as the names of its two faces. Carries an example.
+    Edges(&'static str),
+    /// The points of an outline.
+    Points,
     /// A table of its own.
     Table,
     /// A table that may be given several times.
@@ -78,8 +84,8 @@ pub const TOP: Table = Table {
         optional("fill", Kind::Table),
         optional("arc", Kind::Table),
         optional("weld", Kind::Table),
-        planned("fitting"),
-        planned("baffle"),
+        optional("fitting", Kind::Tables),
+        optional("baffle", Kind::Tables),
         planned("use"),
     ],
 };
@@ -90,19 +96,39 @@ pub const SHAPE: Table = Table {
     keys: &[
         required("kind", Kind::Word),
         optional("sized", Kind::Word),
-        required("length", Kind::Quantity("320 mm")),
-        required("width", Kind::Quantity("180 mm")),
-        required("height", Kind::Quantity("160 mm")),
+        optional("length", Kind::Quantity("320 mm")),
+        optional("width", Kind::Quantity("180 mm")),
+        optional("height", Kind::Quantity("160 mm")),
         optional("cut", Kind::Tables),
-        planned("outline"),
-        planned("base"),
-        planned("top"),
-        planned("shift"),
-        planned("diameter"),
-        planned("axis"),
-        planned("ends"),
+        optional("outline", Kind::Points),
+        optional(
+            "base",
+            Kind::Quantities(2, "[\"400 mm\", \"300 mm\"]"),
+        ),
+        optional("top", Kind::Quantities(2, "[\"250 mm\", \"180 mm\"]")),
+        optional("shift", Kind::Quantities(2, "[\"0 mm\", \"20 mm\"]")),
+        optional("diameter", Kind::Quantity("200 mm")),
+        optional("axis", Kind::Word),
+        optional("ends", Kind::Word),
+        optional("crown", Kind::Quantity("200 mm")),
+        optional("knuckle", Kind::Quantity("20 mm")),
     ],
 };
+
+/// The kinds of body that a key of `[shape]` belongs to; `None` for a key of all kinds.
+#[must_use]
+pub fn kind_of_key(name: &str) -> Option<&'static [&'static str]> {
+    Some(match name {
+        "length" => &["block", "drum"],
+        "width" => &["block", "profile"],
+        "height" => &["block", "taper"],
+        "cut" => &["block"],
+        "outline" => &["profile"],
+        "base" | "top" | "shift" => &["taper"],
+        "diameter" | "axis" | "ends" | "crown" | "knuckle" => &["drum"],
+        _ => return None,
+    })
+}
 
 /// `[[shape.cut]]`; which keys belong together is the reader's matter.
 pub const CUT: Table = Table {
@@ -135,9 +161,45 @@ pub const JOINTS: Table = Table {
     path: "joints",
     keys: &[
         optional("default", Kind::Word),
-        planned("folds"),
-        planned("bend_radius"),
-        planned("k_factor"),
+        optional("edges", Kind::Table),
+        optional("folds", Kind::Edges("[\"bottom front\", \"bottom back\"]")),
+        optional("bend_radius", Kind::Quantity("3 mm")),
+        optional("k_factor", Kind::Number("0.42")),
+        optional("lap", Kind::Quantity("12 mm")),
+        optional("gap", Kind::Quantity("0.5 mm")),
+    ],
+};
+
+/// `[[fitting]]`.
+pub const FITTING: Table = Table {
+    path: "fitting",
+    keys: &[
+        required("name", Kind::Text),
+        required("face", Kind::Word),
+        required("at", Kind::Quantities(2, "[\"80 mm\", \"60 mm\"]")),
+        required("bore", Kind::Quantity("38 mm")),
+        optional("outer", Kind::Quantity("44 mm")),
+        optional("stand_in", Kind::Quantity("6 mm")),
+    ],
+};
+
+/// `[[baffle]]`.
+pub const BAFFLE: Table = Table {
+    path: "baffle",
+    keys: &[
+        required("across", Kind::Word),
+        required("at", Kind::Quantity("160 mm")),
+        optional("thickness", Kind::Quantity("2 mm")),
+        optional("hole", Kind::Tables),
+    ],
+};
+
+/// `[[baffle.hole]]`.
+pub const HOLE: Table = Table {
+    path: "baffle.hole",
+    keys: &[
+        required("at", Kind::Quantities(2, "[\"90 mm\", \"40 mm\"]")),
+        required("diameter", Kind::Quantity("30 mm")),
     ],
 };
 
@@ -150,7 +212,18 @@ pub const FILL: Table = Table {
         optional("target_of", Kind::Word),
         optional("pick_up", Kind::Quantity("15 mm")),
         optional("dip_step", Kind::Quantity("10 mm")),
-        planned("liquid"),
+        optional(
+            "pick_up_at",
+            Kind::Quantities(2, "[\"40 mm\", \"90 mm\"]"),
+        ),
+        optional("neck", Kind::Quantity("140 mm")),
+        optional("pitch", Kind::Quantity("10 deg")),
+        optional("roll", Kind::Quantity("10 deg")),
+        optional("dip_volume", Kind::Quantity("0.5 L")),
+        optional("dip_at", Kind::Quantities(2, "[\"40 mm\", \"90 mm\"]")),
+        optional("liquid", Kind::Word),
+        optional("fill_temperature", Kind::Quantity("15 °C")),
+        optional("hottest", Kind::Quantity("90 °C")),
     ],
 };
 
@@ -180,7 +253,9 @@ pub const WELD: Table = Table {
 };
 
 /// Every table with fixed keys. `[stock.faces]`, whose keys are faces, is the reader's own.
-pub const TABLES: &[Table] = &[TOP, SHAPE, CUT, STOCK, JOINTS, FILL, ARC, WELD];
+pub const TABLES: &[Table] = &[
+    TOP, SHAPE, CUT, STOCK, JOINTS, FITTING, BAFFLE, HOLE, FILL, ARC, WELD,
+];
 
 impl Table {
     /// The key of that name.

@@ -1,10 +1,11 @@
 //! The words of each list.
 
-use seamwright_core::body::{Face, Sized};
+use seamwright_core::body::{Axis, MAX_CUTS, MAX_SIDES, Face, Sized};
 use seamwright_core::capacity::Measure;
 use seamwright_core::heat::arc::Process;
-use seamwright_core::seam::Joint;
-use seamwright_core::stock::{Alloy, Temper};
+use seamwright_core::job::Across;
+use seamwright_core::joint::Joint;
+use seamwright_core::stock::{Alloy, Liquid, Temper};
 
 use super::reader::Word;
 
@@ -73,6 +74,53 @@ impl Word for Alloy {
 
     fn read(text: &str) -> Option<Self> {
         // Also by the names of other standards.
+        text.parse().ok()
+    }
+}
+
+/// The forms of a drum's ends.
+pub(super) const ENDS: [&str; 4] = ["flat", "hemispherical", "ellipsoidal 2:1", "torispherical"];
+
+/// Every face that a body can have.
+pub(super) fn every_face() -> Vec<Face> {
+    let numbered = |most: usize| 1..=u8::try_from(most).unwrap_or(0);
+    let mut all = Face::BOX.to_vec();
+    all.extend(numbered(MAX_CUTS).map(Face::Cut));
+    all.extend(numbered(MAX_SIDES).map(Face::Side));
+    all.push(Face::Shell);
+    all
+}
+
+impl Word for Axis {
+    fn all() -> Vec<Self> {
+        Self::ALL.to_vec()
+    }
+
+    fn word(self) -> String {
+        self.name().to_owned()
+    }
+}
+
+impl Word for Across {
+    fn all() -> Vec<Self> {
+        Self::ALL.to_vec()
+    }
+
+    fn word(self) -> String {
+        self.name().to_owned()
+    }
+}
+
+impl Word for Liquid {
+    fn all() -> Vec<Self> {
+        Self::ALL.to_vec()
+    }
+
+    fn word(self) -> String {
+        self.name().to_owned()
+    }
+
+    fn read(text: &str) -> Option<Self> {
         text.parse().ok()
     }
 }

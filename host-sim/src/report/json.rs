@@ -4,7 +4,9 @@
 
 use seamwright_core::geom::Vector;
 use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::panel::Blank;
 use seamwright_core::quantity::{AngleUnit, Length};
+use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
 /// The version of this object.
@@ -72,18 +74,64 @@ fn point(point: Vector) -> Value {
 }
 
 fn panels(tank: &Tank) -> Vec<Value> {
+    let mut blank = Blank::new();
     tank.panels()
         .map(|panel| {
+            let laid = tank.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let mut flat = json!({ "area_m2": panel.blank_area.si() });
+            if laid && let Some(map) = flat.as_object_mut() {
+                map.extend(layout(&blank));
+            }
             json!({
                 "mark": panel.mark.to_string(),
-                "face": panel.face.to_string(),
+                "face": panel.face().to_string(),
+                "faces": panel.faces.iter().map(ToString::to_string).collect::<Vec<_>>(),
+                "made": panel.making.name(),
                 "thickness_m": panel.thickness.si(),
                 "outside_area_m2": panel.outside_area.si(),
                 "mass_kg": panel.mass.si(),
-                "blank": { "area_m2": panel.blank_area.si() },
+                "blank": flat,
             })
         })
         .collect()
+}
+
+/// A blank as it is cut. `bulges` go with `outline_m`: for each point the tangent of a quarter of the
+/// angle that the side after it sweeps.
+fn layout(blank: &Blank) -> serde_json::Map<String, Value> {
+    let [width, height] = blank.size();
+    let nodes: Vec<_> = blank.outline().collect();
+    let folds: Vec<Value> = blank
+        .bends()
+        .map(|bend| {
+            json!({
+                "between": bend.faces.map(|face| face.to_string()),
+                "ends_m": bend.ends,
+                "angle_deg": bend.turn.in_unit(AngleUnit::Degree),
+                "towards": bend.towards,
+                "inside_radius_m": bend.radius.si(),
+                "allowance_m": bend.allowance.si(),
+            })
+        })
+        .collect();
+    let reliefs: Vec<Value> = blank
+        .reliefs()
+        .iter()
+        .map(|relief| json!({ "at_m": relief.at, "diameter_m": relief.diameter.si() }))
+        .collect();
+    let mut map = serde_json::Map::new();
+    map.insert("size_m".to_owned(), json!([width, height]));
+    map.insert(
+        "outline_m".to_owned(),
+        json!(nodes.iter().map(|node| [node.x, node.y]).collect::<Vec<_>>()),
+    );
+    map.insert(
+        "bulges".to_owned(),
+        json!(nodes.iter().map(|node| node.bulge).collect::<Vec<_>>()),
+    );
+    map.insert("folds".to_owned(), json!(folds));
+    map.insert("reliefs".to_owned(), json!(reliefs));
+    map
 }
 
 fn seams(tank: &Tank) -> Vec<Value> {
@@ -92,7 +140,7 @@ fn seams(tank: &Tank) -> Vec<Value> {
             json!({
                 "mark": seam.mark.to_string(),
                 "between": seam.faces.map(|face| face.to_string()),
-                "joint": seam.joint.name(),
+                "joint": joint_name(seam.joint),
                 "length_m": seam.length.si(),
                 "dihedral_deg": seam.dihedral.in_unit(AngleUnit::Degree),
                 "welded": seam.welded,

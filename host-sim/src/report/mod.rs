@@ -3,6 +3,7 @@
 pub mod fill;
 pub mod json;
 pub mod plan;
+mod size;
 mod table;
 pub mod units;
 

@@ -2,14 +2,18 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::body::Sized;
+use seamwright_core::body::Face;
 use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::panel::{Blank, Panel};
 use seamwright_core::quantity::{
     AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit,
     VolumeUnit,
 };
 
+use seamwright_core::seam::joint_name;
+
 use super::Units;
+use super::size;
 use super::table::{Side, table, wrapped};
 use crate::diagnostics::clean;
 
@@ -67,16 +71,7 @@ fn facts(rows: &[(&str, String)]) -> String {
 }
 
 fn body(tank: &Tank, units: Units) -> String {
-    let (job, block) = (tank.job(), tank.job().block());
-    let sized = match block.sized {
-        Sized::Outside => "outside",
-        Sized::Inside => "inside",
-    };
-    let cuts = match block.cuts.len() {
-        0 => String::new(),
-        1 => ", one cut".to_owned(),
-        many => format!(", {many} cuts"),
-    };
+    let job = tank.job();
     let temper = job
         .temper()
         .map(|temper| format!(" {temper}"))
@@ -84,26 +79,14 @@ fn body(tank: &Tank, units: Units) -> String {
     let own: String = tank
         .panels()
         .filter(|panel| panel.thickness != job.thickness())
-        .map(|panel| format!("; {} {}", panel.face, units.thickness(panel.thickness)))
+        .map(|panel| format!("; {} {}", panel.face(), units.thickness(panel.thickness)))
         .collect();
     let body = tank.body();
-    let outside = |axis: fn(&seamwright_core::geom::Vector) -> f64| {
-        let across = body.outside.vertices().iter().map(axis);
-        Length::from_metres(across.fold(0.0, f64::max))
-    };
-    let over_all = [outside(|v| v.x), outside(|v| v.y), outside(|v| v.z)]
+    let over_all = size::over_all(tank)
         .map(|length| units.length(length))
         .join(" x ");
     facts(&[
-        (
-            "size",
-            format!(
-                "{} x {} x {} {sized}{cuts}",
-                units.length(block.length),
-                units.length(block.width),
-                units.length(block.height)
-            ),
-        ),
+        ("size", size::described(job.shape(), units)),
         ("over all", over_all),
         (
             "sheet",
@@ -192,14 +175,15 @@ fn dip(tank: &Tank, units: Units) -> String {
 }
 
 fn panels(tank: &Tank, units: Units) -> String {
-    let rows: Vec<[String; 5]> = tank
+    let rows: Vec<[String; 6]> = tank
         .panels()
         .map(|panel| {
             [
                 panel.mark.to_string(),
-                panel.face.to_string(),
+                faces(&panel.faces),
+                panel.making.name().to_owned(),
                 units.thickness(panel.thickness),
-                units.area(panel.outside_area),
+                blank_size(tank, &panel, units),
                 units.mass(panel.mass),
             ]
         })
@@ -207,13 +191,38 @@ fn panels(tank: &Tank, units: Units) -> String {
     table(
         [
             ("mark", Side::Left),
-            ("face", Side::Left),
+            ("faces", Side::Left),
+            ("made", Side::Left),
             ("sheet", Side::Right),
-            ("area outside", Side::Right),
+            ("blank", Side::Right),
             ("mass", Side::Right),
         ],
         &rows,
     )
+}
+
+/// The faces of a panel: `front`, or `side 1 to side 6`.
+fn faces(faces: &[Face]) -> String {
+    match faces {
+        [first, .., last] if faces.len() > 3 => format!("{first} to {last}"),
+        few => few
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+            .join(", "),
+    }
+}
+
+/// Width and height of the box about a blank.
+fn blank_size(tank: &Tank, panel: &Panel, units: Units) -> String {
+    let mut blank = Blank::new();
+    match tank.blank(panel, &mut blank) {
+        Ok(()) if !blank.is_empty() => blank
+            .size()
+            .map(|side| units.length(Length::from_metres(side)))
+            .join(" x "),
+        _ => "-".to_owned(),
+    }
 }
 
 fn seams(tank: &Tank, units: Units) -> String {
@@ -226,7 +235,7 @@ fn seams(tank: &Tank, units: Units) -> String {
             [
                 seam.mark.to_string(),
                 format!("{a} - {b}"),
-                seam.joint.name().to_owned(),
+                joint_name(seam.joint).to_owned(),
                 units.length(seam.length),
                 seam.dihedral.display(AngleUnit::Degree, 1).to_string(),
                 tacks

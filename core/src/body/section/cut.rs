@@ -192,8 +192,9 @@ impl Section {
         } else {
             (0.0, libm::fmin(near / across, high))
         };
-        let (drop, stretch) = if near > top || far < bottom {
-            let to = if far < bottom { low } else { far / across };
+        let emptied = far <= bottom + slack;
+        let (drop, stretch) = if near > top || emptied {
+            let to = if emptied { low } else { far / across };
             let drop = libm::fmax(from - to, 0.0);
             (drop, drop / lean)
         } else {

@@ -59,7 +59,7 @@ impl Level {
 /// A part of a piece between two levels, or below or above both.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Part {
-    /// Height of its middle above the level.
+    /// Height above the level, well within it.
     pub(super) middle: f64,
     /// Its sums.
     pub(super) sums: Sums,
@@ -164,7 +164,8 @@ impl Piece {
                 sums.second -=
                     side * (beyond * chord + square * arc.radius * segment_moment(half) * rise);
                 Part {
-                    middle: centre + arc.radius * rise,
+                    // Between arc and chord: the arc's own middle may only just touch a level.
+                    middle: 0.5 * (chord + centre + arc.radius * rise),
                     sums,
                 }
             }

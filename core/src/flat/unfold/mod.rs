@@ -25,6 +25,8 @@
 
 mod error;
 mod place;
+#[cfg(test)]
+mod tests;
 mod walk;
 
 pub use error::{LinkField, UnfoldError};
@@ -113,7 +115,8 @@ impl Unfolded {
         &self.bends
     }
 
-    /// The blank, parts and strips together, counter-clockwise.
+    /// The blank, parts and strips together, counter-clockwise. Where two parts come to lie edge to edge
+    /// with no fold between them, it has a slit without width, cut but not open.
     #[must_use]
     pub fn outline(&self) -> &Outline {
         &self.outline

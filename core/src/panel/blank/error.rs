@@ -8,7 +8,7 @@ use crate::joint::JointError;
 use crate::quantity::{Angle, AngleUnit};
 
 /// Folds that one message names.
-pub const NAMED_FOLDS: usize = 4;
+pub(super) const NAMED_FOLDS: usize = 4;
 
 /// Why a panel does not come out of flat sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -221,7 +221,7 @@ impl Plan<'_> {
             let axes = axes_of(&view);
             for half in halves(groups, place) {
                 part(self, &view, &axes, *half, &mut made)?;
-                arena.add(face, *half, &made).ok_or(full)?;
+                arena.add(face, &made).ok_or(full)?;
                 blank
                     .pieces
                     .push(Piece {
@@ -428,19 +428,17 @@ struct Arena {
 #[derive(Clone, Copy, Debug)]
 struct Entry {
     face: Face,
-    half: Half,
     nodes: [u8; 2],
     sides: [u8; 2],
 }
 
 impl Arena {
-    fn add(&mut self, face: Face, half: Half, part: &Part) -> Option<()> {
+    fn add(&mut self, face: Face, part: &Part) -> Option<()> {
         let range = |before: usize, more: usize| {
             Some([u8::try_from(before).ok()?, u8::try_from(before + more).ok()?])
         };
         let entry = Entry {
             face,
-            half,
             nodes: range(self.nodes.len(), part.nodes.len())?,
             sides: range(self.sides.len(), part.sides.len())?,
         };

@@ -3,6 +3,7 @@
 //! Densities are those of a typical product where the trade sells a range; a density that was measured
 //! goes in by [`Petroleum`]. Growth between two temperatures is the ratio of the densities.
 
+mod contents;
 mod error;
 mod glycol;
 mod petroleum;
@@ -11,6 +12,7 @@ mod water;
 use core::fmt;
 use core::str::FromStr;
 
+pub use contents::Contents;
 pub use error::LiquidError;
 pub use glycol::GlycolShare;
 pub use petroleum::{BASE, Petroleum};

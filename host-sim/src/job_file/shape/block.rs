@@ -1,26 +1,21 @@
-//! `[shape]` and its cuts.
+//! A block and its cuts.
 
-use std::ops::Range;
+use seamwright_core::body::{Block, Cut, Face, MAX_CUTS, Sized};
 
-use seamwright_core::body::{Block, Cut, Face, MAX_CUTS};
-
-use super::reader::{Reader, Section, Word, called, no_such_word};
-use super::schema::CUT;
+use super::super::faces::faces;
+use super::super::reader::{Reader, Section, called};
+use super::super::schema::CUT;
+use super::size;
 use crate::diagnostics::Problem;
 
-/// Kinds of body that the format has and this version does not compute.
-const PLANNED: [&str; 3] = ["profile", "taper", "drum"];
-
-pub(super) fn read<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Block> {
-    let known_kind = kind(reader, section);
-    let sized = if section.has("sized") {
-        reader.word(section, "sized")
-    } else {
-        Some(Default::default())
-    };
-    let length = reader.quantity(section, "length");
-    let width = reader.quantity(section, "width");
-    let height = reader.quantity(section, "height");
+pub(super) fn read<'t>(
+    reader: &mut Reader<'t>,
+    section: &Section<'t>,
+    sized: Option<Sized>,
+) -> Option<Block> {
+    let length = size(reader, section, "length", "320 mm");
+    let width = size(reader, section, "width", "180 mm");
+    let height = size(reader, section, "height", "160 mm");
     let sections = reader.sections(section, "cut", &CUT);
     if let Some(extra) = sections.get(MAX_CUTS) {
         let problem = Problem::new(
@@ -37,7 +32,6 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option
         .map(|section| cut(reader, section))
         .collect();
     let cuts: Option<Vec<Cut>> = cuts.into_iter().collect();
-    known_kind.then_some(())?;
     Some(Block {
         sized: sized?,
         length: length?,
@@ -47,31 +41,12 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option
     })
 }
 
-fn kind<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> bool {
-    let Some((text, span)) = reader.text(section, "kind", "block") else {
-        return false;
-    };
-    let text = text.trim();
-    if text == "block" {
-        return true;
-    }
-    let problem = if PLANNED.contains(&text) {
-        Problem::new(span, format!("a `{text}` is not computed by this version"))
-            .label("must be `block`")
-            .help("where a box with plane cuts comes near, describe that instead")
-    } else {
-        no_such_word(span, "shape.kind", text, ["block"].into_iter())
-    };
-    reader.problem(problem);
-    false
-}
-
 fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Cut> {
     let forms = ["edge", "corner", "normal"].map(|form| section.has(form));
     match forms {
         [true, false, false] => {
             not_with(reader, section, "edge", &["through"]);
-            let faces = faces(reader, section, "edge", "top back");
+            let faces = faces(reader, section, "edge", "top back", &Face::BOX);
             let legs = reader.quantities(section, "legs", "legs = [\"20 mm\", \"20 mm\"]");
             need(
                 reader,
@@ -86,7 +61,7 @@ fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Cut> {
         }
         [false, true, false] => {
             not_with(reader, section, "corner", &["through"]);
-            let faces = faces(reader, section, "corner", "right back top");
+            let faces = faces(reader, section, "corner", "right back top", &Face::BOX);
             let legs =
                 reader.quantities(section, "legs", "legs = [\"20 mm\", \"20 mm\", \"20 mm\"]");
             need(
@@ -151,52 +126,5 @@ fn need<'t>(reader: &mut Reader<'t>, section: &Section<'t>, name: &str, what: &s
         .label("not found in this cut")
         .help(format!("add {name}: {what}"));
         reader.problem(problem);
-    }
-}
-
-/// `N` faces of the box in one text.
-fn faces<'t, const N: usize>(
-    reader: &mut Reader<'t>,
-    section: &Section<'t>,
-    name: &str,
-    example: &str,
-) -> Option<[Face; N]> {
-    let (text, span) = reader.text(section, name, example)?;
-    let path = section.path_of(name);
-    let words: Vec<&str> = text.split_whitespace().collect();
-    let found = words.len();
-    let mut faces = Vec::new();
-    for word in words {
-        match Face::read(word) {
-            Some(face) if Face::BOX.contains(&face) => faces.push(face),
-            _ => {
-                let all: Vec<String> = Face::BOX.iter().map(ToString::to_string).collect();
-                let problem = no_such_word(
-                    within(&span, text, word),
-                    &path,
-                    word,
-                    all.iter().map(String::as_str),
-                );
-                reader.problem(problem);
-                return None;
-            }
-        }
-    }
-    let faces = <[Face; N]>::try_from(faces).ok();
-    if faces.is_none() {
-        let problem = Problem::new(span, format!("{} names {N} faces", called(&path)))
-            .label(format!("{found} found, {N} needed"))
-            .help(format!("write, for example, \"{example}\""));
-        reader.problem(problem);
-    }
-    faces
-}
-
-/// The place of a word inside a quoted text, as far as the text has no escapes.
-fn within(span: &Range<usize>, text: &str, word: &str) -> Range<usize> {
-    let quoted = span.len() == text.len() + 2;
-    match text.find(word) {
-        Some(at) if quoted => span.start + 1 + at..span.start + 1 + at + word.len(),
-        _ => span.clone(),
     }
 }

@@ -1,0 +1,115 @@
+//! `[[fitting]]` and `[[baffle]]`.
+
+use seamwright_core::body::Face;
+use seamwright_core::job::{
+    BaffleDraft, FittingDraft, HoleDraft, Label, MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS,
+    MAX_LABEL,
+};
+
+use super::faces::faces;
+use super::reader::{Reader, Section};
+use super::schema::{BAFFLE, FITTING, HOLE, Table};
+use super::words::every_face;
+use crate::diagnostics::Problem;
+
+/// Tables under one name, as many as there may be.
+fn tables<'t>(
+    reader: &mut Reader<'t>,
+    parent: &Section<'t>,
+    name: &str,
+    schema: &'static Table,
+    most: usize,
+) -> Vec<Section<'t>> {
+    let mut all = reader.sections(parent, name, schema);
+    if let Some(extra) = all.get(most) {
+        let problem = Problem::new(
+            extra.at.clone(),
+            format!("there may be {most} [[{}]] tables", schema.path),
+        )
+        .label(format!("number {} of {}", most + 1, all.len()))
+        .help("leave out those that matter least");
+        reader.problem(problem);
+    }
+    all.truncate(most);
+    all
+}
+
+pub(super) fn fittings<'t>(
+    reader: &mut Reader<'t>,
+    top: &Section<'t>,
+) -> Option<heapless::Vec<FittingDraft, MAX_FITTINGS>> {
+    let sections = tables(reader, top, "fitting", &FITTING, MAX_FITTINGS);
+    let all: Vec<Option<FittingDraft>> = sections
+        .iter()
+        .map(|section| fitting(reader, section))
+        .collect();
+    all.into_iter().collect::<Option<heapless::Vec<_, _>>>()
+}
+
+fn fitting<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<FittingDraft> {
+    let name = label(reader, section);
+    let face = faces::<1>(reader, section, "face", "top", &every_face());
+    let at = reader.quantities(section, "at", "at = [\"80 mm\", \"60 mm\"]");
+    let bore = reader.quantity(section, "bore");
+    let outer = reader.quantity(section, "outer");
+    let stand_in = reader.quantity(section, "stand_in");
+    let [face]: [Face; 1] = face?;
+    Some(FittingDraft {
+        name: name?,
+        face,
+        at: at?,
+        bore: bore?,
+        outer,
+        stand_in: stand_in.unwrap_or_default(),
+    })
+}
+
+fn label<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Label> {
+    let (text, span) = reader.text(section, "name", "filler neck")?;
+    let text = text.trim();
+    let fits = !text.is_empty() && !text.chars().any(char::is_control);
+    let label = Label::try_from(text).ok().filter(|_| fits);
+    if label.is_none() {
+        let problem = Problem::new(span, format!("a fitting's name has 1 to {MAX_LABEL} bytes"))
+            .label(format!("{} bytes", text.len()))
+            .help("name it on one line, in a word or two: it stands beside the hole on the drawing");
+        reader.problem(problem);
+    }
+    label
+}
+
+pub(super) fn baffles<'t>(
+    reader: &mut Reader<'t>,
+    top: &Section<'t>,
+) -> Option<heapless::Vec<BaffleDraft, MAX_BAFFLES>> {
+    let sections = tables(reader, top, "baffle", &BAFFLE, MAX_BAFFLES);
+    let all: Vec<Option<BaffleDraft>> = sections
+        .iter()
+        .map(|section| baffle(reader, section))
+        .collect();
+    all.into_iter().collect::<Option<heapless::Vec<_, _>>>()
+}
+
+fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDraft> {
+    let across = reader.word(section, "across");
+    let at = reader.quantity(section, "at");
+    let thickness = reader.quantity(section, "thickness");
+    let sections = tables(reader, section, "hole", &HOLE, MAX_BAFFLE_HOLES);
+    let holes: Vec<Option<HoleDraft>> = sections
+        .iter()
+        .map(|section| {
+            let at = reader.quantities(section, "at", "at = [\"90 mm\", \"40 mm\"]");
+            let diameter = reader.quantity(section, "diameter");
+            Some(HoleDraft {
+                at: at?,
+                diameter: diameter?,
+            })
+        })
+        .collect();
+    Some(BaffleDraft {
+        across: across?,
+        at: at?,
+        thickness,
+        holes: holes.into_iter().collect::<Option<heapless::Vec<_, _>>>()?,
+    })
+}

@@ -1,0 +1,86 @@
+//! A body's sizes in words.
+
+use seamwright_core::body::{Ends, Shape, Sized};
+use seamwright_core::geom::Vector;
+use seamwright_core::job::Tank;
+use seamwright_core::quantity::Length;
+
+use super::units::Units;
+
+/// The box about the outside.
+pub(super) fn over_all(tank: &Tank) -> [Length; 3] {
+    let outside = &tank.body().outside;
+    [
+        Vector::new(1.0, 0.0, 0.0),
+        Vector::new(0.0, 1.0, 0.0),
+        Vector::new(0.0, 0.0, 1.0),
+    ]
+    .map(|axis| {
+        let (low, high) = outside.extent(axis);
+        Length::from_metres(high - low)
+    })
+}
+
+/// The sizes as the job gives them.
+pub(super) fn described(shape: &Shape, units: Units) -> String {
+    let sized = match shape.sized() {
+        Sized::Outside => "outside",
+        Sized::Inside => "inside",
+    };
+    let sizes = |sizes: &[Length]| {
+        sizes
+            .iter()
+            .map(|size| units.length(*size))
+            .collect::<Vec<_>>()
+            .join(" x ")
+    };
+    match shape {
+        Shape::Block(block) => {
+            let cuts = match block.cuts.len() {
+                0 => String::new(),
+                1 => ", one cut".to_owned(),
+                many => format!(", {many} cuts"),
+            };
+            let size = sizes(&[block.length, block.width, block.height]);
+            format!("{size} {sized}{cuts}")
+        }
+        Shape::Profile(profile) => {
+            let rounded = profile
+                .outline
+                .iter()
+                .filter(|point| point.radius.si() > 0.0)
+                .count();
+            let rounded = match rounded {
+                0 => String::new(),
+                some => format!(", {some} of them rounded"),
+            };
+            format!(
+                "profile of {} corners{rounded}, {} wide {sized}",
+                profile.outline.len(),
+                units.length(profile.width)
+            )
+        }
+        Shape::Taper(taper) => format!(
+            "{} below, {} above, {} high {sized}",
+            sizes(&taper.base),
+            sizes(&taper.top),
+            units.length(taper.height)
+        ),
+        Shape::Drum(drum) => {
+            let ends = match drum.ends {
+                Ends::Torispherical { crown, knuckle } => format!(
+                    "torispherical ends of crown {} and knuckle {}",
+                    units.length(crown),
+                    units.length(knuckle)
+                ),
+                ends => format!("{} ends", ends.name()),
+            };
+            format!(
+                "{} drum, {} across, {} long {sized}, {ends}",
+                drum.axis.name(),
+                units.length(drum.diameter),
+                units.length(drum.length)
+            )
+        }
+    }
+}

@@ -4,7 +4,9 @@
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
-use seamwright_core::body::{Block, Cut, Sized};
+use seamwright_core::body::{
+    Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
+};
 use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, WeldDraft};
 use seamwright_core::quantity::Length;
 use serde_json::Value;
@@ -17,26 +19,30 @@ pub fn data(path: &str) -> PathBuf {
         .join(path)
 }
 
+/// Every case.
+///
+/// # Errors
+/// What is wrong with the data file.
+pub fn all() -> Result<Vec<Value>, Box<dyn std::error::Error>> {
+    let text = std::fs::read_to_string(data("geometry/geometry.json"))?;
+    let all: Value = serde_json::from_str(&text)?;
+    let cases = all["cases"].as_array().ok_or("no cases")?.clone();
+    if cases.len() < CASES {
+        return Err(format!("only {} cases: the data file is not whole", cases.len()).into());
+    }
+    Ok(cases)
+}
+
+/// Cases in the data file; a number of its own here, so that a file cut short is noticed.
+pub const CASES: usize = 38;
+
 /// Every case whose shape is a block.
 ///
 /// # Errors
 /// What is wrong with the data file.
 pub fn blocks() -> Result<Vec<Value>, Box<dyn std::error::Error>> {
-    let text = std::fs::read_to_string(data("geometry/geometry.json"))?;
-    let all: Value = serde_json::from_str(&text)?;
-    let cases = all["cases"].as_array().ok_or("no cases")?;
-    let blocks: Vec<_> = cases
-        .iter()
-        .filter(|case| case["job"]["shape"]["kind"] == "block")
-        .cloned()
-        .collect();
-    if blocks.len() < 20 {
-        return Err(format!(
-            "only {} block cases: the data file is not whole",
-            blocks.len()
-        )
-        .into());
-    }
+    let mut blocks = all()?;
+    blocks.retain(|case| case["job"]["shape"]["kind"] == "block");
     Ok(blocks)
 }
 
@@ -70,11 +76,91 @@ pub fn job_file(case: &Value) -> Result<String, Box<dyn std::error::Error>> {
 /// # Errors
 /// What the case lacks.
 pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
-    let (shape, stock) = (&case["job"]["shape"], &case["job"]["stock"]);
-    let text = |value: &Value| value.as_str().map(str::to_owned).ok_or("not a string");
-    let length = |value: &Value| -> Result<Length, Box<dyn std::error::Error>> {
-        Ok(Length::parse(&text(value)?)?)
+    let stock = &case["job"]["stock"];
+    Ok(Draft {
+        name: Name::try_from(text(&case["name"])?).map_err(|_| "the name is too long")?,
+        shape: shape(&case["job"]["shape"])?,
+        stock: StockDraft {
+            alloy: text(&stock["alloy"])?.parse()?,
+            temper: Some(text(&stock["temper"])?.parse()?),
+            thickness: length(&stock["thickness"])?,
+            faces: heapless::Vec::new(),
+        },
+        joints: JointsDraft::default(),
+        fittings: heapless::Vec::new(),
+        baffles: heapless::Vec::new(),
+        fill: FillDraft::default(),
+        arc: ArcDraft::default(),
+        weld: WeldDraft::default(),
+    })
+}
+
+fn text(value: &Value) -> Result<&str, &'static str> {
+    value.as_str().ok_or("not a string")
+}
+
+fn length(value: &Value) -> Result<Length, Box<dyn std::error::Error>> {
+    Ok(Length::parse(text(value)?)?)
+}
+
+fn pair(value: &Value) -> Result<[Length; 2], Box<dyn std::error::Error>> {
+    Ok([length(&value[0])?, length(&value[1])?])
+}
+
+fn shape(shape: &Value) -> Result<Shape, Box<dyn std::error::Error>> {
+    let sized = if shape["sized"] == "inside" {
+        Sized::Inside
+    } else {
+        Sized::Outside
     };
+    Ok(match text(&shape["kind"])? {
+        "block" => Shape::Block(block(shape, sized)?),
+        "taper" => Shape::Taper(Taper {
+            sized,
+            base: pair(&shape["base"])?,
+            top: pair(&shape["top"])?,
+            height: length(&shape["height"])?,
+            shift: pair(&shape["shift"])?,
+        }),
+        "profile" => {
+            let mut outline = heapless::Vec::new();
+            for point in shape["outline"].as_array().ok_or("no outline")? {
+                let radius = match point[2].as_str() {
+                    Some(radius) => Length::parse(radius.trim_start_matches("r "))?,
+                    None => Length::default(),
+                };
+                let [x, z] = pair(point)?;
+                outline
+                    .push(ProfilePoint { x, z, radius })
+                    .map_err(|_| "more than twelve points")?;
+            }
+            Shape::Profile(Profile {
+                sized,
+                outline,
+                width: length(&shape["width"])?,
+            })
+        }
+        "drum" => Shape::Drum(Drum {
+            sized,
+            diameter: length(&shape["diameter"])?,
+            length: length(&shape["length"])?,
+            axis: if shape["axis"] == "lying" {
+                Axis::Lying
+            } else {
+                Axis::Upright
+            },
+            ends: match text(&shape["ends"])? {
+                "flat" => Ends::Flat,
+                "hemispherical" => Ends::Hemispherical,
+                "ellipsoidal 2:1" => Ends::Ellipsoidal,
+                other => return Err(format!("no such ends: {other}").into()),
+            },
+        }),
+        other => return Err(format!("no such kind: {other}").into()),
+    })
+}
+
+fn block(shape: &Value, sized: Sized) -> Result<Block, Box<dyn std::error::Error>> {
     let mut cuts = heapless::Vec::new();
     for cut in shape["cut"].as_array().into_iter().flatten() {
         let mut normal = [0.0; 3];
@@ -86,29 +172,11 @@ pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
         cuts.push(Cut::Plane { normal, through })
             .map_err(|_| "more than eight cuts")?;
     }
-    let sized = if shape["sized"] == "inside" {
-        Sized::Inside
-    } else {
-        Sized::Outside
-    };
-    Ok(Draft {
-        name: Name::try_from(text(&case["name"])?.as_str()).map_err(|_| "the name is too long")?,
-        shape: Block {
-            sized,
-            length: length(&shape["length"])?,
-            width: length(&shape["width"])?,
-            height: length(&shape["height"])?,
-            cuts,
-        },
-        stock: StockDraft {
-            alloy: text(&stock["alloy"])?.parse()?,
-            temper: Some(text(&stock["temper"])?.parse()?),
-            thickness: length(&stock["thickness"])?,
-            faces: heapless::Vec::new(),
-        },
-        joints: JointsDraft::default(),
-        fill: FillDraft::default(),
-        arc: ArcDraft::default(),
-        weld: WeldDraft::default(),
+    Ok(Block {
+        sized,
+        length: length(&shape["length"])?,
+        width: length(&shape["width"])?,
+        height: length(&shape["height"])?,
+        cuts,
     })
 }

@@ -1,7 +1,7 @@
 //! Jobs made at random, the same ones on every run.
 
 use fastrand::Rng;
-use seamwright_core::body::{Block, Cut, Face, Sized};
+use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, WeldDraft};
 use seamwright_core::quantity::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
@@ -112,13 +112,13 @@ impl Iterator for Jobs {
         }
         Some(Draft {
             name: Name::try_from(format!("random {}", self.made).as_str()).ok()?,
-            shape: Block {
+            shape: Shape::Block(Block {
                 sized: self.one_of(&[Sized::Outside, Sized::Inside]),
                 length,
                 width,
                 height,
                 cuts,
-            },
+            }),
             stock: StockDraft {
                 alloy: self.one_of(Alloy::ALL),
                 temper: None,
@@ -126,6 +126,8 @@ impl Iterator for Jobs {
                 faces,
             },
             joints: JointsDraft::default(),
+            fittings: heapless::Vec::new(),
+            baffles: heapless::Vec::new(),
             fill: FillDraft {
                 headspace: self.maybe(|jobs| Ratio::from_share(jobs.span(0.0, 0.2))),
                 pick_up: self.maybe(|jobs| jobs.mm(0.0, 40.0)),

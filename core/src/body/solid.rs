@@ -288,6 +288,59 @@ impl Solid {
             .filter_map(|side| Some((side.faces, self.edge(side)?)))
     }
 
+    /// Gives an edge that lies on the walls what their rounded corners make of it.
+    pub(crate) fn round(&self, edge: &mut Edge) {
+        match &self.curve {
+            Curve::None => {}
+            Curve::Rounded(rounded) => rounded.round(edge),
+            Curve::Turned(placed) => placed.round(edge),
+        }
+    }
+
+    /// The outline of a profile with rounded corners.
+    pub(crate) fn section(&self) -> Option<&Section> {
+        self.rounded().map(|(section, ..)| section)
+    }
+
+    /// The same, with where it begins and ends along y.
+    pub(crate) fn rounded(&self) -> Option<(&Section, f64, f64)> {
+        match &self.curve {
+            Curve::Rounded(rounded) => Some((
+                &rounded.section,
+                rounded.front,
+                rounded.front + rounded.width,
+            )),
+            Curve::None | Curve::Turned(_) => None,
+        }
+    }
+
+    /// The disc that a plane across a drum's axis cuts, in the coordinates of its plane; `None` for a
+    /// body that is no drum.
+    ///
+    /// # Errors
+    /// Nothing but that the plane is not across the axis, or not within the straight wall.
+    pub(crate) fn disc_at(
+        &self,
+        across: crate::job::Across,
+        at: f64,
+    ) -> Result<Option<([f64; 2], f64)>, ()> {
+        use super::Axis;
+        use crate::job::Across;
+        let Curve::Turned(placed) = &self.curve else {
+            return Ok(None);
+        };
+        let start = placed.start;
+        let (from, centre) = match (placed.axis, across) {
+            (Axis::Lying, Across::Length) => (start.x, [start.y, start.z]),
+            (Axis::Upright, Across::Height) => (start.z, [start.x, start.y]),
+            _ => return Err(()),
+        };
+        if at < from || at > from + placed.turned.length() {
+            return Err(());
+        }
+        Ok(Some((centre, placed.turned.radius())))
+    }
+
     /// The places of the two faces at an edge, without working out the edge.
     pub(crate) fn faces_of_edge(&self, place: usize) -> Option<[u8; 2]> {
         self.sides.get(place).map(|side| side.faces)

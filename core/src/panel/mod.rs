@@ -140,6 +140,17 @@ impl<'a> Plan<'a> {
         Groups::of(self)
     }
 
+    /// How far from the sharp outside edge a fold's bend begins, in metres; nothing for a bend that
+    /// cannot be made.
+    pub(crate) fn setback(&self, edge: &Edge) -> f64 {
+        part::bend_at(self, edge).map_or(0.0, |bend| {
+            let towards = edge.dihedral.si() > core::f64::consts::PI;
+            let outside = bend.inside_radius().si()
+                + if towards { 0.0 } else { bend.thickness().si() };
+            outside * libm::tan(0.5 * bend.turn().si())
+        })
+    }
+
     /// Whether the joint or the bend at an edge can be made.
     ///
     /// # Errors

@@ -6,6 +6,7 @@
 //! [`Section::side_number`] and [`Section::corner_number`] give the maker's own numbers back.
 
 mod check;
+mod crossings;
 mod cut;
 mod error;
 mod offset;

@@ -4,6 +4,7 @@ use core::fmt;
 
 use crate::body::Face;
 use crate::capacity::Measure;
+use crate::fixture::Near;
 use crate::panel::PanelMark;
 use crate::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::seam::SeamMark;
@@ -65,6 +66,35 @@ pub enum Notice {
         /// What it should be at least.
         least: Length,
     },
+    /// A bend is tighter than its sheet takes.
+    TightBend {
+        /// The two faces.
+        faces: [Face; 2],
+        /// Its inside radius.
+        radius: Length,
+        /// The least, across the grain.
+        least: Length,
+    },
+    /// No table tells how tight this sheet can be bent.
+    BendUnknown {
+        /// The two faces.
+        faces: [Face; 2],
+        /// Its inside radius.
+        radius: Length,
+    },
+    /// A hole comes nearer to a seam, a bend or another hole than it should.
+    HoleClose {
+        /// The fitting, counted from 1.
+        fitting: u8,
+        /// Its wall.
+        face: Face,
+        /// What it comes near to.
+        to: Near,
+        /// How near.
+        distance: Length,
+        /// How near it should come at most.
+        least: Length,
+    },
     /// The tank holds less than was asked for.
     TargetMissed {
         /// Which capacity.
@@ -90,6 +120,9 @@ impl Notice {
             Self::FaceLost { .. } => "face-lost",
             Self::SmallFace { .. } => "small-face",
             Self::SmallEdge { .. } => "small-edge",
+            Self::TightBend { .. } => "tight-bend",
+            Self::BendUnknown { .. } => "bend-unknown",
+            Self::HoleClose { .. } => "hole-close",
             Self::TargetMissed { .. } => "target-missed",
             Self::VentBeforeWelding => "vent-before-welding",
             Self::ArcAndFume => "arc-and-fume",
@@ -102,9 +135,12 @@ impl Notice {
     pub const fn severity(&self) -> Severity {
         match self {
             Self::FaceLost { .. } => Severity::Warning,
-            Self::SmallFace { .. } | Self::SmallEdge { .. } | Self::TargetMissed { .. } => {
-                Severity::Caution
-            }
+            Self::BendUnknown { .. } => Severity::Info,
+            Self::SmallFace { .. }
+            | Self::SmallEdge { .. }
+            | Self::TightBend { .. }
+            | Self::HoleClose { .. }
+            | Self::TargetMissed { .. } => Severity::Caution,
             Self::VentBeforeWelding | Self::ArcAndFume | Self::UsedTank => Severity::Caution,
         }
     }
@@ -127,6 +163,26 @@ impl fmt::Display for Notice {
             ),
             Self::SmallEdge { mark, length, least } => {
                 write!(f, "seam {mark} is only {} long, less than one tack of {}", mm(length), mm(least))
+            }
+            Self::TightBend { faces: [a, b], radius, least } => write!(
+                f,
+                "the bend between {a} and {b} has an inside radius of {}, and this alloy and temper takes {} at least, across the grain; tighter, it may crack",
+                mm(radius),
+                mm(least)
+            ),
+            Self::BendUnknown { faces: [a, b], radius } => write!(
+                f,
+                "no table here tells how tight this alloy and temper can be bent: try the {} of the bend between {a} and {b} on scrap first",
+                mm(radius)
+            ),
+            Self::HoleClose { fitting, face, to, distance, least } => {
+                write!(f, "the hole of fitting {fitting} in the {face} comes within {} of ", mm(distance))?;
+                match to {
+                    Near::Seam(other) => write!(f, "the seam with {other}")?,
+                    Near::Bend(other) => write!(f, "the bend to {other}")?,
+                    Near::Hole(other) => write!(f, "that of fitting {other}")?,
+                }
+                write!(f, "; common practice keeps {} at least", mm(least))
             }
             Self::TargetMissed { of, target, holds } => write!(
                 f,

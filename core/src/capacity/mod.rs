@@ -19,13 +19,12 @@ pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansio
 pub use lean::Lean;
 pub use leans::LeanRange;
 pub use openings::{Marks, OpeningError};
-pub use pool::{Level, Pool};
+pub use pool::{Level, Pool, Space};
 pub use round_step::round_step;
 pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_from};
 pub use stick::{Stick, StickError};
 pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
 
-use crate::body::Solid;
 use crate::bound::{Limit, OutOfRange, Value};
 use crate::quantity::{Length, Ratio, Volume};
 
@@ -58,13 +57,23 @@ impl Measure {
     }
 }
 
+/// Why a tank has no capacity as it is described.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum CapacityError {
+    /// The pick-up is not below the fill mark.
+    PickUp(OutOfRange),
+    /// The neck ends above the brim, or below the lowest point.
+    Neck(OutOfRange),
+}
+
 /// What a level tank holds.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Capacity {
     /// All that it holds.
     pub brim: Volume,
-    /// Up to the fill mark: the brim less the headspace.
+    /// Up to the fill mark: the brim less the headspace, or to the neck where that ends lower.
     pub fill: Volume,
     /// Between the pick-up and the fill mark.
     pub usable: Volume,
@@ -87,23 +96,37 @@ impl Capacity {
         pick_up: Length::from_metres(0.0),
     };
 
-    /// The capacity of the space `inside`, standing level, with a share of it kept as headspace and
-    /// nothing drawn from below `pick_up`.
+    /// The capacity of a space that stands level, with a share of it kept as headspace, no liquid above
+    /// the lower edge of the fill neck where one is given, and nothing drawn from below `pick_up`.
     ///
     /// # Errors
-    /// [`OutOfRange`] where the pick-up is not below the fill mark. The share must be in 0 ≤ s < 1.
-    pub fn level(inside: &Solid, headspace: Ratio, pick_up: Length) -> Result<Self, OutOfRange> {
-        let pool = Pool::new(inside, Lean::LEVEL);
+    /// [`CapacityError`] where the pick-up is not below the fill mark, or the neck not within the tank.
+    /// The share must be in 0 ≤ s < 1.
+    pub fn level<'a>(
+        space: impl Into<Space<'a>>,
+        headspace: Ratio,
+        neck: Option<Length>,
+        pick_up: Length,
+    ) -> Result<Self, CapacityError> {
+        let pool = Pool::new(space, Lean::LEVEL);
         let brim = pool.brim();
-        let fill = Volume::from_cubic_metres(brim.si() * (1.0 - headspace.si()));
-        let fill_depth = pool.depth_for(fill)?;
+        let by_share = Volume::from_cubic_metres(brim.si() * (1.0 - headspace.si()));
+        let mut fill = by_share;
+        let mut fill_depth = pool.depth_for(fill).map_err(CapacityError::PickUp)?;
+        if let Some(neck) = neck {
+            let held = pool.at(neck).map_err(CapacityError::Neck)?.volume;
+            if held < by_share {
+                fill = held;
+                fill_depth = neck;
+            }
+        }
         if !(pick_up < fill_depth) {
-            return Err(OutOfRange {
+            return Err(CapacityError::PickUp(OutOfRange {
                 value: Value::Length(pick_up),
                 limit: Limit::Below(Value::Length(fill_depth)),
-            });
+            }));
         }
-        let dead = pool.at(pick_up)?.volume;
+        let dead = pool.at(pick_up).map_err(CapacityError::PickUp)?.volume;
         let usable = Volume::from_cubic_metres(fill.si() - dead.si());
         Ok(Self {
             brim,

@@ -2,6 +2,7 @@
 
 use super::Lean;
 use crate::body::Solid;
+use crate::fixture::Inner;
 use crate::bound::{Limit, OutOfRange, Value};
 use crate::geom::Vector;
 use crate::quantity::{Area, Length, Volume};
@@ -22,10 +23,48 @@ pub struct Level {
     pub surface: Area,
 }
 
+/// The space that holds liquid: what the sheet encloses, less what stands within.
+#[derive(Clone, Copy, Debug)]
+pub struct Space<'a> {
+    solid: &'a Solid,
+    inner: Option<&'a Inner>,
+}
+
+impl<'a> Space<'a> {
+    /// The inside of the sheet with what stands in it.
+    #[must_use]
+    pub const fn new(solid: &'a Solid, inner: &'a Inner) -> Self {
+        Self {
+            solid,
+            inner: Some(inner),
+        }
+    }
+
+    /// What the sheet encloses.
+    #[must_use]
+    pub const fn solid(&self) -> &'a Solid {
+        self.solid
+    }
+
+    /// The volume below a plane and the area of the free surface. What stands within is taken off the
+    /// volume only: it covers little of the surface.
+    fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        let (volume, surface) = self.solid.below(up, level);
+        let taken = self.inner.map_or(0.0, |inner| inner.below(up, level));
+        (volume - taken, surface)
+    }
+}
+
+impl<'a> From<&'a Solid> for Space<'a> {
+    fn from(solid: &'a Solid) -> Self {
+        Self { solid, inner: None }
+    }
+}
+
 /// A body that holds liquid, at a lean.
 #[derive(Clone, Copy, Debug)]
 pub struct Pool<'a> {
-    solid: &'a Solid,
+    space: Space<'a>,
     up: Vector,
     low: f64,
     high: f64,
@@ -33,17 +72,19 @@ pub struct Pool<'a> {
 }
 
 impl<'a> Pool<'a> {
-    /// The space inside `solid`, leaning as `lean` says.
+    /// The liquid in a space, a solid or one with things in it, leaning as `lean` says.
     #[must_use]
-    pub fn new(solid: &'a Solid, lean: Lean) -> Self {
+    pub fn new(space: impl Into<Space<'a>>, lean: Lean) -> Self {
+        let space = space.into();
         let up = lean.up();
-        let (low, high) = solid.extent(up);
+        let (low, high) = space.solid.extent(up);
+        let taken = space.inner.map_or(0.0, Inner::displaced);
         Self {
-            solid,
+            space,
             up,
             low,
             high,
-            brim: solid.volume().si(),
+            brim: space.solid.volume().si() - taken,
         }
     }
 
@@ -91,14 +132,14 @@ impl<'a> Pool<'a> {
             });
         }
         if depth >= full {
-            let (_, surface) = self.solid.below(self.up, self.high);
+            let (_, surface) = self.space.below(self.up, self.high);
             return Ok(Level {
                 depth: full,
                 volume: self.brim(),
                 surface: Area::from_square_metres(libm::fmax(surface, 0.0)),
             });
         }
-        let (volume, surface) = self.solid.below(self.up, self.height_of(depth));
+        let (volume, surface) = self.space.below(self.up, self.height_of(depth));
         Ok(Level {
             depth,
             volume: Volume::from_cubic_metres(libm::fmin(libm::fmax(volume, 0.0), self.brim)),
@@ -138,7 +179,7 @@ impl<'a> Pool<'a> {
         let mut depth = full * (wanted / self.brim);
         // 200 halvings are past the last bit of any double; Newton needs about six steps.
         for _ in 0..200 {
-            let (held, surface) = self.solid.below(self.up, self.low + depth);
+            let (held, surface) = self.space.below(self.up, self.low + depth);
             let over = held - wanted;
             if libm::fabs(over) <= f64::EPSILON * wanted || high - low <= f64::EPSILON * full {
                 break;

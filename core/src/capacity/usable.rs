@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::{Lean, LeanRange, OpeningError, Pool};
+use super::{Lean, LeanRange, OpeningError, Pool, Space};
 use crate::body::Solid;
 use crate::bound::{Limit, OutOfRange, Value};
 use crate::geom::Vector;
@@ -85,7 +85,7 @@ pub struct WorstUsable {
 /// A tank, its fill, its pick-up and its openings.
 #[derive(Clone, Copy, Debug)]
 pub struct Drawing<'a> {
-    inside: &'a Solid,
+    inside: Space<'a>,
     openings: &'a [Vector],
     pick_up: Vector,
     fill: f64,
@@ -99,12 +99,13 @@ impl<'a> Drawing<'a> {
     /// [`UsableError`] where the pick-up is outside the box around the space, where an opening is not
     /// finite, or where the fill is more than the level tank takes.
     pub fn new(
-        inside: &'a Solid,
+        inside: impl Into<Space<'a>>,
         fill: FillTo,
         pick_up: Vector,
         openings: &'a [Vector],
     ) -> Result<Self, UsableError> {
-        within(inside, pick_up)?;
+        let inside = inside.into();
+        within(inside.solid(), pick_up)?;
         let pool = Pool::new(inside, Lean::LEVEL);
         let takes = match pool.marks(openings) {
             Ok(marks) => marks.full.volume,

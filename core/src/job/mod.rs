@@ -12,6 +12,7 @@ mod error;
 mod joints;
 mod sizes;
 mod tank;
+mod within;
 
 pub use assumed::Assumed;
 pub use check::{

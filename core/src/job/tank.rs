@@ -1,11 +1,17 @@
 //! A job and its body, and every stage that follows from the two.
 
 use super::{Assumed, Draft, Field, Job, JobError, Problem, blame};
-use crate::body::{Body, Edge, Solid};
+use crate::body::{Body, Edge, Face, Solid};
 use crate::bound::OutOfRange;
-use crate::capacity::{Capacity, Lean, Level, Pool};
+use crate::capacity::{
+    Capacity, CapacityError, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
+    LeanRange, Level, Pool, Space, Stick, Warming, WorstUsable, linear_expansion,
+};
+use crate::fixture::{Baffle, Fitting, Inner, PlaceError};
+use crate::fold::minimum_radius;
 use crate::geom::Vector;
 use crate::heat::arc::Arc;
+use crate::joint::Meeting;
 use crate::notice::Notice;
 use crate::panel::{Blank, BlankError, Panel, Plan};
 use crate::quantity::{Energy, Length, Mass, Time};
@@ -21,6 +27,7 @@ pub const MAX_MARKS: u16 = 1_000;
 pub struct Tank {
     job: Job,
     body: Body,
+    inner: Inner,
     capacity: Capacity,
 }
 
@@ -66,6 +73,7 @@ impl Tank {
     pub const EMPTY: Self = Self {
         job: Job::EMPTY,
         body: Body::EMPTY,
+        inner: Inner::EMPTY,
         capacity: Capacity::NONE,
     };
 
@@ -105,12 +113,80 @@ impl Tank {
                 problem: Problem::Shape(error),
             })?;
         self.check_joints()?;
-        self.capacity = Capacity::level(&self.body.inside, self.job.headspace, self.job.pick_up)
-            .map_err(|error| JobError {
-                field: Field::PickUp,
-                problem: Problem::OutOfRange(error),
+        self.place()?;
+        let (headspace, neck) = (self.job.headspace, self.job.neck);
+        let space = Space::new(&self.body.inside, &self.inner);
+        self.capacity =
+            Capacity::level(space, headspace, neck, self.job.pick_up).map_err(|error| {
+                let (field, error) = match error {
+                    CapacityError::PickUp(error) => (Field::PickUp, error),
+                    CapacityError::Neck(error) => (Field::Neck, error),
+                };
+                JobError {
+                    field,
+                    problem: Problem::OutOfRange(error),
+                }
             })?;
         self.check_counts()
+    }
+
+    /// Finds where the fittings and the baffles sit.
+    #[inline(never)]
+    fn place(&mut self) -> Result<(), JobError> {
+        self.inner = Inner::EMPTY;
+        let Self {
+            job, body, inner, ..
+        } = self;
+        let plan = Plan {
+            body,
+            sheet: &job.sheet,
+            joints: &job.joints,
+        };
+        for (draft, number) in job.fittings.iter().zip(1_u8..) {
+            let blame = |error| JobError {
+                field: Field::Fitting(number),
+                problem: Problem::Place(error),
+            };
+            let fitting = Fitting::place(&plan, draft).map_err(blame)?;
+            let before = job.fittings.iter().take(usize::from(number - 1));
+            if let Some(other) = fitting.runs_into(&plan, before) {
+                return Err(blame(PlaceError::Overlap { other }));
+            }
+            if let Some(stub) = fitting.stub() {
+                // As many as there may be fittings.
+                let _ = inner.stubs.push(stub);
+            }
+        }
+        for (draft, number) in job.baffles.iter().zip(1_u8..) {
+            let thickness = draft.thickness.unwrap_or(job.thickness);
+            let baffle = Baffle::place(body, draft, thickness).map_err(|error| JobError {
+                field: Field::Baffle(number),
+                problem: Problem::Place(error),
+            })?;
+            let _ = inner.baffles.push(baffle);
+        }
+        Ok(())
+    }
+
+    /// The fittings, in the order of the job.
+    pub fn fittings(&self) -> impl Iterator<Item = Fitting<'_>> {
+        let plan = self.plan();
+        self.job
+            .fittings
+            .iter()
+            .filter_map(move |draft| Fitting::place(&plan, draft).ok())
+    }
+
+    /// What stands within: baffles, and parts of fittings.
+    #[must_use]
+    pub const fn inner(&self) -> &Inner {
+        &self.inner
+    }
+
+    /// The space that holds liquid: the inside less what stands in it.
+    #[must_use]
+    pub const fn space(&self) -> Space<'_> {
+        Space::new(&self.body.inside, &self.inner)
     }
 
     /// The checked inputs.
@@ -125,7 +201,7 @@ impl Tank {
         &self.body
     }
 
-    /// The space that holds liquid.
+    /// What the sheet encloses.
     #[must_use]
     pub const fn inside(&self) -> &Solid {
         &self.body.inside
@@ -140,7 +216,7 @@ impl Tank {
     /// The liquid in it, at a lean.
     #[must_use]
     pub fn pool(&self, lean: Lean) -> Pool<'_> {
-        Pool::new(&self.body.inside, lean)
+        Pool::new(self.space(), lean)
     }
 
     /// The dip chart of the level tank: from empty to full in steps of the job's own, the last step
@@ -162,6 +238,73 @@ impl Tank {
         })
     }
 
+    /// What can be drawn at the worst of the leans that the job allows; `None` where it allows none. No
+    /// opening is taken to spill. Needs some 2,000 clips of the body: a laptop's work.
+    #[must_use]
+    pub fn worst_usable(&self) -> Option<WorstUsable> {
+        let [pitch, roll] = self.job.leans();
+        if pitch.si() == 0.0 && roll.si() == 0.0 {
+            return None;
+        }
+        let leans = LeanRange::either_way(pitch, roll).ok()?;
+        let drawing = Drawing::new(
+            self.space(),
+            FillTo::Volume(self.capacity.fill),
+            self.pick_up_point(),
+            &[],
+        );
+        Some(drawing.ok()?.worst(leans))
+    }
+
+    /// Where the pick-up draws: over the middle of the plan where the job says no place.
+    #[must_use]
+    pub fn pick_up_point(&self) -> Vector {
+        let inside = &self.body.inside;
+        let (x, y) = match self.job.pick_up_at {
+            Some([x, y]) => (x.si(), y.si()),
+            None => {
+                let middle = |axis: Vector| {
+                    let (low, high) = inside.extent(axis);
+                    0.5 * (low + high)
+                };
+                (
+                    middle(Vector::new(1.0, 0.0, 0.0)),
+                    middle(Vector::new(0.0, 1.0, 0.0)),
+                )
+            }
+        };
+        let (low, _) = inside.extent(Vector::new(0.0, 0.0, 1.0));
+        Vector::new(x, y, low + self.job.pick_up.si())
+    }
+
+    /// The dip rod where the job puts it, read at a lean; `None` where the job puts it nowhere.
+    ///
+    /// # Errors
+    /// [`DipError`] where the rod says nothing at that lean; a place over no liquid is refused when the
+    /// tank is built.
+    #[must_use]
+    pub fn dip_rod(&self, lean: Lean) -> Option<Result<Dipped<'_>, DipError>> {
+        let [x, y] = self.job.dip_at?;
+        let stick = Stick::upright(&self.body.inside, x, y).ok()?;
+        Some(Dipped::new(self.pool(lean), &stick))
+    }
+
+    /// The growth of the liquid from filling to its hottest, into what the fill leaves free, the growth
+    /// of the tank itself counted; `None` where the job names no liquid or no hottest temperature.
+    #[must_use]
+    pub fn expansion(&self) -> Option<Result<Expansion, ExpansionError>> {
+        let [from, hottest] = self.job.temperatures()?;
+        let warming = Warming {
+            contents: self.job.liquid?.into(),
+            fill: self.capacity.fill,
+            room: self.capacity.brim,
+            from,
+            hottest,
+            linear: linear_expansion(self.job.alloy.family()),
+        };
+        Some(warming.expand(&self.pool(Lean::LEVEL)))
+    }
+
     /// What the panels and seams follow from.
     #[must_use]
     pub const fn plan(&self) -> Plan<'_> {
@@ -172,9 +315,12 @@ impl Tank {
         }
     }
 
-    /// The panels, in the order of their first faces.
+    /// The panels, in the order of their first faces, and the baffles after them.
     pub fn panels(&self) -> impl Iterator<Item = Panel> {
-        self.plan().panels(self.job.alloy.density())
+        let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
+        self.plan()
+            .panels(self.job.alloy.density())
+            .chain((0..baffles).filter_map(|place| self.baffle_panel(place)))
     }
 
     /// The blank of a panel, laid flat, written to `blank`.
@@ -182,20 +328,35 @@ impl Tank {
     /// # Errors
     /// None for a panel of this tank: [`Tank::build`] has looked at every one.
     pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
-        self.plan().blank(panel, blank)
+        match panel.face() {
+            Face::Baffle(number) => {
+                let place = usize::from(number.saturating_sub(1));
+                match self.inner.baffles().get(place) {
+                    Some(baffle) => blank.lay_plate(number, baffle.plate()),
+                    None => Ok(()),
+                }
+            }
+            _ => self.plan().blank(panel, blank),
+        }
     }
 
-    /// The seams and folds, in the order of the edges of the outside body; the line along which a
-    /// wrapper is closed comes last.
+    /// The seams and folds: of the body, in the order of the edges of its outside, the line along which
+    /// a wrapper is closed after them; then those of baffles and of fittings.
     pub fn seams(&self) -> impl Iterator<Item = Seam> {
-        self.plan().seams()
+        let within = (0..self.seams_within()).filter_map(|place| self.seam_within(place));
+        self.plan().seams().chain(within)
     }
 
     /// The way that the seam at a place of the list runs.
     #[must_use]
     pub fn edge_of_seam(&self, place: usize) -> Option<Edge> {
         let plan = self.plan();
-        seam::edge_of(&plan, &plan.groups(), place)
+        let groups = plan.groups();
+        let own = seam::count(&plan, &groups);
+        if place < own {
+            return seam::edge_of(&plan, &groups, place);
+        }
+        self.edge_within(place - own).map(|(edge, _)| edge)
     }
 
     /// The tacks of a seam; a fold has none.
@@ -263,7 +424,9 @@ impl Tank {
                 }
             }
         }
-        for seam in self.seams() {
+        self.each_bend_notice(&mut show);
+        self.each_fitting_notice(&mut show);
+        for seam in self.seams().filter(|seam| seam.welded) {
             let least = self.job.tack_length(seam.thicker);
             if seam.length < least {
                 show(Notice::SmallEdge {
@@ -284,12 +447,55 @@ impl Tank {
         show(Notice::UsedTank);
     }
 
+    /// Bends tighter than their sheet takes.
+    fn each_bend_notice(&self, show: &mut impl FnMut(Notice)) {
+        let plan = self.plan();
+        for edge in self.body.outside.edges() {
+            if self.job.joints.at(&edge) != Meeting::Folded {
+                continue;
+            }
+            let Ok(bend) = plan.bend(&edge) else { continue };
+            let least = self.job.temper.and_then(|temper| {
+                minimum_radius(self.job.alloy, temper, bend.thickness())
+            });
+            match least {
+                Some(least) if bend.inside_radius() < least.radius => show(Notice::TightBend {
+                    faces: edge.faces,
+                    radius: bend.inside_radius(),
+                    least: least.radius,
+                }),
+                Some(_) => {}
+                None => show(Notice::BendUnknown {
+                    faces: edge.faces,
+                    radius: bend.inside_radius(),
+                }),
+            }
+        }
+    }
+
+    /// Holes nearer to something than they should be.
+    fn each_fitting_notice(&self, show: &mut impl FnMut(Notice)) {
+        let plan = self.plan();
+        for (fitting, number) in self.fittings().zip(1_u8..) {
+            let before = (1_u8..).zip(&self.job.fittings).take(usize::from(number - 1));
+            fitting.each_close(&plan, before, |close| {
+                show(Notice::HoleClose {
+                    fitting: number,
+                    face: fitting.face(),
+                    to: close.to,
+                    distance: close.distance,
+                    least: close.least,
+                });
+            });
+        }
+    }
+
     /// Every edge that is named is there, every joint suits its edge, every panel comes out of flat sheet.
     #[inline(never)]
     fn check_joints(&self) -> Result<(), JobError> {
         let joints = &self.job.joints;
         let outside = &self.body.outside;
-        let named = |faces: [crate::body::Face; 2], field: Field| match outside.edge_between(faces) {
+        let named = |faces: [Face; 2], field: Field| match outside.edge_between(faces) {
             None => Err(JobError {
                 field,
                 problem: Problem::NoSuchEdge(faces),
@@ -332,7 +538,7 @@ impl Tank {
         }
         let bent = outside
             .edges()
-            .any(|edge| joints.at(&edge) == crate::joint::Meeting::Folded);
+            .any(|edge| joints.at(&edge) == Meeting::Folded);
         if bent { self.check_blanks() } else { Ok(()) }
     }
 

@@ -16,7 +16,7 @@ use core::fmt;
 use heapless::Vec;
 
 use crate::body::{Body, Edge, Face, MAX_FACES, Sheet};
-use crate::fold::MOST_SETBACK_TURN;
+use crate::fold::{Bend, MOST_SETBACK_TURN};
 use crate::joint::{Joints, Meeting};
 use crate::quantity::{Area, Length, Mass};
 
@@ -138,6 +138,11 @@ impl<'a> Plan<'a> {
     #[must_use]
     pub fn groups(&self) -> Groups {
         Groups::of(self)
+    }
+
+    /// The bend at a folded edge.
+    pub(crate) fn bend(&self, edge: &Edge) -> Result<Bend, BlankError> {
+        part::bend_at(self, edge)
     }
 
     /// How far from the sharp outside edge a fold's bend begins, in metres; nothing for a bend that

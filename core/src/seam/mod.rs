@@ -69,6 +69,11 @@ pub const fn joint_name(joint: Option<Joint>) -> &'static str {
     }
 }
 
+/// How many seams and folds the body has.
+pub(crate) fn count(plan: &Plan<'_>, groups: &Groups) -> usize {
+    plan.body.outside.edge_count() + usize::from(groups.parted().is_some())
+}
+
 /// The way that a seam runs: its own edge, or the line along which a wrapper is closed.
 pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<Edge> {
     if let Some(edge) = plan.body.outside.edge_at(place) {

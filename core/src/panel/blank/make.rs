@@ -9,6 +9,7 @@ use super::super::{Axes, Groups, Making, Panel, Plan};
 use super::error::NAMED_FOLDS;
 use super::{Bent, BendMark, Blank, BlankError, MAX_PARTS, Piece, Relief, Round};
 use crate::body::{Edge, Face, FaceView};
+use crate::fixture::Plate;
 use crate::flat::{FoldLink, MOST_NODES, Node, PartSide, UnfoldError, unfold};
 use crate::fold::{Bend, MOST_SETBACK_TURN};
 use crate::geom::Vector;
@@ -492,6 +493,56 @@ impl Arena {
 }
 
 impl Blank {
+    /// Lays out a baffle: its plate as it stands.
+    pub(crate) fn lay_plate(&mut self, number: u8, plate: &Plate) -> Result<(), BlankError> {
+        *self = Self::new();
+        let face = Face::Baffle(number);
+        let full = BlankError::TooComplex { face };
+        let mut nodes: Vec<Node, { 2 * MAX_PARTS }> = Vec::new();
+        let mut push = |node: Node| nodes.push(node).map_err(|_| full);
+        match plate {
+            Plate::Corners(corners) => {
+                for [x, y] in corners {
+                    push(Node::corner(*x, *y))?;
+                }
+            }
+            Plate::Outline(section) => {
+                for place in 0..section.len() {
+                    match section.arc(place) {
+                        Some(arc) => {
+                            let [[x, y], [to_x, to_y]] = arc.ends();
+                            let turn = if arc.left { arc.sweep } else { -arc.sweep };
+                            push(Node::new(x, y, libm::tan(0.25 * turn)))?;
+                            push(Node::corner(to_x, to_y))?;
+                        }
+                        None => {
+                            let [x, y] = section.at(place);
+                            push(Node::corner(x, y))?;
+                        }
+                    }
+                }
+            }
+            Plate::Disc {
+                centre: [x, y],
+                radius,
+            } => {
+                push(Node::new(x - radius, *y, 1.0))?;
+                push(Node::new(x + radius, *y, 1.0))?;
+            }
+        }
+        let axes = Axes {
+            origin: Vector::ZERO,
+            right: Vector::new(1.0, 0.0, 0.0),
+            up: Vector::new(0.0, 1.0, 0.0),
+        };
+        let _ = self.pieces.push(Piece {
+            face,
+            half: Half::Whole,
+            axes,
+        });
+        self.lay(&[&nodes], &[], face)
+    }
+
     fn lay(
         &mut self,
         parts: &[&[Node]],

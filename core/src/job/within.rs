@@ -1,0 +1,116 @@
+//! Seams and panels of what stands within the tank and is set into its walls.
+
+use super::Tank;
+use crate::body::{Edge, Face, MAX_FACES};
+use crate::fixture::{Baffle, Fitting};
+use crate::joint::Joint;
+use crate::panel::{Making, Panel, PanelMark};
+use crate::quantity::{Area, Length, Mass};
+use crate::seam::{Seam, SeamMark};
+
+impl Tank {
+    /// How many seams hold baffles and fittings.
+    pub(super) fn seams_within(&self) -> usize {
+        let baffles: usize = self.inner().baffles().iter().map(Baffle::seam_count).sum();
+        baffles + self.job().fittings().len()
+    }
+
+    /// The way that such a seam runs: baffles first, then fittings. Its place among those of its baffle
+    /// comes with it.
+    pub(super) fn edge_within(&self, place: usize) -> Option<(Edge, usize)> {
+        let mut rest = place;
+        for (baffle, number) in self.inner().baffles().iter().zip(1_u8..) {
+            if rest < baffle.seam_count() {
+                let edge = baffle.edge(&self.body().inside, number, rest)?;
+                return Some((edge, rest));
+            }
+            rest -= baffle.seam_count();
+        }
+        let draft = self.job().fittings().get(rest)?;
+        let fitting = Fitting::place(&self.plan(), draft).ok()?;
+        Some((fitting.edge(u8::try_from(rest + 1).ok()?), 0))
+    }
+
+    /// Such a seam.
+    pub(super) fn seam_within(&self, place: usize) -> Option<Seam> {
+        let (edge, _) = self.edge_within(place)?;
+        let [wall, own] = edge.faces;
+        let groups = self.plan().groups();
+        let panel_of = |face: Face| {
+            let mut faces = self.body().outside.faces();
+            let at = faces.position(|view| view.face() == face)?;
+            groups.panel_of(at)
+        };
+        let walls = self.job().thickness_of(wall).si();
+        let (mark, sheet) = match own {
+            Face::Baffle(number) => {
+                let place = groups.count() + number.saturating_sub(1);
+                let baffle = self.inner().baffles().get(usize::from(number.saturating_sub(1)))?;
+                (PanelMark::at(place), baffle.thickness().si())
+            }
+            Face::Fitting(number) => (PanelMark::fitting(number), walls),
+            _ => return None,
+        };
+        let panel = panel_of(wall)?;
+        // A folded or rounded panel meets a baffle along several of its faces.
+        let number = if matches!(own, Face::Baffle(_)) {
+            self.number_within(place, own, panel)
+        } else {
+            0
+        };
+        Some(Seam {
+            mark: SeamMark {
+                panels: [PanelMark::at(panel), mark],
+                number,
+            },
+            faces: edge.faces,
+            ends: edge.ends,
+            joint: Some(Joint::Tee),
+            length: edge.length(),
+            dihedral: edge.dihedral,
+            welded: true,
+            thinner: Length::from_metres(libm::fmin(walls, sheet)),
+            thicker: Length::from_metres(libm::fmax(walls, sheet)),
+        })
+    }
+
+    /// Which of a baffle's seams with one panel this is, counted from 1; 0 for the only one.
+    fn number_within(&self, place: usize, own: Face, panel: u8) -> u8 {
+        let groups = self.plan().groups();
+        let alike = |at: usize| {
+            let Some((edge, _)) = self.edge_within(at) else {
+                return false;
+            };
+            let wall = edge.faces[0];
+            let mut faces = self.body().outside.faces();
+            let found = faces.position(|view| view.face() == wall);
+            edge.faces[1] == own && found.and_then(|at| groups.panel_of(at)) == Some(panel)
+        };
+        let count = |range: core::ops::Range<usize>| {
+            u8::try_from(range.filter(|at| alike(*at)).count()).unwrap_or(u8::MAX)
+        };
+        if count(0..self.seams_within()) > 1 {
+            count(0..place).saturating_add(1)
+        } else {
+            0
+        }
+    }
+
+    /// The panel of a baffle, counted from 0.
+    pub(super) fn baffle_panel(&self, place: u8) -> Option<Panel> {
+        let baffle = self.inner().baffles().get(usize::from(place))?;
+        let mut faces = heapless::Vec::<Face, MAX_FACES>::new();
+        let _ = faces.push(Face::Baffle(place + 1));
+        let area = Area::from_square_metres(baffle.plate().area());
+        let thickness = baffle.thickness();
+        Some(Panel {
+            mark: PanelMark::at(self.plan().groups().count() + place),
+            faces,
+            making: Making::Flat,
+            outside_area: Area::default(),
+            blank_area: area,
+            thickness,
+            mass: Mass::from_kilograms(area.si() * thickness.si() * self.job().alloy().density()),
+        })
+    }
+}

@@ -8,8 +8,11 @@
 //! - [`geom`], [`bound`]: vectors and planes; a value, its limit, and the error when it is past that.
 //! - [`stock`]: alloys and tempers, each figure with its source.
 //! - [`body`]: the tank as a solid, outside and inside of the sheet; faces, edges, dihedral angles.
+//! - [`fold`], [`flat`]: bends, and parts joined by bends laid out in one plane.
+//! - [`joint`]: how two panels meet, and what each gives up for it.
+//! - [`fixture`]: what is set into the walls and stands across the inside.
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
-//! - [`panel`]: one panel for each face.
+//! - [`panel`]: what is cut in one piece, and its blank.
 //! - [`seam`]: what joins them; lengths and tacks.
 //! - [`heat`]: the energy of the arc along a seam; settings to start from.
 //! - [`stitch`]: seams cut into equal runs.
@@ -18,7 +21,7 @@
 //! - `wire` (feature `serde`): jobs and results as messages.
 //!
 //! ```
-//! use seamwright_core::body::{Block, Cut, Face, Sized};
+//! use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
 //! use seamwright_core::capacity::Lean;
 //! use seamwright_core::job::*;
 //! use seamwright_core::quantity::{Length, VolumeUnit};
@@ -27,15 +30,17 @@
 //! let mm = |text| Length::parse(text);
 //! let draft = Draft {
 //!     name: Name::try_from("Header tank").unwrap(),
-//!     shape: Block {
+//!     shape: Shape::Block(Block {
 //!         sized: Sized::Outside,
 //!         length: mm("320 mm")?,
 //!         width: mm("180 mm")?,
 //!         height: mm("160 mm")?,
 //!         cuts: [Cut::Edge { faces: [Face::Top, Face::Back], legs: [mm("45 mm")?, mm("60 mm")?] }].into(),
-//!     },
+//!     }),
 //!     stock: StockDraft { alloy: Alloy::A5754, temper: None, thickness: mm("2 mm")?, faces: [].into() },
 //!     joints: JointsDraft::default(),
+//!     fittings: [].into(),
+//!     baffles: [].into(),
 //!     fill: FillDraft::default(),
 //!     arc: ArcDraft::default(),
 //!     weld: WeldDraft::default(),

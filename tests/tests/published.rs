@@ -10,7 +10,8 @@ use seamwright_core::body::{Block, Body, Cut, Face, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
 use seamwright_core::heat::arc::{Arc, Process, conventional_voltage};
-use seamwright_core::panel::panels;
+use seamwright_core::joint::{Joint, Joints};
+use seamwright_core::panel::Plan;
 use seamwright_core::quantity::{
     Angle, AngleUnit, Current, Length, LengthUnit, LineEnergyUnit, Ratio, Speed, SpeedUnit,
     Voltage, VolumeUnit,
@@ -226,8 +227,16 @@ fn open_corners_take_their_setback_off_the_blank() -> Outcome {
         &block([400.0, 200.0, 150.0], LengthUnit::Millimetre, &[cut]),
         3.0,
     );
-    let top = panels(&body, 2_700.0, |_| mm(3.0))
-        .find(|panel| panel.face == Face::Top)
+    let sheet = Sheet::uniform(mm(3.0));
+    let joints = Joints::of(Joint::OpenCorner);
+    let plan = Plan {
+        body: &body,
+        sheet: &sheet,
+        joints: &joints,
+    };
+    let top = plan
+        .panels(2_700.0)
+        .find(|panel| panel.face() == Face::Top)
         .unwrap();
     let expected = (400.0 - 2.0 * square) * (200.0 - 50.0 - square - blunt);
     near(

@@ -4,8 +4,11 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::body::{Cut, Face};
-use seamwright_core::job::{Draft, MAX_NAME, Name, Tank};
+use seamwright_core::body::{Cut, Face, Shape};
+use seamwright_core::job::{
+    Across, BaffleDraft, Draft, FittingDraft, HoleDraft, Label, MAX_LABEL, MAX_NAME, Name, Tank,
+};
+use seamwright_core::joint::{Joint, OwnJoint};
 use seamwright_core::quantity::{Angle, Length, Ratio};
 use seamwright_core::wire::{
     BATCH, Decoder, Fault, MAX_FRAME, MAX_MESSAGE, Reply, Request, SeamReport, encode,
@@ -83,9 +86,11 @@ fn the_largest_messages_fit() {
     let mut draft = Jobs::new(3).next().unwrap();
     draft.name = Name::try_from("n".repeat(MAX_NAME).as_str()).unwrap();
     let far = Length::from_metres(-1.234_567_890_123e-3);
-    draft.shape.cuts.clear();
-    while draft
-        .shape
+    let Shape::Block(block) = &mut draft.shape else {
+        panic!("the third job of random ones is a block");
+    };
+    block.cuts.clear();
+    while block
         .cuts
         .push(Cut::Plane {
             normal: [-0.1, 0.2, 0.3],
@@ -93,6 +98,32 @@ fn the_largest_messages_fit() {
         })
         .is_ok()
     {}
+    let faces = [Face::Cut(7), Face::Cut(8)];
+    let joint = Joint::FlangedLap;
+    while draft.joints.own.push(OwnJoint { faces, joint }).is_ok() {}
+    while draft.joints.folds.push(faces).is_ok() {}
+    draft.joints.bend_radius = Some(far);
+    let fitting = FittingDraft {
+        name: Label::try_from("l".repeat(MAX_LABEL).as_str()).unwrap(),
+        face: Face::Cut(8),
+        at: [far; 2],
+        bore: far,
+        outer: Some(far),
+        stand_in: far,
+    };
+    while draft.fittings.push(fitting.clone()).is_ok() {}
+    let mut baffle = BaffleDraft {
+        across: Across::Height,
+        at: far,
+        thickness: Some(far),
+        holes: heapless::Vec::new(),
+    };
+    let hole = HoleDraft {
+        at: [far; 2],
+        diameter: far,
+    };
+    while baffle.holes.push(hole).is_ok() {}
+    while draft.baffles.push(baffle.clone()).is_ok() {}
     while draft.stock.faces.push((Face::Cut(8), far)).is_ok() {}
     draft.fill.target = Some(Default::default());
     draft.fill.target_of = Some(Default::default());

@@ -67,6 +67,22 @@ impl Joints {
         },
     };
 
+    /// One joint for every edge: no gap, nothing folded. A lap reaches 10 mm, a flange is bent at 2 mm.
+    #[must_use]
+    pub const fn of(joint: Joint) -> Self {
+        Self {
+            default: joint,
+            allow: Allow {
+                lap: Length::from_metres(0.010),
+                gap: Length::from_metres(0.0),
+                bend_radius: Length::from_metres(0.002),
+                rule: Rule::Din6935,
+            },
+            own: Vec::new(),
+            folds: Vec::new(),
+        }
+    }
+
     /// The joint of every edge that has none of its own.
     #[must_use]
     pub const fn default_joint(&self) -> Joint {

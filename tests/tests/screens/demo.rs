@@ -1,7 +1,7 @@
 //! The tanks of the demonstration, as jobs.
 
 use seamwright::job_file::JobFile;
-use seamwright_core::body::{Block, Cut, Sized};
+use seamwright_core::body::{Block, Cut, Shape, Sized};
 use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, WeldDraft};
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::{Alloy, Temper};
@@ -19,13 +19,13 @@ pub(crate) fn tank(
 ) -> Draft {
     Draft {
         name: name.try_into().expect("a short name"),
-        shape: Block {
+        shape: Shape::Block(Block {
             sized: Sized::Outside,
             length: mm(length),
             width: mm(width),
             height: mm(height),
             cuts: cuts.iter().copied().collect(),
-        },
+        }),
         stock: StockDraft {
             alloy: "5754".parse::<Alloy>().expect("a known alloy"),
             temper: Some("H22".parse::<Temper>().expect("a known temper")),
@@ -33,6 +33,8 @@ pub(crate) fn tank(
             faces: heapless::Vec::new(),
         },
         joints: JointsDraft::default(),
+        fittings: heapless::Vec::new(),
+        baffles: heapless::Vec::new(),
         fill: FillDraft {
             pick_up: Some(mm(12.0)),
             ..FillDraft::default()

@@ -1,6 +1,6 @@
 //! Many jobs, good and bad, walked through at random: no screen may clip, overlap or go outside.
 
-use seamwright_core::body::{Cut, Face, MAX_CUTS};
+use seamwright_core::body::{Cut, Face, MAX_CUTS, Shape};
 use seamwright_core::job::Draft;
 use seamwright_core::quantity::{Current, Ratio, Speed, SpeedUnit, Voltage, Volume, VolumeUnit};
 use seamwright_core::stock::Alloy;
@@ -101,7 +101,10 @@ pub(crate) fn any_job(dice: &mut Dice) -> Draft {
                 through: [mm(size[0] / 2.0), mm(size[1] / 2.0), mm(size[2] * 0.9)],
             },
         };
-        job.shape.cuts.push(cut).expect("no more cuts than fit");
+        let Shape::Block(block) = &mut job.shape else {
+            unreachable!("the tank is a block");
+        };
+        block.cuts.push(cut).expect("no more cuts than fit");
     }
     let maybe = |dice: &mut Dice, low, high| (!dice.chance(3)).then(|| dice.between(low, high));
     job.arc.current = maybe(dice, 1.0, 600.0).map(Current::from_amperes);

@@ -1,1 +1,0 @@
-//! Closed forms, and outlines that are refused.

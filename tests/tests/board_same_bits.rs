@@ -42,7 +42,7 @@ fn check(board: &mut Board, job: usize, tank: &Tank) -> Result<u32, Failure> {
             "panels",
             job,
             &reply,
-            &Reply::Panels(expected.iter().copied().collect()),
+            &Reply::Panels(expected.iter().cloned().collect()),
         )?;
         figures += 4 * expected.len() as u32;
     }
@@ -57,7 +57,7 @@ fn check(board: &mut Board, job: usize, tank: &Tank) -> Result<u32, Failure> {
             "seams",
             job,
             &reply,
-            &Reply::Seams(expected.iter().copied().collect()),
+            &Reply::Seams(expected.iter().cloned().collect()),
         )?;
         figures += 14 * expected.len() as u32;
     }

@@ -83,11 +83,11 @@ fn the_examples_of_the_specification_hold() {
 
 #[test]
 fn the_largest_messages_fit() {
-    let mut draft = Jobs::new(3).next().unwrap();
+    let mut draft = Jobs::blocks(3).next().unwrap();
     draft.name = Name::try_from("n".repeat(MAX_NAME).as_str()).unwrap();
     let far = Length::from_metres(-1.234_567_890_123e-3);
     let Shape::Block(block) = &mut draft.shape else {
-        panic!("the third job of random ones is a block");
+        panic!("these jobs are blocks");
     };
     block.cuts.clear();
     while block

@@ -10,6 +10,8 @@ mod openings;
 mod pool;
 mod round_step;
 mod solve;
+#[cfg(test)]
+mod solve_tests;
 mod stick;
 mod touch;
 mod usable;

@@ -128,7 +128,8 @@ fn handbook_rules_for_a_right_angle() -> Outcome {
                 id,
                 in_inch(bend.allowance()),
                 expected,
-                Tolerance::relative(1e-3),
+                // The handbook prints its factors to two places, and K here to three.
+                Tolerance::relative(1.5e-3),
             )?;
         }
     }

@@ -167,7 +167,9 @@ impl Liquid {
             return petroleum.density(temperature);
         }
         let [least, most] = self.range();
-        if !(temperature >= least && temperature <= most) {
+        // A temperature that was converted is the limit still when it is off by its last bits.
+        const HAIR: f64 = 1e-9;
+        if !(temperature.si() >= least.si() - HAIR && temperature.si() <= most.si() + HAIR) {
             return Err(LiquidError::Temperature {
                 value: temperature,
                 least,

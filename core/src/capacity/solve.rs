@@ -205,6 +205,14 @@ pub fn solve_from<E>(
     survey.restart(first);
     survey.walk(&mut f, (first, high), target);
 
+    // The target may be just what the highest or the lowest place gives.
+    if survey.pair.is_none()
+        && let Some(end) = [survey.least, survey.most]
+            .into_iter()
+            .find(|end| near(end.gives, target))
+    {
+        return Ok(end.at);
+    }
     if survey.pair.is_none() {
         let up = target > survey.most.gives;
         let best = if up { survey.most } else { survey.least };

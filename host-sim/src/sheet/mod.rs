@@ -12,4 +12,8 @@
 //! Lengths in this module are plain `f64` millimetres, areas square millimetres, angles degrees unless
 //! an item says otherwise; x runs right and y up.
 
+pub mod dxf;
+pub mod layer;
 pub mod pattern;
+pub mod svg;
+mod words;

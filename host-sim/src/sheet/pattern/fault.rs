@@ -112,7 +112,9 @@ impl Checker<'_> {
         if text.chars().count() > MOST_SIGNS {
             return Err(self.fault(field, signs, Limit::Signs(MOST_SIGNS)));
         }
-        if text.chars().any(char::is_control) {
+        // The last two cannot stand in XML.
+        let unfit = |sign: char| sign.is_control() || matches!(sign, '\u{fffe}' | '\u{ffff}');
+        if text.chars().any(unfit) {
             return Err(self.fault(field, signs, Limit::OneLine));
         }
         Ok(())

@@ -5,12 +5,13 @@
 //! so no arc is cut into chords; nothing is drawn twice. Layers are [`Layer`]'s. The mark and title
 //! stand under the piece on layer TEXT.
 
+use std::fmt::Write as _;
 use std::io;
 
 use dxf::entities::{Circle, Entity, EntityType, Line, LwPolyline, Text};
 use dxf::enums::{AcadVersion, DrawingUnits, Units};
 use dxf::tables;
-use dxf::{Color, Drawing, LwPolylineVertex, Point};
+use dxf::{Color, Drawing, Handle, LwPolylineVertex, Point};
 
 use super::layer::Layer;
 use super::pattern::{Note, Pattern};
@@ -18,6 +19,8 @@ use super::words::{self, heading};
 
 /// Height of the mark and title under the piece, mm.
 const HEADING: f64 = 6.0;
+/// Handles set aside for tables; a drawing has nine.
+const TABLES: u64 = 9;
 
 /// `pattern` as a DXF file. The same pattern gives the same bytes.
 ///
@@ -55,9 +58,34 @@ pub fn pattern(pattern: &Pattern) -> io::Result<Vec<u8>> {
     for note in words::words(pattern).iter().chain([&below]) {
         add(&mut drawing, Layer::Text, text(note));
     }
+    let first = drawing.header.next_available_handle;
+    drawing.header.next_available_handle = Handle(first.0 + TABLES);
     let mut bytes = Vec::new();
     drawing.save(&mut bytes).map_err(io::Error::other)?;
-    Ok(bytes)
+    let text = String::from_utf8(bytes).map_err(io::Error::other)?;
+    Ok(with_table_handles(&text, first.0).into_bytes())
+}
+
+/// `text` with a handle for each table, from `handle` on: the writer leaves them out, and readers
+/// that keep a register of handles have to mend the file.
+fn with_table_handles(text: &str, mut handle: u64) -> String {
+    let mut done = String::with_capacity(text.len() + 256);
+    let mut lines = text.split_inclusive('\n');
+    let mut in_head = false;
+    while let (Some(code), Some(value)) = (lines.next(), lines.next()) {
+        done.push_str(code);
+        done.push_str(value);
+        match (code.trim(), value.trim()) {
+            ("0", "TABLE") => in_head = true,
+            ("2", _) if in_head => {
+                let _ = write!(done, "  5\r\n{handle:X}\r\n");
+                handle += 1;
+                in_head = false;
+            }
+            _ => {}
+        }
+    }
+    done
 }
 
 /// Writes `pattern` as a DXF file into `out`.
@@ -128,12 +156,20 @@ fn text(note: &Note) -> EntityType {
 }
 
 /// `text` so that TEXT shows it as it is: there `%%` starts a code, of which `%%%` is a plain
-/// percent sign, and `^` one that a following space makes plain.
+/// percent sign, and `^` one that a following space makes plain. The degree, diameter and plus-minus
+/// signs have codes that every reader knows; other signs past ASCII the writer turns into `\U+XXXX`.
 fn plain(text: &str) -> String {
-    let text = text.replace('^', "^ ");
-    if text.contains("%%") {
-        text.replace('%', "%%%")
-    } else {
-        text
+    let percent = if text.contains("%%") { "%%%" } else { "%" };
+    let mut done = String::with_capacity(text.len() + 8);
+    for sign in text.chars() {
+        match sign {
+            '%' => done.push_str(percent),
+            '^' => done.push_str("^ "),
+            '°' => done.push_str("%%d"),
+            'Ø' | '⌀' => done.push_str("%%c"),
+            '±' => done.push_str("%%p"),
+            other => done.push(other),
+        }
     }
+    done
 }

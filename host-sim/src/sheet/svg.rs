@@ -39,7 +39,10 @@ pub fn pattern(pattern: &Pattern) -> String {
             (groups(pattern, &[below]))
         }
     };
-    format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{}\n", drawing.into_string())
+    format!(
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{}\n",
+        drawing.into_string()
+    )
 }
 
 /// The groups of `pattern` and `more` words, to stand in a drawing whose unit is one millimetre.
@@ -137,5 +140,9 @@ fn dashes(layer: Layer) -> Option<String> {
 pub(super) fn mm(value: f64) -> String {
     let text = format!("{value:.4}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".into() } else { text.into() }
+    if text == "-0" {
+        "0".into()
+    } else {
+        text.into()
+    }
 }

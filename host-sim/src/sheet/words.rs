@@ -4,8 +4,6 @@ use super::pattern::{Bend, Hole, Note, Pattern};
 
 /// Height of a label's capitals, mm.
 pub(super) const LABEL: f64 = 3.5;
-/// Width of a letter over the height of a capital, about right for a plain sans serif.
-pub(super) const LETTER: f64 = 0.78;
 /// Height of a capital over the size of the type: 0.718 in the metrics of Helvetica, a core font of PDF.
 pub(super) const CAPITAL: f64 = 0.718;
 
@@ -13,7 +11,13 @@ pub(super) const CAPITAL: f64 = 0.718;
 pub(super) fn words(pattern: &Pattern) -> Vec<Note> {
     let holes = pattern.holes().iter().filter_map(hole);
     let bends = pattern.bends().iter().filter_map(bend);
-    pattern.notes().iter().cloned().chain(holes).chain(bends).collect()
+    pattern
+        .notes()
+        .iter()
+        .cloned()
+        .chain(holes)
+        .chain(bends)
+        .collect()
 }
 
 /// The mark and title, as one line.
@@ -24,9 +28,25 @@ pub(super) fn heading(pattern: &Pattern) -> String {
     format!("{}  {}", pattern.mark(), pattern.title())
 }
 
-/// About how wide `text` is, in mm, at capitals of `height` mm.
+/// About how wide `text` is in a plain sans serif, in mm, at capitals of `height` mm.
 pub(super) fn wide(text: &str, height: f64) -> f64 {
-    text.chars().map(|_| LETTER * height).sum()
+    text.chars().map(em).sum::<f64>() * height / CAPITAL
+}
+
+/// About how wide a sign is, over the size of the type: good enough to centre by.
+fn em(sign: char) -> f64 {
+    match sign {
+        'i' | 'j' | 'l' | '\'' | '|' => 0.22,
+        ' ' | '.' | ',' | ':' | ';' | '!' | 'f' | 't' | 'I' | '/' => 0.28,
+        'r' | '-' | '(' | ')' | '[' | ']' | '°' | '"' => 0.34,
+        'c' | 'k' | 's' | 'v' | 'x' | 'y' | 'z' | 'J' => 0.5,
+        'm' | 'M' | '%' | '@' => 0.86,
+        'w' | 'G' | 'O' | 'Q' | 'C' | 'D' | 'H' | 'N' | 'R' | 'U' => 0.73,
+        'W' => 0.94,
+        other if other.is_uppercase() => 0.66,
+        other if other.is_ascii() || other.is_alphabetic() && u32::from(other) < 0x2000 => 0.556,
+        _ => 1.0,
+    }
 }
 
 /// Beside a large hole's rim, clear of it.

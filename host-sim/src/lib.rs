@@ -21,4 +21,5 @@ pub mod input;
 pub mod job_file;
 pub mod link;
 pub mod report;
+pub mod sheet;
 pub mod shots;

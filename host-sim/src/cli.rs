@@ -6,14 +6,14 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 use seamwright_core::bound::{Limit, OutOfRange, Value};
-use seamwright_core::capacity::Lean;
+use seamwright_core::capacity::{Lean, Measure};
 use seamwright_core::job::{Assumed, Tank};
 use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
-use crate::report::{self, Units};
-use crate::{bench, link, shots};
+use crate::report::{self, Units, dip};
+use crate::{bench, link, sheet, shots, solve};
 
 /// Plans one-off welded sheet-metal liquid tanks.
 #[derive(Debug, Parser)]
@@ -72,6 +72,60 @@ enum Command {
         /// Picture points for each pixel of the display, each way
         #[arg(long, default_value_t = shots::SCALE, value_parser = clap::value_parser!(u32).range(1..=i64::from(shots::MAX_SCALE)))]
         scale: u32,
+    },
+    /// The dip chart: what is in the tank for a reading of its rod
+    Dip {
+        /// The job file, or - for standard input
+        job: String,
+        /// Above zero lifts the right end, such as "5°"
+        #[arg(long, allow_hyphen_values = true)]
+        pitch: Option<String>,
+        /// Above zero lifts the back, such as "-2.5 deg"
+        #[arg(long, allow_hyphen_values = true)]
+        roll: Option<String>,
+        /// A mark each so many millimetres, such as "10 mm"
+        #[arg(long, conflicts_with = "volume")]
+        every: Option<String>,
+        /// A mark each round volume, such as "0.5 L"
+        #[arg(long)]
+        volume: Option<String>,
+        /// Print one JSON object in SI units instead of a table
+        #[arg(long)]
+        json: bool,
+        /// The units of the table
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
+    /// The one dimension that meets a capacity
+    Solve {
+        /// The job file, or - for standard input
+        job: String,
+        /// What may change: length, width, height, diameter, or "cut 1 leg 2"
+        #[arg(long = "for", value_name = "DIMENSION")]
+        dimension: String,
+        /// Usable capacity to meet, such as "6.5 L"
+        #[arg(long, group = "wanted")]
+        usable: Option<String>,
+        /// Capacity to the fill mark to meet
+        #[arg(long, group = "wanted")]
+        fill: Option<String>,
+        /// Capacity to the brim to meet
+        #[arg(long, group = "wanted")]
+        brim: Option<String>,
+        /// Print one JSON object in SI units instead of a sentence
+        #[arg(long)]
+        json: bool,
+        /// The units of the sentence
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
+    /// True-size patterns of every panel: DXF, SVG and PDF
+    Sheet {
+        /// The job file, or - for standard input
+        job: String,
+        /// The folder to write into; made if it is not there
+        #[arg(long)]
+        out: PathBuf,
     },
     /// Jobs to a gauge on a cable
     #[command(subcommand)]
@@ -132,6 +186,60 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
         }
         Command::Bench { jobs } => return bench(jobs),
         Command::Shots { job, out, scale } => write_shots(job, out, *scale)?,
+        Command::Dip {
+            job,
+            pitch,
+            roll,
+            every,
+            volume,
+            json,
+            units,
+        } => {
+            let lean = lean(pitch.as_deref(), roll.as_deref())?;
+            let step = dip::Step {
+                every: every.as_deref().map(|text| option("--every", text)).transpose()?,
+                volume: volume.as_deref().map(|text| option("--volume", text)).transpose()?,
+            };
+            let (tank, _) = computed(job)?;
+            let chart = dip::chart(&tank, lean, step)?;
+            if *json {
+                object(&dip::json(&chart))?;
+            } else {
+                print(&dip::text(&tank, &chart, *units))?;
+            }
+        }
+        Command::Solve {
+            job,
+            dimension,
+            usable,
+            fill,
+            brim,
+            json,
+            units,
+        } => {
+            let wanted = [
+                (Measure::Usable, "--usable", usable),
+                (Measure::Fill, "--fill", fill),
+                (Measure::Brim, "--brim", brim),
+            ]
+            .into_iter()
+            .find_map(|(measure, name, text)| Some((measure, name, text.as_deref()?)));
+            let Some((measure, name, text)) = wanted else {
+                return Err(Failure::input(
+                    "there is no capacity to meet".to_owned(),
+                    "add --usable \"6.5 L\", or --fill or --brim, with your own figure".to_owned(),
+                ));
+            };
+            let target = option(name, text)?;
+            let file = JobFile::open(job)?;
+            let answer = solve::solve(&file, dimension, measure, target)?;
+            if *json {
+                object(&solve::json(&answer))?;
+            } else {
+                print(&solve::text(&answer, *units))?;
+            }
+        }
+        Command::Sheet { job, out } => write_sheet(job, out)?,
         Command::Link(Link::Send { job, port }) => send(job, port)?,
     }
     Ok(ExitCode::SUCCESS)
@@ -180,20 +288,7 @@ fn fill(
 ) -> Result<(), Failure> {
     let written = depth;
     let depth = option::<Length>("--depth", written)?;
-    let angle =
-        |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
-    let (pitch, roll) = (angle("--pitch", pitch)?, angle("--roll", roll)?);
-    let range = |name: &'static str| {
-        move |error: OutOfRange| {
-            Failure::input(
-                format!("{name} is out of range: {}", error.value),
-                format!("it must be {}", error.limit),
-            )
-        }
-    };
-    // Each angle alone first, so that the message names the one at fault.
-    Lean::new(pitch, Angle::default()).map_err(range("--pitch"))?;
-    let lean = Lean::new(pitch, roll).map_err(range("--roll"))?;
+    let lean = lean(pitch, roll)?;
     let (tank, _) = computed(job)?;
     let level = tank
         .pool(lean)
@@ -207,13 +302,32 @@ fn fill(
                     full.display(LengthUnit::Inch, 3)
                 ),
             ),
-            _ => range("--depth")(error),
+            _ => past("--depth")(error),
         })?;
     if json {
         object(&report::fill::json(&tank, &level))
     } else {
         print(&report::fill::text(&tank, lean, &level, units))
     }
+}
+
+fn past(name: &'static str) -> impl Fn(OutOfRange) -> Failure {
+    move |error| {
+        Failure::input(
+            format!("{name} is out of range: {}", error.value),
+            format!("it must be {}", error.limit),
+        )
+    }
+}
+
+/// The lean that two options give.
+fn lean(pitch: Option<&str>, roll: Option<&str>) -> Result<Lean, Failure> {
+    let angle =
+        |name, text: Option<&str>| text.map_or(Ok(Angle::default()), |text| option(name, text));
+    let (pitch, roll) = (angle("--pitch", pitch)?, angle("--roll", roll)?);
+    // Each angle alone first, so that the message names the one at fault.
+    Lean::new(pitch, Angle::default()).map_err(past("--pitch"))?;
+    Lean::new(pitch, roll).map_err(past("--roll"))
 }
 
 /// The value of an option as a quantity.
@@ -245,6 +359,14 @@ fn write_shots(job: &str, out: &Path, scale: u32) -> Result<(), Failure> {
         let path = out.join(format!("{}.png", shot.name));
         shots::write_whole(&path, |file| shots::png(&shot.frame, scale, file))
             .map_err(|error| failed(&path, error))?;
+        print(&format!("{}\n", path.display()))?;
+    }
+    Ok(())
+}
+
+fn write_sheet(job: &str, out: &Path) -> Result<(), Failure> {
+    let (tank, _) = computed(job)?;
+    for path in sheet::files::write(&tank, out)? {
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())

@@ -5,7 +5,8 @@
 //!
 //! - [`diagnostics`] shows what is wrong with a text where it stands, [`failure`] says how a command
 //!   ended, [`input`] gets at a file;
-//! - [`job_file`] reads a job, [`report`] writes what `core` makes of it;
+//! - [`job_file`] reads a job, [`report`] writes what `core` makes of it, [`mod@solve`] turns that round;
+//! - [`sheet`] puts true-size patterns on paper and into cut files;
 //! - [`mod@bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
 //!   [`link`] talks to a gauge;
 //! - [`cli`] is the command line.
@@ -23,3 +24,4 @@ pub mod link;
 pub mod report;
 pub mod sheet;
 pub mod shots;
+pub mod solve;

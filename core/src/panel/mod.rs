@@ -17,7 +17,7 @@ use heapless::Vec;
 
 use crate::body::{Body, Edge, Face, MAX_FACES, Sheet};
 use crate::fold::{Bend, MOST_SETBACK_TURN};
-use crate::joint::{Joints, Meeting};
+use crate::joint::{EdgeFit, Joints, Meeting};
 use crate::quantity::{Area, Length, Mass};
 
 /// The mark of a panel: A for the one that holds the first face of the body, B for the next; baffles
@@ -138,6 +138,13 @@ impl<'a> Plan<'a> {
     #[must_use]
     pub fn groups(&self) -> Groups {
         Groups::of(self)
+    }
+
+    /// What the joint at a welded edge leaves of the panel that makes `face`; nothing is given up at a
+    /// fold, or where the joint cannot be made.
+    #[must_use]
+    pub fn edge_fit(&self, face: Face, edge: &Edge) -> EdgeFit {
+        part::fit_at(self, face, edge).unwrap_or_default()
     }
 
     /// The bend at a folded edge.

@@ -1,5 +1,6 @@
 //! What `plan` and `fill` print: a report to read, or one JSON object.
 
+pub mod dip;
 pub mod fill;
 pub mod json;
 pub mod plan;

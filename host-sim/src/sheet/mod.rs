@@ -13,7 +13,9 @@
 //! an item says otherwise; x runs right and y up.
 
 pub mod dxf;
+pub mod files;
 pub mod layer;
 pub mod pattern;
+pub mod pieces;
 pub mod svg;
 mod words;

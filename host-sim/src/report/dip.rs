@@ -1,0 +1,160 @@
+//! The dip chart: where the rod is put, at the lean asked for.
+
+use seamwright_core::capacity::{Dip, DipError, Lean, Measure, round_step};
+use seamwright_core::job::Tank;
+use seamwright_core::quantity::{AngleUnit, Length, Volume};
+use serde_json::{Value, json};
+
+use super::table::{Side, table};
+use super::units::Units;
+use crate::failure::Failure;
+
+/// Marks that a chart by round volumes has, about.
+const MARKS: f64 = 20.0;
+
+/// What steps the marks are taken in; the job's own where neither is given.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Step {
+    /// Of the reading.
+    pub every: Option<Length>,
+    /// Of the volume.
+    pub volume: Option<Volume>,
+}
+
+/// A dip chart.
+#[derive(Clone, Debug)]
+pub struct Chart {
+    /// The lean that it holds for.
+    pub lean: Lean,
+    /// Where the rod stands, along x and y; `None` where depth is counted from the lowest point.
+    pub at: Option<[Length; 2]>,
+    /// Its marks.
+    pub marks: Vec<Dip>,
+}
+
+/// The chart of a tank.
+///
+/// # Errors
+/// Why the rod says nothing at this lean, or why the step does not do.
+pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
+    let job = tank.job();
+    let wrong = |error: DipError| {
+        Failure::input(
+            format!("there is no dip chart: {error}"),
+            "change the step, the lean, or where the rod stands (dip_at under [fill])".to_owned(),
+        )
+    };
+    let volume = step.volume.or(if step.every.is_none() {
+        job.dip_volume()
+    } else {
+        None
+    });
+    let every = step.every.unwrap_or(job.dip_step());
+    let marks = match tank.dip_rod(lean) {
+        Some(rod) => {
+            let rod = rod.map_err(wrong)?;
+            match volume {
+                Some(volume) => rod.every_volume(volume).map_err(wrong)?.collect(),
+                None => rod.every(every).map_err(wrong)?.collect(),
+            }
+        }
+        None => by_depth(tank, lean, every, volume)?,
+    };
+    Ok(Chart {
+        lean,
+        at: job.dip_at(),
+        marks,
+    })
+}
+
+/// Straight up from the lowest inside point, where the job puts no rod.
+fn by_depth(
+    tank: &Tank,
+    lean: Lean,
+    every: Length,
+    volume: Option<Volume>,
+) -> Result<Vec<Dip>, Failure> {
+    let pool = tank.pool(lean);
+    let past = |what: &str| {
+        Failure::input(
+            format!("the step of the {what} is too small: more than a thousand marks"),
+            "take a wider step".to_owned(),
+        )
+    };
+    let mut marks = Vec::new();
+    match volume {
+        Some(step) => {
+            let steps = pool.brim().si() / step.si();
+            if !(steps <= 1_000.0) || !(step.si() > 0.0) {
+                return Err(past("volume"));
+            }
+            for n in 0..=(steps.floor() as u32) {
+                let volume = Volume::from_cubic_metres(f64::from(n) * step.si());
+                if let Ok(reading) = pool.depth_for(volume) {
+                    marks.push(Dip { reading, volume });
+                }
+            }
+        }
+        None => {
+            let full = pool.full_depth();
+            let steps = full.si() / every.si();
+            if !(steps <= 1_000.0) || !(every.si() > 0.0) {
+                return Err(past("reading"));
+            }
+            for n in 0..=(steps.ceil() as u32) {
+                let reading = Length::from_metres((f64::from(n) * every.si()).min(full.si()));
+                if let Ok(level) = pool.at(reading) {
+                    marks.push(Dip {
+                        reading,
+                        volume: level.volume,
+                    });
+                }
+            }
+        }
+    }
+    Ok(marks)
+}
+
+/// A round step that gives about twenty marks.
+#[must_use]
+pub fn usual_volume(tank: &Tank) -> Option<Volume> {
+    let brim = tank.capacity().of(Measure::Brim).si();
+    round_step(brim * 1e3, MARKS as u16).map(|litres| Volume::from_cubic_metres(litres * 1e-3))
+}
+
+/// As one JSON object, SI units.
+#[must_use]
+pub fn json(chart: &Chart) -> Value {
+    json!({
+        "pitch_deg": chart.lean.pitch().in_unit(AngleUnit::Degree),
+        "roll_deg": chart.lean.roll().in_unit(AngleUnit::Degree),
+        "at_m": chart.at.map(|at| at.map(Length::si)),
+        "marks": chart.marks.iter().map(|dip| [dip.reading.si(), dip.volume.si()]).collect::<Vec<_>>(),
+    })
+}
+
+/// As a table.
+#[must_use]
+pub fn text(tank: &Tank, chart: &Chart, units: Units) -> String {
+    let degrees = |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+    let place = match chart.at {
+        Some([x, y]) => format!(
+            "rod at {} from the left and {} from the front",
+            units.length(x),
+            units.length(y)
+        ),
+        None => "depth from the lowest inside point".to_owned(),
+    };
+    let head = format!(
+        "{}\n{place}; pitch {}, roll {}\n\n",
+        tank.job().name(),
+        degrees(chart.lean.pitch()),
+        degrees(chart.lean.roll())
+    );
+    let rows: Vec<[String; 2]> = chart
+        .marks
+        .iter()
+        .map(|dip| [units.length(dip.reading), units.volume(dip.volume)])
+        .collect();
+    head + &table([("reading", Side::Right), ("holds", Side::Right)], &rows)
+}

@@ -1,0 +1,295 @@
+//! The panels of a tank as pieces: their blanks with holes, bend lines and match marks.
+//!
+//! Match marks are ours. A panel carries its own letter in its middle, large, with an arrow to what is up
+//! when the tank stands. Beside each edge stands the mark of its seam, which names the mate, and a tick
+//! runs in from the edge a third of the way along the seam from its start: on both panels of a seam the
+//! ticks meet, and since a third is no middle, one way round only. All marks are on the outside.
+
+use seamwright_core::body::{Edge, Face, Path};
+use seamwright_core::geom::Vector;
+use seamwright_core::job::Tank;
+use seamwright_core::panel::{Blank, Making, Panel};
+use seamwright_core::quantity::{AngleUnit, Length, LengthUnit};
+
+use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern};
+
+/// A panel with its piece.
+#[derive(Clone, Debug)]
+pub struct Piece {
+    /// The panel.
+    pub panel: Panel,
+    /// Its sheet, in mm.
+    pub thickness: f64,
+    /// What is cut; `None` for a dished end, which is bought or spun.
+    pub pattern: Option<Pattern>,
+}
+
+/// Height of the letter of a panel on a piece of ordinary size, in mm.
+const LETTER: f64 = 20.0;
+/// Height of the marks along edges, in mm.
+const EDGE_MARK: f64 = 5.0;
+/// Length of a tick, in mm.
+const TICK: f64 = 10.0;
+/// Where along its seam a tick stands.
+const AT: f64 = 1.0 / 3.0;
+
+fn mm(length: Length) -> f64 {
+    length.in_unit(LengthUnit::Millimetre)
+}
+
+/// The pieces of a tank, in the order of its panels.
+///
+/// # Errors
+/// [`Fault`] where a piece is past what the files can hold.
+pub fn pieces(tank: &Tank) -> Result<Vec<Piece>, Fault> {
+    let mut blank = Blank::new();
+    tank.panels()
+        .map(|panel| {
+            let laid = tank.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let pattern = if laid {
+                Some(Pattern::build(draft(tank, &panel, &blank))?)
+            } else {
+                None
+            };
+            Ok(Piece {
+                thickness: mm(panel.thickness),
+                panel,
+                pattern,
+            })
+        })
+        .collect()
+}
+
+fn draft(tank: &Tank, panel: &Panel, blank: &Blank) -> Draft {
+    let faces: Vec<String> = panel.faces.iter().map(ToString::to_string).collect();
+    let mut draft = Draft {
+        mark: panel.mark.to_string(),
+        title: title(&faces),
+        outline: blank
+            .outline()
+            .map(|node| Node {
+                x: node.x * 1e3,
+                y: node.y * 1e3,
+                bulge: node.bulge,
+            })
+            .collect(),
+        ..Draft::default()
+    };
+    for bend in blank.bends() {
+        let radius = mm(bend.radius);
+        draft.bends.push(Bend {
+            ends: bend.ends.map(|end| end.map(|c| c * 1e3)),
+            label: format!(
+                "{:.1}° {} r {}",
+                bend.turn.in_unit(AngleUnit::Degree),
+                if bend.towards { "up" } else { "down" },
+                number(radius)
+            ),
+            up: bend.towards,
+        });
+    }
+    for relief in blank.reliefs() {
+        draft.holes.push(Hole {
+            at: relief.at.map(|c| c * 1e3),
+            diameter: mm(relief.diameter),
+            label: String::new(),
+        });
+    }
+    fittings(tank, panel, blank, &mut draft);
+    baffle_holes(tank, panel, blank, &mut draft);
+    edges(tank, panel, blank, &mut draft);
+    letter(panel, blank, &mut draft);
+    draft
+}
+
+fn title(faces: &[String]) -> String {
+    match faces {
+        [first, .., last] if faces.len() > 3 => format!("{first} to {last}"),
+        few => few.join(", "),
+    }
+}
+
+/// A number of millimetres without idle zeros.
+fn number(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn fittings(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+    for (fitting, number) in tank.fittings().zip(1..) {
+        if !panel.faces.contains(&fitting.face()) {
+            continue;
+        }
+        let at = if fitting.face() == Face::Shell {
+            let [along, round] = fitting.at().map(Length::si);
+            blank.place_round(along, round)
+        } else {
+            blank.place(fitting.face(), fitting.centre)
+        };
+        if let Some(at) = at {
+            draft.holes.push(Hole {
+                at: at.map(|c| c * 1e3),
+                diameter: mm(fitting.hole()),
+                label: format!("{number} {}", fitting.name()),
+            });
+        }
+    }
+}
+
+fn baffle_holes(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+    let Face::Baffle(number) = panel.face() else {
+        return;
+    };
+    let place = usize::from(number).saturating_sub(1);
+    let Some(baffle) = tank.inner().baffles().get(place) else {
+        return;
+    };
+    for hole in baffle.holes() {
+        let [x, y] = hole.at;
+        if let Some(at) = blank.place(panel.face(), Vector::new(x, y, 0.0)) {
+            draft.holes.push(Hole {
+                at: at.map(|c| c * 1e3),
+                diameter: 2e3 * hole.radius,
+                label: String::new(),
+            });
+        }
+    }
+}
+
+/// Marks and ticks along the edges.
+fn edges(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+    let plan = tank.plan();
+    for (seam, place) in tank.seams().zip(0..) {
+        if !seam.welded {
+            continue;
+        }
+        let Some(edge) = tank.edge_of_seam(place) else {
+            continue;
+        };
+        let mark = seam.mark.to_string();
+        for face in distinct(edge.faces) {
+            if !panel.faces.contains(&face) || matches!(face, Face::Baffle(_)) {
+                continue;
+            }
+            // Fittings and baffles stand within their wall: a hole, or no mark, says where.
+            if matches!(edge.faces[1], Face::Fitting(_) | Face::Baffle(_)) {
+                continue;
+            }
+            if matches!(edge.path, Path::Round(_)) || face == Face::Shell {
+                continue;
+            }
+            let Some(view) = tank.body().outside.face(face) else {
+                continue;
+            };
+            let fit = plan.edge_fit(face, &edge);
+            let bevel = fit.bevel.in_unit(AngleUnit::Degree);
+            let text = if bevel > 0.5 {
+                format!("{mark} bevel {bevel:.0}°")
+            } else {
+                mark.clone()
+            };
+            let inward = inward(&edge, view.normal(), view.outline());
+            place_mark(blank, face, &edge, inward, mm(fit.deduct), &text, draft);
+        }
+    }
+}
+
+fn distinct([a, b]: [Face; 2]) -> Vec<Face> {
+    if a == b { vec![a] } else { vec![a, b] }
+}
+
+/// From an edge into its face, square to the edge.
+fn inward(edge: &Edge, normal: Vector, outline: impl Iterator<Item = Vector> + Clone) -> Vector {
+    let [start, end] = edge.straight();
+    let across = normal.cross(end - start).unit().unwrap_or_default();
+    let count = outline.clone().count().max(1) as f64;
+    let middle = outline.fold(Vector::ZERO, |sum, p| sum + p) * (1.0 / count);
+    if across.dot(middle - start) < 0.0 {
+        -across
+    } else {
+        across
+    }
+}
+
+fn place_mark(
+    blank: &Blank,
+    face: Face,
+    edge: &Edge,
+    inward: Vector,
+    deduct: f64,
+    text: &str,
+    draft: &mut Draft,
+) {
+    let [start, end] = edge.straight();
+    let length = (end - start).length() * 1e3;
+    let on = |share: f64, depth: f64| {
+        let point = start + (end - start) * share + inward * (depth * 1e-3);
+        blank.place(face, point).map(|at| at.map(|c| c * 1e3))
+    };
+    let from = deduct.max(0.0);
+    // A tick no longer than a fifth of a short edge, so that it stays within its panel.
+    let tick = TICK.min(0.2 * length);
+    if let (Some(a), Some(b)) = (on(AT, from), on(AT, from + tick))
+        && (a[0] - b[0]).hypot(a[1] - b[1]) > super::pattern::LEAST_LENGTH
+    {
+        draft.lines.push(MarkLine { ends: [a, b] });
+    }
+    let height = EDGE_MARK.min(0.12 * length);
+    if height < 1.0 {
+        return;
+    }
+    // Read along the edge, its foot towards the edge.
+    let (Some(a), Some(b)) = (on(0.5, from + 0.6 * height), on(0.5, from + 1.6 * height)) else {
+        return;
+    };
+    let up = (b[1] - a[1]).atan2(b[0] - a[0]).to_degrees() - 90.0;
+    let wide = super::words::wide(text, height);
+    let (sine, cosine) = up.to_radians().sin_cos();
+    draft.notes.push(Note {
+        at: [a[0] - 0.5 * wide * cosine, a[1] - 0.5 * wide * sine],
+        height,
+        angle_deg: up,
+        text: text.to_owned(),
+    });
+}
+
+/// The letter of the panel in its middle, and the arrow to what is up.
+fn letter(panel: &Panel, blank: &Blank, draft: &mut Draft) {
+    let [width, height] = blank.size().map(|c| c * 1e3);
+    let size = LETTER.min(0.2 * width.min(height));
+    if size < 2.0 {
+        return;
+    }
+    let text = panel.mark.to_string();
+    let wide = super::words::wide(&text, size);
+    let middle = [0.5 * width, 0.5 * height];
+    draft.notes.push(Note {
+        at: [middle[0] - 0.5 * wide, middle[1] - 0.5 * size],
+        height: size,
+        angle_deg: 0.0,
+        text,
+    });
+    let words = "outside";
+    let small = 0.25 * size;
+    if small >= 2.0 {
+        let wide = super::words::wide(words, small);
+        draft.notes.push(Note {
+            at: [middle[0] - 0.5 * wide, middle[1] - 0.5 * size - 1.8 * small],
+            height: small,
+            angle_deg: 0.0,
+            text: words.to_owned(),
+        });
+    }
+    if panel.making != Making::Rolled {
+        let x = middle[0] + 0.5 * wide + 0.4 * size;
+        let (low, high) = (middle[1] - 0.5 * size, middle[1] + 0.5 * size);
+        let head = 0.2 * size;
+        for ends in [
+            [[x, low], [x, high]],
+            [[x - head, high - head], [x, high]],
+            [[x + head, high - head], [x, high]],
+        ] {
+            draft.lines.push(MarkLine { ends });
+        }
+    }
+}

@@ -1,6 +1,6 @@
 //! A job and a thumb for the unit tests.
 
-use seamwright_core::body::{Block, Cut, Face, Sized};
+use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
 use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, WeldDraft};
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::Alloy;
@@ -17,13 +17,13 @@ pub(crate) const fn mm(value: f64) -> Length {
 pub(crate) fn box_job(name: &str) -> Draft {
     Draft {
         name: name.try_into().unwrap(),
-        shape: Block {
+        shape: Shape::Block(Block {
             sized: Sized::Outside,
             length: mm(304.0),
             width: mm(204.0),
             height: mm(104.0),
             cuts: heapless::Vec::new(),
-        },
+        }),
         stock: StockDraft {
             alloy: "5754".parse::<Alloy>().unwrap(),
             temper: None,
@@ -31,6 +31,8 @@ pub(crate) fn box_job(name: &str) -> Draft {
             faces: heapless::Vec::new(),
         },
         joints: JointsDraft::default(),
+        fittings: heapless::Vec::new(),
+        baffles: heapless::Vec::new(),
         fill: FillDraft {
             pick_up: Some(mm(7.3)),
             ..FillDraft::default()
@@ -44,7 +46,10 @@ pub(crate) fn box_job(name: &str) -> Draft {
 pub(crate) fn cut_job(faces: [Face; 2]) -> Draft {
     let mut job = box_job("cut");
     let legs = [mm(40.0); 2];
-    job.shape.cuts.push(Cut::Edge { faces, legs }).unwrap();
+    let Shape::Block(block) = &mut job.shape else {
+        panic!("a box is a block");
+    };
+    block.cuts.push(Cut::Edge { faces, legs }).unwrap();
     job
 }
 

@@ -28,7 +28,9 @@ pub struct Answer {
 pub struct Link {
     board: &'static str,
     decoder: Decoder,
-    held: Option<Tank>,
+    /// What was computed last, where it stays; of no use unless `holds`.
+    held: Tank,
+    holds: bool,
 }
 
 impl Link {
@@ -39,7 +41,8 @@ impl Link {
         Self {
             board,
             decoder: Decoder::new(),
-            held: None,
+            held: Tank::EMPTY,
+            holds: false,
         }
     }
 
@@ -73,7 +76,7 @@ impl Link {
                 board: short(self.board),
                 version: short(env!("CARGO_PKG_VERSION")),
             },
-            Request::Keep(draft) => match gauge.keep(draft) {
+            Request::Keep(draft) => match gauge.keep(&draft) {
                 Ok(place) => Reply::Kept {
                     place: small(place),
                 },
@@ -107,13 +110,19 @@ impl Link {
 
     #[inline(never)]
     fn compute(&mut self, draft: &Draft) -> Result<Summary, JobError> {
-        // What was held is dropped first: a request that fails leaves nothing to ask about.
-        self.held = None;
-        Tank::build(draft).map(|tank| summary(self.held.insert(tank)))
+        // A request that fails leaves nothing to ask about.
+        self.holds = false;
+        self.held.rebuild(draft)?;
+        self.holds = true;
+        Ok(summary(&self.held))
     }
 
     fn of_held(&self, reply: impl FnOnce(&Tank) -> Reply) -> Reply {
-        self.held.as_ref().map_or(Reply::NothingHeld, reply)
+        if self.holds {
+            reply(&self.held)
+        } else {
+            Reply::NothingHeld
+        }
     }
 }
 
@@ -204,9 +213,9 @@ mod tests {
             cable.ask(&Request::Keep(box_job("g"))),
             Reply::ShelfFull { most: 6 }
         );
-        assert_eq!(cable.gauge.jobs().len(), 6);
+        assert_eq!(cable.gauge.count(), 6);
         assert_eq!(cable.ask(&Request::Forget), Reply::Forgot);
-        assert!(cable.gauge.jobs().is_empty());
+        assert!(cable.gauge.count() == 0);
     }
 
     #[test]
@@ -242,7 +251,7 @@ mod tests {
         };
         assert_eq!(cable.ask(&past), Reply::Level(None));
         // The bench is left alone.
-        assert!(cable.gauge.jobs().is_empty());
+        assert!(cable.gauge.count() == 0);
     }
 
     #[test]

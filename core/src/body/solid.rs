@@ -8,7 +8,8 @@ use heapless::Vec;
 
 use super::drum::Placed;
 use super::section::Section;
-use super::{Face, Path, Turn};
+use super::turned::Turned;
+use super::{Axis, Face, Path, Turn};
 use crate::geom::{Plane, Vector};
 use crate::quantity::{Angle, Area, Length, Volume};
 
@@ -302,8 +303,9 @@ impl Solid {
         self.rounded().map(|(section, ..)| section)
     }
 
-    /// The same, with where it begins and ends along y.
-    pub(crate) fn rounded(&self) -> Option<(&Section, f64, f64)> {
+    /// The outline of a profile with rounded corners, and where it begins and ends along y (m).
+    #[must_use]
+    pub fn rounded(&self) -> Option<(&Section, f64, f64)> {
         match &self.curve {
             Curve::Rounded(rounded) => Some((
                 &rounded.section,
@@ -311,6 +313,15 @@ impl Solid {
                 rounded.front + rounded.width,
             )),
             Curve::None | Curve::Turned(_) => None,
+        }
+    }
+
+    /// The drum that it is: the turned body, where its first end begins, and which way it stands.
+    #[must_use]
+    pub const fn turned(&self) -> Option<(&Turned, Vector, Axis)> {
+        match &self.curve {
+            Curve::Turned(placed) => Some((&placed.turned, placed.start, placed.axis)),
+            Curve::None | Curve::Rounded(_) => None,
         }
     }
 
@@ -324,7 +335,6 @@ impl Solid {
         across: crate::job::Across,
         at: f64,
     ) -> Result<Option<([f64; 2], f64)>, ()> {
-        use super::Axis;
         use crate::job::Across;
         let Curve::Turned(placed) = &self.curve else {
             return Ok(None);

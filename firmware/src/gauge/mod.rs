@@ -26,7 +26,7 @@ use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{self, Page, Reading, trouble};
 use crate::pen::{Faults, Pen};
-use shelf::Shelf;
+pub(crate) use shelf::Shelf;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,9 +79,8 @@ pub struct Gauge {
     line: usize,
     units: Units,
     place: Place,
-    /// The tank of the open job. Not within `place`: computing it straight into its own place keeps
-    /// two copies of it, some 5 KiB each, off the stack.
-    tank: Option<Tank>,
+    /// The tank of the open job, or of none. Not within `place`: it is some 12 KiB, made where it stays.
+    tank: Tank,
 }
 
 impl Default for Gauge {
@@ -99,7 +98,7 @@ impl Gauge {
             line: 0,
             units: Units::Metric,
             place: Place::Jobs,
-            tank: None,
+            tank: Tank::EMPTY,
         }
     }
 
@@ -108,7 +107,7 @@ impl Gauge {
     ///
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
-    pub fn keep(&mut self, draft: Draft) -> Result<usize, ShelfFull> {
+    pub fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
         let kept = self.shelf.keep(draft)?;
         match self.place {
             Place::Jobs => self.line = kept,
@@ -125,10 +124,21 @@ impl Gauge {
         self.leave();
     }
 
-    /// The jobs on the shelf.
+    /// The names of the jobs on the shelf.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.shelf.names()
+    }
+
+    /// How many jobs stand on the shelf.
     #[must_use]
-    pub fn jobs(&self) -> &[Draft] {
-        self.shelf.jobs()
+    pub fn count(&self) -> usize {
+        self.shelf.count()
+    }
+
+    /// The job at a place of the shelf, counted from 0.
+    #[must_use]
+    pub fn job(&self, place: usize) -> Option<Draft> {
+        self.shelf.job(place)
     }
 
     /// The units shown.
@@ -156,8 +166,8 @@ impl Gauge {
     /// The open job.
     #[must_use]
     pub const fn work(&self) -> Option<Work<'_>> {
-        match (&self.place, &self.tank) {
-            (Place::Open { choices, .. }, Some(tank)) => Some(Work::new(tank, *choices)),
+        match &self.place {
+            Place::Open { choices, .. } => Some(Work::new(&self.tank, *choices)),
             _ => None,
         }
     }
@@ -177,9 +187,7 @@ impl Gauge {
                 *read = trouble::turn(error, *read, event);
             }
             (Place::Open { choices, .. }, event) => {
-                if let Some(tank) = &self.tank {
-                    choices.handle(event, tank, self.units);
-                }
+                choices.handle(event, &self.tank, self.units);
             }
         }
         if self.screen() != before {
@@ -188,7 +196,7 @@ impl Gauge {
     }
 
     fn handle_in_list(&mut self, event: Event) {
-        let jobs = self.shelf.jobs().len();
+        let jobs = self.shelf.count();
         match event {
             Event::Press(Button::Up) | Event::Repeat(Button::Up) => {
                 self.line = self.line.saturating_sub(1);
@@ -207,27 +215,30 @@ impl Gauge {
     /// Back to the list.
     fn leave(&mut self) {
         self.place = Place::Jobs;
-        self.tank = None;
     }
 
     // Kept out of its caller: it needs much stack, and only while a tank is computed.
     #[inline(never)]
     fn open(&mut self, job: usize) {
-        let Some(draft) = self.shelf.jobs().get(job) else {
-            return;
-        };
-        match Tank::build(draft) {
-            Ok(tank) => {
-                let choices = Choices::at_first(self.tank.insert(tank));
+        match self.rebuild(job) {
+            None => {}
+            Some(Ok(())) => {
+                let choices = Choices::at_first(&self.tank);
                 self.place = Place::Open { job, choices };
             }
-            Err(error) => {
+            Some(Err(error)) => {
                 crate::log::trouble(&error);
                 let read = Reading::START;
-                self.tank = None;
                 self.place = Place::Trouble { job, error, read };
             }
         }
+    }
+
+    // Out of line, so that the unpacked draft is on the stack only while the tank is made.
+    #[inline(never)]
+    fn rebuild(&mut self, job: usize) -> Option<Result<(), JobError>> {
+        let draft = self.shelf.job(job)?;
+        Some(self.tank.rebuild(&draft))
     }
 
     /// Draws what is shown on a dark `target`, and tells whether anything ran into anything.
@@ -240,7 +251,7 @@ impl Gauge {
     {
         let mut pen = Pen::new(target);
         match &self.place {
-            Place::Jobs => page::jobs::draw(&mut pen, self.jobs(), self.line)?,
+            Place::Jobs => page::jobs::draw(&mut pen, &self.shelf, self.line)?,
             Place::Settings => page::settings::draw(&mut pen, self.units)?,
             Place::Trouble { error, read, .. } => trouble::draw(&mut pen, error, *read)?,
             Place::Open { .. } => {
@@ -265,7 +276,7 @@ mod tests {
     fn with_jobs(names: &[&str]) -> Gauge {
         let mut gauge = Gauge::new();
         for name in names {
-            gauge.keep(box_job(name)).unwrap();
+            gauge.keep(&box_job(name)).unwrap();
         }
         gauge
     }
@@ -298,14 +309,14 @@ mod tests {
     #[test]
     fn a_job_sent_again_takes_its_own_place() {
         let mut gauge = with_jobs(&["a", "b", "c"]);
-        assert_eq!(gauge.keep(box_job("b")), Ok(1));
-        assert_eq!(gauge.jobs().len(), 3);
+        assert_eq!(gauge.keep(&box_job("b")), Ok(1));
+        assert_eq!(gauge.count(), 3);
         for name in ["d", "e", "f"] {
-            gauge.keep(box_job(name)).unwrap();
+            gauge.keep(&box_job(name)).unwrap();
         }
-        assert_eq!(gauge.keep(box_job("g")), Err(ShelfFull));
-        assert_eq!(gauge.keep(box_job("a")), Ok(0));
-        assert_eq!(gauge.jobs().len(), MOST_JOBS);
+        assert_eq!(gauge.keep(&box_job("g")), Err(ShelfFull));
+        assert_eq!(gauge.keep(&box_job("a")), Ok(0));
+        assert_eq!(gauge.count(), MOST_JOBS);
     }
 
     #[test]
@@ -314,9 +325,9 @@ mod tests {
         press(&mut gauge, &[Select]);
         let mut wrong = box_job("a");
         wrong.stock.thickness = crate::bench::mm(60.0);
-        gauge.keep(wrong).unwrap();
+        gauge.keep(&wrong).unwrap();
         assert_eq!(gauge.screen(), Screen::Trouble);
-        gauge.keep(box_job("a")).unwrap();
+        gauge.keep(&box_job("a")).unwrap();
         assert_eq!(gauge.screen(), Screen::Page(Page::Tank));
         gauge.forget();
         assert_eq!(gauge.screen(), Screen::Jobs);
@@ -349,7 +360,7 @@ mod tests {
             ([Face::Bottom, Face::Left], 2),
         ] {
             let mut gauge = Gauge::new();
-            gauge.keep(cut_job(faces)).unwrap();
+            gauge.keep(&cut_job(faces)).unwrap();
             press(&mut gauge, &[Select]);
             assert_eq!(gauge.work().unwrap().quarters(), quarters, "{faces:?}");
         }

@@ -3,9 +3,9 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Draft;
 
 use super::layout::{RIGHT, how_far, title};
+use crate::gauge::Shelf;
 use crate::ink;
 use crate::pen::Pen;
 use crate::text::Letters;
@@ -27,12 +27,12 @@ const HOW_TO_START: [&str; 3] = [
 ];
 
 /// Draws the list with the line `chosen`; the one past the last job is the settings.
-pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, jobs: &[Draft], chosen: usize) -> Result<(), D::Error>
+pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, shelf: &Shelf, chosen: usize) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
     title(pen, "Jobs")?;
-    if jobs.is_empty() {
+    if shelf.count() == 0 {
         for (line, y) in HOW_TO_START
             .into_iter()
             .zip((13..).step_by(Letters::Small.height() as usize))
@@ -41,11 +41,11 @@ where
         }
         return row(pen, LINES - 1, SETTINGS, true);
     }
-    let count = jobs.len() + 1;
+    let count = shelf.count() + 1;
     let first = (chosen + 1).saturating_sub(LINES);
     for line in 0..LINES.min(count) {
         let place = first + line;
-        let text = jobs.get(place).map_or(SETTINGS, |job| job.name.as_str());
+        let text = shelf.names().nth(place).unwrap_or(SETTINGS);
         row(pen, line, text, place == chosen)?;
     }
     if count > LINES {

@@ -2,11 +2,10 @@
 
 use core::fmt::Write;
 
-use seamwright_core::seam::joint_name;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::capacity::Lean;
-use seamwright_core::seam::Seam;
+use seamwright_core::seam::{Seam, joint_name};
 
 use super::layout::{RIGHT, beside, figure, foot, title};
 use crate::amount::{Amount, Units};
@@ -34,7 +33,7 @@ where
             &work.tank().body().outside,
             &view,
             Style::Ground,
-            Some(work.seam()),
+            work.tank().edge_of_seam(work.seam()).as_ref(),
         )?;
     }
     figure(pen, amount.figure())?;

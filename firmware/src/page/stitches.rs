@@ -93,7 +93,7 @@ where
     let outside = &work.tank().body().outside;
     let (Some(view), Some(edge)) = (
         view(work, &amount.figure()),
-        outside.edges().nth(work.seam()),
+        work.tank().edge_of_seam(work.seam()),
     ) else {
         return Ok(());
     };

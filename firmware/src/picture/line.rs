@@ -30,8 +30,17 @@ pub(super) fn draw<D>(target: &mut D, strokes: &[Stroke]) -> Result<(), D::Error
 where
     D: DrawTarget<Color = Gray4>,
 {
+    draw_all(target, || strokes.iter().copied())
+}
+
+/// The same for strokes that are worked out anew for each pass: a round tank has too many to hold.
+pub(super) fn draw_all<D, I>(target: &mut D, strokes: impl Fn() -> I) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+    I: Iterator<Item = Stroke>,
+{
     for (above, most) in PASSES {
-        for stroke in strokes {
+        for stroke in strokes() {
             let pixels = stroke.pixels();
             target.draw_iter(
                 pixels.filter(|Pixel(_, grey)| grey.luma() > above && grey.luma() <= most),

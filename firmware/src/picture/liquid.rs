@@ -5,10 +5,11 @@ use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
 use heapless::Vec;
-use seamwright_core::body::{MAX_FACES, Solid};
+use seamwright_core::body::{Face, MAX_FACES, Solid};
 use seamwright_core::geom::Vector;
 
 use super::line::{Stroke, draw};
+use super::round;
 use super::view::{PIXEL, Spot, View};
 use crate::ink;
 
@@ -36,6 +37,12 @@ pub fn liquid<D>(
 where
     D: DrawTarget<Color = Gray4>,
 {
+    if inside.turned().is_some() {
+        return round::drum(target, inside, view, up, level);
+    }
+    if inside.face(Face::Side(1)).is_some() {
+        return round::profile(target, inside, view, up, level);
+    }
     let mut surface = Sides::new();
     for face in inside.faces() {
         let seen = view.is_seen(face.normal());
@@ -92,7 +99,7 @@ where
 }
 
 /// Height of a point over the surface; exactly zero in it.
-fn height(up: Vector, level: f64, point: Vector) -> f64 {
+pub(super) fn height(up: Vector, level: f64, point: Vector) -> f64 {
     let above = up.dot(point) - level;
     if libm::fabs(above) < IN_SURFACE {
         0.0
@@ -102,7 +109,7 @@ fn height(up: Vector, level: f64, point: Vector) -> f64 {
 }
 
 /// Fills a convex polygon: in each row, what lies between its outermost crossings.
-fn fill<D>(target: &mut D, sides: &[[Spot; 2]], grey: Gray4) -> Result<(), D::Error>
+pub(super) fn fill<D>(target: &mut D, sides: &[[Spot; 2]], grey: Gray4) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {

@@ -5,8 +5,11 @@
 
 mod line;
 mod liquid;
+mod outline;
+mod round;
 mod tank;
 mod view;
+mod way;
 
 pub use liquid::liquid;
 pub use tank::{Style, edges, stitches};

@@ -2,11 +2,13 @@
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::body::{Edge, MAX_EDGES, Solid};
+use seamwright_core::body::{Edge, Face, Path, Solid};
+use seamwright_core::geom::Vector;
 use seamwright_core::stitch::Division;
 
-use super::line::{Stroke, draw};
+use super::line::{Stroke, draw, draw_all};
 use super::view::{PIXEL, View};
+use super::{outline, way};
 use crate::ink;
 
 /// Width of what is picked out, in fractions of a pixel.
@@ -25,7 +27,8 @@ pub enum Style {
     Ground,
 }
 
-/// Draws the edges of `solid`; `chosen` is the place of an edge to be picked out.
+/// Draws the edges of `solid` and the outline of what is round about it; `chosen` is an edge to be picked
+/// out, one of the solid's or the way of another seam.
 ///
 /// An edge counts as hidden when neither of its faces is towards the eye, which is right for every
 /// body without inside corners.
@@ -37,32 +40,41 @@ pub fn edges<D>(
     solid: &Solid,
     view: &View,
     style: Style,
-    chosen: Option<usize>,
+    chosen: Option<&Edge>,
 ) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let strokes: heapless::Vec<Stroke, MAX_EDGES> = solid
-        .edges()
-        .enumerate()
-        .map(|(place, edge)| {
-            let seen = is_seen(solid, view, &edge);
-            let (width, grey, dash) = match (chosen == Some(place), seen, style) {
-                (true, true, _) => (CHOSEN, ink::BRIGHT, None),
-                (true, false, _) => (2 * PIXEL, ink::BRIGHT, Some(HIDDEN_CHOSEN)),
-                (false, true, Style::Bold) => (PIXEL * 7 / 4, ink::BRIGHT, None),
-                (false, true, Style::Ground) => (PIXEL, ink::PLAIN, None),
-                (false, false, _) => (PIXEL, ink::DIM, Some(HIDDEN)),
-            };
-            Stroke {
-                ends: edge.ends.map(|end| view.spot(end)),
-                width,
-                grey,
-                dash,
-            }
-        })
-        .collect();
-    draw(target, &strokes)
+    let stroke = |[from, to]: [Vector; 2], (width, grey, dash)| Stroke {
+        ends: [view.spot(from), view.spot(to)],
+        width,
+        grey,
+        dash,
+    };
+    let plain = move |seen: bool| match (seen, style) {
+        (true, Style::Bold) => (PIXEL * 7 / 4, ink::BRIGHT, None),
+        (true, Style::Ground) => (PIXEL, ink::PLAIN, None),
+        (false, _) => (PIXEL, ink::DIM, Some(HIDDEN)),
+    };
+    draw_all(target, || {
+        // A rounded corner is no line; its outline is drawn where it has one.
+        let sharp = solid.edges().filter(|edge| edge.radius.si() == 0.0);
+        let lines = sharp.flat_map(move |edge| {
+            way::steps(&edge).map(move |step| stroke(step, plain(is_seen(solid, view, &edge, step))))
+        });
+        let round = outline::steps(solid, view).map(move |step| stroke(step, plain(true)));
+        let picked = chosen.into_iter().flat_map(move |edge| {
+            way::steps(edge).map(move |step| {
+                let look = if is_seen(solid, view, edge, step) {
+                    (CHOSEN, ink::BRIGHT, None)
+                } else {
+                    (2 * PIXEL, ink::BRIGHT, Some(HIDDEN_CHOSEN))
+                };
+                stroke(step, look)
+            })
+        });
+        lines.chain(round).chain(picked)
+    })
 }
 
 /// Draws the stitches of one edge over it, with a gap between each two.
@@ -78,33 +90,57 @@ pub fn stitches<D>(
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let [start, end] = edge.ends.map(|end| view.spot(end));
-    let across = f64::from(end.x - start.x);
-    let down = f64::from(end.y - start.y);
-    let pixels = libm::hypot(across, down) / f64::from(PIXEL);
     let whole = edge.length().si();
+    let mut pixels = 0.0;
+    for [from, to] in way::steps(edge) {
+        let (a, b) = (view.spot(from), view.spot(to));
+        pixels += libm::hypot(f64::from(b.x - a.x), f64::from(b.y - a.y)) / f64::from(PIXEL);
+    }
     for run in division.runs() {
-        let [from, to] = run.map(|at| at.si() / whole);
+        let [from, to] = run.map(|at| at.si());
         // Half of a gap; one shorter than a pixel would not be seen.
-        let inset = libm::fmin(0.3 * (to - from), 1.25 / libm::fmax(pixels, 1.0));
-        let ends = [from + inset, to - inset].map(|share| start.toward(end, share));
-        draw(
-            target,
-            &[Stroke {
-                ends,
-                width: CHOSEN,
-                grey: ink::BRIGHT,
-                dash: None,
-            }],
-        )?;
+        let inset = libm::fmin(
+            0.3 * (to - from),
+            1.25 * whole / libm::fmax(pixels, 1.0),
+        );
+        for [from, to] in way::part(edge, from + inset, to - inset) {
+            draw(
+                target,
+                &[Stroke {
+                    ends: [view.spot(from), view.spot(to)],
+                    width: CHOSEN,
+                    grey: ink::BRIGHT,
+                    dash: None,
+                }],
+            )?;
+        }
     }
     Ok(())
 }
 
-/// Whether at least one of an edge's faces is towards the eye.
-fn is_seen(solid: &Solid, view: &View, edge: &Edge) -> bool {
-    edge.faces
-        .iter()
-        .filter_map(|face| solid.face(*face))
-        .any(|face| view.is_seen(face.normal()))
+/// Whether a step of an edge is towards the eye: one of its faces is, or there its wall is.
+fn is_seen(solid: &Solid, view: &View, edge: &Edge, [from, to]: [Vector; 2]) -> bool {
+    let towards = |face: &Face| {
+        let view_of = solid.face(*face);
+        view_of.is_some_and(|face| face.is_flat() && view.is_seen(face.normal()))
+    };
+    if edge.faces.iter().any(towards) {
+        return true;
+    }
+    if !edge.faces.contains(&Face::Shell) {
+        return false;
+    }
+    // On a round wall what counts is which way it looks at this place.
+    let Some((_, start, axis)) = solid.turned() else {
+        return false;
+    };
+    let middle = (from + to) * 0.5 - start;
+    let along = axis.along();
+    let out = middle - along * along.dot(middle);
+    let out = out.unit().unwrap_or(along);
+    match (edge.path, edge.faces[1]) {
+        // A baffle's or a fitting's way lies within the wall's own reach.
+        (Path::Round(_) | Path::Straight, Face::Baffle(_)) => false,
+        _ => view.is_seen(out),
+    }
 }

@@ -2,7 +2,7 @@
 
 use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::primitives::Rectangle;
-use seamwright_core::body::Solid;
+use seamwright_core::body::{Face, Solid};
 use seamwright_core::capacity::Lean;
 use seamwright_core::geom::Vector;
 
@@ -136,6 +136,17 @@ impl View {
         }
     }
 
+    /// From the tank to the eye, of unit length.
+    pub(super) const fn toward(&self) -> Vector {
+        self.toward
+    }
+
+    /// The direction at an angle on the display, from rightwards to upwards.
+    pub(super) fn across(&self, angle: f64) -> Vector {
+        let (sine, cosine) = libm::sincos(angle);
+        self.right * cosine + self.up * sine
+    }
+
     /// Whether a face with this outward normal faces the eye.
     pub(super) fn is_seen(&self, normal: Vector) -> bool {
         self.toward.dot(normal) > EDGE_ON
@@ -151,7 +162,9 @@ pub fn telling_side(solid: &Solid) -> u8 {
             quarters,
             ..Look::FRONT
         });
-        let cuts = solid.faces().filter(|face| face.face().axis().is_none());
+        let cuts = solid
+            .faces()
+            .filter(|face| matches!(face.face(), Face::Cut(_)));
         cuts.filter(|cut| toward.dot(cut.normal()) > EDGE_ON)
             .count()
     };

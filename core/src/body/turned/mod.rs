@@ -174,6 +174,44 @@ impl Turned {
         (-reach(-1.0), reach(1.0))
     }
 
+    /// The point that reaches furthest along such a direction: its place along the axis, and how far out
+    /// from it.
+    #[must_use]
+    pub fn furthest(&self, along: f64, across: f64) -> (f64, f64) {
+        let [first, second] = self.heads;
+        let (head, out) = if along >= 0.0 {
+            (second, along)
+        } else {
+            (first, -along)
+        };
+        let (beyond, radius) = match head {
+            Head::Flat => (0.0, self.radius),
+            Head::Dome { depth } => {
+                let reach = libm::hypot(out * depth, across * self.radius);
+                if reach > 0.0 {
+                    (
+                        out * depth * depth / reach,
+                        across * self.radius * self.radius / reach,
+                    )
+                } else {
+                    (0.0, self.radius)
+                }
+            }
+            Head::Torispherical { .. } => match head.tori(self.radius) {
+                Some(tori) if across * (tori.crown - tori.knuckle) <= tori.ring => {
+                    (out * tori.crown - tori.behind, across * tori.crown)
+                }
+                Some(tori) => (out * tori.knuckle, tori.ring + across * tori.knuckle),
+                None => (0.0, self.radius),
+            },
+        };
+        if along >= 0.0 {
+            (self.length + beyond, radius)
+        } else {
+            (-beyond, radius)
+        }
+    }
+
     /// The volume (m³) of the part below a plane, and the area (m²) that the plane cuts. The plane's unit
     /// normal, which points up, has `along` on the axis and `across`, at least zero, square to it;
     /// `level` is measured along it from the centre of the plane in which the first end begins.

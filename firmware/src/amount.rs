@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use seamwright_core::quantity::{
     Angle, AngleUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
-    LineEnergyUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
 };
 
 use crate::figures::Figure;
@@ -149,6 +149,17 @@ impl Amount {
         let mut number = Text::new();
         let _ = write!(number, "{count}×{}", each.number);
         Self { number, ..each }
+    }
+
+    /// A mass to three figures: kilograms or pounds.
+    #[must_use]
+    pub fn mass(mass: Mass, units: Units) -> Self {
+        let (unit, symbol) = match units {
+            Units::Metric => (MassUnit::Kilogram, "kg"),
+            Units::Inch => (MassUnit::Pound, "lb"),
+        };
+        let value = mass.in_unit(unit);
+        Self::decimal(at_most(3, Decimal::with_figures(value, 3), value), symbol)
     }
 
     /// A volume to three figures, but no finer than the thousandth: litres, from 10 000 L on cubic

@@ -95,7 +95,7 @@ pub struct Shot {
 pub fn every_screen(draft: &Draft) -> Vec<Shot> {
     let mut gauge = Gauge::new();
     // An empty shelf has room for one.
-    let _ = gauge.keep(draft.clone());
+    let _ = gauge.keep(draft);
     let mut shots = vec![shot(&gauge, 1, None)];
     gauge.handle(Event::Press(Button::Select));
     let mut number = 1;

@@ -50,7 +50,7 @@ fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
         let kept = link::send_job(&mut board.link, &draft).map_err(failed)?;
         assert_eq!(kept.place, place);
         assert_eq!(kept.board, "LM3S6965 evaluation board");
-        gauge.keep(draft).map_err(|_| failed("no room"))?;
+        gauge.keep(&draft).map_err(|_| failed("no room"))?;
         shows(&mut board, &gauge)?;
     }
 
@@ -64,7 +64,7 @@ fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
     }
     let kept = link::send_job(&mut board.link, &corrected).map_err(failed)?;
     assert_eq!(kept.place, 2);
-    gauge.keep(corrected).map_err(|_| failed("no room"))?;
+    gauge.keep(&corrected).map_err(|_| failed("no room"))?;
     shows(&mut board, &gauge)
 }
 
@@ -108,7 +108,7 @@ fn the_command_sends_by_a_socket() -> Result<(), Failure> {
     );
 
     let mut gauge = Gauge::new();
-    gauge.keep(draft).map_err(|_| failed("no room"))?;
+    gauge.keep(&draft).map_err(|_| failed("no room"))?;
     shows(&mut board, &gauge)
 }
 

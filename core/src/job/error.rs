@@ -176,6 +176,8 @@ pub enum Problem {
     NoSuchFace(Face),
     /// No published starting value is known for this sheet; the job must give one.
     NoStartingValue,
+    /// The place on the plan lies over no liquid.
+    OverNoLiquid,
     /// More stitches than a job may have.
     TooManyStitches {
         /// What this job would need, at least.
@@ -213,6 +215,7 @@ impl fmt::Display for Problem {
                 "the edge between {a} and {b} cannot be folded: the two are of different thickness"
             ),
             Self::Place(error) => error.fmt(f),
+            Self::OverNoLiquid => f.write_str("the place on the plan lies over no liquid"),
             Self::Unnamed => {
                 f.write_str("the job has no name: a record without one cannot be found again")
             }

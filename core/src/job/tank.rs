@@ -4,7 +4,7 @@ use super::{Assumed, Draft, Field, Job, JobError, Problem, blame};
 use crate::body::{Body, Edge, Face, Solid};
 use crate::bound::OutOfRange;
 use crate::capacity::{
-    Capacity, CapacityError, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
+    Capacity, CapacityError, Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
     LeanRange, Level, Pool, Space, Stick, Warming, WorstUsable, linear_expansion,
 };
 use crate::fixture::{Baffle, Fitting, Inner, PlaceError};
@@ -14,7 +14,7 @@ use crate::heat::arc::Arc;
 use crate::joint::Meeting;
 use crate::notice::Notice;
 use crate::panel::{Blank, BlankError, Panel, Plan};
-use crate::quantity::{Energy, Length, Mass, Time};
+use crate::quantity::{Area, Energy, Length, Mass, Time, Volume};
 use crate::seam::{self, Seam, Tacks};
 use crate::stitch::{Division, MAX_STITCHES};
 
@@ -287,6 +287,55 @@ impl Tank {
         let [x, y] = self.job.dip_at?;
         let stick = Stick::upright(&self.body.inside, x, y).ok()?;
         Some(Dipped::new(self.pool(lean), &stick))
+    }
+
+    /// How many marks the job's own dip chart has: from empty to full by depth, or by round volume where
+    /// the job asks for that.
+    #[must_use]
+    pub fn dip_count(&self) -> u16 {
+        let steps = match self.job.dip_volume {
+            Some(step) => libm::floor(self.capacity.brim.si() / step.si() * (1.0 + 1e-12)),
+            None => crate::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si()),
+        };
+        // `check_counts` has seen to it that these are at most MAX_MARKS.
+        (steps as u16).saturating_add(1)
+    }
+
+    /// One mark of that chart, counted from 0: what the rod reads where the job puts one, or else the
+    /// depth; and what the tank holds then. `None` past the last, or where the rod is dry.
+    #[must_use]
+    pub fn dip_mark(&self, place: u16) -> Option<Dip> {
+        if place >= self.dip_count() {
+            return None;
+        }
+        let pool = self.pool(Lean::LEVEL);
+        let level = match self.job.dip_volume {
+            Some(step) => {
+                let volume = Volume::from_cubic_metres(libm::fmin(
+                    f64::from(place) * step.si(),
+                    pool.brim().si(),
+                ));
+                let depth = pool.depth_for(volume).ok()?;
+                Level {
+                    depth,
+                    volume,
+                    surface: Area::default(),
+                }
+            }
+            None => {
+                let depth = f64::from(place) * self.job.dip_step.si();
+                let full = pool.full_depth().si();
+                pool.at(Length::from_metres(libm::fmin(depth, full))).ok()?
+            }
+        };
+        let reading = match self.dip_rod(Lean::LEVEL) {
+            Some(rod) => rod.ok()?.reading(level.volume).ok()?,
+            None => level.depth,
+        };
+        Some(Dip {
+            reading,
+            volume: level.volume,
+        })
     }
 
     /// The growth of the liquid from filling to its hottest, into what the fill leaves free, the growth
@@ -581,6 +630,29 @@ impl Tank {
             return Err(JobError {
                 field: Field::StitchMax,
                 problem,
+            });
+        }
+        let by_volume = self
+            .job
+            .dip_volume
+            .map_or(0.0, |step| self.capacity.brim.si() / step.si());
+        if by_volume > f64::from(MAX_MARKS) {
+            // At most 8000 m³ in steps of a millilitre: 8e9 is past u32, which then says its most.
+            let problem = Problem::TooManyMarks {
+                needed: libm::fmin(by_volume, 4e9) as u32,
+                most: MAX_MARKS,
+            };
+            return Err(JobError {
+                field: Field::DipVolume,
+                problem,
+            });
+        }
+        if let Some([x, y]) = self.job.dip_at
+            && Stick::upright(&self.body.inside, x, y).is_err()
+        {
+            return Err(JobError {
+                field: Field::DipAt,
+                problem: Problem::OverNoLiquid,
             });
         }
         let marks = crate::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si());

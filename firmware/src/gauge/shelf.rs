@@ -131,7 +131,7 @@ mod tests {
         use seamwright_core::job::{FittingDraft, Label};
         let mut large = box_job("a");
         let fitting = FittingDraft {
-            name: Label::try_from("a bung of the longest nam").unwrap_or_default(),
+            name: Label::try_from("a bung of longest names").unwrap(),
             face: Face::Top,
             at: [crate::bench::mm(30.0); 2],
             bore: crate::bench::mm(12.0),

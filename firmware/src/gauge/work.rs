@@ -16,6 +16,8 @@ pub(super) struct Choices {
     quarters: u8,
     measure: Measure,
     filling: Filling,
+    dip: u16,
+    panel: usize,
     seam: usize,
     notice: Reading,
 }
@@ -62,6 +64,18 @@ impl<'a> Work<'a> {
         &self.choices.filling
     }
 
+    /// The mark of the dip chart chosen, counted from 0.
+    #[must_use]
+    pub const fn dip(&self) -> u16 {
+        self.choices.dip
+    }
+
+    /// The panel chosen, by its place in the order of the tank's panels.
+    #[must_use]
+    pub const fn panel(&self) -> usize {
+        self.choices.panel
+    }
+
     /// The seam chosen, by its place in the order of the tank's seams.
     #[must_use]
     pub const fn seam(&self) -> usize {
@@ -83,6 +97,8 @@ impl Choices {
             quarters: telling_side(&tank.body().outside),
             measure: Measure::Usable,
             filling: Filling::at_fill_mark(tank.capacity()),
+            dip: 0,
+            panel: 0,
             seam: 0,
             notice: Reading::START,
         }
@@ -140,7 +156,12 @@ impl Choices {
             // From a seam to how it is stitched and back.
             Page::Seams => self.page = Page::Stitches,
             Page::Stitches => self.page = Page::Seams,
-            Page::Tank | Page::Holds | Page::Heat | Page::Notices => {}
+            Page::Tank
+            | Page::Holds
+            | Page::Dip
+            | Page::Panels
+            | Page::Heat
+            | Page::Notices => {}
         }
     }
 
@@ -152,6 +173,24 @@ impl Choices {
             }
             Page::Holds => self.measure = neighbour(self.measure, step.up),
             Page::Fill => self.filling.change(step, tank, units),
+            Page::Dip => {
+                // A repeat goes by ten, to get through a long chart.
+                let by = if step.coarse { 10 } else { 1 };
+                let last = tank.dip_count().saturating_sub(1);
+                self.dip = if step.up {
+                    self.dip.saturating_add(by).min(last)
+                } else {
+                    self.dip.saturating_sub(by)
+                };
+            }
+            Page::Panels => {
+                let last = tank.panels().count().saturating_sub(1);
+                self.panel = if step.up {
+                    self.panel.saturating_sub(1)
+                } else {
+                    (self.panel + 1).min(last)
+                };
+            }
             Page::Seams | Page::Stitches => {
                 let last = tank.seams().count().saturating_sub(1);
                 self.seam = if step.up {

@@ -1,11 +1,13 @@
 //! The screens, one a module. Each has one fact in large figures; the rest is small.
 
+mod dip;
 mod fill;
 mod heat;
 mod holds;
 pub mod jobs;
 mod layout;
 pub mod notices;
+mod panels;
 mod prose;
 mod seams;
 pub mod settings;
@@ -32,6 +34,10 @@ pub enum Page {
     Holds,
     /// How much is in it at a depth and a lean.
     Fill,
+    /// Its dip chart.
+    Dip,
+    /// Its panels as they are cut.
+    Panels,
     /// Its seams.
     Seams,
     /// How the seams are tacked and stitched.
@@ -44,10 +50,12 @@ pub enum Page {
 
 impl Page {
     /// Every page, in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 9] = [
         Self::Tank,
         Self::Holds,
         Self::Fill,
+        Self::Dip,
+        Self::Panels,
         Self::Seams,
         Self::Stitches,
         Self::Heat,
@@ -64,6 +72,8 @@ impl Page {
             Self::Tank => "tank",
             Self::Holds => "holds",
             Self::Fill => "fill",
+            Self::Dip => "dip",
+            Self::Panels => "panels",
             Self::Seams => "seams",
             Self::Stitches => "stitches",
             Self::Heat => "heat",
@@ -104,6 +114,8 @@ where
         Page::Tank => tank::draw(pen, work, units),
         Page::Holds => holds::draw(pen, work, units),
         Page::Fill => fill::draw(pen, work, units),
+        Page::Dip => dip::draw(pen, work, units),
+        Page::Panels => panels::draw(pen, work, units),
         Page::Seams => seams::draw(pen, work, units),
         Page::Stitches => stitches::draw(pen, work, units),
         Page::Heat => heat::draw(pen, work, units),

@@ -3,6 +3,7 @@
 //! A [`View`] turns and scales the body onto an area of the display; [`edges`] and [`stitches`] stroke
 //! softened lines there, and [`liquid()`] fills in what the tank holds.
 
+mod blank;
 mod line;
 mod liquid;
 mod outline;
@@ -11,6 +12,7 @@ mod tank;
 mod view;
 mod way;
 
+pub use blank::blank;
 pub use liquid::liquid;
 pub use tank::{Style, edges, stitches};
 pub use view::{Look, View, telling_side};

@@ -50,7 +50,7 @@ pub fn stocked(drafts: Vec<(String, Draft)>) -> Result<Gauge, Failure> {
     let first = drafts.first().map(|(_, draft)| draft.clone());
     // The list points at what was kept last, so the first is kept once more, in its own place.
     for draft in drafts.into_iter().map(|(_, draft)| draft).chain(first) {
-        if gauge.keep(draft).is_err() {
+        if gauge.keep(&draft).is_err() {
             return Err(Failure::other("the gauge's shelf is full", ""));
         }
     }
@@ -88,7 +88,7 @@ mod tests {
     #[test]
     fn jobs_stand_in_order_and_the_first_is_chosen() {
         let mut gauge = stocked(jobs(&["one", "two", "three"])).unwrap();
-        let names: Vec<_> = gauge.jobs().iter().map(|job| job.name.as_str()).collect();
+        let names: Vec<_> = gauge.names().collect();
         assert_eq!(names, ["one", "two", "three"]);
 
         let mut chosen = Frame::new();
@@ -102,7 +102,7 @@ mod tests {
     #[test]
     fn as_many_jobs_as_the_shelf_takes() {
         let names = ["1", "2", "3", "4", "5", "6", "7"];
-        assert_eq!(stocked(jobs(&names[..6])).unwrap().jobs().len(), MOST_JOBS);
+        assert_eq!(stocked(jobs(&names[..6])).unwrap().count(), MOST_JOBS);
         let failure = stocked(jobs(&names)).unwrap_err();
         assert_eq!(failure.exit_code(), 2);
         let text = failure.to_string();

@@ -52,6 +52,9 @@ impl Given<'_> {
             Cause::Place(error) => at("it does not fit there".into())
                 .label("because of this")
                 .help(error.to_string()),
+            Cause::OverNoLiquid => at("the dip rod stands over no liquid".into())
+                .label("outside the plan of the space within")
+                .help("measure from the left front outside corner of the tank: along x, then along y"),
             Cause::Unnamed => at("`name` is empty".into())
                 .label("no letters in it")
                 .help("say what the tank is: a record without a name cannot be found again"),

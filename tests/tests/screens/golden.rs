@@ -52,7 +52,7 @@ fn every_screen() -> Album {
     let mut gauge = Gauge::new();
     album.take("jobs-none", &gauge);
     for (_, draft) in demo::tanks() {
-        gauge.keep(draft).expect("room on the shelf");
+        gauge.keep(&draft).expect("room on the shelf");
     }
     press(&mut gauge, &[Up, Up]);
     album.take("jobs", &gauge);
@@ -73,11 +73,11 @@ fn every_screen() -> Album {
 
     let mut thick = demo::tank("Drip tray", [300.0, 200.0, 40.0], 25.0, &[]);
     gauge.forget();
-    gauge.keep(thick.clone()).expect("room on the shelf");
+    gauge.keep(&thick).expect("room on the shelf");
     press(&mut gauge, &[Select]);
     album.take("trouble", &gauge);
     thick.stock.thickness = demo::mm(60.0);
-    gauge.keep(thick).expect("in the place of the other");
+    gauge.keep(&thick).expect("in the place of the other");
     album.take("trouble-thickness", &gauge);
     album
 }

@@ -48,7 +48,7 @@ fn what_is_sent_makes_the_picture_whatever_was_shown_before() {
         let (mut sent, mut glass) = (Shown::new(), Replay::at_power_on());
         for step in 0..400 {
             match dice.roll(60) {
-                0 => drop(gauge.keep(any_job(&mut dice))),
+                0 => drop(gauge.keep(&any_job(&mut dice))),
                 1 if step > 200 => gauge.forget(),
                 2 => sent.forget(),
                 _ => gauge.handle(dice.event()),
@@ -110,7 +110,7 @@ fn grouping_sends_few_bytes() {
     let mut rows = [("turn a page", [0_usize; 5]), ("up or down", [0; 5])];
     for (_, draft) in demo::tanks() {
         let mut gauge = Gauge::new();
-        gauge.keep(draft).expect("room on the shelf");
+        gauge.keep(&draft).expect("room on the shelf");
         let (mut sent, mut glass) = (Shown::new(), Replay::at_power_on());
         let Ok(_) = sent.show(&shown(&gauge), &mut glass);
         let mut act = |gauge: &mut Gauge, button, row: usize| {

@@ -21,7 +21,7 @@ pub(crate) fn shown(gauge: &Gauge) -> Frame {
             "on {:?}, {:?}, jobs {:#?}",
             gauge.screen(),
             gauge.units(),
-            gauge.jobs()
+            gauge.names().collect::<Vec<_>>()
         )
     };
     assert_eq!(faults, Faults::default(), "{}", context());

@@ -133,7 +133,7 @@ fn no_page_of_any_job_clips_or_overlaps() {
         } else {
             Units::Metric
         });
-        gauge.keep(any_job(&mut dice)).expect("room on the shelf");
+        gauge.keep(&any_job(&mut dice)).expect("room on the shelf");
         shown(&gauge);
         press(&mut gauge, &[Button::Select]);
         if gauge.screen() == Screen::Trouble {
@@ -176,7 +176,7 @@ fn read_through(gauge: &mut Gauge) {
             return;
         }
     }
-    panic!("no end of reading on {:?}", gauge.jobs());
+    panic!("no end of reading on {:?}", gauge.names().collect::<Vec<_>>());
 }
 
 /// A full shelf and a restless thumb.
@@ -189,7 +189,7 @@ fn no_order_of_buttons_breaks_a_screen() {
             let mut job = any_job(&mut dice);
             job.name.push(char::from(b'a' + place)).unwrap_or_default();
             // A name may be full already, and then one job takes another's place.
-            gauge.keep(job).expect("room on the shelf");
+            gauge.keep(&job).expect("room on the shelf");
         }
         for _ in 0..300 {
             gauge.handle(dice.event());

@@ -454,7 +454,12 @@ impl Tank {
         for panel in self.panels() {
             let least = self.job.tack_length(panel.thickness);
             let mark = panel.mark;
-            for face in panel.faces.iter().copied() {
+            let walls = panel
+                .faces
+                .iter()
+                .copied()
+                .filter(|face| !matches!(face, Face::Baffle(_)));
+            for face in walls {
                 match self.body.inside.face(face) {
                     None => show(Notice::FaceLost { mark, face }),
                     Some(view) if view.outline().next().is_some() => {
@@ -498,7 +503,10 @@ impl Tank {
 
     /// Bends tighter than their sheet takes.
     fn each_bend_notice(&self, show: &mut impl FnMut(Notice)) {
+        // Wider than this many thicknesses, any sheet bends: common practice, no source.
+        const WIDE: f64 = 4.0;
         let plan = self.plan();
+        let mut unknown = false;
         for edge in self.body.outside.edges() {
             if self.job.joints.at(&edge) != Meeting::Folded {
                 continue;
@@ -514,10 +522,15 @@ impl Tank {
                     least: least.radius,
                 }),
                 Some(_) => {}
-                None => show(Notice::BendUnknown {
-                    faces: edge.faces,
-                    radius: bend.inside_radius(),
-                }),
+                None if bend.inside_radius().si() < WIDE * bend.thickness().si() && !unknown => {
+                    // Once is enough: it says the same of every bend.
+                    unknown = true;
+                    show(Notice::BendUnknown {
+                        faces: edge.faces,
+                        radius: bend.inside_radius(),
+                    });
+                }
+                None => {}
             }
         }
     }

@@ -29,7 +29,7 @@ pub(super) const BODY_TOP: i32 = 12;
 pub(super) const FOOT: [i32; 2] = [44, 54];
 
 /// Width of a page's mark, and from one to the next.
-const MARK: (u32, i32) = (4, 5);
+const MARK: (u32, i32) = (3, 4);
 /// Height of the mark of a page.
 const MARK_HEIGHT: u32 = 3;
 /// Columns left free between a figure and a picture.

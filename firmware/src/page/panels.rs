@@ -40,7 +40,7 @@ where
             let _ = write!(first, "by {}", Amount::length(height, units).text());
         }
         None => {
-            let _ = first.push_str("buy it or have it spun");
+            let _ = first.push_str("buy or have it spun");
         }
     }
     pen.text(foot(0), &first, Letters::Small, ink::BRIGHT)?;

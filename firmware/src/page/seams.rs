@@ -16,6 +16,9 @@ use crate::pen::Pen;
 use crate::picture::{Look, Style, View, edges};
 use crate::text::Letters;
 
+/// Signs of a heading beside the marks of the pages.
+const MOST_HEADING: usize = 15;
+
 /// Draws the page.
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
@@ -58,6 +61,11 @@ pub(super) fn heading(word: &str, seam: &Seam, work: &Work<'_>) -> heapless::Str
     let mut heading = heapless::String::new();
     let count = work.tank().seams().count();
     let _ = write!(heading, "{word} {} {}/{count}", seam.mark, work.seam() + 1);
+    // Beside the marks of the pages there is room for so much; what counts is the seam's own mark.
+    if heading.len() > MOST_HEADING {
+        heading.clear();
+        let _ = write!(heading, "{word} {}", seam.mark);
+    }
     heading
 }
 

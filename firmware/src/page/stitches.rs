@@ -25,11 +25,13 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let tank = work.tank();
-    let Some((seam, division)) = chosen(work).and_then(|seam| Some((seam, tank.division(&seam)?)))
-    else {
+    let Some(seam) = chosen(work) else {
         return title(pen, "Stitches");
     };
     title(pen, &heading("Stitch", &seam, work))?;
+    let Some(division) = tank.division(&seam) else {
+        return pen.text(foot(0), "a fold: no weld here", Letters::Small, ink::PLAIN);
+    };
     let mut amount = Amount::times(division.count, division.length, units);
     // On the longest of seams only the length fits large, and the number goes to the foot.
     let fits = amount.figure().width() <= RIGHT as u32;

@@ -82,6 +82,8 @@ pub mod notice;
 pub mod panel;
 pub mod quantity;
 pub mod seam;
+#[doc(hidden)]
+pub mod sort;
 mod split;
 pub mod stitch;
 pub mod stock;

@@ -12,7 +12,7 @@ use seamwright_core::wire::{
     summary,
 };
 
-use crate::gauge::{Gauge, MOST_JOBS};
+use crate::gauge::{Gauge, MOST_JOBS, Slot};
 
 /// What is sent back.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,10 +26,10 @@ pub struct Answer {
 /// The link of one gauge.
 #[derive(Debug)]
 pub struct Link {
-    board: &'static str,
+    board: Option<&'static str>,
     decoder: Decoder,
     /// What was computed last, where it stays; of no use unless `holds`.
-    held: Tank,
+    held: Slot,
     holds: bool,
 }
 
@@ -39,11 +39,27 @@ impl Link {
     #[must_use]
     pub const fn new(board: &'static str) -> Self {
         Self {
-            board,
+            board: Some(board),
             decoder: Decoder::new(),
-            held: Tank::EMPTY,
+            held: Slot::Empty,
             holds: false,
         }
+    }
+
+    /// The same without a name: all zeros, so that a static of it takes no flash.
+    #[must_use]
+    pub const fn unnamed() -> Self {
+        Self {
+            board: None,
+            decoder: Decoder::new(),
+            held: Slot::Empty,
+            holds: false,
+        }
+    }
+
+    /// Gives the board's name.
+    pub const fn name(&mut self, board: &'static str) {
+        self.board = Some(board);
     }
 
     /// Takes one byte; where it closes a request, serves that and gives the answer. `status` is what
@@ -73,7 +89,7 @@ impl Link {
         match request {
             Request::Hello => Reply::Hello {
                 protocol: PROTOCOL,
-                board: short(self.board),
+                board: short(self.board.unwrap_or_default()),
                 version: short(env!("CARGO_PKG_VERSION")),
             },
             Request::Keep(draft) => match gauge.keep(&draft) {
@@ -89,7 +105,8 @@ impl Link {
                 Reply::Forgot
             }
             Request::Compute(draft) => match self.compute(&draft) {
-                Ok(summary) => Reply::Computed(summary),
+                Ok(Some(summary)) => Reply::Computed(summary),
+                Ok(None) => Reply::NothingHeld,
                 Err(error) => Reply::Refused(error),
             },
             Request::Panels { from } => self.of_held(|tank| {
@@ -109,19 +126,21 @@ impl Link {
     }
 
     #[inline(never)]
-    fn compute(&mut self, draft: &Draft) -> Result<Summary, JobError> {
+    fn compute(&mut self, draft: &Draft) -> Result<Option<Summary>, JobError> {
         // A request that fails leaves nothing to ask about.
         self.holds = false;
-        self.held.rebuild(draft)?;
+        let Some(tank) = self.held.prepared() else {
+            return Ok(None);
+        };
+        tank.rebuild(draft)?;
         self.holds = true;
-        Ok(summary(&self.held))
+        Ok(Some(summary(tank)))
     }
 
     fn of_held(&self, reply: impl FnOnce(&Tank) -> Reply) -> Reply {
-        if self.holds {
-            reply(&self.held)
-        } else {
-            Reply::NothingHeld
+        match self.held.tank() {
+            Some(tank) if self.holds => reply(tank),
+            _ => Reply::NothingHeld,
         }
     }
 }

@@ -6,7 +6,7 @@
 
 mod support;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use seamwright::diagnostics::Source;
 use seamwright::failure::Failure;
@@ -120,7 +120,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 53);
+    assert_eq!(unique.len(), 78);
 }
 
 #[test]
@@ -133,8 +133,11 @@ fn the_documented_kinds_are_the_schema_s() {
             let starts: &[&str] = match key.kind {
                 Kind::Text => &["text"],
                 Kind::Word => &["word"],
-                Kind::Quantity(_) => &["length", "volume", "current", "voltage", "speed", "share"],
-                Kind::Quantities(..) | Kind::Numbers(..) => &["list"],
+                Kind::Quantity(_) => &[
+                    "length", "volume", "current", "voltage", "speed", "share", "angle", "temperature",
+                ],
+                Kind::Quantities(..) | Kind::Numbers(..) | Kind::Points | Kind::Edges(_) => &["list"],
+                Kind::Number(_) => &["number"],
                 Kind::Faces(_) => &["two faces", "three faces"],
                 Kind::Table => &["table"],
                 Kind::Tables => &["tables"],
@@ -152,11 +155,78 @@ fn the_documented_kinds_are_the_schema_s() {
     }
 }
 
+fn lines(keys: &BTreeMap<&str, String>) -> String {
+    keys.iter()
+        .map(|(key, value)| format!("{key} = {value}\n"))
+        .collect()
+}
+
 /// The job with a quantity put in its place.
 fn job_with(row: &Row, quantity: &str) -> String {
     let value = format!("\"{quantity}\"");
     let line = format!("{} = {value}\n", row.key);
     match (row.table.as_str(), row.key.as_str()) {
+        ("shape", key @ ("base" | "top" | "shift")) => {
+            let mut keys = BTreeMap::from([
+                ("base", "[\"400 mm\", \"300 mm\"]".to_owned()),
+                ("top", "[\"400 mm\", \"300 mm\"]".to_owned()),
+                ("height", "\"200 mm\"".to_owned()),
+            ]);
+            keys.insert(key, format!("[{value}, \"300 mm\"]"));
+            format!("{NAME}[shape]\nkind = \"taper\"\n{}{STOCK}", lines(&keys))
+        }
+        ("shape", key @ ("diameter" | "crown" | "knuckle")) => {
+            let mut keys = BTreeMap::from([
+                ("diameter", "\"200 mm\"".to_owned()),
+                ("length", "\"300 mm\"".to_owned()),
+                ("axis", "\"lying\"".to_owned()),
+                ("ends", "\"torispherical\"".to_owned()),
+                ("crown", "\"200 mm\"".to_owned()),
+                ("knuckle", "\"20 mm\"".to_owned()),
+            ]);
+            keys.insert(key, value);
+            format!("{NAME}[shape]\nkind = \"drum\"\n{}{STOCK}", lines(&keys))
+        }
+        ("fitting", key) => {
+            let mut keys = BTreeMap::from([
+                ("name", "\"bung\"".to_owned()),
+                ("face", "\"top\"".to_owned()),
+                ("at", "[\"90 mm\", \"60 mm\"]".to_owned()),
+                ("bore", "\"12 mm\"".to_owned()),
+            ]);
+            let value = if key == "at" {
+                format!("[{value}, \"60 mm\"]")
+            } else {
+                value
+            };
+            keys.insert(key, value);
+            format!("{NAME}{SHAPE}{STOCK}[[fitting]]\n{}", lines(&keys))
+        }
+        ("baffle", key) => {
+            let mut keys = BTreeMap::from([
+                ("across", "\"length\"".to_owned()),
+                ("at", "\"100 mm\"".to_owned()),
+            ]);
+            keys.insert(key, value);
+            format!("{NAME}{SHAPE}{STOCK}[[baffle]]\n{}", lines(&keys))
+        }
+        ("baffle.hole", key) => {
+            let mut keys = BTreeMap::from([
+                ("at", "[\"60 mm\", \"60 mm\"]".to_owned()),
+                ("diameter", "\"10 mm\"".to_owned()),
+            ]);
+            let value = if key == "at" {
+                format!("[{value}, \"60 mm\"]")
+            } else {
+                value
+            };
+            keys.insert(key, value);
+            let baffle = "[[baffle]]\nacross = \"length\"\nat = \"100 mm\"\n[[baffle.hole]]\n";
+            format!("{NAME}{SHAPE}{STOCK}{baffle}{}", lines(&keys))
+        }
+        ("fill", key @ ("pick_up_at" | "dip_at")) => {
+            format!("{NAME}{SHAPE}{STOCK}[fill]\n{key} = [{value}, \"60 mm\"]\n")
+        }
         ("shape" | "stock", key) => {
             let job = format!("{NAME}{SHAPE}{STOCK}");
             let old = job
@@ -187,7 +257,9 @@ fn out_of_range(row: &Row, quantity: &str) -> bool {
                 panic!("{failure}")
             };
             let problem = &report.problems()[0];
-            let at_it = job.get(problem.span.clone()) == Some(&format!("\"{quantity}\""));
+            // At the value, or at the list or the hole that it stands in.
+            let told = job.get(problem.span.clone()).unwrap_or_default();
+            let at_it = told.contains(&format!("\"{quantity}\""));
             at_it && (problem.title.ends_with("too large") || problem.title.ends_with("too small"))
         }
     }

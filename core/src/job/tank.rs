@@ -63,19 +63,23 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
-        let mut tank = Self::EMPTY;
+        let mut tank = Self::empty();
         tank.rebuild_noting(draft, assumed)?;
         Ok(tank)
     }
 
     /// A place for a tank that is about to be made: on a small machine it is built where it stays. It
     /// holds nothing and has no faces.
-    pub const EMPTY: Self = Self {
-        job: Job::EMPTY,
-        body: Body::EMPTY,
-        inner: Inner::EMPTY,
-        capacity: Capacity::NONE,
-    };
+    // Not a constant: as one it would take its size in flash and be copied whole from there.
+    #[must_use]
+    pub fn empty() -> Self {
+        Self {
+            job: Job::EMPTY,
+            body: Body::EMPTY,
+            inner: Inner::EMPTY,
+            capacity: Capacity::NONE,
+        }
+    }
 
     /// Makes this the tank of a draft, in its place. After an error it is of no use until it is made
     /// again.

@@ -11,6 +11,7 @@
 
 mod filling;
 mod shelf;
+mod slot;
 mod work;
 
 pub use filling::{Changing, Filling};
@@ -20,13 +21,14 @@ pub use work::Work;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::{Draft, JobError, Tank};
+use seamwright_core::job::{Draft, JobError};
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{self, Page, Reading, trouble};
 use crate::pen::{Faults, Pen};
 pub(crate) use shelf::Shelf;
+pub(crate) use slot::Slot;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,7 +58,9 @@ impl Screen {
 }
 
 /// Where the gauge is.
+// As `Slot`: at first all zeros.
 #[derive(Clone, Copy, Debug)]
+#[repr(u8)]
 enum Place {
     Jobs,
     Settings,
@@ -79,8 +83,8 @@ pub struct Gauge {
     line: usize,
     units: Units,
     place: Place,
-    /// The tank of the open job, or of none. Not within `place`: it is some 12 KiB, made where it stays.
-    tank: Tank,
+    /// The tank of the open job, from the first that is opened on. Not within `place`: it is some 12 KiB, made where it stays.
+    tank: Slot,
 }
 
 impl Default for Gauge {
@@ -98,7 +102,7 @@ impl Gauge {
             line: 0,
             units: Units::Metric,
             place: Place::Jobs,
-            tank: Tank::EMPTY,
+            tank: Slot::Empty,
         }
     }
 
@@ -166,8 +170,8 @@ impl Gauge {
     /// The open job.
     #[must_use]
     pub const fn work(&self) -> Option<Work<'_>> {
-        match &self.place {
-            Place::Open { choices, .. } => Some(Work::new(&self.tank, *choices)),
+        match (&self.place, self.tank.tank()) {
+            (Place::Open { choices, .. }, Some(tank)) => Some(Work::new(tank, *choices)),
             _ => None,
         }
     }
@@ -187,7 +191,9 @@ impl Gauge {
                 *read = trouble::turn(error, *read, event);
             }
             (Place::Open { choices, .. }, event) => {
-                choices.handle(event, &self.tank, self.units);
+                if let Some(tank) = self.tank.tank() {
+                    choices.handle(event, tank, self.units);
+                }
             }
         }
         if self.screen() != before {
@@ -223,8 +229,10 @@ impl Gauge {
         match self.rebuild(job) {
             None => {}
             Some(Ok(())) => {
-                let choices = Choices::at_first(&self.tank);
-                self.place = Place::Open { job, choices };
+                if let Some(tank) = self.tank.tank() {
+                    let choices = Choices::at_first(tank);
+                    self.place = Place::Open { job, choices };
+                }
             }
             Some(Err(error)) => {
                 crate::log::trouble(&error);
@@ -238,7 +246,7 @@ impl Gauge {
     #[inline(never)]
     fn rebuild(&mut self, job: usize) -> Option<Result<(), JobError>> {
         let draft = self.shelf.job(job)?;
-        Some(self.tank.rebuild(&draft))
+        Some(self.tank.prepared()?.rebuild(&draft))
     }
 
     /// Draws what is shown on a dark `target`, and tells whether anything ran into anything.

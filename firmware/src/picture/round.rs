@@ -7,6 +7,7 @@ use embedded_graphics::primitives::Rectangle;
 use heapless::Vec;
 use seamwright_core::body::{Face, Solid};
 use seamwright_core::geom::Vector;
+use seamwright_core::sort::insertion;
 
 use super::line::{Stroke, draw_all};
 use super::liquid::{fill, height};
@@ -142,7 +143,7 @@ fn cut(
         let _ = wetted.push([last, first]);
     }
     // Along one line on the display, each two neighbours hold a stretch of the waterline.
-    crossings.sort_unstable_by_key(|spot| (spot.x, spot.y));
+    insertion(&mut crossings, |a, b| (a.x, a.y) < (b.x, b.y));
     for pair in crossings.chunks(2) {
         if let [a, b] = pair {
             let _ = surface.push([*a, *b]);
@@ -169,7 +170,7 @@ where
                 let _ = crossings.push(a.x + run as i32);
             }
         }
-        crossings.sort_unstable();
+        insertion(&mut crossings, |a, b| a < b);
         for pair in crossings.chunks(2) {
             let [left, right] = pair else { continue };
             let first = (left + PIXEL / 2 - 1).div_euclid(PIXEL);
@@ -279,7 +280,7 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     // Upper and lower chain (A. M. Andrew, Information Processing Letters 9, 1979).
-    points.sort_unstable_by_key(|spot| (spot.x, spot.y));
+    insertion(points, |a, b| (a.x, a.y) < (b.x, b.y));
     let turns = |a: Spot, b: Spot, c: Spot| {
         i64::from(b.x - a.x) * i64::from(c.y - a.y) - i64::from(b.y - a.y) * i64::from(c.x - a.x)
     };

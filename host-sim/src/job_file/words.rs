@@ -117,7 +117,12 @@ impl Word for Liquid {
     }
 
     fn word(self) -> String {
-        self.name().to_owned()
+        match self {
+            Self::EthyleneGlycol(share) | Self::PropyleneGlycol(share) => {
+                format!("{} {share}", self.name())
+            }
+            plain => plain.name().to_owned(),
+        }
     }
 
     fn read(text: &str) -> Option<Self> {

@@ -299,7 +299,7 @@ impl Turned {
             }
         });
         let _ = cuts.push(depth);
-        cuts.sort_unstable_by(f64::total_cmp);
+        crate::sort::insertion(&mut cuts, |a, b| a < b);
         let (mut volume, mut surface) = (0.0, 0.0);
         for (from, to) in cuts.iter().zip(cuts.iter().skip(1)) {
             // A stretch that the plane passes clear of is dry, or whole and closed.

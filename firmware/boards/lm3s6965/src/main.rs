@@ -23,15 +23,16 @@ use static_cell::ConstStaticCell;
 
 use crate::{chip::Chip, display::Display, keys::Lines};
 
-static MEMORY: ConstStaticCell<Memory> =
-    ConstStaticCell::new(Memory::new("LM3S6965 evaluation board"));
+static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
 
 #[entry]
 fn main() -> ! {
     let chip = Chip::start();
     let mut lines = Lines::open();
     let mut display = Display::open();
-    let mut runner = Runner::start(MEMORY.take(), chip, &mut display);
+    let memory = MEMORY.take();
+    memory.name("LM3S6965 evaluation board");
+    let mut runner = Runner::start(memory, chip, &mut display);
     let mut log_lost = 0;
     loop {
         runner.step(&mut lines, &mut display);

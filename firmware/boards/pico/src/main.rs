@@ -45,7 +45,7 @@ const CRYSTAL_HZ: u32 = 12_000_000;
 #[used]
 static BOOT2: [u8; 256] = rp2040_boot2::BOOT_LOADER_W25Q080;
 
-static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new("Raspberry Pi Pico"));
+static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
 
 #[rp2040_hal::entry]
 fn main() -> ! {
@@ -112,7 +112,9 @@ fn main() -> ! {
     core.SYST.enable_interrupt();
     core.SYST.enable_counter();
 
-    let mut runner = Runner::start(MEMORY.take(), Pico::new(timer, writer), &mut display);
+    let memory = MEMORY.take();
+    memory.name("Raspberry Pi Pico");
+    let mut runner = Runner::start(memory, Pico::new(timer, writer), &mut display);
     loop {
         runner.step(&mut keys, &mut display);
         cortex_m::asm::wfi();

@@ -14,14 +14,25 @@ pub struct Memory {
 }
 
 impl Memory {
-    /// An empty gauge and a dark picture; `board` is the name that the link tells.
+    /// An empty gauge and a dark picture. All zeros, so that it takes no flash.
     #[must_use]
-    pub const fn new(board: &'static str) -> Self {
+    pub const fn new() -> Self {
         Self {
             gauge: Gauge::new(),
             frame: Frame::new(),
             shown: Shown::new(),
-            link: Link::new(board),
+            link: Link::unnamed(),
         }
+    }
+
+    /// Gives the name that the link tells.
+    pub const fn name(&mut self, board: &'static str) {
+        self.link.name(board);
+    }
+}
+
+impl Default for Memory {
+    fn default() -> Self {
+        Self::new()
     }
 }

@@ -8,8 +8,8 @@ use seamwright_core::capacity::{Lean, Level};
 use seamwright_core::job::{Draft, JobError, Tank};
 use seamwright_core::quantity::{Angle, Length, Ratio};
 use seamwright_core::wire::{
-    Decoder, Fault, MAX_FRAME, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, encode,
-    summary,
+    Decoder, Fault, MAX_REPLY_FRAME, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text,
+    encode_reply, summary,
 };
 
 use crate::gauge::{Gauge, MOST_JOBS, Slot};
@@ -18,7 +18,7 @@ use crate::gauge::{Gauge, MOST_JOBS, Slot};
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Answer {
     /// The bytes of the frame, its closing zero included.
-    pub frame: Vec<u8, MAX_FRAME>,
+    pub frame: Vec<u8, MAX_REPLY_FRAME>,
     /// Whether a job was computed for it, so that the board can note how long that took.
     pub computed: bool,
 }
@@ -65,34 +65,48 @@ impl Link {
     /// Takes one byte; where it closes a request, serves that and gives the answer. `status` is what
     /// the board counts. The gauge may show something else afterwards.
     pub fn take(&mut self, byte: u8, gauge: &mut Gauge, status: &Status) -> Option<Answer> {
-        let read = self.decoder.push::<Request>(byte)?;
-        let computed = matches!(read, Ok(Request::Compute(_)));
-        let reply = match read {
-            Ok(request) => self.serve(request, gauge, status),
+        if !self.decoder.gather(byte) {
+            return None;
+        }
+        let mut answer = Answer {
+            frame: Vec::new(),
+            computed: false,
+        };
+        let reply = self.reply(gauge, status, &mut answer.computed);
+        // Every reply fits; should one not, the laptop is told so.
+        encode_reply(&reply, &mut answer.frame)
+            .or_else(|_| encode_reply(&Reply::Unread(Fault::TooLong), &mut answer.frame))
+            .ok()?;
+        Some(answer)
+    }
+
+    /// Reads what was gathered and serves it.
+    // Out of line: the request, some 3 KiB, is gone from the stack before the answer is packed.
+    #[inline(never)]
+    fn reply(&mut self, gauge: &mut Gauge, status: &Status, computed: &mut bool) -> Reply {
+        match self.decoder.read::<Request>() {
+            Ok(request) => {
+                *computed = matches!(request, Request::Compute(_));
+                self.serve(&request, gauge, status)
+            }
             Err(fault) => {
                 crate::log::unread(fault);
                 Reply::Unread(fault)
             }
-        };
-        // Every reply is shorter than a draft, for which a frame has room.
-        let frame = encode(&reply).or_else(|_| encode(&Reply::Unread(Fault::TooLong)));
-        Some(Answer {
-            frame: frame.ok()?,
-            computed,
-        })
+        }
     }
 
     /// Does what a request asks.
     // Kept out of `take`, whose frames it does not need at the same time.
     #[inline(never)]
-    pub fn serve(&mut self, request: Request, gauge: &mut Gauge, status: &Status) -> Reply {
+    pub fn serve(&mut self, request: &Request, gauge: &mut Gauge, status: &Status) -> Reply {
         match request {
             Request::Hello => Reply::Hello {
                 protocol: PROTOCOL,
                 board: short(self.board.unwrap_or_default()),
                 version: short(env!("CARGO_PKG_VERSION")),
             },
-            Request::Keep(draft) => match gauge.keep(&draft) {
+            Request::Keep(draft) => match gauge.keep(draft) {
                 Ok(place) => Reply::Kept {
                     place: small(place),
                 },
@@ -104,22 +118,22 @@ impl Link {
                 gauge.forget();
                 Reply::Forgot
             }
-            Request::Compute(draft) => match self.compute(&draft) {
+            Request::Compute(draft) => match self.compute(draft) {
                 Ok(Some(summary)) => Reply::Computed(summary),
                 Ok(None) => Reply::NothingHeld,
                 Err(error) => Reply::Refused(error),
             },
             Request::Panels { from } => self.of_held(|tank| {
-                let some = tank.panels().skip(usize::from(from));
+                let some = tank.panels().skip(usize::from(*from));
                 Reply::Panels(some.take(seamwright_core::wire::BATCH).collect())
             }),
             Request::Seams { from } => self.of_held(|tank| {
-                let some = tank.seams().skip(usize::from(from));
+                let some = tank.seams().skip(usize::from(*from));
                 let reports = some.map(|seam| SeamReport::of(tank, seam));
                 Reply::Seams(reports.take(seamwright_core::wire::BATCH).collect())
             }),
             Request::Level { pitch, roll, share } => {
-                self.of_held(|tank| Reply::Level(level(tank, pitch, roll, share)))
+                self.of_held(|tank| Reply::Level(level(tank, *pitch, *roll, *share)))
             }
             Request::Status => Reply::Status(*status),
         }
@@ -172,6 +186,7 @@ fn small(count: usize) -> u8 {
 mod tests {
     use super::*;
     use crate::bench::{box_job, mm};
+    use seamwright_core::wire::encode;
     use seamwright_core::quantity::{AngleUnit, RatioUnit, VolumeUnit};
 
     /// A laptop and a gauge with a cable between.

@@ -265,7 +265,19 @@ impl Job {
     ///
     /// # Errors
     /// [`JobError`] names the first input at fault, its value and its limit.
-    pub fn check(draft: &Draft, mut assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
+    pub fn check(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
+        let mut job = Self::EMPTY;
+        job.take(draft, assumed)?;
+        Ok(job)
+    }
+
+    /// The same where the job is to stay: several copies of it would not fit a small machine's stack.
+    /// After an error it is of no use.
+    pub(super) fn take(
+        &mut self,
+        draft: &Draft,
+        mut assumed: impl FnMut(Assumed),
+    ) -> Result<(), JobError> {
         if draft.name.trim().is_empty() {
             return Err(JobError {
                 field: Field::Name,
@@ -346,32 +358,35 @@ impl Job {
             )?),
             None => None,
         };
-        Ok(Self {
-            name: draft.name.clone(),
-            shape: draft.shape.clone(),
-            alloy,
-            temper: draft.stock.temper,
-            thickness,
-            sheet,
-            joints,
-            fittings: draft.fittings.clone(),
-            baffles: draft.baffles.clone(),
-            headspace,
-            target,
-            pick_up,
-            pick_up_at: fill.pick_up_at,
-            neck: fill.neck,
-            pitch: fill.pitch,
-            roll: fill.roll,
-            dip_step,
-            dip_volume: fill.dip_volume,
-            dip_at: fill.dip_at,
-            liquid: draft.fill.liquid,
-            temperatures: fill.temperatures,
-            arc,
-            stitch_max,
-            tack_pitch,
-        })
+        self.name.clone_from(&draft.name);
+        self.shape.clone_from(&draft.shape);
+        self.alloy = alloy;
+        self.temper = draft.stock.temper;
+        self.thickness = thickness;
+        self.sheet = sheet;
+        self.joints = joints;
+        self.fittings.clear();
+        // As many as the draft may have.
+        let _ = self.fittings.extend_from_slice(&draft.fittings);
+        self.baffles.clear();
+        // As many as the draft may have.
+        let _ = self.baffles.extend_from_slice(&draft.baffles);
+        self.headspace = headspace;
+        self.target = target;
+        self.pick_up = pick_up;
+        self.pick_up_at = fill.pick_up_at;
+        self.neck = fill.neck;
+        self.pitch = fill.pitch;
+        self.roll = fill.roll;
+        self.dip_step = dip_step;
+        self.dip_volume = fill.dip_volume;
+        self.dip_at = fill.dip_at;
+        self.liquid = draft.fill.liquid;
+        self.temperatures = fill.temperatures;
+        self.arc = arc;
+        self.stitch_max = stitch_max;
+        self.tack_pitch = tack_pitch;
+        Ok(())
     }
 }
 

@@ -102,8 +102,7 @@ impl Tank {
     // A call of its own, so that the copy of the job is gone from the stack before the body is made.
     #[inline(never)]
     fn check(&mut self, draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<(), JobError> {
-        self.job = Job::check(draft, assumed)?;
-        Ok(())
+        self.job.take(draft, assumed)
     }
 
     // A call of its own, so that what the checks put on the stack is gone before the body is made.

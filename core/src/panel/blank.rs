@@ -103,6 +103,18 @@ impl Blank {
         }
     }
 
+    /// Takes everything away, in its place.
+    pub(crate) fn clear(&mut self) {
+        self.flat.clear();
+        self.pieces.clear();
+        self.bent.clear();
+        self.flanges.clear();
+        self.reliefs.clear();
+        self.low = [0.0; 2];
+        self.size = [0.0; 2];
+        self.round = None;
+    }
+
     /// Whether there is anything: a dished end has no flat blank, and a face that its sheets take whole
     /// has none either.
     #[must_use]

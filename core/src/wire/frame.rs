@@ -12,6 +12,12 @@ pub const MAX_MESSAGE: usize = 2_560;
 /// Bytes that a frame may have: COBS adds one byte in 254, and the closing zero.
 pub const MAX_FRAME: usize = MAX_MESSAGE + MAX_MESSAGE / 254 + 2;
 
+/// Bytes that a reply may have with its checksum: a batch of seams fits.
+pub const MAX_REPLY: usize = 1_280;
+
+/// Bytes that the frame of a reply may have.
+pub const MAX_REPLY_FRAME: usize = MAX_REPLY + MAX_REPLY / 254 + 2;
+
 /// Without a table: a kilobyte of flash matters more than the time for a few hundred bytes.
 const CRC: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
 const CRC_BYTES: usize = 4;
@@ -48,9 +54,32 @@ impl core::error::Error for Fault {}
 /// # Errors
 /// [`Fault::TooLong`] where it does not fit.
 pub fn encode<T: Serialize>(message: &T) -> Result<Vec<u8, MAX_FRAME>, Fault> {
-    let mut plain = [0_u8; MAX_MESSAGE];
+    let mut frame = Vec::new();
+    pack::<T, MAX_MESSAGE, MAX_FRAME>(message, &mut frame)?;
+    Ok(frame)
+}
+
+/// Packs a reply, which is far shorter than a draft, into a frame.
+///
+/// # Errors
+/// [`Fault::TooLong`] where it does not fit.
+pub fn encode_reply<T: Serialize>(
+    reply: &T,
+    frame: &mut Vec<u8, MAX_REPLY_FRAME>,
+) -> Result<(), Fault> {
+    pack::<T, MAX_REPLY, MAX_REPLY_FRAME>(reply, frame)
+}
+
+// Out of line: the plain bytes are on the stack only here.
+#[inline(never)]
+fn pack<T: Serialize, const MESSAGE: usize, const FRAME: usize>(
+    message: &T,
+    frame: &mut Vec<u8, FRAME>,
+) -> Result<(), Fault> {
+    frame.clear();
+    let mut plain = [0_u8; MESSAGE];
     let room = plain
-        .get_mut(..MAX_MESSAGE - CRC_BYTES)
+        .get_mut(..MESSAGE - CRC_BYTES)
         .ok_or(Fault::TooLong)?;
     let used = postcard::to_slice(message, room)
         .map_err(|_| Fault::TooLong)?
@@ -64,14 +93,12 @@ pub fn encode<T: Serialize>(message: &T) -> Result<Vec<u8, MAX_FRAME>, Fault> {
     tail.copy_from_slice(&sum);
     let plain = plain.get(..used + CRC_BYTES).ok_or(Fault::TooLong)?;
 
-    let mut frame = Vec::new();
     frame
         .resize(cobs::max_encoding_length(plain.len()), 0)
         .map_err(|_| Fault::TooLong)?;
-    let packed = cobs::try_encode(plain, &mut frame).map_err(|_| Fault::TooLong)?;
+    let packed = cobs::try_encode(plain, frame).map_err(|_| Fault::TooLong)?;
     frame.truncate(packed);
-    frame.push(0).map_err(|_| Fault::TooLong)?;
-    Ok(frame)
+    frame.push(0).map_err(|_| Fault::TooLong)
 }
 
 /// Gathers bytes as they come and gives a message at each closing zero.
@@ -95,13 +122,23 @@ impl Decoder {
     /// open with a zero to clear whatever lies on the line. After a fault the next frame is read
     /// afresh.
     pub fn push<T: DeserializeOwned>(&mut self, byte: u8) -> Option<Result<T, Fault>> {
+        self.gather(byte).then(|| self.read())
+    }
+
+    /// Takes one byte and tells whether it closes a frame, which [`Decoder::read`] then reads.
+    pub fn gather(&mut self, byte: u8) -> bool {
         if byte != 0 {
             self.overrun |= self.held.push(byte).is_err();
-            return None;
+            return false;
         }
-        if self.held.is_empty() {
-            return None;
-        }
+        !self.held.is_empty()
+    }
+
+    /// Reads the frame that was gathered, and is ready for the next.
+    ///
+    /// # Errors
+    /// What is wrong with it.
+    pub fn read<T: DeserializeOwned>(&mut self) -> Result<T, Fault> {
         let read = if self.overrun {
             Err(Fault::TooLong)
         } else {
@@ -109,7 +146,7 @@ impl Decoder {
         };
         self.held.clear();
         self.overrun = false;
-        Some(read)
+        read
     }
 }
 

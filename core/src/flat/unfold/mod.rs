@@ -122,7 +122,7 @@ impl Unfolded {
         &self.outline
     }
 
-    fn clear(&mut self) {
+    pub(crate) fn clear(&mut self) {
         self.placings.clear();
         self.bends.clear();
         self.outline.clear();

@@ -137,7 +137,7 @@ impl Plan<'_> {
     /// [`BlankError`] names the edges at fault; `blank` is then of no use.
     #[inline(never)]
     pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
-        *blank = Blank::new();
+        blank.clear();
         match panel.making {
             Making::Dished => return Ok(()),
             Making::Rolled => {
@@ -418,11 +418,14 @@ fn disc_axes(plan: &Plan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
     axes
 }
 
+/// Sides of all parts of a panel together.
+const MOST_SIDES: usize = 60;
+
 /// The parts of a panel, all their nodes and sides in one place.
 #[derive(Debug, Default)]
 struct Arena {
     nodes: Vec<Node, MOST_NODES>,
-    sides: Vec<Side, MOST_NODES>,
+    sides: Vec<Side, MOST_SIDES>,
     parts: Vec<Entry, MAX_PARTS>,
 }
 
@@ -495,7 +498,7 @@ impl Arena {
 impl Blank {
     /// Lays out a baffle: its plate as it stands.
     pub(crate) fn lay_plate(&mut self, number: u8, plate: &Plate) -> Result<(), BlankError> {
-        *self = Self::new();
+        self.clear();
         let face = Face::Baffle(number);
         let full = BlankError::TooComplex { face };
         let mut nodes: Vec<Node, { 2 * MAX_PARTS }> = Vec::new();

@@ -3,40 +3,89 @@
 use core::hint::black_box;
 
 use seamwright_core::{
-    body::{Block, Face, Sized},
+    body::{
+        Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
+    },
     capacity::{Capacity, Lean, Measure},
     heat::arc::conventional_voltage,
     job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, WeldDraft},
+    panel::Blank,
     quantity::{Angle, Length, Ratio, Volume},
     stock::Alloy,
 };
 
 /// Reaches every calculation over a whole tank.
 pub(crate) fn prove() {
-    let draft = black_box(draft());
-    let built = Tank::build_noting(&draft, |assumed| {
-        black_box(assumed);
-    });
-    match built {
-        Ok(tank) => whole(black_box(&tank)),
-        Err(error) => {
-            black_box(error);
+    for shape in [block(), profile(), taper(), drum()] {
+        let draft = black_box(draft(shape));
+        let built = Tank::build_noting(&draft, |assumed| {
+            black_box(assumed);
+        });
+        match built {
+            Ok(tank) => whole(black_box(&tank)),
+            Err(error) => {
+                black_box(error);
+            }
         }
     }
 }
 
+fn length() -> Length {
+    black_box(Length::from_metres(0.3))
+}
+
+fn block() -> Shape {
+    Shape::Block(Block {
+        sized: Sized::Outside,
+        length: length(),
+        width: length(),
+        height: length(),
+        cuts: heapless::Vec::new(),
+    })
+}
+
+fn profile() -> Shape {
+    let point = ProfilePoint {
+        x: length(),
+        z: length(),
+        radius: length(),
+    };
+    Shape::Profile(Profile {
+        sized: Sized::Outside,
+        outline: [point; 4].into_iter().collect(),
+        width: length(),
+    })
+}
+
+fn taper() -> Shape {
+    Shape::Taper(Taper {
+        sized: Sized::Outside,
+        base: [length(); 2],
+        top: [length(); 2],
+        height: length(),
+        shift: [length(); 2],
+    })
+}
+
+fn drum() -> Shape {
+    Shape::Drum(Drum {
+        sized: Sized::Outside,
+        diameter: length(),
+        length: length(),
+        axis: black_box(Axis::Lying),
+        ends: black_box(Ends::Torispherical {
+            crown: length(),
+            knuckle: length(),
+        }),
+    })
+}
+
 /// Any draft: what stands here is hidden from the optimiser by its caller.
-fn draft() -> Draft {
+fn draft(shape: Shape) -> Draft {
     let length = Length::from_metres(0.3);
     Draft {
         name: Name::new(),
-        shape: Block {
-            sized: Sized::Outside,
-            length,
-            width: length,
-            height: length,
-            cuts: heapless::Vec::new(),
-        },
+        shape,
         stock: StockDraft {
             alloy: Alloy::A5052,
             temper: None,
@@ -44,6 +93,8 @@ fn draft() -> Draft {
             faces: heapless::Vec::new(),
         },
         joints: JointsDraft::default(),
+        fittings: heapless::Vec::new(),
+        baffles: heapless::Vec::new(),
         fill: FillDraft::default(),
         arc: ArcDraft::default(),
         weld: WeldDraft::default(),
@@ -78,8 +129,24 @@ fn bodies(tank: &Tank) {
         }
         black_box(solid.face(black_box(Face::Cut(3))));
     }
+    let mut blank = Blank::new();
     for panel in tank.panels() {
-        black_box((panel, panel.mark.letter()));
+        black_box(panel.mark.letter());
+        if tank.blank(&panel, &mut blank).is_ok() {
+            for node in blank.outline() {
+                black_box(node);
+            }
+            for bend in blank.bends() {
+                black_box(bend);
+            }
+            black_box(blank.place(panel.face(), black_box(tank.inside().centroid())));
+        }
+        black_box(panel);
+    }
+    for place in 0..64 {
+        if let Some(edge) = tank.edge_of_seam(black_box(place)) {
+            black_box(edge.at(length()));
+        }
     }
 }
 
@@ -94,10 +161,12 @@ fn liquid(tank: &Tank) {
     for level in tank.dip() {
         black_box(level);
     }
+    black_box(tank.dip_mark(black_box(3)));
     let headspace = black_box(Ratio::from_share(0.05));
     let capacity = Capacity::level(
         tank.inside(),
         headspace,
+        black_box(Some(Length::from_metres(0.1))),
         black_box(Length::from_metres(0.01)),
     );
     if let Ok(capacity) = black_box(capacity) {

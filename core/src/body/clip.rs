@@ -150,13 +150,18 @@ pub(super) fn prism(solid: &mut Solid, section: &Section, front: f64, back: f64)
         }
     }
     // x to the right and z up, the front is seen with its outline counter-clockwise.
-    let mut ring: Vec<u8, MAX_CORNERS> = (0..count).collect();
+    let mut ring: Vec<u8, MAX_CORNERS> = Vec::new();
+    for place in 0..count {
+        ring.push(place).ok()?;
+    }
     let front_plane = Plane {
         normal: Vector::new(0.0, -1.0, 0.0),
         offset: -front,
     };
     draft.face(Face::Front, front_plane, &ring).ok()?;
-    ring = (0..count).rev().map(|place| place + count).collect();
+    for (slot, place) in ring.iter_mut().zip((0..count).rev()) {
+        *slot = place + count;
+    }
     let back_plane = Plane {
         normal: Vector::new(0.0, 1.0, 0.0),
         offset: back,
@@ -166,7 +171,7 @@ pub(super) fn prism(solid: &mut Solid, section: &Section, front: f64, back: f64)
     for number in 1..=count {
         let place = section.side_place(number)?;
         let here = u8::try_from(place).ok()?;
-        let next = (here + 1) % count;
+        let next = if here + 1 < count { here + 1 } else { 0 };
         let [nx, nz] = section.normal(place);
         let normal = Vector::new(nx, 0.0, nz);
         let [x, z] = section.at(place);

@@ -23,7 +23,7 @@ impl Rounded {
                     return;
                 };
                 let count = section.len();
-                let corner = if (a + 1) % count == b { b } else { a };
+                let corner = if (a + 1) % count.max(1) == b { b } else { a };
                 edge.radius = Length::from_metres(section.radius(corner));
             }
             (_, Face::Side(number)) | (Face::Side(number), _) => {
@@ -32,7 +32,7 @@ impl Rounded {
                 let Some(side) = section.side_place(number) else {
                     return;
                 };
-                let next = (side + 1) % section.len();
+                let next = (side + 1) % section.len().max(1);
                 let half = |corner: usize| {
                     let arc = section.arc(corner)?;
                     let lift = |v: [f64; 2]| Vector::new(v[0], 0.0, v[1]);

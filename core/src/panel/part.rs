@@ -233,7 +233,7 @@ pub(super) fn part(
     if lines.len() < 3 {
         return Ok(());
     }
-    let count = lines.len();
+    let count = lines.len().max(1);
     for at in 0..count {
         let (Some(here), Some(last)) = (lines.get(at), lines.get((at + count - 1) % count)) else {
             continue;
@@ -324,7 +324,7 @@ fn cut_in_half(plan: &Plan<'_>, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
 /// Takes out the sides that moving in has left no length, one after the other.
 fn drop_vanished(lines: &mut Vec<Line, MAX_SIDES>) {
     loop {
-        let count = lines.len();
+        let count = lines.len().max(1);
         if count < 3 {
             return;
         }
@@ -347,7 +347,11 @@ fn drop_vanished(lines: &mut Vec<Line, MAX_SIDES>) {
         }
         match worst {
             Some(at) => {
-                lines.remove(at);
+                let mut place = 0;
+                lines.retain(|_| {
+                    place += 1;
+                    place != at + 1
+                });
             }
             None => return,
         }

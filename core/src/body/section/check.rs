@@ -66,7 +66,7 @@ impl Section {
                 return if start >= end {
                     refused(place, self.most_radius(place))
                 } else {
-                    refused((place + 1) % self.len(), self.most_radius(place + 1))
+                    refused((place + 1) % self.len().max(1), self.most_radius(place + 1))
                 };
             }
         }

@@ -165,7 +165,7 @@ impl Section {
     /// The maker's number, from 1, of corner `place` (taken round the outline where it is past the last).
     #[must_use]
     pub fn corner_number(&self, place: usize) -> u8 {
-        let place = (place % self.len()) as u8;
+        let place = (place % self.len().max(1)) as u8;
         if self.reversed {
             self.count - place
         } else {
@@ -195,7 +195,7 @@ impl Section {
     fn corner(&self, place: usize) -> Corner {
         // Always there, since the count is checked; the default keeps the code free of panics.
         self.corners()
-            .get(place % self.len())
+            .get(place % self.len().max(1))
             .copied()
             .unwrap_or_default()
     }
@@ -328,7 +328,7 @@ impl Section {
     }
 
     fn before(&self, place: usize) -> usize {
-        (place + self.len() - 1) % self.len()
+        (place + self.len() - 1) % self.len().max(1)
     }
 
     /// Corner, side, corner, side … as they are walked: the arc of each rounded corner, then the straight

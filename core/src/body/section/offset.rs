@@ -27,7 +27,7 @@ impl Section {
             }
         }
         let sheet = |place: usize| {
-            let sheet = sheets.get(place % self.len());
+            let sheet = sheets.get(place % self.len().max(1));
             sheet.copied().unwrap_or_default()
         };
         let mut corners = [Corner::default(); MAX_CORNERS];

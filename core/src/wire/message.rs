@@ -13,7 +13,7 @@ use crate::seam::{Seam, Tacks};
 use crate::stitch::Division;
 
 /// The version of this protocol; both sides must speak the same.
-pub const PROTOCOL: u16 = 1;
+pub const PROTOCOL: u16 = 2;
 
 /// Panels or seams in one reply.
 pub const BATCH: usize = 4;

@@ -12,7 +12,7 @@ use seamwright_core::wire::{
     encode_reply, summary,
 };
 
-use crate::gauge::{Gauge, MOST_JOBS, Slot};
+use crate::gauge::{Gauge, MOST_JOBS};
 
 /// What is sent back.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,7 +29,7 @@ pub struct Link {
     board: Option<&'static str>,
     decoder: Decoder,
     /// What was computed last, where it stays; of no use unless `holds`.
-    held: Slot,
+    held: Tank,
     holds: bool,
 }
 
@@ -41,7 +41,7 @@ impl Link {
         Self {
             board: Some(board),
             decoder: Decoder::new(),
-            held: Slot::Empty,
+            held: Tank::EMPTY,
             holds: false,
         }
     }
@@ -52,7 +52,7 @@ impl Link {
         Self {
             board: None,
             decoder: Decoder::new(),
-            held: Slot::Empty,
+            held: Tank::EMPTY,
             holds: false,
         }
     }
@@ -81,17 +81,38 @@ impl Link {
     }
 
     /// Reads what was gathered and serves it.
-    // Out of line: the request, some 3 KiB, is gone from the stack before the answer is packed.
-    #[inline(never)]
     fn reply(&mut self, gauge: &mut Gauge, status: &Status, computed: &mut bool) -> Reply {
-        match self.decoder.read::<Request>() {
-            Ok(request) => {
-                *computed = matches!(request, Request::Compute(_));
-                self.serve(&request, gauge, status)
+        match self.first_half(gauge, status) {
+            Half::Done(reply) => reply,
+            Half::Kept(place) => {
+                gauge.refresh(place);
+                Reply::Kept {
+                    place: small(place),
+                }
             }
+            Half::Taken(taken) => {
+                *computed = true;
+                match taken.and_then(|()| self.make()) {
+                    Ok(summary) => Reply::Computed(summary),
+                    Err(error) => Reply::Refused(error),
+                }
+            }
+        }
+    }
+
+    // Out of line: the request, some 3 KiB, is gone from the stack before a tank is made.
+    #[inline(never)]
+    fn first_half(&mut self, gauge: &mut Gauge, status: &Status) -> Half {
+        match self.decoder.read::<Request>() {
+            Ok(Request::Keep(draft)) => match gauge.store(&draft) {
+                Ok(place) => Half::Kept(place),
+                Err(_) => Half::Done(full()),
+            },
+            Ok(Request::Compute(draft)) => Half::Taken(self.take_in(&draft)),
+            Ok(request) => Half::Done(self.serve(&request, gauge, status)),
             Err(fault) => {
                 crate::log::unread(fault);
-                Reply::Unread(fault)
+                Half::Done(Reply::Unread(fault))
             }
         }
     }
@@ -110,17 +131,14 @@ impl Link {
                 Ok(place) => Reply::Kept {
                     place: small(place),
                 },
-                Err(_) => Reply::ShelfFull {
-                    most: small(MOST_JOBS),
-                },
+                Err(_) => full(),
             },
             Request::Forget => {
                 gauge.forget();
                 Reply::Forgot
             }
-            Request::Compute(draft) => match self.compute(draft) {
-                Ok(Some(summary)) => Reply::Computed(summary),
-                Ok(None) => Reply::NothingHeld,
+            Request::Compute(draft) => match self.take_in(draft).and_then(|()| self.make()) {
+                Ok(summary) => Reply::Computed(summary),
                 Err(error) => Reply::Refused(error),
             },
             Request::Panels { from } => self.of_held(|tank| {
@@ -139,23 +157,43 @@ impl Link {
         }
     }
 
-    #[inline(never)]
-    fn compute(&mut self, draft: &Draft) -> Result<Option<Summary>, JobError> {
+    fn take_in(&mut self, draft: &Draft) -> Result<(), JobError> {
         // A request that fails leaves nothing to ask about.
         self.holds = false;
-        let Some(tank) = self.held.prepared() else {
-            return Ok(None);
-        };
-        tank.rebuild(draft)?;
+        self.held.take(draft)
+    }
+
+    fn make(&mut self) -> Result<Summary, JobError> {
+        self.held.make()?;
         self.holds = true;
-        Ok(Some(summary(tank)))
+        Ok(summary(&self.held))
     }
 
     fn of_held(&self, reply: impl FnOnce(&Tank) -> Reply) -> Reply {
-        match self.held.tank() {
-            Some(tank) if self.holds => reply(tank),
-            _ => Reply::NothingHeld,
+        if self.holds {
+            reply(&self.held)
+        } else {
+            Reply::NothingHeld
         }
+    }
+}
+
+/// What is left of a request once its draft has gone.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "without allocation a reply lives in its place"
+)]
+enum Half {
+    Done(Reply),
+    /// A job was kept at this place; the gauge may have to show it anew.
+    Kept(usize),
+    /// A job was taken in, its tank not yet made.
+    Taken(Result<(), JobError>),
+}
+
+fn full() -> Reply {
+    Reply::ShelfFull {
+        most: small(MOST_JOBS),
     }
 }
 

@@ -44,7 +44,9 @@ pub(super) struct Side {
 }
 
 /// What is round about a solid.
+// Its tag stands apart (`repr`), so that `None` is zero: see `Tank::EMPTY`.
 #[derive(Clone, Debug, PartialEq)]
+#[repr(u8)]
 pub(super) enum Curve {
     /// Nothing: all its faces are plane.
     None,

@@ -36,7 +36,8 @@ use crate::quantity::{Length, Ratio, Volume};
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Measure {
     /// All that the tank holds.
-    Brim,
+    // From 1, so that no measure at all is zero: see `Tank::EMPTY`.
+    Brim = 1,
     /// Up to the fill mark.
     Fill,
     /// Between the pick-up and the fill mark.

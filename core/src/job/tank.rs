@@ -63,23 +63,20 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
-        let mut tank = Self::empty();
+        let mut tank = Self::EMPTY;
         tank.rebuild_noting(draft, assumed)?;
         Ok(tank)
     }
 
     /// A place for a tank that is about to be made: on a small machine it is built where it stays. It
     /// holds nothing and has no faces.
-    // Not a constant: as one it would take its size in flash and be copied whole from there.
-    #[must_use]
-    pub fn empty() -> Self {
-        Self {
-            job: Job::EMPTY,
-            body: Body::EMPTY,
-            inner: Inner::EMPTY,
-            capacity: Capacity::NONE,
-        }
-    }
+    /// It is all zeros, down to the tags of its choices, so that a static that holds one takes no flash.
+    pub const EMPTY: Self = Self {
+        job: Job::EMPTY,
+        body: Body::EMPTY,
+        inner: Inner::EMPTY,
+        capacity: Capacity::NONE,
+    };
 
     /// Makes this the tank of a draft, in its place. After an error it is of no use until it is made
     /// again.
@@ -95,19 +92,26 @@ impl Tank {
         draft: &Draft,
         assumed: impl FnMut(Assumed),
     ) -> Result<(), JobError> {
-        self.check(draft, assumed)?;
+        self.job.take(draft, assumed)?;
         self.make()
     }
 
-    // A call of its own, so that the copy of the job is gone from the stack before the body is made.
+    /// The first half of [`Tank::rebuild`]: checks a draft and takes it in. The tank is of no use until
+    /// [`Tank::make`] has made the rest; between the two the draft, some 3 KiB, may go.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
     #[inline(never)]
-    fn check(&mut self, draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<(), JobError> {
-        self.job.take(draft, assumed)
+    pub fn take(&mut self, draft: &Draft) -> Result<(), JobError> {
+        self.job.take(draft, |_| ())
     }
 
-    // A call of its own, so that what the checks put on the stack is gone before the body is made.
+    /// The second half: makes body, fittings and baffles, and looks at every joint and blank.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
     #[inline(never)]
-    fn make(&mut self) -> Result<(), JobError> {
+    pub fn make(&mut self) -> Result<(), JobError> {
         self.job
             .shape
             .make(&self.job.sheet, &mut self.body)

@@ -5,7 +5,7 @@ use heapless::Vec;
 use super::{Allow, FLAT_WITHIN, Joint};
 use crate::body::{Edge, Face};
 use crate::fold::Rule;
-use crate::quantity::Length;
+use crate::quantity::{Length, Ratio};
 
 /// Edges that may have a joint of their own.
 pub const MAX_OWN_JOINTS: usize = 16;
@@ -63,7 +63,7 @@ impl Joints {
             lap: Length::from_metres(0.0),
             gap: Length::from_metres(0.0),
             bend_radius: Length::from_metres(0.0),
-            rule: Rule::Din6935,
+            rule: Rule::KFactor(Ratio::from_share(0.0)),
         },
     };
 

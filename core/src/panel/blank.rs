@@ -18,7 +18,7 @@ use crate::quantity::{Angle, Area, Length};
 /// Parts of one blank: a face each, the side that a wrapper is parted in twice.
 pub const MAX_PARTS: usize = 16;
 /// Flanges of one blank.
-pub const MAX_FLANGES: usize = 16;
+pub const MAX_FLANGES: usize = 8;
 
 /// A line to bend along.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,22 +4,23 @@ use core::fmt;
 use core::str::FromStr;
 
 macro_rules! tempers {
-    ($($variant:ident: $name:literal),+ $(,)?) => {
+    ($first:ident: $first_name:literal, $($variant:ident: $name:literal),+ $(,)?) => {
         /// How a sheet was worked or heat-treated; designations of EN 515 and ANSI H35.1.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[expect(missing_docs, reason = "each is the designation itself")]
-        pub enum Temper { $($variant),+ }
+        // From 1, so that no temper at all is zero: see `Tank::EMPTY`.
+        pub enum Temper { $first = 1, $($variant),+ }
 
         impl Temper {
             /// Every temper.
-            pub const ALL: &'static [Self] = &[$(Self::$variant),+];
+            pub const ALL: &'static [Self] = &[Self::$first, $(Self::$variant),+];
 
             /// The designation.
             #[must_use]
             pub const fn name(self) -> &'static str {
-                match self { $(Self::$variant => $name),+ }
+                match self { Self::$first => $first_name, $(Self::$variant => $name),+ }
             }
         }
     };

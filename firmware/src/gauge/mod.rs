@@ -11,7 +11,6 @@
 
 mod filling;
 mod shelf;
-mod slot;
 mod work;
 
 pub use filling::{Changing, Filling};
@@ -21,14 +20,13 @@ pub use work::Work;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::{Draft, JobError};
+use seamwright_core::job::{Draft, JobError, Tank};
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{self, Page, Reading, trouble};
 use crate::pen::{Faults, Pen};
 pub(crate) use shelf::Shelf;
-pub(crate) use slot::Slot;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,7 +56,7 @@ impl Screen {
 }
 
 /// Where the gauge is.
-// As `Slot`: at first all zeros.
+// Its tag stands apart (`repr`), so that the first is zero: see `Tank::EMPTY`.
 #[derive(Clone, Copy, Debug)]
 #[repr(u8)]
 enum Place {
@@ -83,8 +81,8 @@ pub struct Gauge {
     line: usize,
     units: Units,
     place: Place,
-    /// The tank of the open job, from the first that is opened on. Not within `place`: it is some 12 KiB, made where it stays.
-    tank: Slot,
+    /// The tank of the open job, of no use while none is. Not within `place`: it is some 12 KiB, made where it stays.
+    tank: Tank,
 }
 
 impl Default for Gauge {
@@ -102,7 +100,7 @@ impl Gauge {
             line: 0,
             units: Units::Metric,
             place: Place::Jobs,
-            tank: Slot::Empty,
+            tank: Tank::EMPTY,
         }
     }
 
@@ -112,13 +110,26 @@ impl Gauge {
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
     pub fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
-        let kept = self.shelf.keep(draft)?;
+        let kept = self.store(draft)?;
+        self.refresh(kept);
+        Ok(kept)
+    }
+
+    /// The first half of [`Gauge::keep`], after which the draft may go.
+    ///
+    /// # Errors
+    /// [`ShelfFull`]; nothing was changed.
+    pub(crate) fn store(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
+        self.shelf.keep(draft)
+    }
+
+    /// The second half: shows what was kept at a place.
+    pub(crate) fn refresh(&mut self, kept: usize) {
         match self.place {
             Place::Jobs => self.line = kept,
             Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
             Place::Settings | Place::Open { .. } | Place::Trouble { .. } => {}
         }
-        Ok(kept)
     }
 
     /// Clears the shelf and goes back to the list.
@@ -170,8 +181,8 @@ impl Gauge {
     /// The open job.
     #[must_use]
     pub const fn work(&self) -> Option<Work<'_>> {
-        match (&self.place, self.tank.tank()) {
-            (Place::Open { choices, .. }, Some(tank)) => Some(Work::new(tank, *choices)),
+        match &self.place {
+            Place::Open { choices, .. } => Some(Work::new(&self.tank, *choices)),
             _ => None,
         }
     }
@@ -191,9 +202,7 @@ impl Gauge {
                 *read = trouble::turn(error, *read, event);
             }
             (Place::Open { choices, .. }, event) => {
-                if let Some(tank) = self.tank.tank() {
-                    choices.handle(event, tank, self.units);
-                }
+                choices.handle(event, &self.tank, self.units);
             }
         }
         if self.screen() != before {
@@ -229,10 +238,8 @@ impl Gauge {
         match self.rebuild(job) {
             None => {}
             Some(Ok(())) => {
-                if let Some(tank) = self.tank.tank() {
-                    let choices = Choices::at_first(tank);
-                    self.place = Place::Open { job, choices };
-                }
+                let choices = Choices::at_first(&self.tank);
+                self.place = Place::Open { job, choices };
             }
             Some(Err(error)) => {
                 crate::log::trouble(&error);
@@ -242,11 +249,16 @@ impl Gauge {
         }
     }
 
-    // Out of line, so that the unpacked draft is on the stack only while the tank is made.
-    #[inline(never)]
     fn rebuild(&mut self, job: usize) -> Option<Result<(), JobError>> {
+        let taken = self.take(job)?;
+        Some(taken.and_then(|()| self.tank.make()))
+    }
+
+    // Out of line, so that the unpacked draft is gone from the stack before the tank is made.
+    #[inline(never)]
+    fn take(&mut self, job: usize) -> Option<Result<(), JobError>> {
         let draft = self.shelf.job(job)?;
-        Some(self.tank.prepared()?.rebuild(&draft))
+        Some(self.tank.take(&draft))
     }
 
     /// Draws what is shown on a dark `target`, and tells whether anything ran into anything.

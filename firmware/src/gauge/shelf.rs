@@ -9,7 +9,7 @@ pub const MOST_JOBS: usize = 6;
 
 /// Bytes that they may take together. A job of ordinary make has some 200; one with every part at its
 /// largest 2,500.
-const ROOM: usize = 4_096;
+const ROOM: usize = 3_072;
 
 /// There is no room on the shelf; nothing on it was touched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -419,7 +419,7 @@ fn disc_axes(plan: &Plan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
 }
 
 /// Sides of all parts of a panel together.
-const MOST_SIDES: usize = 60;
+const MOST_SIDES: usize = 54;
 
 /// The parts of a panel, all their nodes and sides in one place.
 #[derive(Debug, Default)]

@@ -35,9 +35,11 @@ const FARTHEST: [Temperature; 2] = [
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+// Tags from 1, so that no liquid at all is zero: see `Tank::EMPTY`.
+#[repr(u8)]
 pub enum Liquid {
     /// Water.
-    Water,
+    Water = 1,
     /// Water with ethylene glycol.
     EthyleneGlycol(GlycolShare),
     /// Water with propylene glycol.

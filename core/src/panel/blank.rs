@@ -10,7 +10,7 @@ use heapless::Vec;
 
 use super::part::Half;
 use super::{Axes, Halves};
-use crate::body::Face;
+use crate::body::{Body, Face};
 use crate::flat::{Node, Point, Unfolded};
 use crate::geom::Vector;
 use crate::quantity::{Angle, Area, Length};
@@ -50,7 +50,6 @@ pub struct Relief {
 struct Piece {
     face: Face,
     half: Half,
-    axes: Axes,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,12 +60,14 @@ struct Bent {
     allowance: Length,
 }
 
-/// The blank of one panel; about 6 KiB. Lengths within are metres, from the lower left corner of the
+/// The blank of one panel; about 5 KiB. Lengths within are metres, from the lower left corner of the
 /// box about it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Blank {
     flat: Unfolded,
     pieces: Vec<Piece, MAX_PARTS>,
+    /// Of a single piece whose axes are not those of its face.
+    axes: Option<Axes>,
     bent: Vec<Bent, MAX_PARTS>,
     flanges: Vec<BendMark, MAX_FLANGES>,
     reliefs: Vec<Relief, MAX_PARTS>,
@@ -94,6 +95,7 @@ impl Blank {
         Self {
             flat: Unfolded::new(),
             pieces: Vec::new(),
+            axes: None,
             bent: Vec::new(),
             flanges: Vec::new(),
             reliefs: Vec::new(),
@@ -107,6 +109,7 @@ impl Blank {
     pub(crate) fn clear(&mut self) {
         self.flat.clear();
         self.pieces.clear();
+        self.axes = None;
         self.bent.clear();
         self.flanges.clear();
         self.reliefs.clear();
@@ -170,16 +173,21 @@ impl Blank {
         self.pieces.iter().map(|piece| piece.face)
     }
 
-    /// Where a point of a face lies on the blank; `None` where it is none of this blank's faces.
+    /// Where a point of a face of `body` lies on the blank, which is one of its own; `None` where the face
+    /// is none of this blank's.
     #[must_use]
-    pub fn place(&self, face: Face, point: Vector) -> Option<[f64; 2]> {
+    pub fn place(&self, body: &Body, face: Face, point: Vector) -> Option<[f64; 2]> {
+        let axes = match self.axes {
+            Some(axes) => axes,
+            None => make::axes_of(&body.outside.face(face)?),
+        };
         let mut best = None;
         let mut nearest = f64::INFINITY;
         for (piece, placing) in self.pieces.iter().zip(self.flat.placings()) {
             if piece.face != face {
                 continue;
             }
-            let [x, y] = piece.axes.flat(point);
+            let [x, y] = axes.flat(point);
             let at = self.down(placing.point(Point::new(x, y)));
             // The two halves of a parted side: on the one whose piece of the blank is there.
             let outside = if self.flat.outline().contains(Point::new(

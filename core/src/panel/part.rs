@@ -26,28 +26,14 @@ pub(super) enum Half {
     Second,
 }
 
-/// A bend at a side.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Fold {
-    /// The face beyond it.
-    pub(super) other: Face,
-    /// Its developed width, in metres.
-    pub(super) width: f64,
-    /// How far it turns.
-    pub(super) turn: Angle,
-    /// Whether it turns towards someone who looks at the outside.
-    pub(super) towards: bool,
-    /// Inside radius.
-    pub(super) radius: Length,
-}
-
 /// One straight side of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct PartSide {
     /// The node at which it starts; it ends at the next.
     pub(super) node: u8,
-    /// The bend there, if there is one.
-    pub(super) fold: Option<Fold>,
+    /// The face beyond the bend there, if there is one. What else there is to know of the bend is worked
+    /// out anew where it is wanted: a small machine's stack holds many sides.
+    pub(super) fold: Option<Face>,
     /// How far a flange's bend line lies in from it.
     pub(super) flange: Length,
 }
@@ -65,7 +51,7 @@ struct Line {
     at: [f64; 2],
     along: [f64; 2],
     deduct: f64,
-    fold: Option<Fold>,
+    fold: Option<Face>,
     flange: Length,
     /// Radius of the corner at its start, on the outside; zero where it is sharp.
     radius: f64,
@@ -76,7 +62,7 @@ fn side_at(
     plan: &Plan<'_>,
     face: Face,
     edge: &Edge,
-) -> Result<(f64, Option<Fold>, Length), BlankError> {
+) -> Result<(f64, Option<Face>, Length), BlankError> {
     let [first, second] = edge.faces;
     match plan.joints.at(edge) {
         Meeting::Folded => {
@@ -91,17 +77,7 @@ fn side_at(
                 bend.inside_radius().si() + bend.thickness().si()
             };
             let setback = outside * libm::tan(0.5 * turn.si());
-            Ok((
-                setback,
-                Some(Fold {
-                    other,
-                    width: bend.allowance().si(),
-                    turn,
-                    towards,
-                    radius: bend.inside_radius(),
-                }),
-                Length::default(),
-            ))
+            Ok((setback, Some(other), Length::default()))
         }
         Meeting::Welded { .. } => {
             let fit = fit_at(plan, face, edge)?;

@@ -124,7 +124,7 @@ fn fittings(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
             let [along, round] = fitting.at().map(Length::si);
             blank.place_round(along, round)
         } else {
-            blank.place(fitting.face(), fitting.centre)
+            blank.place(tank.body(), fitting.face(), fitting.centre)
         };
         if let Some(at) = at {
             draft.holes.push(Hole {
@@ -146,7 +146,7 @@ fn baffle_holes(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
     };
     for hole in baffle.holes() {
         let [x, y] = hole.at;
-        if let Some(at) = blank.place(panel.face(), Vector::new(x, y, 0.0)) {
+        if let Some(at) = blank.place(tank.body(), panel.face(), Vector::new(x, y, 0.0)) {
             draft.holes.push(Hole {
                 at: at.map(|c| c * 1e3),
                 diameter: 2e3 * hole.radius,
@@ -189,7 +189,14 @@ fn edges(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
                 mark.clone()
             };
             let inward = inward(&edge, view.normal(), view.outline());
-            place_mark(blank, face, &edge, inward, mm(fit.deduct), &text, draft);
+            let spot = Spot {
+                tank,
+                blank,
+                face,
+                edge: &edge,
+                inward,
+            };
+            place_mark(&spot, mm(fit.deduct), &text, draft);
         }
     }
 }
@@ -211,20 +218,29 @@ fn inward(edge: &Edge, normal: Vector, outline: impl Iterator<Item = Vector> + C
     }
 }
 
-fn place_mark(
-    blank: &Blank,
+/// Where a mark is to stand.
+struct Spot<'a> {
+    tank: &'a Tank,
+    blank: &'a Blank,
     face: Face,
-    edge: &Edge,
+    edge: &'a Edge,
+    /// Into the face, square to the edge.
     inward: Vector,
-    deduct: f64,
-    text: &str,
-    draft: &mut Draft,
-) {
+}
+
+fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
+    let Spot {
+        tank,
+        blank,
+        face,
+        edge,
+        inward,
+    } = *spot;
     let [start, end] = edge.straight();
     let length = (end - start).length() * 1e3;
     let on = |share: f64, depth: f64| {
         let point = start + (end - start) * share + inward * (depth * 1e-3);
-        blank.place(face, point).map(|at| at.map(|c| c * 1e3))
+        blank.place(tank.body(), face, point).map(|at| at.map(|c| c * 1e3))
     };
     let from = deduct.max(0.0);
     // A tick no longer than a fifth of a short edge, so that it stays within its panel.

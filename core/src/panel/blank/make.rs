@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use heapless::Vec;
 
-use super::super::part::{Half, Part, PartSide as Side, fit_at, part};
+use super::super::part::{Half, Part, PartSide as Side, bend_at, fit_at, part};
 use super::super::{Axes, Groups, Making, Panel, Plan};
 use super::error::NAMED_FOLDS;
 use super::{Bent, BendMark, Blank, BlankError, MAX_PARTS, Piece, Relief, Round};
@@ -23,7 +23,7 @@ fn halves(groups: &Groups, place: u8) -> &'static [Half] {
     }
 }
 
-fn axes_of(view: &FaceView<'_>) -> Axes {
+pub(super) fn axes_of(view: &FaceView<'_>) -> Axes {
     Axes::of(view.normal(), view.outline())
 }
 
@@ -56,9 +56,10 @@ pub(in crate::panel) fn area(
             part(plan, &view, &axes_of(&view), *half, &mut made)?;
             sum += ring_area(&made.nodes);
             for side in &made.sides {
-                if let (Some(fold), Some([a, b])) = (side.fold, made.run(side)) {
+                if let (Some(other), Some([a, b])) = (side.fold, made.run(side)) {
                     // The strip of a bend belongs half to each of its two sides.
-                    sum += 0.5 * fold.width * libm::hypot(b[0] - a[0], b[1] - a[1]);
+                    let width = bent(plan, [view.face(), other])?.0.allowance().si();
+                    sum += 0.5 * width * libm::hypot(b[0] - a[0], b[1] - a[1]);
                 }
             }
         }
@@ -68,6 +69,17 @@ pub(in crate::panel) fn area(
 
 fn u8_of(panel: &Panel) -> u8 {
     panel.mark.place()
+}
+
+/// The bend between two faces, and whether it turns towards someone who looks at the outside.
+fn bent(plan: &Plan<'_>, faces: [Face; 2]) -> Result<(Bend, bool), BlankError> {
+    let [face, _] = faces;
+    let edge = plan
+        .body
+        .outside
+        .edge_between(faces)
+        .ok_or(BlankError::Narrow { face })?;
+    Ok((bend_at(plan, &edge)?, edge.dihedral.si() > PI))
 }
 
 /// Area within an outline with arcs: the polygon and, on each arc, the segment beside it.
@@ -164,11 +176,10 @@ impl Plan<'_> {
                 Node::new(2.0 * radius, radius, 1.0),
             ];
             if let Some(view) = self.body.outside.face(face) {
-                let axes = disc_axes(self, &view, radius);
+                blank.axes = Some(disc_axes(self, &view, radius));
                 let _ = blank.pieces.push(Piece {
                     face,
                     half: Half::Whole,
-                    axes,
                 });
             }
             return blank.lay(&[&nodes], &[], face);
@@ -225,11 +236,7 @@ impl Plan<'_> {
                 arena.add(face, &made).ok_or(full)?;
                 blank
                     .pieces
-                    .push(Piece {
-                        face,
-                        half: *half,
-                        axes,
-                    })
+                    .push(Piece { face, half: *half })
                     .map_err(|_| full)?;
             }
         }
@@ -267,8 +274,8 @@ impl Plan<'_> {
                 continue;
             };
             for side in arena.sides_of(entry) {
-                let Some(fold) = side.fold else { continue };
-                let faces = [entry.face, fold.other];
+                let Some(other) = side.fold else { continue };
+                let faces = [entry.face, other];
                 // The strip back to the part that this one hangs on.
                 let back = links.iter().any(|link| {
                     link.child.part == parent && link.child.side == side.node
@@ -277,15 +284,16 @@ impl Plan<'_> {
                     continue;
                 }
                 let Some((child, child_side)) = arena.across(parent, side) else {
-                    return Err(BlankError::Narrow { face: fold.other });
+                    return Err(BlankError::Narrow { face: other });
                 };
                 if placed.get(usize::from(child)).copied().unwrap_or(true) {
                     return Err(BlankError::Ring { faces });
                 }
-                if !(fold.turn < MOST_SETBACK_TURN) {
+                let (bend, towards) = bent(self, faces)?;
+                if !(bend.turn() < MOST_SETBACK_TURN) {
                     return Err(BlankError::Sharp {
                         faces,
-                        turn: fold.turn,
+                        turn: bend.turn(),
                         most: MOST_SETBACK_TURN,
                     });
                 }
@@ -303,19 +311,19 @@ impl Plan<'_> {
                         side: child_side.node,
                     },
                     along: self
-                        .along(arena, blank, [(parent, side), (child, child_side)])
+                        .along(arena, [(parent, side), (child, child_side)])
                         .unwrap_or(0.0),
-                    width: fold.width,
-                    turn: fold.turn,
+                    width: bend.allowance().si(),
+                    turn: bend.turn(),
                 };
                 links
                     .push(link)
                     .map_err(|_| BlankError::TooComplex { face: entry.face })?;
                 let _ = blank.bent.push(Bent {
                     faces,
-                    towards: fold.towards,
-                    radius: fold.radius,
-                    allowance: Length::from_metres(fold.width),
+                    towards,
+                    radius: bend.inside_radius(),
+                    allowance: bend.allowance(),
                 });
             }
         }
@@ -326,14 +334,13 @@ impl Plan<'_> {
     fn along(
         &self,
         arena: &Arena,
-        blank: &Blank,
         sides: [(u8, &Side); 2],
     ) -> Option<f64> {
         let lifted = |(place, side): (u8, &Side)| {
-            let piece = blank.pieces.get(usize::from(place))?;
             let entry = arena.parts.get(usize::from(place))?;
+            let axes = axes_of(&self.body.outside.face(entry.face)?);
             let [a, b] = arena.run(entry, side)?;
-            Some([piece.axes.lift(a), piece.axes.lift(b)])
+            Some([axes.lift(a), axes.lift(b)])
         };
         let [parent, child] = sides;
         let ([start, end], [child_start, _]) = (lifted(parent)?, lifted(child)?);
@@ -389,14 +396,16 @@ impl Plan<'_> {
             if arena.parts.len() < 3 {
                 continue;
             }
-            let widest = if before.width > fold.width { before } else { fold };
-            let thickness = self.sheet.of(entry.face);
-            let Ok(bend) = Bend::new(thickness, widest.radius, widest.turn, allow.rule) else {
+            let wider = |other: Face| {
+                let bend = bent(self, [entry.face, other]).ok()?.0;
+                Some(crate::fold::relief(&bend).width)
+            };
+            let (Some(a), Some(b)) = (wider(before), wider(fold)) else {
                 continue;
             };
             let relief = Relief {
                 at: blank.down(placing.point(crate::flat::Point::new(corner[0], corner[1]))),
-                diameter: crate::fold::relief(&bend).width,
+                diameter: if a > b { a } else { b },
             };
             let _ = blank.reliefs.push(relief);
         }
@@ -477,16 +486,16 @@ impl Arena {
         from: u8,
         side: &Side,
     ) -> Option<(u8, &Side)> {
-        let fold = side.fold?;
+        let other = side.fold?;
         let own = self.parts.get(usize::from(from))?;
         for (entry, place) in self.parts.iter().zip(0_u8..) {
-            if entry.face != fold.other || place == from {
+            if entry.face != other || place == from {
                 continue;
             }
             let found = self
                 .sides_of(entry)
                 .iter()
-                .find(|side| side.fold.is_some_and(|fold| fold.other == own.face));
+                .find(|side| side.fold == Some(own.face));
             if let Some(found) = found {
                 return Some((place, found));
             }
@@ -533,15 +542,14 @@ impl Blank {
                 push(Node::new(x + radius, *y, 1.0))?;
             }
         }
-        let axes = Axes {
+        self.axes = Some(Axes {
             origin: Vector::ZERO,
             right: Vector::new(1.0, 0.0, 0.0),
             up: Vector::new(0.0, 1.0, 0.0),
-        };
+        });
         let _ = self.pieces.push(Piece {
             face,
             half: Half::Whole,
-            axes,
         });
         self.lay(&[&nodes], &[], face)
     }

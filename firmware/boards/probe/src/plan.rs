@@ -139,7 +139,7 @@ fn bodies(tank: &Tank) {
             for bend in blank.bends() {
                 black_box(bend);
             }
-            black_box(blank.place(panel.face(), black_box(tank.inside().centroid())));
+            black_box(blank.place(tank.body(), panel.face(), black_box(tank.inside().centroid())));
         }
         black_box(panel);
     }

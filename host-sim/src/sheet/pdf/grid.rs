@@ -67,7 +67,7 @@ impl Grid {
     }
 
     pub(super) fn lay(pattern: &Pattern, window: [f64; 2], overlap: f64) -> Self {
-        let extents = everything(pattern);
+        let extents = pattern.extents_with_holes();
         let (columns, rows) = Self::count(extents, window, overlap);
         let covered = |count: usize, long: f64| count as f64 * (long - overlap) + overlap;
         let aside = (covered(columns, window[0]) - extents.width()) / 2.0;
@@ -139,23 +139,6 @@ impl Grid {
         }
         found
     }
-}
-
-/// The outline's extents, widened by holes that reach past it.
-pub(super) fn everything(pattern: &Pattern) -> Extents {
-    let mut all = pattern.extents();
-    for hole in pattern.holes() {
-        let r = hole.diameter / 2.0;
-        all.low = [
-            all.low[0].min(hole.at[0] - r),
-            all.low[1].min(hole.at[1] - r),
-        ];
-        all.high = [
-            all.high[0].max(hole.at[0] + r),
-            all.high[1].max(hole.at[1] + r),
-        ];
-    }
-    all
 }
 
 /// The outline as chords of at most 2°, to ask where it runs; never to draw it.

@@ -18,7 +18,7 @@ use std::fmt;
 use pdf_writer::types::PageLayout;
 use pdf_writer::{Finish as _, Name, Pdf, Rect, Ref, TextStr};
 
-use self::grid::{Grid, everything};
+use self::grid::Grid;
 use self::page::{CELLS, overview, sheet};
 use self::pen::{BOLD, PLAIN, points};
 use super::pattern::Pattern;
@@ -161,7 +161,7 @@ pub fn patterns(title: &str, patterns: &[Pattern], print: &Print) -> Result<Vec<
     for pattern in patterns {
         let size = turned(pattern, print);
         let window = page::window(size, print);
-        let (columns, rows) = Grid::count(everything(pattern), window.1, print.overlap);
+        let (columns, rows) = Grid::count(pattern.extents_with_holes(), window.1, print.overlap);
         // Before laying them out: blank pages of a huge ring would take long to find.
         let most = columns.saturating_mul(rows);
         let mark = || pattern.mark().to_owned();
@@ -195,7 +195,7 @@ fn turned(pattern: &Pattern, print: &Print) -> [f64; 2] {
     let [width, height] = print.paper.size();
     let count = |size| {
         let (columns, rows) = Grid::count(
-            everything(pattern),
+            pattern.extents_with_holes(),
             page::window(size, print).1,
             print.overlap,
         );

@@ -3,7 +3,7 @@
 use super::super::layer::Layer;
 use super::super::pattern::{Extents, Pattern};
 use super::super::words::{heading, wide};
-use super::grid::{Grid, Tile, everything};
+use super::grid::{Grid, Tile};
 use super::pen::{BOLD, PLAIN, Pen};
 use super::{BAR, Drawn, Print};
 
@@ -207,7 +207,7 @@ fn map(pen: &mut Pen, (pattern, _, grid): &Laid<'_>, cell: Extents) {
     pen.fill_as(BLACK);
     let name = fitted(&heading(pattern), 3.3, cell.width());
     pen.say(BOLD, [cell.low[0], cell.high[1] - 4.0], 3.0, 0.0, &name);
-    let extents = everything(pattern);
+    let extents = pattern.extents_with_holes();
     let pages = grid.tiles.len();
     let size = format!(
         "{:.1} x {:.1} mm, {pages} {}",

@@ -197,8 +197,14 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
         } => {
             let lean = lean(pitch.as_deref(), roll.as_deref())?;
             let step = dip::Step {
-                every: every.as_deref().map(|text| option("--every", text)).transpose()?,
-                volume: volume.as_deref().map(|text| option("--volume", text)).transpose()?,
+                every: every
+                    .as_deref()
+                    .map(|text| option("--every", text))
+                    .transpose()?,
+                volume: volume
+                    .as_deref()
+                    .map(|text| option("--volume", text))
+                    .transpose()?,
             };
             let (tank, _) = computed(job)?;
             let chart = dip::chart(&tank, lean, step)?;

@@ -18,7 +18,10 @@ enum Dimension {
     Height,
     Diameter,
     /// Both counted from 0.
-    Leg { cut: usize, leg: usize },
+    Leg {
+        cut: usize,
+        leg: usize,
+    },
 }
 
 /// What was found.
@@ -73,7 +76,11 @@ fn known(shape: &Shape) -> String {
     match shape {
         Shape::Block(block) => {
             let mut all = "length, width or height".to_owned();
-            if block.cuts.iter().any(|cut| !matches!(cut, Cut::Plane { .. })) {
+            if block
+                .cuts
+                .iter()
+                .any(|cut| !matches!(cut, Cut::Plane { .. }))
+            {
                 all.push_str(", or a leg of a cut that has legs, as \"cut 1 leg 2\"");
             }
             all
@@ -99,7 +106,10 @@ pub fn solve(
     let slot = dimension.and_then(|dimension| dimension.of(&mut draft.shape).copied());
     let (Some(dimension), Some(was)) = (dimension, slot) else {
         return Err(Failure::input(
-            format!("--for \"{name}\" names no dimension of this {}", draft.shape.kind()),
+            format!(
+                "--for \"{name}\" names no dimension of this {}",
+                draft.shape.kind()
+            ),
             format!("it may be {}", known(&draft.shape)),
         ));
     };
@@ -117,7 +127,8 @@ pub fn solve(
     let range = (least.si().min(was.si()), most.si());
     let found = solve_from(was.si(), range, target.si(), &mut capacity)
         .map_err(|error| refused(name, measure, target, &error))?;
-    let holds = capacity(found).map_err(|error| refused(name, measure, target, &SolveError::Gap { at: found, error }))?;
+    let holds = capacity(found)
+        .map_err(|error| refused(name, measure, target, &SolveError::Gap { at: found, error }))?;
     Ok(Answer {
         dimension: name.to_owned(),
         value: Length::from_metres(found),

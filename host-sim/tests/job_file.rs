@@ -134,9 +134,18 @@ fn the_documented_kinds_are_the_schema_s() {
                 Kind::Text => &["text"],
                 Kind::Word => &["word"],
                 Kind::Quantity(_) => &[
-                    "length", "volume", "current", "voltage", "speed", "share", "angle", "temperature",
+                    "length",
+                    "volume",
+                    "current",
+                    "voltage",
+                    "speed",
+                    "share",
+                    "angle",
+                    "temperature",
                 ],
-                Kind::Quantities(..) | Kind::Numbers(..) | Kind::Points | Kind::Edges(_) => &["list"],
+                Kind::Quantities(..) | Kind::Numbers(..) | Kind::Points | Kind::Edges(_) => {
+                    &["list"]
+                }
                 Kind::Number(_) => &["number"],
                 Kind::Faces(_) => &["two faces", "three faces"],
                 Kind::Table => &["table"],

@@ -32,34 +32,46 @@ impl Given<'_> {
                     .label("because of this")
                     .help(error.to_string())
             }
-            Cause::Joint { faces: [a, b], error } => {
-                at(format!("the edge between {a} and {b} cannot be joined so"))
-                    .label("because of this")
-                    .help(error.to_string())
-            }
+            Cause::Joint {
+                faces: [a, b],
+                error,
+            } => at(format!("the edge between {a} and {b} cannot be joined so"))
+                .label("because of this")
+                .help(error.to_string()),
             Cause::Blank(error) => at("a panel does not come out of flat sheet".into())
                 .label("because of this")
                 .help(error.to_string()),
             Cause::NoSuchEdge([a, b]) => at(format!("{a} and {b} share no edge"))
                 .label("no edge of this body")
-                .help("name two faces that meet; `seamwright plan` lists the seams with their faces"),
-            Cause::EdgeTaken([a, b]) => at(format!("the edge between {a} and {b} has its joint already"))
-                .label("named twice, or a rounded corner, which is one sheet")
-                .help("take this one out"),
-            Cause::FoldOfTwoSheets([a, b]) => at(format!("the edge between {a} and {b} cannot be folded"))
-                .label("its two faces are of different thickness")
-                .help("weld it, or give both faces one thickness under [stock.faces]"),
+                .help(
+                    "name two faces that meet; `seamwright plan` lists the seams with their faces",
+                ),
+            Cause::EdgeTaken([a, b]) => at(format!(
+                "the edge between {a} and {b} has its joint already"
+            ))
+            .label("named twice, or a rounded corner, which is one sheet")
+            .help("take this one out"),
+            Cause::FoldOfTwoSheets([a, b]) => {
+                at(format!("the edge between {a} and {b} cannot be folded"))
+                    .label("its two faces are of different thickness")
+                    .help("weld it, or give both faces one thickness under [stock.faces]")
+            }
             Cause::Place(error) => at("it does not fit there".into())
                 .label("because of this")
                 .help(error.to_string()),
             Cause::OverNoLiquid => at("the dip rod stands over no liquid".into())
                 .label("outside the plan of the space within")
-                .help("measure from the left front outside corner of the tank: along x, then along y"),
+                .help(
+                    "measure from the left front outside corner of the tank: along x, then along y",
+                ),
             Cause::Unnamed => at("`name` is empty".into())
                 .label("no letters in it")
                 .help("say what the tank is: a record without a name cannot be found again"),
             Cause::NoSuchFace(face) => {
-                let problem = at(format!("the {} has no face `{face}`", self.draft.shape.kind()));
+                let problem = at(format!(
+                    "the {} has no face `{face}`",
+                    self.draft.shape.kind()
+                ));
                 match &self.draft.shape {
                     Shape::Block(block) => problem
                         .label(match block.cuts.len() {

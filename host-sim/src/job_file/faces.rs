@@ -57,7 +57,11 @@ pub(super) fn faces_in<const N: usize>(
     let found = faces.len();
     let faces = <[Face; N]>::try_from(faces).ok();
     if faces.is_none() {
-        let many = if N == 1 { "one face".to_owned() } else { format!("{N} faces") };
+        let many = if N == 1 {
+            "one face".to_owned()
+        } else {
+            format!("{N} faces")
+        };
         let problem = Problem::new(span.clone(), format!("{} names {many}", called(path)))
             .label(format!("{found} found, {N} needed"))
             .help(format!("write, for example, \"{example}\""));

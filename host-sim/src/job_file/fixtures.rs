@@ -72,7 +72,9 @@ fn label<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Label> {
     if label.is_none() {
         let problem = Problem::new(span, format!("a fitting's name has 1 to {MAX_LABEL} bytes"))
             .label(format!("{} bytes", text.len()))
-            .help("name it on one line, in a word or two: it stands beside the hole on the drawing");
+            .help(
+                "name it on one line, in a word or two: it stands beside the hole on the drawing",
+            );
         reader.problem(problem);
     }
     label

@@ -1,7 +1,7 @@
 //! `[joints]`: how edges are welded, which are folded.
 
-use seamwright_core::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
 use seamwright_core::job::JointsDraft;
+use seamwright_core::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
 use seamwright_core::quantity::Ratio;
 use toml::de::DeValue;
 
@@ -18,7 +18,9 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Joints
         own: own(reader, section),
         folds: folds(reader, section),
         bend_radius: reader.quantity(section, "bend_radius"),
-        k_factor: reader.number(section, "k_factor", "0.42").map(Ratio::from_share),
+        k_factor: reader
+            .number(section, "k_factor", "0.42")
+            .map(Ratio::from_share),
         lap: reader.quantity(section, "lap"),
         gap: reader.quantity(section, "gap"),
     }
@@ -42,9 +44,14 @@ fn own<'t>(
     };
     for (key, value) in table {
         let path = "joints.edges";
-        let Some(faces) =
-            faces_in::<2>(reader, key.get_ref(), &key.span(), path, EDGE, &every_face())
-        else {
+        let Some(faces) = faces_in::<2>(
+            reader,
+            key.get_ref(),
+            &key.span(),
+            path,
+            EDGE,
+            &every_face(),
+        ) else {
             continue;
         };
         let DeValue::String(text) = value.get_ref() else {
@@ -89,9 +96,12 @@ fn folds<'t>(
     let path = section.path_of("folds");
     let example = "folds = [\"bottom front\", \"bottom back\"]";
     let DeValue::Array(edges) = value.get_ref() else {
-        let problem = Problem::new(value.span(), format!("{} must be a list of edges", called(&path)))
-            .label("no list")
-            .help(format!("write, for example, {example}"));
+        let problem = Problem::new(
+            value.span(),
+            format!("{} must be a list of edges", called(&path)),
+        )
+        .label("no list")
+        .help(format!("write, for example, {example}"));
         reader.problem(problem);
         return all;
     };
@@ -114,7 +124,9 @@ fn folds<'t>(
             reader.problem(problem);
             return all;
         }
-        reader.spans.put(format!("{path}.{}", all.len()), edge.span());
+        reader
+            .spans
+            .put(format!("{path}.{}", all.len()), edge.span());
     }
     all
 }

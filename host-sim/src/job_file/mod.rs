@@ -188,7 +188,10 @@ fn face_thicknesses<'t, const N: usize>(
         let word = key.get_ref().as_ref();
         let path = format!("stock.faces.{word}");
         let Ok(face) = word.parse::<Face>() else {
-            let all: Vec<String> = words::every_face().iter().map(ToString::to_string).collect();
+            let all: Vec<String> = words::every_face()
+                .iter()
+                .map(ToString::to_string)
+                .collect();
             let problem = no_such_word(
                 key.span(),
                 "stock.faces",

@@ -101,10 +101,7 @@ pub const SHAPE: Table = Table {
         optional("height", Kind::Quantity("160 mm")),
         optional("cut", Kind::Tables),
         optional("outline", Kind::Points),
-        optional(
-            "base",
-            Kind::Quantities(2, "[\"400 mm\", \"300 mm\"]"),
-        ),
+        optional("base", Kind::Quantities(2, "[\"400 mm\", \"300 mm\"]")),
         optional("top", Kind::Quantities(2, "[\"250 mm\", \"180 mm\"]")),
         optional("shift", Kind::Quantities(2, "[\"0 mm\", \"20 mm\"]")),
         optional("diameter", Kind::Quantity("200 mm")),
@@ -212,10 +209,7 @@ pub const FILL: Table = Table {
         optional("target_of", Kind::Word),
         optional("pick_up", Kind::Quantity("15 mm")),
         optional("dip_step", Kind::Quantity("10 mm")),
-        optional(
-            "pick_up_at",
-            Kind::Quantities(2, "[\"40 mm\", \"90 mm\"]"),
-        ),
+        optional("pick_up_at", Kind::Quantities(2, "[\"40 mm\", \"90 mm\"]")),
         optional("neck", Kind::Quantity("140 mm")),
         optional("pitch", Kind::Quantity("10 deg")),
         optional("roll", Kind::Quantity("10 deg")),

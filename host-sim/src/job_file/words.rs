@@ -1,6 +1,6 @@
 //! The words of each list.
 
-use seamwright_core::body::{Axis, MAX_CUTS, MAX_SIDES, Face, Sized};
+use seamwright_core::body::{Axis, Face, MAX_CUTS, MAX_SIDES, Sized};
 use seamwright_core::capacity::Measure;
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::Across;

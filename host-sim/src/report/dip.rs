@@ -136,7 +136,8 @@ pub fn json(chart: &Chart) -> Value {
 /// As a table.
 #[must_use]
 pub fn text(tank: &Tank, chart: &Chart, units: Units) -> String {
-    let degrees = |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+    let degrees =
+        |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
     let place = match chart.at {
         Some([x, y]) => format!(
             "rod at {} from the left and {} from the front",

@@ -123,7 +123,12 @@ fn layout(blank: &Blank) -> serde_json::Map<String, Value> {
     map.insert("size_m".to_owned(), json!([width, height]));
     map.insert(
         "outline_m".to_owned(),
-        json!(nodes.iter().map(|node| [node.x, node.y]).collect::<Vec<_>>()),
+        json!(
+            nodes
+                .iter()
+                .map(|node| [node.x, node.y])
+                .collect::<Vec<_>>()
+        ),
     );
     map.insert(
         "bulges".to_owned(),

@@ -40,7 +40,10 @@ pub fn write(tank: &Tank, out: &Path) -> Result<Vec<PathBuf>, Failure> {
             continue;
         };
         for (ending, bytes) in [
-            ("dxf", dxf::pattern(pattern).map_err(|error| failed(out, error))?),
+            (
+                "dxf",
+                dxf::pattern(pattern).map_err(|error| failed(out, error))?,
+            ),
             ("svg", svg::pattern(pattern).into_bytes()),
         ] {
             let path = out.join(format!("panel-{}.{ending}", panel.mark));

@@ -14,7 +14,9 @@
 
 pub mod dxf;
 pub mod files;
+pub mod job_page;
 pub mod layer;
+pub mod nest;
 pub mod pattern;
 pub mod pieces;
 pub mod svg;

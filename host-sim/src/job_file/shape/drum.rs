@@ -15,7 +15,12 @@ pub(super) fn read<'t>(
 ) -> Option<Drum> {
     let diameter = size(reader, section, "diameter", "200 mm");
     let length = size(reader, section, "length", "360 mm");
-    wanted(reader, section, "axis", "axis = \"upright\" or axis = \"lying\"");
+    wanted(
+        reader,
+        section,
+        "axis",
+        "axis = \"upright\" or axis = \"lying\"",
+    );
     let axis = reader.word(section, "axis");
     let ends = if section.has("ends") {
         ends(reader, section)

@@ -8,8 +8,7 @@ use super::super::reader::{Reader, Section, Value, called};
 use super::{size, wanted};
 use crate::diagnostics::Problem;
 
-const EXAMPLE: &str =
-    "outline = [[\"0 mm\", \"0 mm\"], [\"300 mm\", \"0 mm\", \"r 25 mm\"], [\"300 mm\", \"200 mm\"]]";
+const EXAMPLE: &str = "outline = [[\"0 mm\", \"0 mm\"], [\"300 mm\", \"0 mm\", \"r 25 mm\"], [\"300 mm\", \"200 mm\"]]";
 
 pub(super) fn read<'t>(
     reader: &mut Reader<'t>,
@@ -33,9 +32,12 @@ fn outline<'t>(
     let value = reader.value(section, "outline")?;
     let path = section.path_of("outline");
     let DeValue::Array(points) = value.get_ref() else {
-        let problem = Problem::new(value.span(), format!("{} must be a list of points", called(&path)))
-            .label("no list")
-            .help(format!("write, for example, {EXAMPLE}"));
+        let problem = Problem::new(
+            value.span(),
+            format!("{} must be a list of points", called(&path)),
+        )
+        .label("no list")
+        .help(format!("write, for example, {EXAMPLE}"));
         reader.problem(problem);
         return None;
     };
@@ -58,9 +60,9 @@ fn outline<'t>(
         .zip(1..)
         .map(|(point_value, number)| point(reader, point_value, &path, number))
         .collect();
-    read.into_iter().collect::<Option<Vec<_>>>().and_then(|all| {
-        heapless::Vec::from_slice(&all).ok()
-    })
+    read.into_iter()
+        .collect::<Option<Vec<_>>>()
+        .and_then(|all| heapless::Vec::from_slice(&all).ok())
 }
 
 fn point<'t>(
@@ -114,7 +116,10 @@ fn radius<'t>(reader: &mut Reader<'t>, value: Value<'t>, path: &str) -> Option<L
     }
     let problem = Problem::new(
         value.span(),
-        format!("the third value of {} is the radius of its corner", called(path)),
+        format!(
+            "the third value of {} is the radius of its corner",
+            called(path)
+        ),
     )
     .label("an r, then a length")
     .help("write, for example, \"r 25 mm\"");

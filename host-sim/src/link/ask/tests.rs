@@ -106,7 +106,9 @@ impl Read for Line<'_> {
 }
 
 fn jobs(gauge: &Gauge) -> Vec<Draft> {
-    (0..gauge.count()).filter_map(|place| gauge.job(place)).collect()
+    (0..gauge.count())
+        .filter_map(|place| gauge.job(place))
+        .collect()
 }
 
 fn draft() -> Draft {

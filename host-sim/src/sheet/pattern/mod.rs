@@ -212,6 +212,17 @@ impl Pattern {
         self.extents
     }
 
+    /// [`Self::extents`], widened by holes that reach past the outline: what the cutter touches.
+    pub fn extents_with_holes(&self) -> Extents {
+        let mut all = self.extents;
+        for hole in self.holes() {
+            let ([x, y], r) = (hole.at, hole.diameter / 2.0);
+            all.low = [all.low[0].min(x - r), all.low[1].min(y - r)];
+            all.high = [all.high[0].max(x + r), all.high[1].max(y + r)];
+        }
+        all
+    }
+
     /// The area within the outline, holes not taken off, mm².
     pub const fn area(&self) -> f64 {
         self.area

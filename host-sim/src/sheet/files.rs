@@ -94,10 +94,7 @@ pub fn write(
 }
 
 /// The pieces laid on the sheets that the user names; `None` where none is named.
-fn nested<'a>(
-    pieces: &'a [Piece],
-    stock: &'a [Stock],
-) -> Result<Option<nest::Plan<'a>>, Failure> {
+fn nested<'a>(pieces: &'a [Piece], stock: &'a [Stock]) -> Result<Option<nest::Plan<'a>>, Failure> {
     if stock.is_empty() {
         return Ok(None);
     }
@@ -116,10 +113,12 @@ fn nested<'a>(
         margin: MARGIN,
         turning: true,
     };
-    nest::plan(&items, stock, &rules).map(Some).map_err(|fault| {
-        Failure::input(
-            format!("the pieces do not go on the sheets named: {fault}"),
-            "name more or larger sheets with --stock, of the panels' own thickness".to_owned(),
-        )
-    })
+    nest::plan(&items, stock, &rules)
+        .map(Some)
+        .map_err(|fault| {
+            Failure::input(
+                format!("the pieces do not go on the sheets named: {fault}"),
+                "name more or larger sheets with --stock, of the panels' own thickness".to_owned(),
+            )
+        })
 }

@@ -134,9 +134,7 @@ fn holds(tank: &Tank) -> Vec<Part> {
         .filter_map(|place| tank.dip_mark(place))
         .map(|mark| {
             vec![
-                mark.reading
-                    .display(LengthUnit::Millimetre, 1)
-                    .to_string(),
+                mark.reading.display(LengthUnit::Millimetre, 1).to_string(),
                 mark.volume.display(VolumeUnit::Litre, 3).to_string(),
             ]
         })
@@ -197,7 +195,10 @@ fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
                     panel.mark.to_string(),
                     faces.join(", "),
                     panel.making.name().to_owned(),
-                    panel.thickness.display(LengthUnit::Millimetre, 2).to_string(),
+                    panel
+                        .thickness
+                        .display(LengthUnit::Millimetre, 2)
+                        .to_string(),
                     blank,
                     panel.mass.display(MassUnit::Kilogram, 3).to_string(),
                 ]
@@ -222,7 +223,9 @@ fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
 
 fn seams(tank: &Tank) -> Part {
     Part::Table {
-        head: strings(["seam", "between", "joint", "length", "angle", "tacks", "stitches"]),
+        head: strings([
+            "seam", "between", "joint", "length", "angle", "tacks", "stitches",
+        ]),
         rows: tank
             .seams()
             .map(|seam| {

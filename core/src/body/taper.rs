@@ -150,7 +150,8 @@ impl Taper {
         let [shift_x, shift_y] = self.shift.map(Length::si);
         let height = self.height.si();
         let sizes = [base_x, base_y, top_x, top_y, height];
-        if !sizes.iter().all(|size| *size > 0.0) || !(shift_x.is_finite() && shift_y.is_finite()) {
+        let whole = sizes.iter().all(|size| *size > 0.0);
+        if !(whole && shift_x.is_finite() && shift_y.is_finite()) {
             return Err(TaperError::Flat);
         }
         let [front, back, left, right, bottom, top] = Face::BOX.map(|face| sheet.of(face).si());

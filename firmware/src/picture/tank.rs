@@ -98,7 +98,7 @@ where
         pixels += libm::hypot(f64::from(b.x - a.x), f64::from(b.y - a.y)) / f64::from(PIXEL);
     }
     for run in division.runs() {
-        let [from, to] = run.map(|at| at.si());
+        let [from, to] = run.map(seamwright_core::quantity::Length::si);
         // Half of a gap; one shorter than a pixel would not be seen.
         let inset = libm::fmin(0.3 * (to - from), 1.25 * whole / libm::fmax(pixels, 1.0));
         for [from, to] in way::part(edge, from + inset, to - inset) {

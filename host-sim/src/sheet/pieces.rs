@@ -240,7 +240,9 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
     let length = (end - start).length() * 1e3;
     let on = |share: f64, depth: f64| {
         let point = start + (end - start) * share + inward * (depth * 1e-3);
-        blank.place(tank.body(), face, point).map(|at| at.map(|c| c * 1e3))
+        blank
+            .place(tank.body(), face, point)
+            .map(|at| at.map(|c| c * 1e3))
     };
     let from = deduct.max(0.0);
     // A tick no longer than a fifth of a short edge, so that it stays within its panel.

@@ -486,7 +486,7 @@ fn keys_of_another_kind_of_body() {
     check(
         "crown-of-flat-ends",
         &format!(
-            "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"upright\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\ncrown = \"200 mm\"\n{STOCK}"
+            "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"upright\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\nends = \"flat\"\ncrown = \"200 mm\"\n{STOCK}"
         ),
     );
 }

@@ -238,7 +238,7 @@ fn dip_by_volume_at_a_place() {
     assert!(level.len() >= 17, "{level:?}");
     for (number, (reading, volume)) in (0..).zip(&level).take(17) {
         assert!((volume - 5e-4 * f64::from(number)).abs() < 1e-9);
-        // Below 98 mm, where the cut begins inside, it is a box: depth is volume by area.
+        // Below 97.3 mm, where the cut begins inside, it is a box: depth is volume by area.
         if *volume > 0.0 && *volume / INSIDE_PLAN_M2 < 0.097 {
             assert!(
                 (reading - volume / INSIDE_PLAN_M2).abs() < 1e-6,

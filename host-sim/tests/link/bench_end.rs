@@ -63,16 +63,15 @@ impl Gauges {
                 name,
                 ..draft.clone()
             };
-            self.0.lock().unwrap().0.keep(draft).unwrap();
+            self.0.lock().unwrap().0.keep(&draft).unwrap();
         }
     }
 
     /// The jobs on the shelf.
     pub(crate) fn names(&self) -> Vec<String> {
         let kept = self.0.lock().unwrap();
-        kept.0
-            .jobs()
-            .iter()
+        (0..)
+            .map_while(|place| kept.0.job(place))
             .map(|job| job.name.to_string())
             .collect()
     }

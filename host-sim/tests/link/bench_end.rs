@@ -70,10 +70,7 @@ impl Gauges {
     /// The jobs on the shelf.
     pub(crate) fn names(&self) -> Vec<String> {
         let kept = self.0.lock().unwrap();
-        (0..)
-            .map_while(|place| kept.0.job(place))
-            .map(|job| job.name.to_string())
-            .collect()
+        kept.0.names().map(str::to_owned).collect()
     }
 }
 

@@ -224,8 +224,8 @@ fn small(count: usize) -> u8 {
 mod tests {
     use super::*;
     use crate::bench::{box_job, mm};
-    use seamwright_core::wire::encode;
     use seamwright_core::quantity::{AngleUnit, RatioUnit, VolumeUnit};
+    use seamwright_core::wire::encode;
 
     /// A laptop and a gauge with a cable between.
     struct Cable {

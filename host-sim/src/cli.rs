@@ -4,7 +4,7 @@ use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use clap::{Parser, Subcommand};
+use clap::{Parser, Subcommand, ValueEnum};
 use seamwright_core::bound::{Limit, OutOfRange, Value};
 use seamwright_core::capacity::{Lean, Measure};
 use seamwright_core::job::{Assumed, Tank};
@@ -13,6 +13,8 @@ use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 use crate::failure::Failure;
 use crate::job_file::JobFile;
 use crate::report::{self, Units, dip};
+use crate::sheet::nest::Stock;
+use crate::sheet::pdf::{Paper, Print};
 use crate::{bench, link, sheet, shots, solve};
 
 /// Plans one-off welded sheet-metal liquid tanks.
@@ -119,13 +121,19 @@ enum Command {
         #[arg(long, value_enum, default_value_t)]
         units: Units,
     },
-    /// True-size patterns of every panel: DXF, SVG and PDF
+    /// The job sheet, and true-size patterns of every panel: DXF, SVG and PDF
     Sheet {
         /// The job file, or - for standard input
         job: String,
         /// The folder to write into; made if it is not there
         #[arg(long)]
         out: PathBuf,
+        /// The paper that the patterns are printed on
+        #[arg(long, value_enum, default_value_t)]
+        paper: PaperSize,
+        /// A sheet to cut from, as "2 mm: 1000 mm x 2000 mm"; may be given several times
+        #[arg(long, value_name = "SHEET")]
+        stock: Vec<String>,
     },
     /// Jobs to a gauge on a cable
     #[command(subcommand)]
@@ -245,7 +253,12 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
                 print(&solve::text(&answer, *units))?;
             }
         }
-        Command::Sheet { job, out } => write_sheet(job, out)?,
+        Command::Sheet {
+            job,
+            out,
+            paper,
+            stock,
+        } => write_sheet(job, out, *paper, stock)?,
         Command::Link(Link::Send { job, port }) => send(job, port)?,
     }
     Ok(ExitCode::SUCCESS)
@@ -370,9 +383,62 @@ fn write_shots(job: &str, out: &Path, scale: u32) -> Result<(), Failure> {
     Ok(())
 }
 
-fn write_sheet(job: &str, out: &Path) -> Result<(), Failure> {
-    let (tank, _) = computed(job)?;
-    for path in sheet::files::write(&tank, out)? {
+/// A sheet to cut from: `"2 mm: 1000 mm x 2000 mm"`.
+fn stock_sheet(text: &str) -> Result<Stock, Failure> {
+    let parts = || {
+        let (thickness, size) = text.split_once(':')?;
+        let (width, length) = size.split_once(" x ")?;
+        let mm = |text: &str| {
+            let length = parse::<Length>(text.trim()).ok()?;
+            Some(length.in_unit(LengthUnit::Millimetre))
+        };
+        Some((mm(thickness)?, mm(width)?, mm(length)?, size.trim()))
+    };
+    let Some((thickness, width, length, name)) = parts() else {
+        return Err(Failure::input(
+            format!("--stock \"{text}\" is no sheet"),
+            "write thickness, width and length, as \"2 mm: 1000 mm x 2000 mm\"",
+        ));
+    };
+    Ok(Stock {
+        name: name.to_owned(),
+        width,
+        length,
+        thickness,
+        count: MOST_SHEETS,
+    })
+}
+
+/// What a printer leaves blank at the edge, and what neighbouring pages share, in mm.
+const PRINT_MARGIN: f64 = 10.0;
+const PRINT_OVERLAP: f64 = 12.0;
+
+/// Sheets of one size that may be taken.
+const MOST_SHEETS: usize = 50;
+
+/// Paper for patterns.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+enum PaperSize {
+    /// 210 mm by 297 mm
+    #[default]
+    A4,
+    /// 8.5 in by 11 in
+    Letter,
+}
+
+fn write_sheet(job: &str, out: &Path, paper: PaperSize, stock: &[String]) -> Result<(), Failure> {
+    let stock = stock
+        .iter()
+        .map(|text| stock_sheet(text))
+        .collect::<Result<Vec<Stock>, Failure>>()?;
+    let (tank, assumed) = computed(job)?;
+    let paper = match paper {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    };
+    let printing = Print::build(paper, PRINT_MARGIN, PRINT_OVERLAP)
+        .map_err(|fault| Failure::other(fault.to_string(), ""))?;
+    for path in sheet::files::write(&tank, &assumed, &stock, &printing, out)? {
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())

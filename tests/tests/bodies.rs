@@ -35,7 +35,11 @@ fn check(case: &Value) -> Result<(), Box<dyn std::error::Error>> {
     )?;
     let centroid = body.inside.centroid();
     let has_centroid = !case["inside_centroid_mm"].is_null();
-    for (axis, got) in [centroid.x, centroid.y, centroid.z].into_iter().enumerate().filter(|_| has_centroid) {
+    for (axis, got) in [centroid.x, centroid.y, centroid.z]
+        .into_iter()
+        .enumerate()
+        .filter(|_| has_centroid)
+    {
         near(
             "inside centroid",
             got * 1e3,
@@ -129,7 +133,12 @@ fn rounded(case: &Value, tank: &Tank) -> Result<(), Box<dyn std::error::Error>> 
         .filter(|edge| edge.faces.contains(&Face::Front))
         .map(|edge| edge.length().si())
         .sum();
-    near("length of the outline", around * 1e3, outline, tolerance(case))?;
+    near(
+        "length of the outline",
+        around * 1e3,
+        outline,
+        tolerance(case),
+    )?;
     let end = outside.face(Face::Front).ok_or("no front")?.area().si();
     let expected = case["end_area_mm2"].as_f64().ok_or("no end area")?;
     near("area of an end", end * 1e6, expected, tolerance(case))?;

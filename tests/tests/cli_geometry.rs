@@ -294,7 +294,12 @@ fn check_round(case: &Value, plan: &Value) -> Result<()> {
         ("inside_volume_mm3", &plan["capacity"]["brim_m3"]),
     ] {
         if !case[key].is_null() {
-            near(key, number(value)? * 1e9, number(&case[key])?, tolerance(case))?;
+            near(
+                key,
+                number(value)? * 1e9,
+                number(&case[key])?,
+                tolerance(case),
+            )?;
         }
     }
     if !case["outline_length_mm"].is_null() {
@@ -304,7 +309,12 @@ fn check_round(case: &Value, plan: &Value) -> Result<()> {
                 around += number(&seam["length_m"])?;
             }
         }
-        near("outline", around * 1e3, number(&case["outline_length_mm"])?, tolerance(case))?;
+        near(
+            "outline",
+            around * 1e3,
+            number(&case["outline_length_mm"])?,
+            tolerance(case),
+        )?;
         let front = &list(&plan["panels"])?[0];
         near(
             "end",

@@ -15,7 +15,11 @@ type Outcome = Result<(), Box<dyn std::error::Error>>;
 fn check(id: &str) -> Value {
     let text = std::fs::read_to_string(data("geometry/checks.json")).unwrap();
     let all: Value = serde_json::from_str(&text).unwrap();
-    let list = all.as_array().cloned().or_else(|| all["checks"].as_array().cloned()).unwrap();
+    let list = all
+        .as_array()
+        .cloned()
+        .or_else(|| all["checks"].as_array().cloned())
+        .unwrap();
     list.into_iter()
         .find(|check| check["id"] == id)
         .unwrap_or_else(|| panic!("no check {id}"))
@@ -57,7 +61,10 @@ fn jones_worked_examples() -> Outcome {
         gallons(tank.below(1.0, 0.0, inch(24.0) - tank.head_depth(0)).0)
     };
     for (id, head) in [
-        ("jones-vertical_ellipsoidal", Head::Dome { depth: inch(33.0) }),
+        (
+            "jones-vertical_ellipsoidal",
+            Head::Dome { depth: inch(33.0) },
+        ),
         (
             "jones-vertical_torispherical",
             Head::Torispherical {
@@ -77,8 +84,20 @@ fn jones_worked_examples() -> Outcome {
 #[test]
 fn dished_ends() -> Outcome {
     let heads = [
-        ("head-asme-fd", Head::Torispherical { crown: 1.0, knuckle: 0.06 }),
-        ("head-din28011", Head::Torispherical { crown: 1.0, knuckle: 0.1 }),
+        (
+            "head-asme-fd",
+            Head::Torispherical {
+                crown: 1.0,
+                knuckle: 0.06,
+            },
+        ),
+        (
+            "head-din28011",
+            Head::Torispherical {
+                crown: 1.0,
+                knuckle: 0.1,
+            },
+        ),
         ("head-2to1", Head::Dome { depth: 0.25 }),
     ];
     for (id, head) in heads {
@@ -91,7 +110,12 @@ fn dished_ends() -> Outcome {
             ("area_over_D2", tank.head_area(0)),
         ] {
             let tolerance = Tolerance::relative(1e-9);
-            near(&format!("{id} {what}"), got, expected[what].as_f64().unwrap(), tolerance)?;
+            near(
+                &format!("{id} {what}"),
+                got,
+                expected[what].as_f64().unwrap(),
+                tolerance,
+            )?;
         }
     }
     Ok(())
@@ -103,8 +127,15 @@ fn dished_ends() -> Outcome {
 fn a_quarter_deep() -> Outcome {
     let tank = Turned::new(0.5, 2.0, [Head::Flat; 2]).unwrap();
     let share = tank.below(0.0, 1.0, -0.25).0 / tank.volume();
-    let expected = check("hcyl-quarter")["expected"]["fill_fraction"].as_f64().unwrap();
-    near("a quarter deep", share, expected, Tolerance::relative(1e-12))?;
+    let expected = check("hcyl-quarter")["expected"]["fill_fraction"]
+        .as_f64()
+        .unwrap();
+    near(
+        "a quarter deep",
+        share,
+        expected,
+        Tolerance::relative(1e-12),
+    )?;
     Ok(())
 }
 
@@ -113,7 +144,10 @@ fn heads() -> [Head; 4] {
         Head::Flat,
         Head::Dome { depth: 0.2 },
         Head::Dome { depth: 0.1 },
-        Head::Torispherical { crown: 0.38, knuckle: 0.05 },
+        Head::Torispherical {
+            crown: 0.38,
+            knuckle: 0.05,
+        },
     ]
 }
 
@@ -123,7 +157,9 @@ fn heads() -> [Head; 4] {
 fn any_lean_is_consistent() -> Outcome {
     for head in heads() {
         let tank = Turned::new(0.2, 0.5, [head; 2]).unwrap();
-        for degrees in [0.0_f64, 1e-9, 1e-4, 1.0, 7.0, 30.0, 45.0, 63.4, 89.0, 89.999, 90.0, 120.0, 180.0] {
+        for degrees in [
+            0.0_f64, 1e-9, 1e-4, 1.0, 7.0, 30.0, 45.0, 63.4, 89.0, 89.999, 90.0, 120.0, 180.0,
+        ] {
             let (along, across) = degrees.to_radians().sin_cos();
             let across = across.abs();
             let (low, high) = tank.extent(along, across);
@@ -145,7 +181,10 @@ fn any_lean_is_consistent() -> Outcome {
             for n in 1..200 {
                 let level = low + (high - low) * f64::from(n) / 200.0;
                 let (volume, surface) = tank.below(along, across, level);
-                assert!(volume >= last, "{head:?} {degrees} {level}: {volume} < {last}");
+                assert!(
+                    volume >= last,
+                    "{head:?} {degrees} {level}: {volume} < {last}"
+                );
                 last = volume;
                 let step = 1e-6 * (high - low);
                 let more = tank.below(along, across, level + step).0;
@@ -175,7 +214,15 @@ fn a_ball_leans_without_change() -> Outcome {
             let cap = std::f64::consts::PI * deep * deep * (3.0 * radius - deep) / 3.0;
             let got = tank.below(along, across, deep - radius).0;
             // The sliver of a wall between the halves holds 3e-10 of a cubic metre.
-            near(&format!("{degrees} {share}"), got, cap, Tolerance { relative: 1e-11, absolute: 4e-10 })?;
+            near(
+                &format!("{degrees} {share}"),
+                got,
+                cap,
+                Tolerance {
+                    relative: 1e-11,
+                    absolute: 4e-10,
+                },
+            )?;
         }
     }
     Ok(())
@@ -185,9 +232,18 @@ fn a_ball_leans_without_change() -> Outcome {
 fn impossible_drums_are_refused() {
     use seamwright_core::body::turned::TurnedError;
     let with = |head| Turned::new(0.5, 1.0, [head; 2]);
-    assert!(matches!(Turned::new(0.0, 1.0, [Head::Flat; 2]), Err(TurnedError::Size { .. })));
-    assert!(matches!(Turned::new(0.5, f64::NAN, [Head::Flat; 2]), Err(TurnedError::Size { .. })));
-    assert!(matches!(with(Head::Dome { depth: -1.0 }), Err(TurnedError::Size { .. })));
+    assert!(matches!(
+        Turned::new(0.0, 1.0, [Head::Flat; 2]),
+        Err(TurnedError::Size { .. })
+    ));
+    assert!(matches!(
+        Turned::new(0.5, f64::NAN, [Head::Flat; 2]),
+        Err(TurnedError::Size { .. })
+    ));
+    assert!(matches!(
+        with(Head::Dome { depth: -1.0 }),
+        Err(TurnedError::Size { .. })
+    ));
     let tori = |crown, knuckle| with(Head::Torispherical { crown, knuckle });
     assert!(matches!(tori(0.4, 0.1), Err(TurnedError::Crown { .. })));
     assert!(matches!(tori(1.0, 0.0), Err(TurnedError::Knuckle { .. })));

@@ -15,9 +15,9 @@ const SHOWN: [&str; 6] = [
     "02-tank",
     "03-holds",
     "04-fill",
-    "05-seams-08",
-    "06-stitches-08",
-    "07-heat",
+    "07-seams-08",
+    "08-stitches-08",
+    "09-heat",
 ];
 const COLUMNS: usize = 3;
 const SCALE: usize = 3;

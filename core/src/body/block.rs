@@ -223,8 +223,7 @@ impl Block {
         if !(size.x > 0.0 && size.y > 0.0 && size.z > 0.0) {
             return Err(BlockError::Flat);
         }
-        let [front, back, left, right, bottom, top] =
-            Face::BOX.map(|face| sheet.of(face).si());
+        let [front, back, left, right, bottom, top] = Face::BOX.map(|face| sheet.of(face).si());
         let (near, far) = (
             Vector::new(left, front, bottom),
             Vector::new(right, back, top),

@@ -305,7 +305,11 @@ impl Placed {
         let planes = [
             (near_face, -along, self.start),
             (far_face, along, far),
-            (Face::Shell, self.axis.to_seam(), self.start + self.axis.to_seam() * self.turned.radius()),
+            (
+                Face::Shell,
+                self.axis.to_seam(),
+                self.start + self.axis.to_seam() * self.turned.radius(),
+            ),
         ];
         for (face, normal, point) in planes {
             // Three faces always fit.

@@ -129,22 +129,15 @@ impl Profile {
         let mut other = offset(&drawn)?;
         if self.sized == Sized::Inside {
             // The outside's lowest left corner stands where the maker's outline has its own.
-            let low = |section: &Section| {
-                [section.extent([1.0, 0.0]).0, section.extent([0.0, 1.0]).0]
-            };
+            let low =
+                |section: &Section| [section.extent([1.0, 0.0]).0, section.extent([0.0, 1.0]).0];
             let ([x, z], [over_x, over_z]) = (low(&drawn), low(&other));
             drawn = self.section([x - over_x, z - over_z])?;
             other = offset(&drawn)?;
         }
         let ((outside, y_out, w_out), (inside, y_in, w_in)) = match self.sized {
-            Sized::Outside => (
-                (drawn, 0.0, width),
-                (other, front, width - front - back),
-            ),
-            Sized::Inside => (
-                (other, 0.0, width + front + back),
-                (drawn, front, width),
-            ),
+            Sized::Outside => ((drawn, 0.0, width), (other, front, width - front - back)),
+            Sized::Inside => ((other, 0.0, width + front + back), (drawn, front, width)),
         };
         if !(w_in > 0.0) {
             return Err(ProfileError::SheetFillsWidth {

@@ -84,7 +84,10 @@ impl Rounded {
     pub(super) fn extent(&self, up: Vector) -> (f64, f64) {
         let (low, high) = self.section.extent([up.x, up.z]);
         let (front, back) = (up.y * self.front, up.y * (self.front + self.width));
-        (low + libm::fmin(front, back), high + libm::fmax(front, back))
+        (
+            low + libm::fmin(front, back),
+            high + libm::fmax(front, back),
+        )
     }
 
     pub(super) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
@@ -129,7 +132,6 @@ impl Placed {
 
     pub(super) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
         let (along, across) = self.lean(up);
-        self.turned
-            .below(along, across, level - up.dot(self.start))
+        self.turned.below(along, across, level - up.dot(self.start))
     }
 }

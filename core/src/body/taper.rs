@@ -153,8 +153,7 @@ impl Taper {
         if !sizes.iter().all(|size| *size > 0.0) || !(shift_x.is_finite() && shift_y.is_finite()) {
             return Err(TaperError::Flat);
         }
-        let [front, back, left, right, bottom, top] =
-            Face::BOX.map(|face| sheet.of(face).si());
+        let [front, back, left, right, bottom, top] = Face::BOX.map(|face| sheet.of(face).si());
         let drawn = Surface {
             x: Walls::over(base_x, top_x, shift_x, height),
             y: Walls::over(base_y, top_y, shift_y, height),
@@ -230,10 +229,7 @@ impl Surface {
         }
         let plane = |at: f64, slope: f64, far: bool, axis: Vector| {
             let sense = if far { 1.0 } else { -1.0 };
-            Plane::through(
-                axis * at,
-                (axis - Vector::new(0.0, 0.0, slope)) * sense,
-            )
+            Plane::through(axis * at, (axis - Vector::new(0.0, 0.0, slope)) * sense)
         };
         let (x, y) = (Vector::new(1.0, 0.0, 0.0), Vector::new(0.0, 1.0, 0.0));
         let planes = [

@@ -2,8 +2,8 @@
 
 use super::Lean;
 use crate::body::Solid;
-use crate::fixture::Inner;
 use crate::bound::{Limit, OutOfRange, Value};
+use crate::fixture::Inner;
 use crate::geom::Vector;
 use crate::quantity::{Area, Length, Volume};
 

@@ -5,11 +5,11 @@ use core::fmt;
 use super::Field;
 use crate::heat::arc::Process;
 use crate::heat::settings::Start;
+use crate::joint::Joint;
 use crate::quantity::{
     Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Voltage, VoltageUnit,
 };
-use crate::joint::Joint;
 
 /// A default that was taken. Its `Display` is the value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,7 +64,9 @@ impl Assumed {
             }
             Self::BendRule => "DIN 6935, k = 0.65 + 0.5 lg(r/s), at most 1 (from memory)",
             Self::Lap(_) => "six thicknesses; common practice, no source",
-            Self::FillTemperature(_) => "15 °C, the reference of petroleum measurement (ISO 5024, from memory)",
+            Self::FillTemperature(_) => {
+                "15 °C, the reference of petroleum measurement (ISO 5024, from memory)"
+            }
             Self::Headspace(_) => {
                 "49 CFR 393.67(c)(12): filled to 95 % at most (from memory); a coolant header wants more"
             }

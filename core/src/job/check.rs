@@ -7,8 +7,8 @@ use crate::heat::arc::{Arc, Process, conventional_voltage};
 use crate::heat::settings;
 use crate::joint::Joints;
 use crate::quantity::{
-    Angle, AngleUnit, Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit,
-    Voltage, Volume,
+    Angle, AngleUnit, Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Temperature,
+    TemperatureUnit, Voltage, Volume,
 };
 use crate::seam::{TACK_LENGTH, TACK_PITCH};
 use crate::stock::{Alloy, Family, Liquid, Temper};
@@ -482,8 +482,7 @@ fn checked_fill(draft: &Draft, assumed: &mut impl FnMut(Assumed)) -> Result<Fill
         )?),
         None => None,
     };
-    let temperature =
-        |field, value| ranged(field, value, TEMPERATURE, Value::Temperature);
+    let temperature = |field, value| ranged(field, value, TEMPERATURE, Value::Temperature);
     let temperatures = match (fill.hottest, fill.fill_temperature) {
         (Some(hottest), cold) => {
             let cold = cold.unwrap_or_else(|| {

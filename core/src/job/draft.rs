@@ -5,8 +5,8 @@ use heapless::{String, Vec};
 use crate::body::{Face, MAX_FACES, Shape};
 use crate::capacity::Measure;
 use crate::heat::arc::Process;
-use crate::quantity::{Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume};
 use crate::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
+use crate::quantity::{Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume};
 use crate::stock::{Alloy, Liquid, Temper};
 
 /// Bytes that a job's name may have.

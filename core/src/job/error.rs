@@ -4,8 +4,8 @@ use core::fmt;
 
 use crate::body::{Face, ShapeError};
 use crate::bound::OutOfRange;
-use crate::joint::JointError;
 use crate::fixture::PlaceError;
+use crate::joint::JointError;
 use crate::panel::BlankError;
 
 /// An input of a job, by the key under which a job file gives it. Cuts and legs count from 1.
@@ -201,7 +201,10 @@ impl fmt::Display for Problem {
         match self {
             Self::OutOfRange(error) => error.fmt(f),
             Self::Shape(error) => error.fmt(f),
-            Self::Joint { faces: [a, b], error } => {
+            Self::Joint {
+                faces: [a, b],
+                error,
+            } => {
                 write!(f, "the edge between {a} and {b}: {error}")
             }
             Self::Blank(error) => error.fmt(f),

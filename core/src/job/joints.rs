@@ -33,7 +33,11 @@ pub(super) fn checked(
     };
     for (own, number) in joints.own.iter().zip(1_u8..) {
         let before = usize::from(number - 1);
-        let again = joints.own.iter().take(before).any(|o| same(o.faces, own.faces))
+        let again = joints
+            .own
+            .iter()
+            .take(before)
+            .any(|o| same(o.faces, own.faces))
             || joints.folds.iter().any(|fold| same(*fold, own.faces));
         if again {
             return Err(taken(own.faces, Field::OwnJoint(number)));
@@ -98,7 +102,12 @@ pub(super) fn checked(
             lap
         }
     };
-    let gap = ranged(Field::Gap, joints.gap.unwrap_or_default(), GAP, Value::Length)?;
+    let gap = ranged(
+        Field::Gap,
+        joints.gap.unwrap_or_default(),
+        GAP,
+        Value::Length,
+    )?;
     Ok(Joints {
         default,
         own: joints.own.clone(),

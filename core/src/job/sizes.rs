@@ -113,12 +113,27 @@ pub(super) fn fittings(draft: &Draft) -> Result<(), JobError> {
         for at in fitting.at {
             ranged(Field::FittingAt(number), at, (zero, SIZE.1), Value::Length)?;
         }
-        ranged(Field::FittingBore(number), fitting.bore, (zero, HOLE.1), Value::Length)?;
+        ranged(
+            Field::FittingBore(number),
+            fitting.bore,
+            (zero, HOLE.1),
+            Value::Length,
+        )?;
         if let Some(outer) = fitting.outer {
             let least = Length::from_metres(libm::fmax(fitting.bore.si(), HOLE.0.si()));
-            ranged(Field::FittingOuter(number), outer, (least, HOLE.1), Value::Length)?;
+            ranged(
+                Field::FittingOuter(number),
+                outer,
+                (least, HOLE.1),
+                Value::Length,
+            )?;
         }
-        ranged(Field::FittingStandIn(number), fitting.stand_in, (zero, SIZE.1), Value::Length)?;
+        ranged(
+            Field::FittingStandIn(number),
+            fitting.stand_in,
+            (zero, SIZE.1),
+            Value::Length,
+        )?;
     }
     Ok(())
 }
@@ -127,7 +142,12 @@ pub(super) fn baffles(draft: &Draft) -> Result<(), JobError> {
     for (baffle, number) in draft.baffles.iter().zip(1_u8..) {
         ranged(Field::BaffleAt(number), baffle.at, reach(), Value::Length)?;
         if let Some(thickness) = baffle.thickness {
-            ranged(Field::BaffleThickness(number), thickness, THICKNESS, Value::Length)?;
+            ranged(
+                Field::BaffleThickness(number),
+                thickness,
+                THICKNESS,
+                Value::Length,
+            )?;
         }
         for (hole, place) in baffle.holes.iter().zip(1_u8..) {
             let field = Field::BaffleHole(number, place);

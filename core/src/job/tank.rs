@@ -4,8 +4,8 @@ use super::{Assumed, Draft, Field, Job, JobError, Problem, blame};
 use crate::body::{Body, Edge, Face, Solid};
 use crate::bound::OutOfRange;
 use crate::capacity::{
-    Capacity, CapacityError, Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
-    LeanRange, Level, Pool, Space, Stick, Warming, WorstUsable, linear_expansion,
+    Capacity, CapacityError, Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo,
+    Lean, LeanRange, Level, Pool, Space, Stick, Warming, WorstUsable, linear_expansion,
 };
 use crate::fixture::{Baffle, Fitting, Inner, PlaceError};
 use crate::fold::minimum_radius;
@@ -519,9 +519,10 @@ impl Tank {
                 continue;
             }
             let Ok(bend) = plan.bend(&edge) else { continue };
-            let least = self.job.temper.and_then(|temper| {
-                minimum_radius(self.job.alloy, temper, bend.thickness())
-            });
+            let least = self
+                .job
+                .temper
+                .and_then(|temper| minimum_radius(self.job.alloy, temper, bend.thickness()));
             match least {
                 Some(least) if bend.inside_radius() < least.radius => show(Notice::TightBend {
                     faces: edge.faces,
@@ -546,7 +547,9 @@ impl Tank {
     fn each_fitting_notice(&self, show: &mut impl FnMut(Notice)) {
         let plan = self.plan();
         for (fitting, number) in self.fittings().zip(1_u8..) {
-            let before = (1_u8..).zip(&self.job.fittings).take(usize::from(number - 1));
+            let before = (1_u8..)
+                .zip(&self.job.fittings)
+                .take(usize::from(number - 1));
             fitting.each_close(&plan, before, |close| {
                 show(Notice::HoleClose {
                     fitting: number,

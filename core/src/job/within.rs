@@ -45,7 +45,10 @@ impl Tank {
         let (mark, sheet) = match own {
             Face::Baffle(number) => {
                 let place = groups.count() + number.saturating_sub(1);
-                let baffle = self.inner().baffles().get(usize::from(number.saturating_sub(1)))?;
+                let baffle = self
+                    .inner()
+                    .baffles()
+                    .get(usize::from(number.saturating_sub(1)))?;
                 (PanelMark::at(place), baffle.thickness().si())
             }
             Face::Fitting(number) => (PanelMark::fitting(number), walls),

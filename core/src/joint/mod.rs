@@ -10,8 +10,8 @@
 
 mod plan;
 
-pub use plan::{Joints, MAX_FOLDS, MAX_OWN_JOINTS, Meeting, OwnJoint};
 pub(crate) use plan::same;
+pub use plan::{Joints, MAX_FOLDS, MAX_OWN_JOINTS, Meeting, OwnJoint};
 
 use core::f64::consts::PI;
 use core::fmt;
@@ -282,12 +282,7 @@ impl Joint {
         }
     }
 
-    fn convex(
-        self,
-        theta: f64,
-        sheets: [Length; 2],
-        allow: &Allow,
-    ) -> Result<Fit, JointError> {
+    fn convex(self, theta: f64, sheets: [Length; 2], allow: &Allow) -> Result<Fit, JointError> {
         let [through, own] = sheets.map(Length::si);
         let gap = allow.gap.si();
         let square = |deduct: f64| EdgeFit {

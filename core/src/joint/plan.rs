@@ -120,8 +120,7 @@ impl Joints {
                 swapped: own.faces != edge.faces,
             };
         }
-        let flat =
-            libm::fabs(edge.dihedral.si() - core::f64::consts::PI) <= FLAT_WITHIN.si();
+        let flat = libm::fabs(edge.dihedral.si() - core::f64::consts::PI) <= FLAT_WITHIN.si();
         let joint = match (flat, self.default.is_flat()) {
             (true, false) => Joint::Butt,
             _ => self.default,

@@ -190,10 +190,11 @@ impl Blank {
             let [x, y] = axes.flat(point);
             let at = self.down(placing.point(Point::new(x, y)));
             // The two halves of a parted side: on the one whose piece of the blank is there.
-            let outside = if self.flat.outline().contains(Point::new(
-                at[0] + self.low[0],
-                at[1] + self.low[1],
-            )) {
+            let outside = if self
+                .flat
+                .outline()
+                .contains(Point::new(at[0] + self.low[0], at[1] + self.low[1]))
+            {
                 0.0
             } else {
                 1.0

@@ -157,8 +157,8 @@ impl<'a> Plan<'a> {
     pub(crate) fn setback(&self, edge: &Edge) -> f64 {
         part::bend_at(self, edge).map_or(0.0, |bend| {
             let towards = edge.dihedral.si() > core::f64::consts::PI;
-            let outside = bend.inside_radius().si()
-                + if towards { 0.0 } else { bend.thickness().si() };
+            let outside =
+                bend.inside_radius().si() + if towards { 0.0 } else { bend.thickness().si() };
             outside * libm::tan(0.5 * bend.turn().si())
         })
     }

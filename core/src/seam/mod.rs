@@ -89,11 +89,7 @@ pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<
 /// The line along which a wrapper that folds all the way round is closed.
 fn closing(plan: &Plan<'_>, groups: &Groups) -> Option<Edge> {
     let parted = groups.parted()?;
-    let view = plan
-        .body
-        .outside
-        .faces()
-        .nth(usize::from(parted.face))?;
+    let view = plan.body.outside.faces().nth(usize::from(parted.face))?;
     let face = view.face();
     let middle = |other: Face| {
         let edge = plan.body.outside.edge_between([other, face])?;
@@ -136,7 +132,11 @@ impl<'a> Plan<'a> {
             Meeting::Folded => (None, [first, second]),
             Meeting::Welded { joint, swapped } => (
                 Some(joint),
-                if swapped { [second, first] } else { [first, second] },
+                if swapped {
+                    [second, first]
+                } else {
+                    [first, second]
+                },
             ),
         };
         let [a, b] = edge.faces.map(|face| self.sheet.of(face).si());

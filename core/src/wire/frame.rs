@@ -78,9 +78,7 @@ fn pack<T: Serialize, const MESSAGE: usize, const FRAME: usize>(
 ) -> Result<(), Fault> {
     frame.clear();
     let mut plain = [0_u8; MESSAGE];
-    let room = plain
-        .get_mut(..MESSAGE - CRC_BYTES)
-        .ok_or(Fault::TooLong)?;
+    let room = plain.get_mut(..MESSAGE - CRC_BYTES).ok_or(Fault::TooLong)?;
     let used = postcard::to_slice(message, room)
         .map_err(|_| Fault::TooLong)?
         .len();

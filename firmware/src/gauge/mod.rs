@@ -359,7 +359,9 @@ mod tests {
         let mut gauge = with_jobs(&["a"]);
         press(
             &mut gauge,
-            &[Select, Right, Right, Right, Right, Right, Down, Down, Select],
+            &[
+                Select, Right, Right, Right, Right, Right, Down, Down, Select,
+            ],
         );
         assert_eq!(gauge.screen(), Screen::Page(Page::Stitches));
         press(&mut gauge, &[Down]);

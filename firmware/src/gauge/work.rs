@@ -156,12 +156,7 @@ impl Choices {
             // From a seam to how it is stitched and back.
             Page::Seams => self.page = Page::Stitches,
             Page::Stitches => self.page = Page::Seams,
-            Page::Tank
-            | Page::Holds
-            | Page::Dip
-            | Page::Panels
-            | Page::Heat
-            | Page::Notices => {}
+            Page::Tank | Page::Holds | Page::Dip | Page::Panels | Page::Heat | Page::Notices => {}
         }
     }
 

@@ -39,22 +39,25 @@ pub(super) const fn drum_points() -> u16 {
 /// Lines along rounded corners where they turn away from the eye.
 fn corner_lines(solid: &Solid, view: &View) -> impl Iterator<Item = [Vector; 2]> {
     let eye = view.toward();
-    solid.rounded().into_iter().flat_map(move |(section, front, back)| {
-        (0..section.len()).flat_map(move |corner| {
-            [1.0, -1.0].into_iter().filter_map(move |sense| {
-                let arc = section.arc(corner)?;
-                // Square to the eye in the outline's plane.
-                let across = Vector::new(-eye.z * sense, 0.0, eye.x * sense).unit()?;
-                let (x, z) = (across.x, across.z);
-                let along = x * arc.from[0] + z * arc.from[1];
-                let ahead = x * arc.towards[0] + z * arc.towards[1];
-                let angle = libm::atan2(ahead, along);
-                if !(angle >= 0.0 && angle <= arc.sweep) {
-                    return None;
-                }
-                let [px, pz] = arc.at(angle);
-                Some([Vector::new(px, front, pz), Vector::new(px, back, pz)])
+    solid
+        .rounded()
+        .into_iter()
+        .flat_map(move |(section, front, back)| {
+            (0..section.len()).flat_map(move |corner| {
+                [1.0, -1.0].into_iter().filter_map(move |sense| {
+                    let arc = section.arc(corner)?;
+                    // Square to the eye in the outline's plane.
+                    let across = Vector::new(-eye.z * sense, 0.0, eye.x * sense).unit()?;
+                    let (x, z) = (across.x, across.z);
+                    let along = x * arc.from[0] + z * arc.from[1];
+                    let ahead = x * arc.towards[0] + z * arc.towards[1];
+                    let angle = libm::atan2(ahead, along);
+                    if !(angle >= 0.0 && angle <= arc.sweep) {
+                        return None;
+                    }
+                    let [px, pz] = arc.at(angle);
+                    Some([Vector::new(px, front, pz), Vector::new(px, back, pz)])
+                })
             })
         })
-    })
 }

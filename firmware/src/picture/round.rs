@@ -80,7 +80,12 @@ where
     for (a, b) in points.iter().zip(next) {
         // An outline runs counter-clockwise, so outward is to the right of its way.
         let normal = Vector::new(b[1] - a[1], 0.0, a[0] - b[0]);
-        let ring = [lift(*a, front), lift(*a, back), lift(*b, back), lift(*b, front)];
+        let ring = [
+            lift(*a, front),
+            lift(*a, back),
+            lift(*b, back),
+            lift(*b, front),
+        ];
         let mut wetted = Sides::new();
         cut(ring.into_iter(), view, up, level, &mut wetted, &mut surface);
         if view.is_seen(normal.unit().unwrap_or_default()) {
@@ -237,7 +242,10 @@ fn surface_point(inside: &Solid, up: Vector, level: f64, n: u16) -> Option<Vecto
     let top = start + along * place + out.unit().unwrap_or_default() * radius;
     let rise = up.dot(top - middle);
     let from = middle + (top - middle) * ((level - up.dot(middle)) / rise);
-    let across = up.cross(along).unit().or_else(|| up.cross(axis.to_seam()).unit())?;
+    let across = up
+        .cross(along)
+        .unit()
+        .or_else(|| up.cross(axis.to_seam()).unit())?;
     let ahead = across.cross(up);
     let angle = core::f64::consts::TAU * f64::from(n) / f64::from(SURFACE);
     let (sine, cosine) = libm::sincos(angle);

@@ -60,7 +60,8 @@ where
         // A rounded corner is no line; its outline is drawn where it has one.
         let sharp = solid.edges().filter(|edge| edge.radius.si() == 0.0);
         let lines = sharp.flat_map(move |edge| {
-            way::steps(&edge).map(move |step| stroke(step, plain(is_seen(solid, view, &edge, step))))
+            way::steps(&edge)
+                .map(move |step| stroke(step, plain(is_seen(solid, view, &edge, step))))
         });
         let round = outline::steps(solid, view).map(move |step| stroke(step, plain(true)));
         let picked = chosen.into_iter().flat_map(move |edge| {
@@ -99,10 +100,7 @@ where
     for run in division.runs() {
         let [from, to] = run.map(|at| at.si());
         // Half of a gap; one shorter than a pixel would not be seen.
-        let inset = libm::fmin(
-            0.3 * (to - from),
-            1.25 * whole / libm::fmax(pixels, 1.0),
-        );
+        let inset = libm::fmin(0.3 * (to - from), 1.25 * whole / libm::fmax(pixels, 1.0));
         for [from, to] in way::part(edge, from + inset, to - inset) {
             draw(
                 target,

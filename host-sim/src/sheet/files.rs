@@ -3,19 +3,32 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use seamwright_core::job::Tank;
+use seamwright_core::job::{Assumed, Tank};
 
-use super::pattern::Fault;
+use super::nest::{Item, Rules, Stock};
+use super::pattern::{Fault, Pattern};
+use super::pdf::Print;
 use super::pieces::{Piece, pieces};
-use super::{dxf, svg};
+use super::{dxf, nest, page, pdf, svg};
 use crate::failure::Failure;
 use crate::shots::write_whole;
+
+/// Between two pieces on a sheet, and from a piece to the sheet's edge, in mm: room for a saw or a torch;
+/// common practice, no source.
+const GAP: f64 = 5.0;
+const MARGIN: f64 = 10.0;
 
 /// Writes every file of a tank into a folder, which is made if it is not there, and tells their paths.
 ///
 /// # Errors
 /// What could not be written, or a piece past what a file can hold.
-pub fn write(tank: &Tank, out: &Path) -> Result<Vec<PathBuf>, Failure> {
+pub fn write(
+    tank: &Tank,
+    assumed: &[Assumed],
+    stock: &[Stock],
+    print: &Print,
+    out: &Path,
+) -> Result<Vec<PathBuf>, Failure> {
     let failed = |what: &Path, error: io::Error| {
         Failure::other(
             format!("{} cannot be written: {error}", what.display()),
@@ -30,6 +43,13 @@ pub fn write(tank: &Tank, out: &Path) -> Result<Vec<PathBuf>, Failure> {
     })?;
     std::fs::create_dir_all(out).map_err(|error| failed(out, error))?;
     let mut written = Vec::new();
+    let keep = |name: &str, bytes: &[u8], written: &mut Vec<PathBuf>| {
+        let path = out.join(name);
+        write_whole(&path, |file| io::Write::write_all(file, bytes))
+            .map_err(|error| failed(&path, error))?;
+        written.push(path);
+        Ok::<(), Failure>(())
+    };
     for piece in &pieces {
         let Piece {
             pattern: Some(pattern),
@@ -46,11 +66,59 @@ pub fn write(tank: &Tank, out: &Path) -> Result<Vec<PathBuf>, Failure> {
             ),
             ("svg", svg::pattern(pattern).into_bytes()),
         ] {
-            let path = out.join(format!("panel-{}.{ending}", panel.mark));
-            write_whole(&path, |file| io::Write::write_all(file, &bytes))
-                .map_err(|error| failed(&path, error))?;
-            written.push(path);
+            let name = format!("panel-{}.{ending}", panel.mark);
+            keep(&name, &bytes, &mut written)?;
         }
     }
+    let patterns: Vec<Pattern> = pieces
+        .iter()
+        .filter_map(|piece| piece.pattern.clone())
+        .collect();
+    let name = tank.job().name();
+    if !patterns.is_empty() {
+        let paper = pdf::patterns(name, &patterns, print).map_err(|fault| {
+            Failure::input(
+                format!("the patterns do not go on paper: {fault}"),
+                "cut from the DXF or SVG files instead, or split the tank".to_owned(),
+            )
+        })?;
+        keep("patterns.pdf", &paper, &mut written)?;
+    }
+    let plan = nested(&pieces, stock)?;
+    if let Some(plan) = &plan {
+        keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
+    }
+    let page = page::job_page(tank, assumed, &pieces, plan.as_ref());
+    keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
+}
+
+/// The pieces laid on the sheets that the user names; `None` where none is named.
+fn nested<'a>(pieces: &'a [Piece], stock: &'a [Stock]) -> Result<Option<nest::Plan<'a>>, Failure> {
+    if stock.is_empty() {
+        return Ok(None);
+    }
+    let items: Vec<Item<'_>> = pieces
+        .iter()
+        .filter_map(|piece| {
+            Some(Item {
+                pattern: piece.pattern.as_ref()?,
+                thickness: piece.thickness,
+                count: 1,
+            })
+        })
+        .collect();
+    let rules = Rules {
+        gap: GAP,
+        margin: MARGIN,
+        turning: true,
+    };
+    nest::plan(&items, stock, &rules)
+        .map(Some)
+        .map_err(|fault| {
+            Failure::input(
+                format!("the pieces do not go on the sheets named: {fault}"),
+                "name more or larger sheets with --stock, of the panels' own thickness".to_owned(),
+            )
+        })
 }

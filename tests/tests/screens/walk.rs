@@ -176,7 +176,10 @@ fn read_through(gauge: &mut Gauge) {
             return;
         }
     }
-    panic!("no end of reading on {:?}", gauge.names().collect::<Vec<_>>());
+    panic!(
+        "no end of reading on {:?}",
+        gauge.names().collect::<Vec<_>>()
+    );
 }
 
 /// A full shelf and a restless thumb.

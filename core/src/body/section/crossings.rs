@@ -10,12 +10,21 @@ impl Section {
         // Two crossings nearer than this share of the section are one: a piece's end is the next one's
         // start.
         const SAME: f64 = 1e-9;
-        let pick = |p: [f64; 2]| if axis == 0 { (p[0], p[1]) } else { (p[1], p[0]) };
+        let pick = |p: [f64; 2]| {
+            if axis == 0 {
+                (p[0], p[1])
+            } else {
+                (p[1], p[0])
+            }
+        };
         let same = SAME * self.perimeter();
         let mut found = [0.0; 2];
         let mut count = 0;
         let mut keep = |other: f64| {
-            let known = found.iter().take(count).any(|seen: &f64| libm::fabs(seen - other) < same);
+            let known = found
+                .iter()
+                .take(count)
+                .any(|seen: &f64| libm::fabs(seen - other) < same);
             if known {
                 return;
             }

@@ -73,10 +73,9 @@ impl Tori {
         let t = libm::fmin(out, self.meet);
         let square = libm::fmax(0.0, k * k - t * t);
         let root = libm::sqrt(square);
-        let mut volume = x * x * t
-            + x * (t * root + k * k * libm::asin(libm::fmin(1.0, t / k)))
-            + k * k * t
-            - t * t * t / 3.0;
+        let mut volume =
+            x * x * t + x * (t * root + k * k * libm::asin(libm::fmin(1.0, t / k))) + k * k * t
+                - t * t * t / 3.0;
         let mut moment = 0.5 * (x * x + k * k) * t * t
             + 2.0 * x / 3.0 * (k * k * k - square * root)
             - 0.25 * t * t * t * t;
@@ -219,7 +218,9 @@ impl Head {
                 );
             }
             Self::Torispherical { .. } => {
-                let Some(tori) = self.tori(radius) else { return };
+                let Some(tori) = self.tori(radius) else {
+                    return;
+                };
                 roots(
                     slope * slope + 1.0,
                     w0 * slope + tori.behind,

@@ -67,13 +67,23 @@ pub enum BlankError {
 impl fmt::Display for BlankError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Bend { faces: [a, b], error } => {
+            Self::Bend {
+                faces: [a, b],
+                error,
+            } => {
                 write!(f, "the fold between {a} and {b}: {error}")
             }
-            Self::Joint { faces: [a, b], error } => {
+            Self::Joint {
+                faces: [a, b],
+                error,
+            } => {
                 write!(f, "the edge between {a} and {b}: {error}")
             }
-            Self::Sharp { faces: [a, b], turn, most } => write!(
+            Self::Sharp {
+                faces: [a, b],
+                turn,
+                most,
+            } => write!(
                 f,
                 "the fold between {a} and {b} turns by {}, which doubles the sheet back on itself; at most {}: weld that edge",
                 turn.display(AngleUnit::Degree, 1),
@@ -83,7 +93,11 @@ impl fmt::Display for BlankError {
                 f,
                 "the folds close a ring, which cannot be laid flat: weld the edge between {a} and {b}, or another of the ring"
             ),
-            Self::Overlap { faces: [a, b], folds, count } => {
+            Self::Overlap {
+                faces: [a, b],
+                folds,
+                count,
+            } => {
                 write!(
                     f,
                     "laid flat, {a} and {b} would lie on top of each other: weld one of the folds between them:"

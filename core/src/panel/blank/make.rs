@@ -7,7 +7,7 @@ use heapless::Vec;
 use super::super::part::{Half, Part, PartSide as Side, bend_at, fit_at, part};
 use super::super::{Axes, Groups, Making, Panel, Plan};
 use super::error::NAMED_FOLDS;
-use super::{Bent, BendMark, Blank, BlankError, MAX_PARTS, Piece, Relief, Round};
+use super::{BendMark, Bent, Blank, BlankError, MAX_PARTS, Piece, Relief, Round};
 use crate::body::{Edge, Face, FaceView};
 use crate::fixture::Plate;
 use crate::flat::{FoldLink, MOST_NODES, Node, PartSide, UnfoldError, unfold};
@@ -253,7 +253,11 @@ impl Plan<'_> {
         let mut placed = [false; MAX_PARTS];
         let mut queue: Vec<u8, MAX_PARTS> = Vec::new();
         let folds_of = |entry: &Entry| {
-            arena.sides_of(entry).iter().filter(|side| side.fold.is_some()).count()
+            arena
+                .sides_of(entry)
+                .iter()
+                .filter(|side| side.fold.is_some())
+                .count()
         };
         let mut root = 0;
         let mut most = 0;
@@ -277,9 +281,9 @@ impl Plan<'_> {
                 let Some(other) = side.fold else { continue };
                 let faces = [entry.face, other];
                 // The strip back to the part that this one hangs on.
-                let back = links.iter().any(|link| {
-                    link.child.part == parent && link.child.side == side.node
-                });
+                let back = links
+                    .iter()
+                    .any(|link| link.child.part == parent && link.child.side == side.node);
                 if back {
                     continue;
                 }
@@ -331,11 +335,7 @@ impl Plan<'_> {
     }
 
     /// How far back from the end of the parent's side the child's side starts, along their edge.
-    fn along(
-        &self,
-        arena: &Arena,
-        sides: [(u8, &Side); 2],
-    ) -> Option<f64> {
+    fn along(&self, arena: &Arena, sides: [(u8, &Side); 2]) -> Option<f64> {
         let lifted = |(place, side): (u8, &Side)| {
             let entry = arena.parts.get(usize::from(place))?;
             let axes = axes_of(&self.body.outside.face(entry.face)?);
@@ -448,7 +448,10 @@ struct Entry {
 impl Arena {
     fn add(&mut self, face: Face, part: &Part) -> Option<()> {
         let range = |before: usize, more: usize| {
-            Some([u8::try_from(before).ok()?, u8::try_from(before + more).ok()?])
+            Some([
+                u8::try_from(before).ok()?,
+                u8::try_from(before + more).ok()?,
+            ])
         };
         let entry = Entry {
             face,
@@ -481,11 +484,7 @@ impl Arena {
     }
 
     /// The part and side beyond a fold. A parted side has two halves with one fold each.
-    fn across(
-        &self,
-        from: u8,
-        side: &Side,
-    ) -> Option<(u8, &Side)> {
+    fn across(&self, from: u8, side: &Side) -> Option<(u8, &Side)> {
         let other = side.fold?;
         let own = self.parts.get(usize::from(from))?;
         for (entry, place) in self.parts.iter().zip(0_u8..) {
@@ -554,12 +553,7 @@ impl Blank {
         self.lay(&[&nodes], &[], face)
     }
 
-    fn lay(
-        &mut self,
-        parts: &[&[Node]],
-        links: &[FoldLink],
-        face: Face,
-    ) -> Result<(), BlankError> {
+    fn lay(&mut self, parts: &[&[Node]], links: &[FoldLink], face: Face) -> Result<(), BlankError> {
         unfold(parts, links, &mut self.flat).map_err(|error| self.blame(&error, links, face))?;
         if let Some(extents) = self.flat.outline().extents() {
             self.low = [extents.least.x, extents.least.y];

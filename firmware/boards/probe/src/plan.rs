@@ -3,9 +3,7 @@
 use core::hint::black_box;
 
 use seamwright_core::{
-    body::{
-        Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
-    },
+    body::{Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper},
     capacity::{Capacity, Lean, Measure},
     heat::arc::conventional_voltage,
     job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, WeldDraft},
@@ -139,7 +137,11 @@ fn bodies(tank: &Tank) {
             for bend in blank.bends() {
                 black_box(bend);
             }
-            black_box(blank.place(tank.body(), panel.face(), black_box(tank.inside().centroid())));
+            black_box(blank.place(
+                tank.body(),
+                panel.face(),
+                black_box(tank.inside().centroid()),
+            ));
         }
         black_box(panel);
     }

@@ -1,0 +1,287 @@
+//! The job sheet of a tank: what hangs beside the work.
+
+use seamwright_core::capacity::Outcome;
+use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::notice::Severity;
+use seamwright_core::quantity::{
+    AngleUnit, LengthUnit, MassUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
+};
+use seamwright_core::seam::joint_name;
+
+use super::job_page::{JobPage, Piece as Part, Section, Weight};
+use super::nest::{self, Plan};
+use super::pieces::Piece;
+use super::svg;
+
+fn litres(volume: Volume) -> String {
+    format!(
+        "{} ({})",
+        volume.display(VolumeUnit::Litre, 3),
+        volume.display(VolumeUnit::UsGallon, 2)
+    )
+}
+
+fn fact(name: &str, value: String) -> (String, String) {
+    (name.to_owned(), value)
+}
+
+fn strings<const N: usize>(all: [&str; N]) -> Vec<String> {
+    all.iter().map(ToString::to_string).collect()
+}
+
+/// The page of a tank with its pieces and, where sheets were named, how they lie on them.
+pub(super) fn job_page(
+    tank: &Tank,
+    assumed: &[Assumed],
+    pieces: &[Piece],
+    plan: Option<&Plan<'_>>,
+) -> JobPage {
+    let mut sections = vec![
+        Section {
+            heading: "Mind".to_owned(),
+            pieces: cautions(tank),
+        },
+        Section {
+            heading: "What it holds".to_owned(),
+            pieces: holds(tank),
+        },
+        Section {
+            heading: "Panels".to_owned(),
+            pieces: panels(tank, pieces),
+        },
+        Section {
+            heading: "Seams".to_owned(),
+            pieces: vec![seams(tank)],
+        },
+    ];
+    if let Some(plan) = plan {
+        sections.push(Section {
+            heading: "On the sheet".to_owned(),
+            pieces: on_sheet(plan),
+        });
+    }
+    sections.push(Section {
+        heading: "Taken as given".to_owned(),
+        pieces: vec![Part::Table {
+            head: strings(["input", "value", "from"]),
+            rows: assumed
+                .iter()
+                .map(|one| {
+                    vec![
+                        one.field().to_string(),
+                        one.to_string(),
+                        one.source().to_owned(),
+                    ]
+                })
+                .collect(),
+        }],
+    });
+    JobPage {
+        title: tank.job().name().to_owned(),
+        sections,
+    }
+}
+
+fn cautions(tank: &Tank) -> Vec<Part> {
+    let mut all = Vec::new();
+    tank.each_notice(|notice| {
+        all.push(Part::Caution {
+            weight: match notice.severity() {
+                Severity::Info => Weight::Advice,
+                Severity::Caution => Weight::Caution,
+                Severity::Warning => Weight::Danger,
+            },
+            text: notice.to_string(),
+        });
+    });
+    if let Some(liquid) = tank.job().liquid() {
+        all.push(Part::Caution {
+            weight: Weight::Caution,
+            text: liquid.caution().to_owned(),
+        });
+    }
+    all
+}
+
+fn holds(tank: &Tank) -> Vec<Part> {
+    let capacity = tank.capacity();
+    let mut facts = vec![
+        fact("to the brim", litres(capacity.brim)),
+        fact(
+            "to the fill mark",
+            format!(
+                "{}, {} deep",
+                litres(capacity.fill),
+                capacity.fill_depth.display(LengthUnit::Millimetre, 1)
+            ),
+        ),
+        fact("usable, standing level", litres(capacity.usable)),
+    ];
+    if let Some(worst) = tank.worst_usable() {
+        let lean = worst.least.lean;
+        facts.push(fact(
+            "usable at the worst lean",
+            format!(
+                "{} at pitch {}, roll {}",
+                litres(worst.least.usable),
+                lean.pitch().display(AngleUnit::Degree, 1),
+                lean.roll().display(AngleUnit::Degree, 1)
+            ),
+        ));
+    }
+    facts.extend(growth(tank));
+    let rows = (0..tank.dip_count())
+        .filter_map(|place| tank.dip_mark(place))
+        .map(|mark| {
+            vec![
+                mark.reading.display(LengthUnit::Millimetre, 1).to_string(),
+                mark.volume.display(VolumeUnit::Litre, 3).to_string(),
+            ]
+        })
+        .collect();
+    let reading = if tank.job().dip_at().is_some() {
+        "rod reads"
+    } else {
+        "depth"
+    };
+    vec![
+        Part::Facts(facts),
+        Part::Table {
+            head: strings([reading, "holds"]),
+            rows,
+        },
+    ]
+}
+
+/// What the liquid does when it warms.
+fn growth(tank: &Tank) -> Option<(String, String)> {
+    let [_, hottest] = tank.job().temperatures()?;
+    let at = hottest.display(TemperatureUnit::Celsius, 0);
+    let told = match tank.expansion()? {
+        Ok(expansion) => match expansion.outcome {
+            Outcome::Fits(room) => format!(
+                "grows to {} at {at}; {} stay free",
+                litres(expansion.hot),
+                litres(room)
+            ),
+            Outcome::Spills(spilt) => format!(
+                "grows to {} at {at}; {} run over: a shut tank that is full bursts",
+                litres(expansion.hot),
+                litres(spilt)
+            ),
+        },
+        Err(error) => error.to_string(),
+    };
+    Some(fact("when it warms", told))
+}
+
+fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
+    let mm = |value: f64| format!("{value:.1} mm");
+    let mut parts = vec![Part::Table {
+        head: strings(["mark", "faces", "made", "sheet", "blank", "mass"]),
+        rows: pieces
+            .iter()
+            .map(|piece| {
+                let panel = &piece.panel;
+                let faces: Vec<String> = panel.faces.iter().map(ToString::to_string).collect();
+                let blank = piece.pattern.as_ref().map_or_else(
+                    || "buy it, or have it spun".to_owned(),
+                    |pattern| {
+                        let extents = pattern.extents();
+                        format!("{} x {}", mm(extents.width()), mm(extents.height()))
+                    },
+                );
+                vec![
+                    panel.mark.to_string(),
+                    faces.join(", "),
+                    panel.making.name().to_owned(),
+                    panel
+                        .thickness
+                        .display(LengthUnit::Millimetre, 2)
+                        .to_string(),
+                    blank,
+                    panel.mass.display(MassUnit::Kilogram, 3).to_string(),
+                ]
+            })
+            .collect(),
+    }];
+    parts.push(Part::Text(format!(
+        "All blanks together {}. Marks are on the outside. Two panels meet where their edges carry the same \
+         seam mark, tick to tick: the ticks stand a third of the way along, so they meet one way round only.",
+        tank.totals().mass.display(MassUnit::Kilogram, 3)
+    )));
+    for piece in pieces {
+        if let Some(pattern) = &piece.pattern {
+            parts.push(Part::Figure {
+                svg: svg::pattern(pattern),
+                caption: format!("Panel {}, not to scale here", piece.panel.mark),
+            });
+        }
+    }
+    parts
+}
+
+fn seams(tank: &Tank) -> Part {
+    Part::Table {
+        head: strings([
+            "seam", "between", "joint", "length", "angle", "tacks", "stitches",
+        ]),
+        rows: tank
+            .seams()
+            .map(|seam| {
+                let [a, b] = seam.faces;
+                let tacks = tank.tacks(&seam).map_or_else(String::new, |tacks| {
+                    format!(
+                        "{} at {}",
+                        tacks.count,
+                        tacks.pitch.display(LengthUnit::Millimetre, 0)
+                    )
+                });
+                let stitches = tank.division(&seam).map_or_else(String::new, |division| {
+                    format!(
+                        "{} of {}",
+                        division.count,
+                        division.length.display(LengthUnit::Millimetre, 0)
+                    )
+                });
+                vec![
+                    seam.mark.to_string(),
+                    format!("{a} - {b}"),
+                    joint_name(seam.joint).to_owned(),
+                    seam.length.display(LengthUnit::Millimetre, 1).to_string(),
+                    seam.dihedral.display(AngleUnit::Degree, 1).to_string(),
+                    tacks,
+                    stitches,
+                ]
+            })
+            .collect(),
+    }
+}
+
+fn on_sheet(plan: &Plan<'_>) -> Vec<Part> {
+    let share = seamwright_core::quantity::Ratio::from_share(plan.share_used());
+    let mut rows = Vec::new();
+    for sheet in &plan.sheets {
+        let [width, length] = sheet.offcut;
+        rows.push(vec![
+            format!("{} {}", sheet.stock.name, sheet.number),
+            format!("{} pieces", sheet.placements.len()),
+            format!("{:.0} %", 100.0 * sheet.used() / sheet.area()),
+            format!("{width:.0} x {length:.0} mm"),
+        ]);
+    }
+    vec![
+        Part::Facts(vec![fact(
+            "used of all sheets",
+            share.display(RatioUnit::Percent, 0).to_string(),
+        )]),
+        Part::Table {
+            head: strings(["sheet", "holds", "used", "largest offcut"]),
+            rows,
+        },
+        Part::Figure {
+            svg: nest::draw(plan),
+            caption: "How the pieces lie".to_owned(),
+        },
+    ]
+}

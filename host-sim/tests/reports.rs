@@ -393,6 +393,11 @@ fn sheet_writes_its_files() {
             "{mark}"
         );
     }
+    // Patterns on paper, whole (every PDF begins and ends so: ISO 32000-1, 7.5), and the job page.
+    let paper = fs::read(out.join("patterns.pdf")).unwrap();
+    assert!(paper.starts_with(b"%PDF-") && paper.trim_ascii_end().ends_with(b"%%EOF"));
+    let page = fs::read_to_string(out.join("job.html")).unwrap();
+    assert!(page.contains("Header tank, heating loop of a canal boat"));
     // A folder that cannot be made is no fault of the job.
     fs::write(folder.path().join("taken"), "").unwrap();
     let output = run(folder.path(), &["sheet", &job, "--out", "taken"]);

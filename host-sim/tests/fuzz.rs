@@ -369,6 +369,60 @@ fn jobs_that_read_give_finite_figures() {
     );
 }
 
+/// A job of each body that no example has, with what goes into and on to it.
+const BODIES: [&str; 3] = [
+    "name = \"Round cornered\"\n[shape]\nkind = \"profile\"\nwidth = \"180 mm\"\n\
+     outline = [[\"0 mm\", \"0 mm\", \"r 25 mm\"], [\"320 mm\", \"0 mm\"], [\"320 mm\", \"180 mm\"], [\"0 mm\", \"180 mm\"]]\n\
+     [stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[joints]\ndefault = \"full lap\"\n\
+     [[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"60 mm\"]\ndiameter = \"30 mm\"\n",
+    "name = \"Hopper\"\n[shape]\nkind = \"taper\"\nbase = [\"180 mm\", \"160 mm\"]\ntop = [\"320 mm\", \"260 mm\"]\n\
+     height = \"270 mm\"\nshift = [\"10 mm\", \"0 mm\"]\n[stock]\nalloy = \"304L\"\nthickness = \"1.5 mm\"\n\
+     [joints]\nfolds = [\"bottom front\", \"bottom back\"]\nbend_radius = \"3 mm\"\n\
+     [[fitting]]\nname = \"neck\"\nface = \"top\"\nat = [\"160 mm\", \"130 mm\"]\nbore = \"38 mm\"\nstand_in = \"6 mm\"\n",
+    "name = \"Pot\"\n[shape]\nkind = \"drum\"\nsized = \"inside\"\naxis = \"lying\"\ndiameter = \"200 mm\"\nlength = \"450 mm\"\n\
+     ends = \"torispherical\"\ncrown = \"200 mm\"\nknuckle = \"20 mm\"\n[stock]\nalloy = \"316L\"\nthickness = \"2 mm\"\n\
+     [fill]\nliquid = \"diesel\"\ndip_at = [\"200 mm\", \"100 mm\"]\n",
+];
+
+#[test]
+fn every_other_body_plans_before_it_is_spoilt() {
+    for body in BODIES {
+        assert!(check(read(body.to_owned())).unwrap(), "{body}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2_000, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn other_bodies_with_slips_of_the_pen(body in prop::sample::select(&BODIES[..]), slips in slips()) {
+        check(read(spoilt(body, &slips)))?;
+    }
+
+    #[test]
+    fn other_bodies_with_other_figures(
+        body in prop::sample::select(&BODIES[..]),
+        figures in prop::collection::vec(prop_oneof![1.0..500.0_f64, -50.0..50.0_f64, 1e-3..1e5_f64], 1..20),
+        spare in 0..4_usize,
+    ) {
+        // Some of its lengths, each for another one; the others stand.
+        let mut figures = figures.iter().cycle();
+        let mut text = String::new();
+        for (number, part) in body.split(" mm\"").enumerate() {
+            if number > 0 {
+                text.push_str(" mm\"");
+            }
+            match part.rsplit_once('"') {
+                Some((before, figure)) if number % 4 == spare && figure.parse::<f64>().is_ok() => {
+                    text.push_str(&format!("{before}\"{}", figures.next().unwrap()));
+                }
+                _ => text.push_str(part),
+            }
+        }
+        check(read(text))?;
+    }
+}
+
 #[test]
 fn the_checks_above_meet_tanks_as_well_as_refusals() {
     for name in EXAMPLES {

@@ -1,4 +1,4 @@
-//! What `plan` and `fill` print, and how the program ends.
+//! What `plan`, `fill`, `dip`, `solve` and `sheet` give, and how the program ends.
 
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
@@ -10,7 +10,9 @@ use std::io::Read as _;
 use std::process::Stdio;
 
 use serde_json::Value;
-use support::{EXAMPLES, NAME, SHAPE, STOCK, example, run, seamwright, told, trimmed};
+use support::{
+    EXAMPLES, NAME, SHAPE, STOCK, example, example_text, run, seamwright, told, trimmed,
+};
 
 fn good(arguments: &[&str]) -> String {
     let output = seamwright(arguments).output().unwrap();
@@ -206,6 +208,209 @@ fn fills_refused() {
     insta::assert_snapshot!("fills-refused", all);
 }
 
+/// Plan of the space inside the header tank below its cut: 320 mm and 180 mm less two sheets of 2 mm.
+const INSIDE_PLAN_M2: f64 = 0.316 * 0.176;
+/// The same space to the brim, by plane geometry: the cut's plane `0.8 y + 0.6 z = 204 mm` moves in by
+/// its 2 mm sheet, which leaves a triangle with legs of 44 mm and 176/3 mm out of 176 mm by 156 mm.
+const INSIDE_M3: f64 = 0.316 * (0.176 * 0.156 - 0.5 * 0.044 * 0.176 / 3.0);
+
+/// Readings and volumes of a chart as `dip --json` gives them.
+fn marks(chart: &Value) -> Vec<(f64, f64)> {
+    let one = |mark: &Value| (mark[0].as_f64().unwrap(), mark[1].as_f64().unwrap());
+    chart["marks"].as_array().unwrap().iter().map(one).collect()
+}
+
+#[test]
+fn dip_by_volume_at_a_place() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = "[fill]\ndip_at = [\"160 mm\", \"90 mm\"]\n";
+    let job = example_text("header-tank").replacen("[fill]\n", place, 1);
+    fs::write(folder.path().join("tank.toml"), job).unwrap();
+    let dip = |more: &[&str]| {
+        let arguments = [&["dip", "tank.toml", "--volume", "0.5 L"], more].concat();
+        let output = run(folder.path(), &arguments);
+        assert!(output.status.success(), "{}", told(&output));
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let chart: Value = serde_json::from_str(&dip(&["--json"])).unwrap();
+    assert_eq!(chart["at_m"], serde_json::json!([0.16, 0.09]));
+    let level = marks(&chart);
+    assert!(level.len() >= 17, "{level:?}");
+    for (number, (reading, volume)) in (0..).zip(&level).take(17) {
+        assert!((volume - 5e-4 * f64::from(number)).abs() < 1e-9);
+        // Below 97.3 mm, where the cut begins inside, it is a box: depth is volume by area.
+        if *volume > 0.0 && *volume / INSIDE_PLAN_M2 < 0.097 {
+            assert!(
+                (reading - volume / INSIDE_PLAN_M2).abs() < 1e-6,
+                "{reading} m for {volume} m3"
+            );
+        }
+    }
+    // Over the middle of the floor a level surface cuts the rod at the mean depth of the liquid,
+    // whatever the lean, as long as it covers the floor and stays below the top.
+    let leaning: Value = serde_json::from_str(&dip(&["--pitch", "5°", "--json"])).unwrap();
+    let mut checked = 0;
+    for (reading, volume) in marks(&leaning) {
+        let mean = volume / INSIDE_PLAN_M2;
+        if (0.02..0.08).contains(&mean) {
+            assert!((reading - mean).abs() < 1e-6, "{reading} m for {volume} m3");
+            checked += 1;
+        }
+    }
+    assert!(checked >= 5, "{leaning}");
+    insta::assert_snapshot!("dip-by-volume-at-a-place", dip(&["--units", "metric"]));
+    insta::assert_snapshot!(
+        "dip-by-volume-at-a-place-leaning-us",
+        dip(&["--pitch", "5°", "--units", "us"])
+    );
+}
+
+#[test]
+fn dips_refused() {
+    let header = path("header-tank");
+    let mut all = String::new();
+    for arguments in [
+        &["--volume", "0.5"][..],
+        &["--volume", "0.5 gal"],
+        &["--volume", "0 L"],
+        &["--volume", "1 mL"],
+        &["--every", "0.01 mm"],
+        &["--every=-5 mm"],
+        &["--pitch", "95°"],
+    ] {
+        let output = seamwright(&[&["dip", &header], arguments].concat())
+            .output()
+            .unwrap();
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(output.stdout.is_empty());
+        all.push_str(&format!(
+            "{}\n{}",
+            arguments.join(" "),
+            trimmed(&told(&output))
+        ));
+    }
+    insta::assert_snapshot!("dips-refused", all);
+}
+
+#[test]
+fn solve_for_a_height() {
+    let header = path("header-tank");
+    let answer = object(&[
+        "solve", &header, "--for", "height", "--usable", "5.5 L", "--json",
+    ]);
+    // The cut keeps its place under the top, so every added millimetre adds the same slice. Of the
+    // brim, 20 % is headspace, and 12 mm stay under the pick-up.
+    let under = INSIDE_PLAN_M2 * 0.012;
+    let height = 0.160 + ((5.5e-3 + under) / 0.8 - INSIDE_M3) / INSIDE_PLAN_M2;
+    let value = answer["value_m"].as_f64().unwrap();
+    assert!((value - height).abs() < 1e-6, "{value} m, not {height} m");
+    assert!((answer["holds_m3"].as_f64().unwrap() - 5.5e-3).abs() < 1e-9);
+    assert_eq!(answer["of"], "usable");
+    assert_eq!(answer["was_m"], 0.16);
+    let mut all = String::new();
+    for arguments in [
+        &["--for", "height", "--usable", "5.5 L"][..],
+        &["--for", "cut 1 leg 2", "--brim", "8 L"],
+        &["--for", "length", "--fill", "2 US gal", "--units", "us"],
+    ] {
+        let told = good(&[&["solve", &header], arguments].concat());
+        all.push_str(&format!("{}\n  {told}", arguments.join(" ")));
+    }
+    insta::assert_snapshot!("solves", all);
+}
+
+#[test]
+fn solves_refused() {
+    let header = path("header-tank");
+    let mut all = String::new();
+    for arguments in [
+        &["--for", "height", "--usable", "2000 L"][..],
+        &["--for", "height", "--brim", "0.1 L"],
+        &["--for", "diameter", "--usable", "5 L"],
+        &["--for", "cut 2 leg 1", "--usable", "5 L"],
+        &["--for", "heigth", "--usable", "5 L"],
+        &["--for", "height", "--usable", "5"],
+        &["--for", "height", "--usable", "0 L"],
+        &["--for", "height"],
+    ] {
+        let output = seamwright(&[&["solve", &header], arguments].concat())
+            .output()
+            .unwrap();
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(output.stdout.is_empty());
+        all.push_str(&format!(
+            "{}\n{}",
+            arguments.join(" "),
+            trimmed(&told(&output))
+        ));
+    }
+    // A target past all reach tells what can be reached, and at which heights.
+    assert!(all.contains("it can hold from "), "{all}");
+    insta::assert_snapshot!("solves-refused", all);
+}
+
+#[test]
+fn sheet_writes_its_files() {
+    let folder = tempfile::tempdir().unwrap();
+    let job = path("header-tank");
+    let output = run(folder.path(), &["sheet", &job, "--out", "new/patterns"]);
+    assert!(output.status.success(), "{}", told(&output));
+    let out = folder.path().join("new/patterns");
+    let mut names: Vec<String> = fs::read_dir(&out)
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    names.sort();
+    // What it says it wrote is what is there.
+    let mut told: Vec<String> = String::from_utf8(output.stdout)
+        .unwrap()
+        .lines()
+        .map(|line| {
+            assert!(folder.path().join(line).is_file(), "{line}");
+            line.rsplit('/').next().unwrap().to_owned()
+        })
+        .collect();
+    told.sort();
+    assert_eq!(told, names);
+    let plan = object(&["plan", &job, "--json"]);
+    let panels = plan["panels"].as_array().unwrap();
+    assert_eq!(panels.len(), 7);
+    for panel in panels {
+        let mark = panel["mark"].as_str().unwrap();
+        let text = |ending| fs::read_to_string(out.join(format!("panel-{mark}.{ending}"))).unwrap();
+        // Each by a reader of its own, made by others.
+        let picture = text("svg");
+        let svg = roxmltree::Document::parse(&picture).unwrap();
+        let root = svg.root_element();
+        assert_eq!(root.tag_name().name(), "svg", "{mark}");
+        // A true size has a unit.
+        assert!(root.attribute("width").unwrap().ends_with("mm"), "{mark}");
+        let dxf = dxf::Drawing::load(&mut text("dxf").as_bytes()).unwrap();
+        assert!(dxf.entities().count() > 0, "{mark}");
+        assert_eq!(
+            dxf.header.default_drawing_units,
+            dxf::enums::Units::Millimeters,
+            "{mark}"
+        );
+    }
+    // Patterns on paper, whole (every PDF begins and ends so: ISO 32000-1, 7.5), and the job page.
+    let paper = fs::read(out.join("patterns.pdf")).unwrap();
+    assert!(paper.starts_with(b"%PDF-") && paper.trim_ascii_end().ends_with(b"%%EOF"));
+    let page = fs::read_to_string(out.join("job.html")).unwrap();
+    assert!(page.contains("Header tank, heating loop of a canal boat"));
+    // A folder that cannot be made is no fault of the job.
+    fs::write(folder.path().join("taken"), "").unwrap();
+    let output = run(folder.path(), &["sheet", &job, "--out", "taken"]);
+    assert_eq!(output.status.code(), Some(1));
+    let complaint = String::from_utf8(output.stderr).unwrap();
+    assert!(complaint.contains("taken cannot be written"), "{complaint}");
+    assert!(complaint.contains("--out"), "{complaint}");
+    // A job that cannot be read leaves nothing behind.
+    let output = run(folder.path(), &["sheet", "gone.toml", "--out", "none"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(!folder.path().join("none").exists());
+}
+
 #[test]
 fn files_that_cannot_be_read() {
     let folder = tempfile::tempdir().unwrap();
@@ -275,6 +480,10 @@ fn ways_to_end() {
         (&["plan", &header, "--unit", "us"], 2),
         (&["plan", &header, "--units", "cubits"], 2),
         (&["fill", &header], 2),
+        (&["dip", &header], 0),
+        (&["dip", &header, "--every", "5 mm", "--volume", "1 L"], 2),
+        (&["solve", &header, "--usable", "5 L"], 2),
+        (&["sheet", &header], 2),
         (&["plan", "gone.toml"], 2),
     ] {
         let output = seamwright(arguments).output().unwrap();

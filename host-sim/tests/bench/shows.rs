@@ -28,7 +28,7 @@ fn gauge_with(jobs: &[&str]) -> Gauge {
     let mut gauge = Gauge::new();
     for job in jobs {
         let draft = JobFile::read(input::read(job).unwrap()).unwrap().draft;
-        gauge.keep(draft).unwrap();
+        gauge.keep(&draft).unwrap();
     }
     for _ in jobs {
         gauge.handle(UP.1);

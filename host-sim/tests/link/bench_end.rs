@@ -63,18 +63,14 @@ impl Gauges {
                 name,
                 ..draft.clone()
             };
-            self.0.lock().unwrap().0.keep(draft).unwrap();
+            self.0.lock().unwrap().0.keep(&draft).unwrap();
         }
     }
 
     /// The jobs on the shelf.
     pub(crate) fn names(&self) -> Vec<String> {
         let kept = self.0.lock().unwrap();
-        kept.0
-            .jobs()
-            .iter()
-            .map(|job| job.name.to_string())
-            .collect()
+        kept.0.names().map(str::to_owned).collect()
     }
 }
 

@@ -18,6 +18,7 @@ pub mod job_page;
 pub mod layer;
 pub mod nest;
 pub mod pattern;
+pub mod pdf;
 pub mod pieces;
 pub mod svg;
 mod words;

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 mod cut_files;
+mod laid;
 mod paper;
 
 use seamwright::sheet::pattern::{Bend, Draft, Hole, MarkLine, Node, Note, Pattern};

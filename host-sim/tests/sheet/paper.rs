@@ -18,11 +18,11 @@ fn read(paper: Paper) -> Document {
     Document::load_mem(&bytes).unwrap()
 }
 
-/// Straight strokes (in points), words with their place, and the arcs' end points, of a page.
+/// Straight strokes (in points), words with their place, and the arcs' cubics, of a page.
 #[derive(Default)]
 struct Page {
     strokes: Vec<[f64; 4]>,
-    curves: Vec<[f64; 2]>,
+    curves: Vec<[[f64; 2]; 4]>,
     words: Vec<([f64; 2], Vec<u8>)>,
     clips: Vec<[f64; 4]>,
 }
@@ -43,8 +43,9 @@ fn pages(document: &Document) -> Vec<Page> {
                         here = [n(0), n(1)];
                     }
                     "c" => {
-                        here = [n(4), n(5)];
-                        page.curves.push(here);
+                        let end = [n(4), n(5)];
+                        page.curves.push([here, [n(0), n(1)], [n(2), n(3)], end]);
+                        here = end;
                     }
                     "re" => area = [n(0), n(1), n(2), n(3)],
                     "W" => page.clips.push(area),
@@ -80,6 +81,8 @@ fn the_bars_are_100_mm_and_no_viewer_is_to_scale() {
             b"None"
         );
         for id in document.get_pages().values() {
+            // A unit of its own would stretch the page (ISO 32000-1, table 30).
+            assert!(!document.get_dictionary(*id).unwrap().has(b"UserUnit"));
             let media = document
                 .get_dictionary(*id)
                 .unwrap()
@@ -126,13 +129,40 @@ fn every_page_shows_the_piece_at_full_size_and_together_all_of_it() {
     for page in &pages[1..] {
         let [x, y] = corner(page);
         let mm = |[px, py]: [f64; 2]| [(px - x) * POINT, (py - y) * POINT];
-        // Ends of the two arcs and the hole's first point.
-        for wanted in [[370.0, 300.0], [170.0, 300.0], [99.0, 60.0]] {
-            let hit = page.curves.iter().any(|at| {
-                let [a, b] = mm(*at);
-                near(a, wanted[0], 0.01) && near(b, wanted[1], 0.01)
-            });
+        let close = |[a, b]: [f64; 2], [c, d]: [f64; 2]| near(a, c, 0.01) && near(b, d, 0.01);
+        // Ends and middles of the two arcs, and the hole's first point.
+        let reach = 40.0 * std::f64::consts::FRAC_1_SQRT_2;
+        for wanted in [
+            [370.0, 300.0],
+            [370.0 + reach, 260.0 + reach],
+            [170.0, 300.0],
+            [200.0, 270.0],
+            [99.0, 60.0],
+        ] {
+            let hit = page.curves.iter().any(|curve| close(mm(curve[3]), wanted));
             assert!(hit, "{wanted:?}");
+        }
+        // The middle of each cubic, (a + 3b + 3c + d) / 8, is on one of the three circles.
+        for curve in &page.curves {
+            let [a, b, c, d] = curve.map(mm);
+            let [x, y] = [0, 1].map(|i| (a[i] + 3.0 * b[i] + 3.0 * c[i] + d[i]) / 8.0);
+            let circles = [
+                (370.0, 260.0, 40.0),
+                (200.0, 300.0, 30.0),
+                (80.0, 60.0, 19.0),
+            ];
+            let on = circles.map(|(u, v, r): (f64, f64, f64)| near((x - u).hypot(y - v), r, 0.01));
+            assert!(on.contains(&true), "{x} {y}");
+        }
+        // Fold and mark line.
+        for [from, to] in [
+            [[0.0, 20.0], [410.0, 20.0]],
+            [[120.0, 40.0], [120.0, 160.0]],
+        ] {
+            let mut strokes = page.strokes.iter();
+            let hit =
+                strokes.any(|[a, b, c, d]| close(mm([*a, *b]), from) && close(mm([*c, *d]), to));
+            assert!(hit, "{from:?} {to:?}");
         }
         let [cx, cy, wide, tall] = page.clips[0];
         windows.push((mm([cx, cy]), mm([cx + wide, cy + tall])));

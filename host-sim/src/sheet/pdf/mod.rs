@@ -234,7 +234,12 @@ fn file(title: &str, pages: &[Drawn]) -> Vec<u8> {
         let mut entry = pdf.page(id);
         entry
             .parent(tree)
-            .media_box(Rect::new(0.0, 0.0, points(page.size[0]), points(page.size[1])))
+            .media_box(Rect::new(
+                0.0,
+                0.0,
+                points(page.size[0]),
+                points(page.size[1]),
+            ))
             .contents(stream);
         entry
             .resources()

@@ -82,10 +82,7 @@ fn head(pen: &mut Pen, pattern: &Pattern, grid: &Grid, tile: Tile, frame: Extent
     let room = frame.high[0] - after - 42.0;
     let name = fitted(&heading(pattern), 3.5, room);
     pen.say(PLAIN, [after, y], 3.5, 0.0, &name);
-    let place = format!(
-        "rows {}, columns {}; 1:1",
-        grid.rows, grid.columns
-    );
+    let place = format!("rows {}, columns {}; 1:1", grid.rows, grid.columns);
     let at = frame.high[0] - wide(&place, 2.5);
     pen.say(PLAIN, [at, y], 2.5, 0.0, &place);
 }
@@ -148,8 +145,7 @@ pub(super) fn overview(title: &str, laid: &[Laid<'_>], print: &Print) -> Vec<Dra
             for (place, laid) in some.iter().enumerate() {
                 let (column, row) = (place % BESIDE, place / BESIDE);
                 let wide = (size[0] - 2.0 * print.margin - 6.0) / BESIDE as f64;
-                let tall =
-                    (size[1] - 2.0 * print.margin - TOP) / CELLS.div_ceil(BESIDE) as f64;
+                let tall = (size[1] - 2.0 * print.margin - TOP) / CELLS.div_ceil(BESIDE) as f64;
                 let left = print.margin + column as f64 * (wide + 6.0);
                 let top = size[1] - print.margin - TOP - row as f64 * tall;
                 let cell = Extents {
@@ -173,18 +169,26 @@ fn introduce(pen: &mut Pen, title: &str, laid: &[Laid<'_>], size: [f64; 2], prin
     pen.say(BOLD, [x, top - 8.0], 6.0, 0.0, &fitted(title, 6.6, room));
     let pages: usize = laid.iter().map(|(_, _, grid)| grid.tiles.len()).sum();
     let lines = [
-        format!("Full-size patterns: {} pieces on {pages} pages after the maps.", laid.len()),
+        format!(
+            "Full-size patterns: {} pieces on {pages} pages after the maps.",
+            laid.len()
+        ),
         "1  Print every page at 100 % (\"actual size\"), not fitted to the paper.".into(),
         "2  Measure both bars on every page with a steel rule: each must be 100 mm.".into(),
         format!(
             "3  Lay neighbouring pages over each other by {} mm, cross on cross, and tape them.",
             print.overlap
         ),
-        "4  Check the joined pattern with the sizes in the job sheet, then prick it through.".into(),
-        "Paper stretches with damp; cut metal from it only after measuring again on the metal.".into(),
+        "4  Check the joined pattern with the sizes in the job sheet, then prick it through."
+            .into(),
+        "Paper stretches with damp; cut metal from it only after measuring again on the metal."
+            .into(),
         "Cut edges are sharp: gloves while handling, deburr before fitting.".into(),
     ];
-    for (line, y) in lines.iter().zip((0..).map(|n| top - 18.0 - 6.0 * f64::from(n))) {
+    for (line, y) in lines
+        .iter()
+        .zip((0..).map(|n| top - 18.0 - 6.0 * f64::from(n)))
+    {
         pen.say(PLAIN, [x, y], 3.0, 0.0, line);
     }
     let y = top - 65.0;

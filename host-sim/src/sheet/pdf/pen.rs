@@ -99,7 +99,14 @@ impl Pen {
     }
 
     /// Words whose letters stand on `at`, capitals `height` mm tall on the page.
-    pub(super) fn say(&mut self, font: Name, at: [f64; 2], height: f64, angle_deg: f64, text: &str) {
+    pub(super) fn say(
+        &mut self,
+        font: Name,
+        at: [f64; 2],
+        height: f64,
+        angle_deg: f64,
+        text: &str,
+    ) {
         let (x, y) = self.at(at);
         let (sin, cos) = angle_deg.to_radians().sin_cos();
         let (sin, cos) = (sin as f32, cos as f32);
@@ -258,7 +265,9 @@ pub(super) fn encoded(text: &str) -> Vec<u8> {
                 bytes.push(u8::try_from(code).unwrap_or(b'?'));
             }
             _ => match deunicode::deunicode_char(sign) {
-                Some(spelt) => bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte))),
+                Some(spelt) => {
+                    bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte)))
+                }
                 None => bytes.push(b'?'),
             },
         }

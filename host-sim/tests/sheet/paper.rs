@@ -206,6 +206,27 @@ fn the_crosses_of_two_pages_lie_on_each_other() {
 }
 
 #[test]
+fn no_cross_runs_through_the_words_of_a_fold() {
+    // Widths in Adobe's metrics of Helvetica, from memory: 9, 0, u and p 556, degree 400, space 278
+    // thousandths of the size, which is the height of a capital, 3.5 mm, over 0.718.
+    let (wide, tall) = (2.902 * 3.5 / 0.718, 3.5);
+    let mut crosses = 0;
+    for page in &pages(&read(Paper::A4))[1..] {
+        let fold = page.words.iter().find(|(_, text)| text == b"90\xb0 up");
+        let (at, _) = fold.unwrap();
+        for [ax, ay, bx, by] in &page.strokes {
+            if near(bx - ax, 8.0 / POINT, 0.001) && near(*ay, *by, 0.0001) {
+                crosses += 1;
+                let (x, y) = (((ax + bx) / 2.0 - at[0]) * POINT, (ay - at[1]) * POINT);
+                let free = x + 4.0 < 0.0 || x - 4.0 > wide || y + 4.0 < 0.0 || y - 4.0 > tall;
+                assert!(free, "{x} {y}");
+            }
+        }
+    }
+    assert_eq!(crosses, 16);
+}
+
+#[test]
 fn the_title_keeps_every_sign_and_words_stay_readable() {
     let document = read(Paper::A4);
     let info = document.trailer.get(b"Info").unwrap();

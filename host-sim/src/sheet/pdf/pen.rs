@@ -267,7 +267,7 @@ pub(super) fn encoded(text: &str) -> Vec<u8> {
             }
             _ => match deunicode::deunicode_char(sign) {
                 Some(spelt) => {
-                    bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte)))
+                    bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte)));
                 }
                 None => bytes.push(b'?'),
             },

@@ -2,12 +2,18 @@
 
 use std::f64::consts::PI;
 
-use super::super::pattern::{Extents, Pattern, Segment};
+use super::super::pattern::{Extents, Note, Pattern, Segment};
+use super::super::words::wide;
 
 /// Room kept around a piece so that its lines are whole, mm.
 const ROOM: f64 = 3.0;
 /// Letters that name the rows.
 const LETTERS: usize = 26;
+
+/// Where the two crosses of an overlap may stand along it, the best first.
+const PLACES: [[f64; 5]; 2] = [[0.2, 0.26, 0.14, 0.32, 0.38], [0.8, 0.74, 0.86, 0.68, 0.62]];
+/// From a cross's middle to the nearest letters, at least, mm.
+const CLEAR: f64 = 5.5;
 
 /// One page's window on the piece.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -109,8 +115,9 @@ impl Grid {
     }
 
     /// The middles of the crosses that `tile` shares with its neighbours. The two pages of an overlap
-    /// find the same points, for each point is reckoned from the left or upper page of the two.
-    pub(super) fn crosses(&self, tile: Tile) -> Vec<[f64; 2]> {
+    /// find the same points, for each point is reckoned from the left or upper page of the two. A cross
+    /// moves out of the way of `words` where there is room.
+    pub(super) fn crosses(&self, tile: Tile, words: &[Note]) -> Vec<[f64; 2]> {
         let mut found = Vec::new();
         let pairs = [
             (Some(tile), self.beside(tile, 1, 0), true),
@@ -123,8 +130,8 @@ impl Grid {
                 continue;
             };
             let seen = self.seen(first);
-            for part in [0.2, 0.8] {
-                found.push(if across {
+            let at = |part: f64| {
+                if across {
                     [
                         seen.high[0] - self.overlap / 2.0,
                         seen.low[1] + part * self.window[1],
@@ -134,11 +141,26 @@ impl Grid {
                         seen.low[0] + part * self.window[0],
                         seen.low[1] + self.overlap / 2.0,
                     ]
-                });
+                }
+            };
+            for places in PLACES {
+                let mut spots = places.iter().map(|part| at(*part));
+                let free = spots.find(|at| words.iter().all(|note| clear(*at, note)));
+                found.extend(free.or_else(|| places.first().map(|part| at(*part))));
             }
         }
         found
     }
+}
+
+/// Whether a cross at a point keeps clear of the box around a note.
+fn clear([x, y]: [f64; 2], note: &Note) -> bool {
+    let (sin, cos) = note.angle_deg.to_radians().sin_cos();
+    let (dx, dy) = (x - note.at[0], y - note.at[1]);
+    // Along the line of the letters and square to it.
+    let (along, above) = (dx * cos + dy * sin, dy * cos - dx * sin);
+    let past = |value: f64, long: f64| (value - value.clamp(0.0, long)).abs();
+    past(along, wide(&note.text, note.height)).hypot(past(above, note.height)) >= CLEAR
 }
 
 /// The outline as chords of at most 2°, to ask where it runs; never to draw it.

@@ -2,7 +2,7 @@
 
 use super::super::layer::Layer;
 use super::super::pattern::{Extents, Pattern};
-use super::super::words::{heading, wide};
+use super::super::words::{heading, wide, words};
 use super::grid::{Grid, Tile};
 use super::pen::{BOLD, PLAIN, Pen};
 use super::{BAR, Drawn, Print};
@@ -22,6 +22,7 @@ const TOP: f64 = 78.0;
 
 const BLACK: [u8; 3] = [0, 0, 0];
 const GREY: [u8; 3] = [110, 110, 110];
+const PALE: [u8; 3] = [140, 140, 140];
 const FAINT: [u8; 3] = [170, 170, 170];
 
 type Laid<'a> = (&'a Pattern, [f64; 2], Grid);
@@ -57,7 +58,7 @@ pub(super) fn sheet(
     pen.frame(frame);
     pen.through(frame, 1.0, seen.low, low, |pen| {
         pen.stroke_as(GREY, 0.13, &[]);
-        for [x, y] in grid.crosses(tile) {
+        for [x, y] in grid.crosses(tile, &words(pattern)) {
             pen.line([[x - 4.0, y], [x + 4.0, y]]);
             pen.line([[x, y - 4.0], [x, y + 4.0]]);
         }
@@ -76,15 +77,19 @@ pub(super) fn sheet(
 fn head(pen: &mut Pen, pattern: &Pattern, grid: &Grid, tile: Tile, frame: Extents) {
     pen.fill_as(BLACK);
     let y = frame.high[1] + 5.5;
-    let tag = tile.tag();
-    pen.say(BOLD, [frame.low[0], y], 5.0, 0.0, &tag);
-    let after = frame.low[0] + wide(&tag, 5.0) * 1.1 + 4.0;
-    let room = frame.high[0] - after - 42.0;
-    let name = fitted(&heading(pattern), 3.5, room);
-    pen.say(PLAIN, [after, y], 3.5, 0.0, &name);
-    let place = format!("rows {}, columns {}; 1:1", grid.rows, grid.columns);
-    let at = frame.high[0] - wide(&place, 2.5);
-    pen.say(PLAIN, [at, y], 2.5, 0.0, &place);
+    // The piece first and the word "page" before the tag: pieces have letters for marks too.
+    let place = format!(
+        "page {} of {} × {}; 1:1",
+        tile.tag(),
+        grid.rows,
+        grid.columns
+    );
+    // Bold letters are about a tenth wider.
+    let left = frame.high[0] - 1.1 * wide(&place, 3.5);
+    pen.say(BOLD, [left, y], 3.5, 0.0, &place);
+    let room = (left - 6.0 - frame.low[0]) / 1.1;
+    let name = fitted(&heading(pattern), 4.5, room);
+    pen.say(BOLD, [frame.low[0], y], 4.5, 0.0, &name);
 }
 
 fn neighbours(pen: &mut Pen, grid: &Grid, tile: Tile, frame: Extents) {
@@ -101,7 +106,7 @@ fn neighbours(pen: &mut Pen, grid: &Grid, tile: Tile, frame: Extents) {
     ];
     for (right, down, middle, angle) in places {
         if let Some(other) = grid.beside(tile, right, down) {
-            let words = format!("overlaps {}", other.tag());
+            let words = format!("overlaps page {}", other.tag());
             pen.say_around(middle, 2.5, angle, &words);
         }
     }
@@ -201,8 +206,8 @@ fn introduce(pen: &mut Pen, title: &str, laid: &[Laid<'_>], size: [f64; 2], prin
     ];
     for ((layer, name), left) in keys.iter().zip((0..).map(|n| x + 38.0 * f64::from(n))) {
         pen.stroke_as(layer.rgb(), layer.width(), layer.dashes());
-        pen.line([[left, y + 1.2], [left + 16.0, y + 1.2]]);
-        pen.say(PLAIN, [left + 17.5, y], 2.5, 0.0, name);
+        pen.line([[left, y + 1.2], [left + 14.0, y + 1.2]]);
+        pen.say(PLAIN, [left + 15.5, y], 2.5, 0.0, name);
     }
 }
 
@@ -214,7 +219,7 @@ fn map(pen: &mut Pen, (pattern, _, grid): &Laid<'_>, cell: Extents) {
     let extents = pattern.extents_with_holes();
     let pages = grid.tiles.len();
     let size = format!(
-        "{:.1} x {:.1} mm, {pages} {}",
+        "{:.1} × {:.1} mm, {pages} {}",
         extents.width(),
         extents.height(),
         if pages == 1 { "page" } else { "pages" }
@@ -236,20 +241,21 @@ fn map(pen: &mut Pen, (pattern, _, grid): &Laid<'_>, cell: Extents) {
     let scale = (room.width() / whole.width()).min(room.height() / whole.height());
     let corner = [room.low[0], room.high[1] - scale * whole.height()];
     pen.through(room, scale, whole.low, corner, |pen| {
-        pen.piece(pattern);
         for tile in &grid.tiles {
             let seen = grid.seen(*tile);
             pen.stroke_as(GREY, 0.1, &[]);
             pen.frame(seen);
             let tag = tile.tag();
-            let height = (seen.width().min(seen.height()) * scale * 0.2).clamp(1.0, 5.0);
+            let height = (seen.width().min(seen.height()) * scale * 0.3).clamp(1.0, 4.0);
             let at = [
                 f64::midpoint(seen.low[0], seen.high[0]) - wide(&tag, height) / 2.0 / scale,
                 f64::midpoint(seen.low[1], seen.high[1]) - height / 2.0 / scale,
             ];
-            pen.fill_as(GREY);
+            pen.fill_as(PALE);
             pen.say(BOLD, at, height, 0.0, &tag);
         }
+        // Over the tags, so that no line of it is lost.
+        pen.piece(pattern);
     });
 }
 

@@ -205,7 +205,8 @@ impl Pen {
         self.content.close_path().stroke();
         let reach = radius.min(3.0);
         self.line([[x - reach, y], [x + reach, y]]);
-        self.line([[x, y - reach], [x, y + reach]]);
+        // Short upwards, where the hole's label stands.
+        self.line([[x, y - reach], [x, y + reach.min(0.9)]]);
     }
 
     /// An arc as cubics of at most 45°, each with control points (4/3) tan(angle/4) of the radius along
@@ -266,7 +267,7 @@ pub(super) fn encoded(text: &str) -> Vec<u8> {
             }
             _ => match deunicode::deunicode_char(sign) {
                 Some(spelt) => {
-                    bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte)))
+                    bytes.extend(spelt.bytes().filter(|byte| (0x20..0x7f).contains(byte)));
                 }
                 None => bytes.push(b'?'),
             },

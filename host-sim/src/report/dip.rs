@@ -85,7 +85,8 @@ fn by_depth(
     match volume {
         Some(step) => {
             let steps = pool.brim().si() / step.si();
-            if !(steps <= 1_000.0) || !(step.si() > 0.0) {
+            let counted = (0.0..=1_000.0).contains(&steps) && step.si() > 0.0;
+            if !counted {
                 return Err(past("volume"));
             }
             for n in 0..=(steps.floor() as u32) {
@@ -98,7 +99,8 @@ fn by_depth(
         None => {
             let full = pool.full_depth();
             let steps = full.si() / every.si();
-            if !(steps <= 1_000.0) || !(every.si() > 0.0) {
+            let counted = (0.0..=1_000.0).contains(&steps) && every.si() > 0.0;
+            if !counted {
                 return Err(past("reading"));
             }
             for n in 0..=(steps.ceil() as u32) {

@@ -57,7 +57,7 @@ fn check(board: &mut Board, job: usize, tank: &Tank) -> Result<u32, Failure> {
             "seams",
             job,
             &reply,
-            &Reply::Seams(expected.iter().cloned().collect()),
+            &Reply::Seams(expected.iter().copied().collect()),
         )?;
         figures += 14 * expected.len() as u32;
     }

@@ -102,7 +102,7 @@ pub(crate) fn any_job(dice: &mut Dice) -> Draft {
             },
         };
         let Shape::Block(block) = &mut job.shape else {
-            unreachable!("the tank is a block");
+            panic!("the tank is a block");
         };
         block.cuts.push(cut).expect("no more cuts than fit");
     }

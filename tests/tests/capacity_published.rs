@@ -6,11 +6,10 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::body::{Block, Cut, Face, Sheet, Sized, Solid};
+use seamwright_core::body::{Block, Cut, Sheet, Sized, Solid};
 use seamwright_core::capacity::{
-    Dip, DipError, Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, MOST_EVALUATIONS,
-    OpeningError, Outcome, Pool, SolveError, Stick, StickError, UsableError, Warming,
-    linear_expansion, round_step, solve, solve_from,
+    Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
+    linear_expansion,
 };
 use seamwright_core::geom::Vector;
 use seamwright_core::quantity::{
@@ -19,7 +18,6 @@ use seamwright_core::quantity::{
 use seamwright_core::stock::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
 use seamwright_tests::cases;
 use seamwright_tests::near::{Tolerance, near};
-use seamwright_tests::random_jobs::Jobs;
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;

@@ -30,7 +30,7 @@ impl Pair {
         pair.compare()?;
         let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
         assert_eq!(reply, Reply::Kept { place: 0 });
-        assert_eq!(pair.gauge.keep(&draft), Ok(0));
+        assert_eq!(pair.gauge.keep(draft), Ok(0));
         pair.compare()?;
         Ok(pair)
     }

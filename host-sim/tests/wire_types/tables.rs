@@ -1,4 +1,4 @@
-//! A decoder that knows only what the document's tables say.
+//! A decoder that knows only what the documents' tables say.
 //!
 //! A type is a heading `### Name` and the table under it. `| field | type | … |` is a structure, whose
 //! fields follow one another; `| number | kind | carries | … |` a choice: its number, then what it
@@ -13,7 +13,7 @@ enum Table {
     Choice(Vec<(String, String)>),
 }
 
-/// Every type of the document.
+/// Every type of the documents.
 pub(crate) struct Tables(BTreeMap<String, Table>);
 
 impl Tables {
@@ -42,7 +42,8 @@ impl Tables {
                 }
                 _ => continue,
             };
-            tables.insert(name.to_owned(), table);
+            let before = tables.insert(name.to_owned(), table);
+            assert!(before.is_none(), "{name} has two tables");
         }
         Self(tables)
     }
@@ -206,7 +207,7 @@ pub(crate) fn frame_to_message(frame: &[u8]) -> Vec<u8> {
 }
 
 /// Bit by bit: polynomial 04C11DB7 reflected, all ones at first and turned over at last.
-fn crc_32(bytes: &[u8]) -> u32 {
+pub(crate) fn crc_32(bytes: &[u8]) -> u32 {
     let mut sum = u32::MAX;
     for byte in bytes {
         sum ^= u32::from(*byte);

@@ -5,13 +5,20 @@
 
 use proptest::prelude::*;
 use seamwright_core::body::{Cut, Face, Shape};
+use seamwright_core::capacity::Measure;
+use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{
-    Across, BaffleDraft, Draft, FittingDraft, HoleDraft, Label, MAX_LABEL, MAX_NAME, Name, Tank,
+    Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, Label, MAX_LABEL,
+    MAX_NAME, Name, Tank,
 };
 use seamwright_core::joint::{Joint, OwnJoint};
-use seamwright_core::quantity::{Angle, Length, Ratio};
+use seamwright_core::quantity::{
+    Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume,
+};
+use seamwright_core::stock::{GlycolShare, Liquid, Temper};
 use seamwright_core::wire::{
-    BATCH, Decoder, Fault, MAX_FRAME, MAX_MESSAGE, Reply, Request, SeamReport, encode,
+    BATCH, Decoder, Fault, MAX_FRAME, MAX_MESSAGE, MAX_PACKED, MAX_REPLY_FRAME, Reply, Request,
+    SeamReport, encode, encode_reply, pack,
 };
 use seamwright_tests::random_jobs::Jobs;
 
@@ -81,11 +88,10 @@ fn the_examples_of_the_specification_hold() {
     );
 }
 
-#[test]
-fn the_largest_messages_fit() {
+/// A draft with every list full, and what a job file seldom leaves out.
+fn large_draft(far: Length) -> Draft {
     let mut draft = Jobs::blocks(3).next().unwrap();
     draft.name = Name::try_from("n".repeat(MAX_NAME).as_str()).unwrap();
-    let far = Length::from_metres(-1.234_567_890_123e-3);
     let Shape::Block(block) = &mut draft.shape else {
         panic!("these jobs are blocks");
     };
@@ -125,9 +131,19 @@ fn the_largest_messages_fit() {
     while baffle.holes.push(hole).is_ok() {}
     while draft.baffles.push(baffle.clone()).is_ok() {}
     while draft.stock.faces.push((Face::Cut(8), far)).is_ok() {}
-    draft.fill.target = Some(Default::default());
-    draft.fill.target_of = Some(Default::default());
+    draft.fill.target = Some(Volume::default());
+    draft.fill.target_of = Some(Measure::default());
     draft.fill.dip_step = Some(far);
+    draft
+}
+
+fn far() -> Length {
+    Length::from_metres(-1.234_567_890_123e-3)
+}
+
+#[test]
+fn the_largest_messages_fit() {
+    let draft = large_draft(far());
     let frame = encode(&Request::Keep(draft)).unwrap();
     assert!(frame.len() <= MAX_FRAME, "{}", frame.len());
 
@@ -140,7 +156,48 @@ fn the_largest_messages_fit() {
         .map(|seam| SeamReport::of(&tank, seam))
         .collect();
     assert_eq!(seams.len(), BATCH);
-    assert!(encode(&Reply::Seams(seams)).is_ok());
+    let mut frame = heapless::Vec::<u8, MAX_REPLY_FRAME>::new();
+    assert_eq!(encode_reply(&Reply::Seams(seams), &mut frame), Ok(()));
+}
+
+#[test]
+fn a_draft_with_nothing_left_out_fits() {
+    let far = far();
+    let mut draft = large_draft(far);
+    let lean = Some(Angle::from_radians(0.1));
+    let warm = Some(Temperature::from_kelvins(300.1));
+    draft.fill = FillDraft {
+        headspace: Some(Ratio::from_share(0.1)),
+        target: Some(Volume::from_cubic_metres(0.1)),
+        target_of: Some(Measure::Usable),
+        pick_up: Some(far),
+        pick_up_at: Some([far; 2]),
+        neck: Some(far),
+        pitch: lean,
+        roll: lean,
+        dip_step: Some(far),
+        dip_volume: Some(Volume::from_cubic_metres(0.1)),
+        dip_at: Some([far; 2]),
+        fill_temperature: warm,
+        hottest: warm,
+        liquid: Some(Liquid::EthyleneGlycol(GlycolShare::HALF)),
+    };
+    draft.arc = ArcDraft {
+        process: Some(Process::TigAc),
+        current: Some(Current::from_amperes(0.1)),
+        voltage: Some(Voltage::from_volts(0.1)),
+        travel: Some(Speed::from_metres_per_second(0.1)),
+        efficiency: Some(Ratio::from_share(0.1)),
+    };
+    draft.weld.stitch_max = Some(far);
+    draft.weld.tack_pitch = Some(far);
+    draft.joints.default = Some(Joint::FlangedLap);
+    draft.joints.k_factor = Some(Ratio::from_share(0.1));
+    draft.joints.lap = Some(far);
+    draft.joints.gap = Some(far);
+    draft.stock.temper = Some(Temper::Annealed);
+    assert!(pack(&draft, &mut [0; MAX_PACKED]).is_some());
+    assert!(encode(&Request::Keep(draft)).is_ok());
 }
 
 #[test]

@@ -6,10 +6,13 @@
 
 mod assumed;
 mod blame;
+mod buildable;
 mod check;
 mod draft;
 mod error;
 mod joints;
+mod liquid;
+mod notices;
 mod sizes;
 mod tank;
 mod within;

@@ -1,5 +1,6 @@
 //! Blanks: panels as they are cut from flat sheet, seen from outside.
 
+mod arena;
 mod error;
 mod make;
 

@@ -489,6 +489,12 @@ fn keys_of_another_kind_of_body() {
             "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"upright\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\nends = \"flat\"\ncrown = \"200 mm\"\n{STOCK}"
         ),
     );
+    check(
+        "crown-without-ends",
+        &format!(
+            "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"upright\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\ncrown = \"200 mm\"\n{STOCK}"
+        ),
+    );
 }
 
 #[test]

@@ -22,11 +22,7 @@ pub(super) fn read<'t>(
         "axis = \"upright\" or axis = \"lying\"",
     );
     let axis = reader.word(section, "axis");
-    let ends = if section.has("ends") {
-        ends(reader, section)
-    } else {
-        Some(Ends::Flat)
-    };
+    let ends = ends(reader, section);
     Some(Drum {
         sized: sized?,
         diameter: diameter?,
@@ -37,6 +33,10 @@ pub(super) fn read<'t>(
 }
 
 fn ends<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Ends> {
+    if !section.has("ends") {
+        no_dish(reader, section, "flat");
+        return Some(Ends::Flat);
+    }
     let (text, span) = reader.text(section, "ends", "flat")?;
     let word = ENDS
         .into_iter()
@@ -54,6 +54,16 @@ fn ends<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Ends> {
             knuckle: knuckle?,
         });
     }
+    no_dish(reader, section, word);
+    Some(match word {
+        "hemispherical" => Ends::Hemispherical,
+        "ellipsoidal 2:1" => Ends::Ellipsoidal,
+        _ => Ends::Flat,
+    })
+}
+
+/// Points at radii that only torispherical ends have.
+fn no_dish<'t>(reader: &mut Reader<'t>, section: &Section<'t>, word: &str) {
     for name in ["crown", "knuckle"] {
         if let Some(span) = section.place(name) {
             let problem = Problem::new(span, format!("{word} ends have no `{name}`"))
@@ -62,9 +72,4 @@ fn ends<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Ends> {
             reader.problem(problem);
         }
     }
-    Some(match word {
-        "hemispherical" => Ends::Hemispherical,
-        "ellipsoidal 2:1" => Ends::Ellipsoidal,
-        _ => Ends::Flat,
-    })
 }

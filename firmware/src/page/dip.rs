@@ -4,14 +4,14 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::capacity::{Dip, Lean};
+use seamwright_core::capacity::Lean;
 
-use super::layout::{RIGHT, beside, figure, foot, title};
+use super::holds::filled;
+use super::layout::{figure, foot, title};
 use crate::amount::{Amount, Units};
 use crate::gauge::Work;
 use crate::ink;
 use crate::pen::Pen;
-use crate::picture::{Look, Style, View, edges, liquid};
 use crate::text::Letters;
 
 /// Draws the page.
@@ -29,7 +29,9 @@ where
         return Ok(());
     };
     let amount = Amount::volume(mark.volume, units);
-    picture(pen, work, &amount, mark)?;
+    if let Ok(depth) = tank.pool(Lean::LEVEL).depth_for(mark.volume) {
+        filled(pen, work, &amount, depth)?;
+    }
     figure(pen, amount.figure())?;
     let mut line = heapless::String::<64>::new();
     let reading = Amount::length(mark.reading, units).text();
@@ -41,31 +43,4 @@ where
     let _ = write!(line, "{word} {reading}");
     pen.text(foot(0), &line, Letters::Small, ink::BRIGHT)?;
     pen.text(foot(1), "standing level", Letters::Small, ink::PLAIN)
-}
-
-fn picture<D>(
-    pen: &mut Pen<'_, D>,
-    work: &Work<'_>,
-    amount: &Amount,
-    mark: Dip,
-) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let tank = work.tank();
-    let look = Look {
-        lean: Lean::LEVEL,
-        quarters: work.quarters(),
-    };
-    let outside = &tank.body().outside;
-    let Some(view) = View::fit(outside, look, beside(&amount.figure(), RIGHT)) else {
-        return Ok(());
-    };
-    pen.claim(view.extent());
-    let pool = tank.pool(Lean::LEVEL);
-    if let Ok(depth) = pool.depth_for(mark.volume) {
-        let level = pool.height_of(depth);
-        liquid(pen.target(), tank.inside(), &view, pool.up(), level)?;
-    }
-    edges(pen.target(), outside, &view, Style::Ground, None)
 }

@@ -23,7 +23,11 @@ where
     let chosen = work.measure();
     title(pen, heading(chosen))?;
     let amount = Amount::volume(capacity.of(chosen), units);
-    picture(pen, work, &amount, chosen)?;
+    let depth = match chosen {
+        Measure::Brim => capacity.full_depth,
+        Measure::Fill | Measure::Usable => capacity.fill_depth,
+    };
+    filled(pen, work, &amount, depth)?;
     figure(pen, amount.figure())?;
 
     let others = Measure::ALL
@@ -46,11 +50,12 @@ const fn heading(measure: Measure) -> &'static str {
     }
 }
 
-fn picture<D>(
+/// The level tank beside a figure, filled to a depth.
+pub(super) fn filled<D>(
     pen: &mut Pen<'_, D>,
     work: &Work<'_>,
     amount: &Amount,
-    measure: Measure,
+    depth: Length,
 ) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
@@ -65,11 +70,6 @@ where
         return Ok(());
     };
     pen.claim(view.extent());
-    let capacity = tank.capacity();
-    let depth: Length = match measure {
-        Measure::Brim => capacity.full_depth,
-        Measure::Fill | Measure::Usable => capacity.fill_depth,
-    };
     let pool = tank.pool(Lean::LEVEL);
     liquid(
         pen.target(),

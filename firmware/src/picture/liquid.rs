@@ -123,15 +123,30 @@ where
         let (Some(left), Some(right)) = (crossings().min(), crossings().max()) else {
             continue;
         };
-        // Pixels whose centres lie between the two.
-        let first = (left + PIXEL / 2 - 1).div_euclid(PIXEL);
-        let past = (right + PIXEL / 2).div_euclid(PIXEL);
-        if let Ok(width) = u32::try_from(past - first) {
-            let span = Rectangle::new(Point::new(first, row), Size::new(width, 1));
-            target.fill_solid(&span, grey)?;
-        }
+        span(target, row, [left, right], grey)?;
     }
     Ok(())
+}
+
+/// Fills the pixels of a row whose centres lie between two crossings.
+pub(super) fn span<D>(
+    target: &mut D,
+    row: i32,
+    [left, right]: [i32; 2],
+    grey: Gray4,
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let first = (left + PIXEL / 2 - 1).div_euclid(PIXEL);
+    let past = (right + PIXEL / 2).div_euclid(PIXEL);
+    match u32::try_from(past - first) {
+        Ok(width) => {
+            let span = Rectangle::new(Point::new(first, row), Size::new(width, 1));
+            target.fill_solid(&span, grey)
+        }
+        Err(_) => Ok(()),
+    }
 }
 
 /// Where a side crosses the height `y`.

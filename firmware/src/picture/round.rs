@@ -1,16 +1,14 @@
 //! Liquid in profiles, whose ends need not be convex and whose corners may be round, and in drums.
 
 use embedded_graphics::draw_target::DrawTarget;
-use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
-use embedded_graphics::primitives::Rectangle;
 use heapless::Vec;
 use seamwright_core::body::{Face, Solid};
 use seamwright_core::geom::Vector;
 use seamwright_core::sort::insertion;
 
 use super::line::{Stroke, draw_all};
-use super::liquid::{fill, height};
+use super::liquid::{fill, height, span};
 use super::outline::{drum_point, drum_points};
 use super::view::{PIXEL, Spot, View};
 use crate::ink;
@@ -177,12 +175,8 @@ where
         }
         insertion(&mut crossings, |a, b| a < b);
         for pair in crossings.chunks(2) {
-            let [left, right] = pair else { continue };
-            let first = (left + PIXEL / 2 - 1).div_euclid(PIXEL);
-            let past = (right + PIXEL / 2).div_euclid(PIXEL);
-            if let Ok(width) = u32::try_from(past - first) {
-                let span = Rectangle::new(Point::new(first, row), Size::new(width, 1));
-                target.fill_solid(&span, grey)?;
+            if let [left, right] = pair {
+                span(target, row, [*left, *right], grey)?;
             }
         }
     }

@@ -12,20 +12,29 @@ impl Rounded {
         Vector::new(x, y, z)
     }
 
+    /// Radius of the corner that an edge runs along; zero where it is sharp, or between a side and an end.
+    pub(super) fn radius_of(&self, edge: &Edge) -> Length {
+        let section = &self.section;
+        let [Face::Side(a), Face::Side(b)] = edge.faces else {
+            return Length::default();
+        };
+        let (Some(a), Some(b)) = (section.side_place(a), section.side_place(b)) else {
+            return Length::default();
+        };
+        // Two sides meet at the corner where the later one starts.
+        let corner = if (a + 1) % section.len().max(1) == b {
+            b
+        } else {
+            a
+        };
+        Length::from_metres(section.radius(corner))
+    }
+
     /// Gives an edge of the sharp body what the rounded corners make of it.
     pub(super) fn round(&self, edge: &mut Edge) {
         let [first, second] = edge.faces;
         match (first, second) {
-            (Face::Side(a), Face::Side(b)) => {
-                // Two sides meet at the corner where the later one starts.
-                let section = &self.section;
-                let (Some(a), Some(b)) = (section.side_place(a), section.side_place(b)) else {
-                    return;
-                };
-                let count = section.len();
-                let corner = if (a + 1) % count.max(1) == b { b } else { a };
-                edge.radius = Length::from_metres(section.radius(corner));
-            }
+            (Face::Side(_), Face::Side(_)) => edge.radius = self.radius_of(edge),
             (_, Face::Side(number)) | (Face::Side(number), _) => {
                 let y = edge.ends[0].y;
                 let section = &self.section;

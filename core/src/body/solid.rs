@@ -181,6 +181,21 @@ impl<'a> FaceView<'a> {
     /// Its corners with the edge that starts at each, in the order of [`FaceView::outline`].
     pub(crate) fn sides(&self) -> impl Iterator<Item = (Vector, Option<Edge>)> + Clone + use<'a> {
         let solid = self.solid;
+        self.stored_sides()
+            .map(move |(point, side)| (point, side.and_then(|side| solid.edge(side))))
+    }
+
+    /// The same with [`Solid::sharp_edges`].
+    pub(crate) fn sharp_sides(
+        &self,
+    ) -> impl Iterator<Item = (Vector, Option<Edge>)> + Clone + use<'a> {
+        let solid = self.solid;
+        self.stored_sides()
+            .map(move |(point, side)| (point, side.and_then(|side| solid.sharp(side))))
+    }
+
+    fn stored_sides(&self) -> impl Iterator<Item = (Vector, Option<&'a Side>)> + Clone + use<'a> {
+        let solid = self.solid;
         let corners = solid.corners_of(self.this);
         let next = corners.iter().skip(1).chain(corners.first());
         corners.iter().zip(next).filter_map(move |(here, next)| {
@@ -189,7 +204,7 @@ impl<'a> FaceView<'a> {
                 .sides
                 .iter()
                 .find(|side| side.ends == [*here, *next] || side.ends == [*next, *here]);
-            Some((point, side.and_then(|side| solid.edge(side))))
+            Some((point, side))
         })
     }
 
@@ -288,11 +303,18 @@ impl Solid {
         self.sides.iter().filter_map(|side| self.edge(side))
     }
 
+    /// The same, with the faces, the angle and the radius that each has, but running as they would if
+    /// every corner were sharp. Whoever asks only what an edge is made of is spared its turns, which cost
+    /// a machine without an FPU ten thousand instructions an edge.
+    pub(crate) fn sharp_edges(&self) -> impl Iterator<Item = Edge> + Clone {
+        self.sides.iter().filter_map(|side| self.sharp(side))
+    }
+
     /// The same, each with the places of its two faces among [`Solid::faces`].
-    pub(crate) fn edges_at(&self) -> impl Iterator<Item = ([u8; 2], Edge)> + Clone {
+    pub(crate) fn sharp_edges_at(&self) -> impl Iterator<Item = ([u8; 2], Edge)> + Clone {
         self.sides
             .iter()
-            .filter_map(|side| Some((side.faces, self.edge(side)?)))
+            .filter_map(|side| Some((side.faces, self.sharp(side)?)))
     }
 
     /// Gives an edge that lies on the walls what their rounded corners make of it.
@@ -375,12 +397,29 @@ impl Solid {
     /// The edge between two faces, named in either order.
     #[must_use]
     pub fn edge_between(&self, faces: [Face; 2]) -> Option<Edge> {
-        let [a, b] = faces;
-        self.edges()
-            .find(|edge| edge.faces == [a, b] || edge.faces == [b, a])
+        self.edge(self.side_between(faces)?)
+    }
+
+    /// The same as one of [`Solid::sharp_edges`].
+    pub(crate) fn sharp_edge_between(&self, faces: [Face; 2]) -> Option<Edge> {
+        self.sharp(self.side_between(faces)?)
+    }
+
+    fn side_between(&self, [a, b]: [Face; 2]) -> Option<&Side> {
+        let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);
+        self.sides.iter().find(|side| {
+            let [first, second] = side.faces.map(face);
+            (first, second) == (Some(a), Some(b)) || (first, second) == (Some(b), Some(a))
+        })
     }
 
     fn edge(&self, side: &Side) -> Option<Edge> {
+        let mut edge = self.sharp(side)?;
+        self.round(&mut edge);
+        Some(edge)
+    }
+
+    fn sharp(&self, side: &Side) -> Option<Edge> {
         let face = |place: u8| self.loops.get(usize::from(place)).map(|this| this.face);
         let end = |place: u8| self.vertices.get(usize::from(place)).copied();
         let ([f1, f2], [e1, e2]) = (side.faces.map(face), side.ends.map(end));
@@ -392,9 +431,8 @@ impl Solid {
             radius: Length::default(),
         };
         match &self.curve {
-            Curve::None => {}
-            Curve::Rounded(rounded) => rounded.round(&mut edge),
-            Curve::Turned(placed) => placed.round(&mut edge),
+            Curve::Rounded(rounded) => edge.radius = rounded.radius_of(&edge),
+            Curve::None | Curve::Turned(_) => {}
         }
         Some(edge)
     }

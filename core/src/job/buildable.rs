@@ -14,7 +14,7 @@ impl Tank {
     pub(super) fn check_joints(&self) -> Result<(), JobError> {
         let joints = &self.job.joints;
         let outside = &self.body.outside;
-        let named = |faces: [Face; 2], field: Field| match outside.edge_between(faces) {
+        let named = |faces: [Face; 2], field: Field| match outside.sharp_edge_between(faces) {
             None => Err(JobError {
                 field,
                 problem: Problem::NoSuchEdge(faces),
@@ -40,7 +40,7 @@ impl Tank {
             }
         }
         let plan = self.plan();
-        for edge in outside.edges() {
+        for edge in outside.sharp_edges() {
             let own = joints
                 .own()
                 .iter()
@@ -56,7 +56,7 @@ impl Tank {
             })?;
         }
         let bent = outside
-            .edges()
+            .sharp_edges()
             .any(|edge| joints.at(&edge) == Meeting::Folded);
         if bent { self.check_blanks() } else { Ok(()) }
     }

@@ -67,7 +67,7 @@ impl Tank {
         const WIDE: f64 = 4.0;
         let plan = self.plan();
         let mut unknown = false;
-        for edge in self.body.outside.edges() {
+        for edge in self.body.outside.sharp_edges() {
             if self.job.joints.at(&edge) != Meeting::Folded {
                 continue;
             }

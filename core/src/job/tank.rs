@@ -257,8 +257,23 @@ impl Tank {
     /// The seams and folds: of the body, in the order of the edges of its outside, the line along which
     /// a wrapper is closed after them; then those of baffles and of fittings.
     pub fn seams(&self) -> impl Iterator<Item = Seam> {
-        let within = (0..self.seams_within()).filter_map(|place| self.seam_within(place));
+        let groups = self.plan().groups();
+        let within =
+            (0..self.seams_within()).filter_map(move |place| self.seam_within(&groups, place));
         self.plan().seams().chain(within)
+    }
+
+    /// How many panels there are.
+    #[must_use]
+    pub fn panel_count(&self) -> usize {
+        usize::from(self.plan().groups().count()) + self.inner.baffles().len()
+    }
+
+    /// How many seams and folds there are.
+    #[must_use]
+    pub fn seam_count(&self) -> usize {
+        let plan = self.plan();
+        seam::count(&plan, &plan.groups()) + self.seams_within()
     }
 
     /// The way that the seam at a place of the list runs.

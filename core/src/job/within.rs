@@ -4,7 +4,7 @@ use super::Tank;
 use crate::body::{Edge, Face, MAX_FACES};
 use crate::fixture::{Baffle, Fitting};
 use crate::joint::Joint;
-use crate::panel::{Making, Panel, PanelMark};
+use crate::panel::{Groups, Making, Panel, PanelMark};
 use crate::quantity::{Area, Length, Mass};
 use crate::seam::{Seam, SeamMark};
 
@@ -31,35 +31,29 @@ impl Tank {
         Some((fitting.edge(u8::try_from(rest + 1).ok()?), 0))
     }
 
+    /// The panel that a wall is, or is part of.
+    fn panel_of_wall(&self, groups: &Groups, wall: Face) -> Option<u8> {
+        let mut faces = self.body().outside.faces();
+        groups.panel_of(faces.position(|view| view.face() == wall)?)
+    }
+
     /// Such a seam.
-    pub(super) fn seam_within(&self, place: usize) -> Option<Seam> {
-        let (edge, _) = self.edge_within(place)?;
+    pub(super) fn seam_within(&self, groups: &Groups, place: usize) -> Option<Seam> {
+        let (edge, own_place) = self.edge_within(place)?;
         let [wall, own] = edge.faces;
-        let groups = self.plan().groups();
-        let panel_of = |face: Face| {
-            let mut faces = self.body().outside.faces();
-            let at = faces.position(|view| view.face() == face)?;
-            groups.panel_of(at)
-        };
+        let panel = self.panel_of_wall(groups, wall)?;
         let walls = self.job().thickness_of(wall).si();
-        let (mark, sheet) = match own {
+        let (mark, sheet, number) = match own {
             Face::Baffle(number) => {
-                let place = groups.count() + number.saturating_sub(1);
-                let baffle = self
-                    .inner()
-                    .baffles()
-                    .get(usize::from(number.saturating_sub(1)))?;
-                (PanelMark::at(place), baffle.thickness().si())
+                let counted = number.saturating_sub(1);
+                let baffle = self.inner().baffles().get(usize::from(counted))?;
+                let mark = PanelMark::at(groups.count() + counted);
+                // A folded or rounded panel meets a baffle along several of its faces.
+                let number = self.number_within(groups, baffle, own_place, panel);
+                (mark, baffle.thickness().si(), number)
             }
-            Face::Fitting(number) => (PanelMark::fitting(number), walls),
+            Face::Fitting(number) => (PanelMark::fitting(number), walls, 0),
             _ => return None,
-        };
-        let panel = panel_of(wall)?;
-        // A folded or rounded panel meets a baffle along several of its faces.
-        let number = if matches!(own, Face::Baffle(_)) {
-            self.number_within(place, own, panel)
-        } else {
-            0
         };
         Some(Seam {
             mark: SeamMark {
@@ -78,21 +72,15 @@ impl Tank {
     }
 
     /// Which of a baffle's seams with one panel this is, counted from 1; 0 for the only one.
-    fn number_within(&self, place: usize, own: Face, panel: u8) -> u8 {
-        let groups = self.plan().groups();
+    fn number_within(&self, groups: &Groups, baffle: &Baffle, place: usize, panel: u8) -> u8 {
         let alike = |at: usize| {
-            let Some((edge, _)) = self.edge_within(at) else {
-                return false;
-            };
-            let wall = edge.faces[0];
-            let mut faces = self.body().outside.faces();
-            let found = faces.position(|view| view.face() == wall);
-            edge.faces[1] == own && found.and_then(|at| groups.panel_of(at)) == Some(panel)
+            let wall = baffle.wall(&self.body().inside, at);
+            wall.and_then(|wall| self.panel_of_wall(groups, wall)) == Some(panel)
         };
         let count = |range: core::ops::Range<usize>| {
             u8::try_from(range.filter(|at| alike(*at)).count()).unwrap_or(u8::MAX)
         };
-        if count(0..self.seams_within()) > 1 {
+        if count(0..baffle.seam_count()) > 1 {
             count(0..place).saturating_add(1)
         } else {
             0

@@ -28,7 +28,7 @@ impl Groups {
         let faces = u8::try_from(outside.faces().len()).unwrap_or(0);
         // Each face starts as a group of its own; a fold makes the later group the earlier one.
         let mut root: [u8; MAX_FACES] = core::array::from_fn(|at| u8::try_from(at).unwrap_or(0));
-        for (at, edge) in outside.edges_at() {
+        for (at, edge) in outside.sharp_edges_at() {
             if plan.joints.at(&edge) != Meeting::Folded {
                 continue;
             }
@@ -71,7 +71,7 @@ impl Groups {
         let is_side = |face: Face| matches!(face, Face::Side(_));
         let sides = outside.faces().filter(|view| is_side(view.face())).count();
         let folded = outside
-            .edges()
+            .sharp_edges()
             .filter(|edge| {
                 edge.faces.iter().all(|face| is_side(*face))
                     && plan.joints.at(edge) == Meeting::Folded
@@ -118,7 +118,7 @@ impl Groups {
 
     /// Whether any fold lies within a panel.
     pub(super) fn is_bent(&self, plan: &Plan<'_>, panel: u8) -> bool {
-        plan.body.outside.edges_at().any(|([a, b], edge)| {
+        plan.body.outside.sharp_edges_at().any(|([a, b], edge)| {
             self.panel_of(usize::from(a)) == Some(panel)
                 && self.panel_of(usize::from(b)) == Some(panel)
                 && plan.joints.at(&edge) == Meeting::Folded

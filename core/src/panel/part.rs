@@ -169,7 +169,7 @@ pub(super) fn part(
     let mut lines: Vec<Line, MAX_SIDES> = Vec::new();
     let next_points = view.outline().skip(1).chain(view.outline().take(1));
     let mut before: Option<Face> = last_neighbour(view);
-    for ((point, edge), next) in view.sides().zip(next_points) {
+    for ((point, edge), next) in view.sharp_sides().zip(next_points) {
         let Some(edge) = edge else { continue };
         let (here, next) = (axes.flat(point), axes.flat(next));
         let run = [next[0] - here[0], next[1] - here[1]];
@@ -184,7 +184,7 @@ pub(super) fn part(
             Some(before) if !matches!(view.face(), Face::Side(_)) => plan
                 .body
                 .outside
-                .edge_between([before, other])
+                .sharp_edge_between([before, other])
                 .map_or(0.0, |corner| corner.radius.si()),
             _ => 0.0,
         };
@@ -258,7 +258,7 @@ fn other_of(edge: &Edge, face: Face) -> Face {
 }
 
 fn last_neighbour(view: &FaceView<'_>) -> Option<Face> {
-    let last = view.sides().last()?;
+    let last = view.sharp_sides().last()?;
     Some(other_of(&last.1?, view.face()))
 }
 

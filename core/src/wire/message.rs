@@ -173,8 +173,8 @@ pub fn summary(tank: &Tank) -> Summary {
         arc_energy: tank.arc().arc_energy(),
         heat_input: tank.arc().heat_input(),
         totals: tank.totals(),
-        panels: count(body.outside.faces().len()),
-        seams: count(body.outside.edges().count()),
+        panels: count(tank.panel_count()),
+        seams: count(tank.seam_count()),
     }
 }
 

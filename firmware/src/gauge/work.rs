@@ -179,7 +179,7 @@ impl Choices {
                 };
             }
             Page::Panels => {
-                let last = tank.panels().count().saturating_sub(1);
+                let last = tank.panel_count().saturating_sub(1);
                 self.panel = if step.up {
                     self.panel.saturating_sub(1)
                 } else {
@@ -187,7 +187,7 @@ impl Choices {
                 };
             }
             Page::Seams | Page::Stitches => {
-                let last = tank.seams().count().saturating_sub(1);
+                let last = tank.seam_count().saturating_sub(1);
                 self.seam = if step.up {
                     self.seam.saturating_sub(1)
                 } else {

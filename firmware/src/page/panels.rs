@@ -29,7 +29,7 @@ where
         return title(pen, "Panels");
     };
     let mut heading = heapless::String::<32>::new();
-    let count = tank.panels().count();
+    let count = tank.panel_count();
     let _ = write!(heading, "Panel {} {}/{count}", panel.mark, work.panel() + 1);
     title(pen, &heading)?;
 

@@ -59,7 +59,7 @@ pub(super) fn chosen(work: &Work<'_>) -> Option<Seam> {
 /// A word, the seam's mark, and its place in the list.
 pub(super) fn heading(word: &str, seam: &Seam, work: &Work<'_>) -> heapless::String<40> {
     let mut heading = heapless::String::new();
-    let count = work.tank().seams().count();
+    let count = work.tank().seam_count();
     let _ = write!(heading, "{word} {} {}/{count}", seam.mark, work.seam() + 1);
     // Beside the marks of the pages there is room for so much; what counts is the seam's own mark.
     if heading.len() > MOST_HEADING {

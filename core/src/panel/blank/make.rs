@@ -78,7 +78,7 @@ fn bent(plan: &Plan<'_>, faces: [Face; 2]) -> Result<(Bend, bool), BlankError> {
     let edge = plan
         .body
         .outside
-        .edge_between(faces)
+        .sharp_edge_between(faces)
         .ok_or(BlankError::Narrow { face })?;
     Ok((bend_at(plan, &edge)?, edge.dihedral.si() > PI))
 }

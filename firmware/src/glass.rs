@@ -69,6 +69,7 @@ impl Shown {
     /// # Errors
     /// The display's own. Windows that went through before it count as sent, so a later call sends
     /// the rest.
+    #[inline(never)]
     pub fn show<G: Glass>(&mut self, frame: &Frame, glass: &mut G) -> Result<Sent, G::Error> {
         let mut sent = Sent::default();
         for window in self.windows(frame) {

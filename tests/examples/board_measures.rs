@@ -9,7 +9,9 @@
 
 use std::path::Path;
 
+use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
+use seamwright_core::job::Draft;
 use seamwright_core::wire::{Reply, Request, Status};
 use seamwright_firmware::buttons::Button;
 use seamwright_tests::board::{
@@ -17,6 +19,57 @@ use seamwright_tests::board::{
 };
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
+
+/// The heaviest of what a job may be: a wrapper of twelve rounded corners in one blank, with a baffle and
+/// fittings; and a drum whose ends are summed stretch by stretch.
+const HEAVY: [(&str, &str); 2] = [
+    (
+        "twelve rounded corners",
+        r#"name = "Twelve corners"
+[shape]
+kind = "profile"
+width = "200 mm"
+outline = [
+  ["60 mm", "0 mm", "r 12 mm"], ["240 mm", "0 mm", "r 12 mm"], ["240 mm", "50 mm", "r 12 mm"],
+  ["300 mm", "50 mm", "r 12 mm"], ["300 mm", "190 mm", "r 12 mm"], ["240 mm", "190 mm", "r 12 mm"],
+  ["240 mm", "240 mm", "r 12 mm"], ["60 mm", "240 mm", "r 12 mm"], ["60 mm", "190 mm", "r 12 mm"],
+  ["0 mm", "190 mm", "r 12 mm"], ["0 mm", "50 mm", "r 12 mm"], ["60 mm", "50 mm", "r 12 mm"],
+]
+[stock]
+alloy = "5754"
+thickness = "2 mm"
+[weld]
+stitch_max = "150 mm"
+[[fitting]]
+name = "filler"
+face = "side 7"
+at = ["90 mm", "100 mm"]
+bore = "40 mm"
+stand_in = "8 mm"
+[[baffle]]
+across = "width"
+at = "100 mm"
+"#,
+    ),
+    (
+        "torispherical drum",
+        r#"name = "Wash water drum"
+[shape]
+kind = "drum"
+axis = "lying"
+diameter = "400 mm"
+length = "600 mm"
+ends = "torispherical"
+crown = "400 mm"
+knuckle = "40 mm"
+[stock]
+alloy = "304"
+thickness = "2 mm"
+[fill]
+dip_at = ["300 mm", "200 mm"]
+"#,
+    ),
+];
 
 fn main() -> Result<(), Failure> {
     weigh("LM3S6965 board, emulated", &lm3s6965_elf()?)?;
@@ -36,9 +89,27 @@ fn main() -> Result<(), Failure> {
         plan(&mut board, example)?;
     }
     pages(&mut board)?;
-    let status = status(&mut board)?;
+    stack(&mut board)?;
+    for (name, text) in HEAVY {
+        println!();
+        let mut board = Board::start()?;
+        let source = Source {
+            name: name.to_owned(),
+            text: text.to_owned(),
+        };
+        let job =
+            JobFile::read(source).map_err(|error| Failure::new(format!("{name}: {error:?}")))?;
+        compute_and_keep(&mut board, name, job.draft)?;
+        pages(&mut board)?;
+        stack(&mut board)?;
+    }
+    Ok(())
+}
+
+fn stack(board: &mut Board) -> Result<(), Failure> {
+    let status = status(board)?;
     println!(
-        "stack: at most {} of {} bytes used",
+        "  stack: at most {} of {} bytes used",
         status.stack_high_water, status.stack_size
     );
     Ok(())
@@ -68,7 +139,11 @@ fn plan(board: &mut Board, example: &str) -> Result<(), Failure> {
         env!("CARGO_MANIFEST_DIR")
     );
     let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
-    let reply = board.ask(&Request::Compute(job.draft.clone()))?;
+    compute_and_keep(board, example, job.draft)
+}
+
+fn compute_and_keep(board: &mut Board, example: &str, draft: Draft) -> Result<(), Failure> {
+    let reply = board.ask(&Request::Compute(draft.clone()))?;
     if !matches!(reply, Reply::Computed(_)) {
         return Err(Failure::new(format!("{example}: {reply:?}")));
     }
@@ -78,7 +153,7 @@ fn plan(board: &mut Board, example: &str) -> Result<(), Failure> {
         ticks * INSTRUCTIONS_PER_TICK,
         None,
     );
-    let reply = board.ask(&Request::Keep(job.draft))?;
+    let reply = board.ask(&Request::Keep(draft))?;
     if !matches!(reply, Reply::Kept { .. }) {
         return Err(Failure::new(format!("{example}: {reply:?}")));
     }

@@ -15,6 +15,7 @@ use crate::pen::Pen;
 use crate::text::Letters;
 
 /// Draws the page.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -24,6 +24,7 @@ const COLUMN: u32 = 8;
 const TICK: u32 = 3;
 
 /// Draws the page.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

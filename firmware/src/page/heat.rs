@@ -17,6 +17,7 @@ use crate::text::Letters;
 type Line = heapless::String<64>;
 
 /// Draws the page.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -15,6 +15,7 @@ use crate::picture::{Look, Style, View, edges, liquid};
 use crate::text::Letters;
 
 /// Draws the page: the chosen measure large, the other two at the foot.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -27,6 +27,7 @@ const HOW_TO_START: [&str; 3] = [
 ];
 
 /// Draws the list with the line `chosen`; the one past the last job is the settings.
+#[inline(never)]
 pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, shelf: &Shelf, chosen: usize) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

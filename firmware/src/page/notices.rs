@@ -13,6 +13,7 @@ use crate::gauge::Work;
 use crate::pen::Pen;
 
 /// Draws the page.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -20,6 +20,7 @@ type Line = heapless::String<96>;
 
 /// Draws the page: the width of the blank large, its outline beside it, its height and what it makes at
 /// the foot.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -20,6 +20,7 @@ use crate::text::Letters;
 const MOST_HEADING: usize = 15;
 
 /// Draws the page.
+#[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

@@ -15,6 +15,7 @@ use crate::text::Letters;
 const UNDER_TOP: i32 = 27;
 
 /// Draws the settings.
+#[inline(never)]
 pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

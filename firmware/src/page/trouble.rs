@@ -23,6 +23,7 @@ pub(crate) fn turn(error: &JobError, read: Reading, event: Event) -> Reading {
 }
 
 /// Draws the error.
+#[inline(never)]
 pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, error: &JobError, read: Reading) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,

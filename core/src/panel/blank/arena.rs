@@ -5,8 +5,10 @@ use heapless::Vec;
 use super::super::part::{Part, PartSide as Side};
 use super::MAX_PARTS;
 use crate::body::Face;
-use crate::flat::{MOST_NODES, Node};
+use crate::flat::Node;
 
+/// Corners of all parts of a panel together: a corner a side, and another for each that is rounded.
+const MOST_NODES: usize = 80;
 /// Sides of all parts of a panel together.
 const MOST_SIDES: usize = 54;
 

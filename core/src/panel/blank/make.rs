@@ -430,6 +430,7 @@ fn disc_axes(plan: &Plan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
 
 impl Blank {
     /// Lays out a baffle: its plate as it stands.
+    #[inline(never)]
     pub(crate) fn lay_plate(&mut self, number: u8, plate: &Plate) -> Result<(), BlankError> {
         self.clear();
         let face = Face::Baffle(number);

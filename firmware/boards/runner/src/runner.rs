@@ -76,6 +76,8 @@ impl<'a, M: Machine> Runner<'a, M> {
         }
     }
 
+    // Out of line, as is what follows: what one of them needs of the stack the others need not carry.
+    #[inline(never)]
     fn act(&mut self, event: Event, glass: &mut impl Glass) {
         let begun = self.machine.ticks();
         self.handle(event);
@@ -96,6 +98,7 @@ impl<'a, M: Machine> Runner<'a, M> {
     }
 
     /// Takes a byte from the link. A request is answered once the display shows what it changed.
+    #[inline(never)]
     fn take(&mut self, byte: u8, glass: &mut impl Glass) {
         if byte == 0 {
             // A request may be complete, and it may ask for these.
@@ -115,8 +118,7 @@ impl<'a, M: Machine> Runner<'a, M> {
         self.machine.send(&answer.frame);
     }
 
-    // The next three are kept out of their callers, and so out of each other's stack: computing a tank
-    // and drawing one both need much, at different times.
+    // Computing a tank and drawing one both need much, at different times.
 
     #[inline(never)]
     fn handle(&mut self, event: Event) {

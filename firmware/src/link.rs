@@ -327,6 +327,46 @@ mod tests {
     }
 
     #[test]
+    fn panels_and_seams_are_counted_as_they_are_listed() {
+        use seamwright_core::body::Face;
+        use seamwright_core::job::{Across, BaffleDraft, FittingDraft};
+        let mut cable = Cable::new();
+        let mut job = box_job("a");
+        for other in [Face::Front, Face::Back] {
+            job.joints.folds.push([Face::Bottom, other]).unwrap();
+        }
+        job.joints.bend_radius = Some(mm(3.0));
+        job.fittings
+            .push(FittingDraft {
+                name: "filler".try_into().unwrap(),
+                face: Face::Top,
+                at: [mm(60.0), mm(60.0)],
+                bore: mm(30.0),
+                outer: None,
+                stand_in: mm(0.0),
+            })
+            .unwrap();
+        job.baffles
+            .push(BaffleDraft {
+                across: Across::Length,
+                at: mm(150.0),
+                thickness: None,
+                holes: [].into(),
+            })
+            .unwrap();
+        let Reply::Computed(summary) = cable.ask(&Request::Compute(job)) else {
+            panic!("not computed");
+        };
+        let tank = &cable.link.held;
+        let listed = (tank.panels().count(), tank.seams().count());
+        // Bottom, front and back are one panel; the baffle is another. Twelve edges, four along the
+        // baffle, one round the filler.
+        assert_eq!(listed, (5, 17));
+        let counted = (usize::from(summary.panels), usize::from(summary.seams));
+        assert_eq!(counted, listed);
+    }
+
+    #[test]
     fn a_job_refused_leaves_nothing_held() {
         let mut cable = Cable::new();
         let mut wrong = box_job("a");

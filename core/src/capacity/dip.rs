@@ -182,6 +182,17 @@ impl<'a> Dipped<'a> {
         Ok(Length::from_metres((depth.si() - self.zero) / self.rise))
     }
 
+    /// How high the stick is wet when the liquid is `depth` deep; `None` where it is dry, or wet past its
+    /// end.
+    #[must_use]
+    pub fn reading_at(&self, depth: Length) -> Option<Length> {
+        let reading = (depth.si() - self.zero) / self.rise;
+        let (first, last) = (self.first.reading.si(), self.last.reading.si());
+        let slack = SLACK * (last - first);
+        let within = reading >= first - slack && reading <= last + slack;
+        within.then(|| Length::from_metres(libm::fmin(libm::fmax(reading, first), last)))
+    }
+
     /// Marks at whole multiples of `step` along the stick, from the first wet reading to the last, with
     /// those two as marks of their own where they fall between.
     ///

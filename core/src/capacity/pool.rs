@@ -195,15 +195,13 @@ impl<'a> Pool<'a> {
             } else {
                 0.5 * (low + high)
             };
-            // A step below the last bit of the depth cannot improve it. Bit equality is meant.
-            #[expect(
-                clippy::float_cmp,
-                reason = "stops when the step no longer changes the value"
-            )]
-            if next == depth {
+            // A step of the depth's last bits is rounding's, and another clip of the body would not mend
+            // it.
+            let settled = libm::fabs(next - depth) <= 2.0 * f64::EPSILON * full;
+            depth = next;
+            if settled {
                 break;
             }
-            depth = next;
         }
         Ok(Length::from_metres(depth))
     }

@@ -1,7 +1,7 @@
 //! Where outlines touch, cross and overlap.
 
 use super::side::Arc;
-use super::{Point, Ring, Side, TOUCH};
+use super::{Extents, Point, Ring, Side, TOUCH};
 
 /// Sine of the least angle at which an arc is said to cross another side; below it they are tangent, and
 /// what lies beyond is less than a touch on any radius a tank has.
@@ -30,7 +30,10 @@ impl Ring<'_> {
             let corner = [reversed(incoming.direction(1.0)), out.direction(0.0)];
             for (i, side) in sides().filter(|(i, _)| *i != j && *i != before) {
                 // A corner on the end of a side lies on the start of the next, which is also asked.
-                if side.to.touches(out.from) || side.distance(out.from) > TOUCH {
+                if !holds(&side.about(), out.from)
+                    || side.to.touches(out.from)
+                    || side.distance(out.from) > TOUCH
+                {
                     continue;
                 }
                 let through = if side.from.touches(out.from) {
@@ -110,7 +113,19 @@ fn reversed(step: Point) -> Point {
 
 /// Whether the rectangles around two sides come within a touch of each other.
 fn near(a: &Side, b: &Side) -> bool {
-    let (a, b) = (a.extents(), b.extents());
+    meet(&a.about(), &b.about()) && meet(&a.extents(), &b.extents())
+}
+
+/// Whether a point lies in a rectangle or within two touches of it.
+fn holds(a: &Extents, point: Point) -> bool {
+    let slack = 2.0 * TOUCH;
+    a.least.x - slack <= point.x
+        && point.x <= a.most.x + slack
+        && a.least.y - slack <= point.y
+        && point.y <= a.most.y + slack
+}
+
+fn meet(a: &Extents, b: &Extents) -> bool {
     a.least.x <= b.most.x + TOUCH
         && b.least.x <= a.most.x + TOUCH
         && a.least.y <= b.most.y + TOUCH

@@ -62,7 +62,7 @@ impl Side {
     #[must_use]
     pub fn is_straight(&self) -> bool {
         // The height of an arc over its chord is half the chord times the bulge.
-        0.5 * libm::fabs(self.bulge) * self.chord().length() <= 0.01 * TOUCH
+        self.bulge == 0.0 || 0.5 * libm::fabs(self.bulge) * self.chord().length() <= 0.01 * TOUCH
     }
 
     /// Its length, in metres: of an arc `c (1 + b²) atan(b) / b`, with the chord `c` and the bulge `b`.
@@ -111,6 +111,22 @@ impl Side {
             }
         }
         Extents { least, most }
+    }
+
+    /// An upright rectangle that holds it and is had at once: an arc of at most half a circle stays within
+    /// its height of the chord, and no chord is longer than the sum of its steps.
+    pub(super) fn about(&self) -> Extents {
+        let bulge = libm::fabs(self.bulge);
+        if bulge > 1.0 {
+            return self.extents();
+        }
+        let chord = self.chord();
+        let most = 0.5 * bulge * (libm::fabs(chord.x) + libm::fabs(chord.y));
+        let (a, b) = (self.from, self.to);
+        Extents {
+            least: Point::new(libm::fmin(a.x, b.x) - most, libm::fmin(a.y, b.y) - most),
+            most: Point::new(libm::fmax(a.x, b.x) + most, libm::fmax(a.y, b.y) + most),
+        }
     }
 
     /// How far `point` is from it, in metres.

@@ -92,9 +92,9 @@ impl Tank {
     }
 
     /// One mark of that chart, counted from 0: what the rod reads where the job puts one, or else the
-    /// depth; and what the tank holds then. `None` past the last, or where the rod is dry.
+    /// depth; and what the tank holds then, with its depth. `None` past the last, or where the rod is dry.
     #[must_use]
-    pub fn dip_mark(&self, place: u16) -> Option<Dip> {
+    pub fn dip_mark(&self, place: u16) -> Option<(Dip, Length)> {
         if place >= self.dip_count() {
             return None;
         }
@@ -119,13 +119,14 @@ impl Tank {
             }
         };
         let reading = match self.dip_rod(Lean::LEVEL) {
-            Some(rod) => rod.ok()?.reading(level.volume).ok()?,
+            Some(rod) => rod.ok()?.reading_at(level.depth)?,
             None => level.depth,
         };
-        Some(Dip {
+        let dip = Dip {
             reading,
             volume: level.volume,
-        })
+        };
+        Some((dip, level.depth))
     }
 
     /// The growth of the liquid from filling to its hottest, into what the fill leaves free, the growth

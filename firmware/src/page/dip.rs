@@ -4,7 +4,6 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::capacity::Lean;
 
 use super::holds::filled;
 use super::layout::{figure, foot, title};
@@ -25,14 +24,12 @@ where
     let mut heading = heapless::String::<32>::new();
     let _ = write!(heading, "Dip {}/{count}", work.dip() + 1);
     title(pen, &heading)?;
-    let Some(mark) = tank.dip_mark(work.dip()) else {
+    let Some((mark, depth)) = tank.dip_mark(work.dip()) else {
         pen.text(foot(0), "the rod is dry here", Letters::Small, ink::PLAIN)?;
         return Ok(());
     };
     let amount = Amount::volume(mark.volume, units);
-    if let Ok(depth) = tank.pool(Lean::LEVEL).depth_for(mark.volume) {
-        filled(pen, work, &amount, depth)?;
-    }
+    filled(pen, work, &amount, depth)?;
     figure(pen, amount.figure())?;
     let mut line = heapless::String::<64>::new();
     let reading = Amount::length(mark.reading, units).text();

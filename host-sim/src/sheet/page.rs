@@ -132,7 +132,7 @@ fn holds(tank: &Tank) -> Vec<Part> {
     facts.extend(growth(tank));
     let rows = (0..tank.dip_count())
         .filter_map(|place| tank.dip_mark(place))
-        .map(|mark| {
+        .map(|(mark, _)| {
             vec![
                 mark.reading.display(LengthUnit::Millimetre, 1).to_string(),
                 mark.volume.display(VolumeUnit::Litre, 3).to_string(),

@@ -100,16 +100,35 @@ impl Section {
     /// arc that it touches, or two lines at a corner that turns, meet nowhere else.
     pub(super) fn touching(&self) -> Option<[usize; 2]> {
         let same = self.same_point();
-        for (first, (place, piece)) in self.solid_pieces(same).enumerate() {
-            let count = self.solid_pieces(same).count();
-            for (second, (other, against)) in self.solid_pieces(same).enumerate().skip(first + 2) {
+        // The boxes about the pieces first: a piece is worked out again where two of them meet, which is
+        // seldom; holding them all would take a small machine's stack.
+        let mut boxed: heapless::Vec<Boxed, { 2 * super::MAX_CORNERS }> = heapless::Vec::new();
+        for (place, piece) in self.solid_pieces(same) {
+            // As many as there are corners and sides.
+            let _ = boxed.push(Boxed::about(place, &piece));
+        }
+        let count = boxed.len();
+        for (first, a) in boxed.iter().enumerate() {
+            for (second, b) in boxed.iter().enumerate().skip(first + 2) {
                 let joined = first == 0 && second + 1 == count;
-                if !joined && piece.near(&against, same) {
-                    return Some(self.two_sides((place, &piece), (other, &against)));
+                if joined || !a.meets(b, same) {
+                    continue;
+                }
+                let (one, other) = (self.piece(a)?, self.piece(b)?);
+                if one.near(&other, same) {
+                    return Some(self.two_sides((a.place(), &one), (b.place(), &other)));
                 }
             }
         }
         None
+    }
+
+    fn piece(&self, of: &Boxed) -> Option<Piece> {
+        if of.is_arc {
+            self.arc(of.place()).map(Piece::Arc)
+        } else {
+            Some(Piece::Line(self.straight(of.place())))
+        }
     }
 
     /// The pieces of the outline but those so short that the pieces before and after them meet.
@@ -149,23 +168,44 @@ impl Section {
     }
 }
 
-impl Piece {
-    /// Whether two pieces come nearer than `same`.
-    fn near(&self, other: &Self, same: f64) -> bool {
-        let (a, b) = (self.hull(), other.hull());
-        for axis in 0..2 {
-            let reach = |hull: &[[f64; 2]; 3]| {
-                hull.iter()
-                    .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), point| {
-                        let value = point.get(axis).copied().unwrap_or_default();
-                        (libm::fmin(low, value), libm::fmax(high, value))
-                    })
-            };
-            let ((low_a, high_a), (low_b, high_b)) = (reach(&a), reach(&b));
-            if low_a > high_b + same || low_b > high_a + same {
-                return false;
-            }
+/// The box about one piece of the outline.
+struct Boxed {
+    place: u8,
+    is_arc: bool,
+    low: [f64; 2],
+    high: [f64; 2],
+}
+
+impl Boxed {
+    fn about(place: usize, piece: &Piece) -> Self {
+        let hull = piece.hull();
+        let [mut low, mut high] = [hull[0]; 2];
+        for [u, w] in hull {
+            low = [libm::fmin(low[0], u), libm::fmin(low[1], w)];
+            high = [libm::fmax(high[0], u), libm::fmax(high[1], w)];
         }
+        Self {
+            place: place as u8,
+            is_arc: matches!(piece, Piece::Arc(_)),
+            low,
+            high,
+        }
+    }
+
+    fn place(&self) -> usize {
+        usize::from(self.place)
+    }
+
+    /// Whether two boxes come nearer than `same`.
+    fn meets(&self, other: &Self, same: f64) -> bool {
+        let clear = |a: &Self, b: &Self| a.low[0] > b.high[0] + same || a.low[1] > b.high[1] + same;
+        !clear(self, other) && !clear(other, self)
+    }
+}
+
+impl Piece {
+    /// Whether two pieces, whose boxes do, come nearer than `same`.
+    fn near(&self, other: &Self, same: f64) -> bool {
         match (self, other) {
             (Self::Line(a), Self::Line(b)) => lines_near(*a, *b, same),
             (Self::Line(line), Self::Arc(arc)) | (Self::Arc(arc), Self::Line(line)) => {

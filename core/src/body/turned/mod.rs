@@ -224,6 +224,12 @@ impl Turned {
     pub fn below(&self, along: f64, across: f64, level: f64) -> (f64, f64) {
         let (wall, mut surface) = self.wall_below(along, across, level);
         let mut volume = wall;
+        let [first, second] = self.heads;
+        // Lying level, two equal ends hold the same.
+        if along == 0.0 && first == second {
+            let (more, open) = self.head_below(first, 0.0, across, level);
+            return (volume + 2.0 * more, surface + 2.0 * open);
+        }
         for (place, head) in self.heads.into_iter().enumerate() {
             // Seen from its own plane, outward.
             let (out, from) = if place == 0 {
@@ -300,6 +306,7 @@ impl Turned {
         });
         let _ = cuts.push(depth);
         crate::sort::insertion(&mut cuts, |a, b| a < b);
+        let tori = head.tori(radius);
         let (mut volume, mut surface) = (0.0, 0.0);
         for (from, to) in cuts.iter().zip(cuts.iter().skip(1)) {
             // A stretch that the plane passes clear of is dry, or whole and closed.
@@ -313,7 +320,10 @@ impl Turned {
                 continue;
             }
             gauss::each(*from, *to, |at, weight| {
-                let r = head.radius_at(radius, at);
+                let r = match &tori {
+                    Some(tori) => tori.radius_at(at),
+                    None => head.radius_at(radius, at),
+                };
                 let w = w0 + slope * at;
                 if !(r > 0.0) {
                     return;

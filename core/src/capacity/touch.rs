@@ -5,7 +5,8 @@
 //! for `e`, `f` across the line, `t = min over a, b of h(u) − u · p` (duality of a convex set and its
 //! support function: R. T. Rockafellar, Convex Analysis, 1970, §13, from memory). That is a convex
 //! function of `a` and `b`, so a golden section inside another finds its least. It knows no faces, so
-//! it holds for round bodies as well; of a body with inside corners it finds the hull.
+//! it holds for round bodies as well; of a body with inside corners it finds the hull. A drum that is crossed
+//! square to its axis is spared that: the line meets a circle.
 
 use crate::body::Solid;
 use crate::geom::Vector;
@@ -20,6 +21,9 @@ const GOLDEN: f64 = 0.381_966_011_250_105_1;
 /// How far from `from` along the unit direction `along` a line leaves the body, in metres; negative
 /// where the whole body lies behind `from`. About 6000 calls of [`Solid::extent`].
 pub(super) fn leaves(solid: &Solid, from: Vector, along: Vector) -> f64 {
+    if let Some(at) = leaves_round(solid, from, along) {
+        return at;
+    }
     let (e, f) = across(along);
     least(|a| {
         let tilted = along + e * a;
@@ -32,6 +36,24 @@ pub(super) fn leaves(solid: &Solid, from: Vector, along: Vector) -> f64 {
             (reach - unit.dot(from)) * length
         })
     })
+}
+
+/// The same of a drum that the line crosses square to its axis, as a dip rod of a lying drum does: the line
+/// meets a circle. `None` where that is not so, or the line passes the circle by.
+fn leaves_round(solid: &Solid, from: Vector, along: Vector) -> Option<f64> {
+    let (turned, start, axis) = solid.turned()?;
+    let axis = axis.along();
+    if axis.dot(along) != 0.0 {
+        return None;
+    }
+    let out = from - start;
+    let place = axis.dot(out);
+    let radius = turned.radius_at(place)?;
+    let aside = out - axis * place;
+    let ahead = aside.dot(along);
+    let clear = aside.dot(aside) - ahead * ahead;
+    let square = radius * radius - clear;
+    (square > 0.0).then(|| libm::sqrt(square) - ahead)
 }
 
 /// Two unit directions at right angles to `along` and to each other.

@@ -3,7 +3,6 @@
 use super::tank::MAX_MARKS;
 use super::{Field, JobError, Problem, Tank};
 use crate::body::Face;
-use crate::capacity::Stick;
 use crate::joint::Meeting;
 use crate::panel::{Blank, BlankError};
 use crate::stitch::MAX_STITCHES;
@@ -115,14 +114,6 @@ impl Tank {
             return Err(JobError {
                 field: Field::DipVolume,
                 problem,
-            });
-        }
-        if let Some([x, y]) = self.job.dip_at
-            && Stick::upright(&self.body.inside, x, y).is_err()
-        {
-            return Err(JobError {
-                field: Field::DipAt,
-                problem: Problem::OverNoLiquid,
             });
         }
         let marks = crate::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si());

@@ -3,7 +3,7 @@
 use super::Tank;
 use crate::capacity::{
     Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean, LeanRange, Level,
-    Stick, Warming, WorstUsable, linear_expansion,
+    Warming, WorstUsable, linear_expansion,
 };
 use crate::geom::Vector;
 use crate::quantity::{Area, Length, Volume};
@@ -74,9 +74,7 @@ impl Tank {
     /// tank is built.
     #[must_use]
     pub fn dip_rod(&self, lean: Lean) -> Option<Result<Dipped<'_>, DipError>> {
-        let [x, y] = self.job.dip_at?;
-        let stick = Stick::upright(&self.body.inside, x, y).ok()?;
-        Some(Dipped::new(self.pool(lean), &stick))
+        Some(Dipped::new(self.pool(lean), self.rod.as_ref()?))
     }
 
     /// How many marks the job's own dip chart has: from empty to full by depth, or by round volume where

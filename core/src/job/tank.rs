@@ -3,7 +3,7 @@
 use super::{Assumed, Draft, Field, Job, JobError, Problem, blame};
 use crate::body::{Body, Edge, Face, Solid};
 use crate::bound::OutOfRange;
-use crate::capacity::{Capacity, CapacityError, Lean, Pool, Space};
+use crate::capacity::{Capacity, CapacityError, Lean, Pool, Space, Stick};
 use crate::fixture::{Baffle, Fitting, Inner, PlaceError};
 use crate::heat::arc::Arc;
 use crate::panel::{Blank, BlankError, Panel, Plan};
@@ -22,6 +22,8 @@ pub struct Tank {
     pub(super) body: Body,
     pub(super) inner: Inner,
     pub(super) capacity: Capacity,
+    /// Where the dip rod stands, once found: for some bodies a long search.
+    pub(super) rod: Option<Stick>,
 }
 
 /// Sums over the whole job.
@@ -69,6 +71,7 @@ impl Tank {
         body: Body::EMPTY,
         inner: Inner::EMPTY,
         capacity: Capacity::NONE,
+        rod: None,
     };
 
     /// Makes this the tank of a draft, in its place. After an error it is of no use until it is made
@@ -127,7 +130,24 @@ impl Tank {
                     problem: Problem::OutOfRange(error),
                 }
             })?;
-        self.check_counts()
+        self.check_counts()?;
+        self.set_rod()
+    }
+
+    /// Finds where the dip rod stands.
+    fn set_rod(&mut self) -> Result<(), JobError> {
+        self.rod = match self.job.dip_at {
+            None => None,
+            Some([x, y]) => {
+                Some(
+                    Stick::upright(&self.body.inside, x, y).map_err(|_| JobError {
+                        field: Field::DipAt,
+                        problem: Problem::OverNoLiquid,
+                    })?,
+                )
+            }
+        };
+        Ok(())
     }
 
     /// Finds where the fittings and the baffles sit.

@@ -126,6 +126,21 @@ impl Turned {
         self.head(place).radius_at(self.radius, out)
     }
 
+    /// Radius at a place along the axis, from the plane in which the first end begins; `None` past an end.
+    #[must_use]
+    pub fn radius_at(&self, place: f64) -> Option<f64> {
+        let [first, second] = self.heads;
+        let (head, out) = if place < 0.0 {
+            (first, -place)
+        } else {
+            (second, place - self.length)
+        };
+        if out <= 0.0 {
+            return Some(self.radius);
+        }
+        (out <= head.depth(self.radius)).then(|| head.radius_at(self.radius, out))
+    }
+
     /// Surface of an end, in m².
     #[must_use]
     pub fn head_area(&self, place: usize) -> f64 {

@@ -18,6 +18,8 @@ mod reading;
 mod reading_error;
 mod rule;
 mod soap;
+#[cfg(test)]
+mod tests;
 
 pub use decay::{Decay, Instruments, MEASURE};
 pub use energy::{StoredEnergy, force, weighs};

@@ -619,3 +619,12 @@ fn messages_name_reading_value_and_limit() {
         "pour 2 is too close to the one before, by the model: 2.100 L is out of range: it must be at least 2.160 L"
     );
 }
+
+/// `T11.ozone`: HSE OC 668/17, short-term limit in the text of the caution.
+#[test]
+fn ozone_limit_of_the_caution() {
+    let (_, expected) = welding("T11.ozone");
+    let limit = format!("{} ppm over 15 minutes", number(&expected["STEL_ppm"]));
+    let caution = seamwright_core::caution::Caution::OzoneFume;
+    assert!(caution.whole().contains(&limit), "{limit}");
+}

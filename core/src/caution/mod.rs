@@ -83,7 +83,6 @@ impl Caution {
 }
 
 /// What belongs to every welded tank.
-#[must_use]
 pub fn always() -> Cautions {
     const LIST: &[Caution] = &[
         Caution::UsedTank,
@@ -100,7 +99,6 @@ pub fn always() -> Cautions {
 }
 
 /// What belongs to a leak test.
-#[must_use]
 pub fn for_leak_test(method: Method) -> Cautions {
     let list: &[Caution] = match method {
         Method::WaterHead => &[Caution::WaterTest, Caution::LocalCode],
@@ -110,7 +108,6 @@ pub fn for_leak_test(method: Method) -> Cautions {
 }
 
 /// What belongs to what a tank holds.
-#[must_use]
 pub fn for_liquid(liquid: Liquid) -> Cautions {
     let list: &[Caution] = if matches!(liquid, Liquid::Petrol | Liquid::Diesel | Liquid::Kerosene) {
         &[
@@ -131,7 +128,6 @@ pub fn for_liquid(liquid: Liquid) -> Cautions {
 }
 
 /// What belongs to the metal.
-#[must_use]
 pub fn for_alloy(alloy: Alloy) -> Cautions {
     let list: &[Caution] = match alloy.family() {
         Family::Aluminium => &[Caution::HotAluminium, Caution::CausticWash],

@@ -100,7 +100,7 @@ impl Caution {
                 "On aluminium the arc passes the daily limit of ultraviolet for bare skin and eyes in 3 to 33 seconds at half a metre. Wear a helmet with the shade for the current, cover all skin, and screen others from the arc and from bright sheet that throws it back."
             ),
             Self::OzoneFume => whole!(
-                "The arc makes ozone, most of it on aluminium, and all welding fume is counted as a cause of cancer. Draw it off at the arc, keep your head out of it, and use breathing gear where air does not move. Prefer tungsten without thorium: its grinding dust is radioactive."
+                "The arc makes ozone, most of it on aluminium (the United Kingdom allows 0.2 ppm over 15 minutes), and all welding fume is counted as a cause of cancer. Draw it off at the arc, keep your head out of it, and use breathing gear where air does not move. Prefer tungsten without thorium: its grinding dust is radioactive."
             ),
             Self::StainlessFume => whole!(
                 "Fume of stainless steel holds chromium(VI) and nickel, which cause cancer and asthma; many countries set limits for them. Extract at the arc, and use breathing gear that fits."

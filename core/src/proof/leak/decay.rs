@@ -92,7 +92,7 @@ impl Instruments {
     pub fn new(gauge: Pressure, kelvins: f64, barometer: Pressure) -> Result<Self, LeakError> {
         above(gauge, NONE, VAGUE, Value::Pressure).map_err(range(What::GaugeNearness))?;
         within(barometer, NONE, VAGUE, Value::Pressure).map_err(range(What::BarometerNearness))?;
-        if !(kelvins >= 0.0 && kelvins <= VAGUE_KELVINS) {
+        if !(0.0..=VAGUE_KELVINS).contains(&kelvins) {
             return Err(LeakError::Thermometer(kelvins));
         }
         Ok(Self {
@@ -126,7 +126,7 @@ impl Decay {
     ///
     /// # Errors
     /// [`LeakError::Range`] unless the volume is above zero and at most 1000 m³, the barometer from 50 to 110 kPa, the gauge
-    /// above zero and at most 1 MPa, the air from −50 to 150 °C.
+    /// above zero and at most 1000 kPa, the air from −50 to 150 °C.
     pub fn new(
         of: Volume,
         gauge: Pressure,
@@ -192,7 +192,7 @@ impl Decay {
 
     /// The moles that must be lost before the reading shows it.
     fn gas(&self, instruments: &Instruments, measure: f64) -> Result<f64, LeakError> {
-        if !(measure >= 1.0 && measure <= 100.0) {
+        if !(1.0..=100.0).contains(&measure) {
             return Err(LeakError::Measure(measure));
         }
         let fall = measure * self.nearness(instruments).si();

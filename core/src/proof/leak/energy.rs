@@ -32,7 +32,7 @@ pub struct StoredEnergy {
 }
 
 impl StoredEnergy {
-    /// Of a volume at a gauge pressure, 0 to 1 MPa, with the barometer as it stands.
+    /// Of a volume at a gauge pressure, 0 to 1000 kPa, with the barometer as it stands.
     ///
     /// # Errors
     /// [`LeakError::Range`] names what is out of range.

@@ -49,6 +49,13 @@ fn a_low_tank_for_fuel_stays_dry_and_any_other_gets_water() {
         (dry.method, dry.reason),
         (Method::AirSoap, Reason::LowAndDry)
     );
+    assert!(libm::fabs(dry.relief.si() / dry.pressure.si() - 1.1) < 1e-12);
+    // The relief valve opens no later than the weakest panel lets it.
+    let weak = Vessel {
+        weakest: pa(dry.pressure.si() * 1.05),
+        ..VESSEL
+    };
+    assert!(plan(weak).relief == weak.weakest);
     let wet = plan(Vessel {
         keep_dry: false,
         ..VESSEL

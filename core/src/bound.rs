@@ -3,8 +3,9 @@
 use core::fmt;
 
 use crate::quantity::{
-    Angle, AngleUnit, Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit,
-    Temperature, TemperatureUnit, Voltage, VoltageUnit, Volume, VolumeUnit,
+    Angle, AngleUnit, Area, AreaUnit, Current, CurrentUnit, Energy, EnergyUnit, Length, LengthUnit,
+    Pressure, PressureUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Time,
+    TimeUnit, Voltage, VoltageUnit, Volume, VolumeUnit,
 };
 
 /// A value of any kind that an error shows.
@@ -30,6 +31,14 @@ pub enum Value {
     Count(u32),
     /// A temperature, shown in degrees Celsius.
     Temperature(Temperature),
+    /// A pressure, shown in kilopascals.
+    Pressure(Pressure),
+    /// A time, shown in seconds.
+    Time(Time),
+    /// An energy, shown in joules.
+    Energy(Energy),
+    /// An area, shown in square centimetres.
+    Area(Area),
 }
 
 impl fmt::Display for Value {
@@ -44,6 +53,10 @@ impl fmt::Display for Value {
             Self::Speed(v) => v.display(SpeedUnit::MillimetrePerMinute, 1).fmt(f),
             Self::Count(v) => v.fmt(f),
             Self::Temperature(v) => v.display(TemperatureUnit::Celsius, 1).fmt(f),
+            Self::Pressure(v) => v.display(PressureUnit::Kilopascal, 3).fmt(f),
+            Self::Time(v) => v.display(TimeUnit::Second, 1).fmt(f),
+            Self::Energy(v) => v.display(EnergyUnit::Joule, 1).fmt(f),
+            Self::Area(v) => v.display(AreaUnit::SquareCentimetre, 1).fmt(f),
         }
     }
 }

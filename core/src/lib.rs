@@ -16,6 +16,8 @@
 //! - [`seam`]: what joins them; lengths and tacks.
 //! - [`heat`]: the energy of the arc along a seam; settings to start from.
 //! - [`stitch`]: seams cut into equal runs.
+//! - [`proof`]: whether the tank holds: how its leak test is run, and what the readings say.
+//! - [`caution`]: what may hurt someone, by the result it belongs to.
 //! - [`notice`]: what a person should know of a result.
 //! - [`job`]: the checked inputs of one tank, and the stages above run over them. Start here.
 //! - `wire` (feature `serde`): jobs and results as messages.
@@ -71,6 +73,7 @@
 pub mod body;
 pub mod bound;
 pub mod capacity;
+pub mod caution;
 pub mod fixture;
 pub mod flat;
 pub mod fold;
@@ -80,6 +83,7 @@ pub mod job;
 pub mod joint;
 pub mod notice;
 pub mod panel;
+pub mod proof;
 pub mod quantity;
 pub mod seam;
 #[doc(hidden)]

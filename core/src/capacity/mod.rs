@@ -2,6 +2,7 @@
 //!
 //! Levels are measured along up from the lowest inside point, whatever the lean.
 
+mod calibrate;
 mod dip;
 mod expansion;
 mod lean;
@@ -16,6 +17,10 @@ mod stick;
 mod touch;
 mod usable;
 
+pub use calibrate::{
+    CalibrateError, Calibrated, Calibration, LEAST_POURS, MOST_POURS, Pair, Pour, calibrate,
+    calibrate_with_zero,
+};
 pub use dip::{Dip, DipError, Dipped, MAX_DIPS};
 pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansion};
 pub use lean::Lean;

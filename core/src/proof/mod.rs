@@ -1,0 +1,3 @@
+//! Whether the tank holds.
+
+pub mod leak;

@@ -56,7 +56,7 @@ macro_rules! fillers {
     };
 }
 
-/// Aluminium fillers: melting ranges as their makers print them.
+/// A melting range.
 const fn melts(solidus: u16, liquidus: u16) -> Option<(u16, u16, Source)> {
     Some((solidus, liquidus, Source::DataSheets))
 }

@@ -111,7 +111,7 @@ fn corrosion(sheet: Alloy, filler: Option<Filler>) -> Finding {
             return poor(Reason::SiliconOnAlMg);
         }
         let apart = filler.magnesium().value.si() - mg;
-        apart >= -MATCH && apart <= MATCH
+        (-MATCH..=MATCH).contains(&apart)
     };
     if matched {
         good(Reason::Matched)

@@ -16,9 +16,9 @@ struct Row {
     parts_source: Source,
     /// Solidus and liquidus, °C.
     melting: Option<(u16, u16, Source)>,
-    /// Ultimate strength of the weld metal, MPa.
+    /// Ultimate strength of the weld metal, `MPa`.
     ultimate: (u16, Source),
-    /// Shear strength in fillets, MPa.
+    /// Shear strength in fillets, `MPa`.
     shear: Option<u16>,
 }
 

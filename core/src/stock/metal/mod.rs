@@ -29,7 +29,7 @@ pub struct Metal {
     liquidus: Figure,
     /// 1e-7 /K.
     expansion: Figure,
-    /// 0.1 GPa.
+    /// 0.1 `GPa`.
     modulus: Figure,
     /// 0.01.
     poisson: Figure,

@@ -76,7 +76,7 @@ pub struct Welded {
     pub strength: Strength,
 }
 
-/// Tempers, none standing for every one; ultimate and yield in MPa; basis; source.
+/// Tempers, none standing for every one; ultimate and yield in `MPa`; basis; source.
 #[derive(Debug)]
 pub(super) struct Row(
     pub(super) &'static [Temper],
@@ -86,7 +86,7 @@ pub(super) struct Row(
     pub(super) Source,
 );
 
-/// What it was, with which fillers, ultimate and yield in MPa, source.
+/// What it was, with which fillers, ultimate and yield in `MPa`, source.
 #[derive(Debug)]
 pub(super) struct WeldedRow(
     pub(super) Condition,

@@ -71,8 +71,10 @@ fn no_better(base: Alloy, criterion: Criterion, book: Filler) {
         marks.iter().all(|other| *other <= told),
         "{base} {criterion:?} {book}: {marks:?}"
     );
+    // On 1100 every rod is as strong as the welded sheet, so all are good; the book's is stronger.
+    let all_good = base == Alloy::A1100 && criterion == Criterion::Strength;
     assert!(
-        marks.iter().any(|other| *other < told),
+        all_good || marks.iter().any(|other| *other < told),
         "{base} {criterion:?}: all alike"
     );
 }
@@ -93,7 +95,7 @@ fn best_by_criterion() -> Done {
 }
 
 /// More rows of the same table (read). For 6082 it has 4043 throughout; that is followed for cracking and
-/// corrosion only. For strength EN 1999-1-1, table 8.8, has 210 MPa for 5356 against 190 for 4043 (from
+/// corrosion only. For strength EN 1999-1-1, table 8.8, has 210 for 5356 against 190 for 4043, N/mm² (from
 /// memory), and silicon anodises grey by the book's own other rows.
 #[test]
 fn best_by_criterion_in_other_rows() -> Done {

@@ -35,6 +35,7 @@ pub const USUAL_DILUTION: Ratio = Ratio::from_share(0.4);
 
 /// On what a filler is judged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Criterion {
     /// Freedom from cracks as the bead freezes.
@@ -87,6 +88,7 @@ impl Criterion {
 
 /// A mark, from bad to good.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Mark {
     /// Not to be used.
@@ -112,6 +114,7 @@ impl Mark {
 
 /// A mark and why.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Finding {
     /// The mark.
@@ -218,6 +221,7 @@ impl Service {
 
 /// What is to be said of one filler in one joint.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Verdict {
     /// The filler; `None` is the edges fused without any.

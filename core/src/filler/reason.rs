@@ -8,6 +8,7 @@ macro_rules! reasons {
     ($($variant:ident: $source:ident, $text:literal;)+) => {
         /// Why a mark is what it is; [`text`](Self::text) says it in words.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[expect(missing_docs, reason = "each is described by its own text")]
         #[repr(u8)]

@@ -6,6 +6,7 @@ use crate::stock::{Alloy, Filler};
 
 /// What the make-up of a bead says of cracks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Cracking {
     /// Silicon at least 2 % or magnesium at least 3 %: past the range that cracks.
@@ -20,6 +21,7 @@ pub enum Cracking {
 
 /// The silicon and magnesium of a bead.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct WeldMetal {
     /// Magnesium by mass.

@@ -41,6 +41,7 @@ impl Element {
 
 /// A composition as the mill's certificate has it, shares by mass.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[expect(missing_docs, reason = "the elements themselves")]
 pub struct Composition {
@@ -80,6 +81,7 @@ impl core::error::Error for NotLowAlloy {}
 
 /// Carbon equivalents, in per cent by mass as the standards write them.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct CarbonEquivalent {
     /// CE of the IIW: C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15; EN 1011-2, annex C (from memory).

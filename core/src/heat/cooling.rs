@@ -11,6 +11,7 @@ use crate::quantity::{
 
 /// What is welded, for the factors F2 and F3 of annex D, table D.1 (from memory).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Form {
     /// A bead on a plate: 1 and 1.
@@ -51,6 +52,7 @@ impl Form {
 
 /// How the heat flows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Flow {
     /// In the plane of the sheet: thinner than the transition.
@@ -61,6 +63,7 @@ pub enum Flow {
 
 /// How fast a weld cools.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Cooling {
     /// The time from 800 to 500 °C, least and most; the two differ only where F2 is a range.

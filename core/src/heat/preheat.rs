@@ -102,6 +102,7 @@ pub fn least_temperature(alloy: Alloy) -> Sourced<Temperature> {
 
 /// Whether a carbon steel needs preheat.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum SteelPreheat {
     /// None, with a process low in hydrogen such as TIG, and the metal at 0 °C or above.

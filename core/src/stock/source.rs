@@ -8,6 +8,7 @@ macro_rules! sources {
         ///
         /// "(from memory)" marks what was written down from memory of the work named.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[expect(missing_docs, reason = "each is described by its own text")]
         #[repr(u8)]
@@ -85,6 +86,7 @@ impl fmt::Display for Source {
 
 /// A figure and what it rests on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Sourced<T> {
     /// The figure.

@@ -10,6 +10,7 @@ pub(super) use Fillers as Rods;
 
 /// What a figure of strength promises.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Basis {
     /// The least that the standard guarantees.
@@ -20,6 +21,7 @@ pub enum Basis {
 
 /// Strength in tension.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Strength {
     /// Ultimate strength.

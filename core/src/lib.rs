@@ -6,7 +6,7 @@
 //! - [`quantity`]: units in and out. A bare number crosses a public boundary only where its doc says
 //!   what it is.
 //! - [`geom`], [`bound`]: vectors and planes; a value, its limit, and the error when it is past that.
-//! - [`stock`]: alloys and tempers, each figure with its source.
+//! - [`stock`]: alloys, tempers and filler rods, each figure with its source.
 //! - [`body`]: the tank as a solid, outside and inside of the sheet; faces, edges, dihedral angles.
 //! - [`fold`], [`flat`]: bends, and parts joined by bends laid out in one plane.
 //! - [`joint`]: how two panels meet, and what each gives up for it.
@@ -14,7 +14,8 @@
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
 //! - [`panel`]: what is cut in one piece, and its blank.
 //! - [`seam`]: what joins them; lengths and tacks.
-//! - [`heat`]: the energy of the arc along a seam; settings to start from.
+//! - [`filler`]: which rod for which sheets, and why.
+//! - [`heat`]: the energy of the arc along a seam; settings to start from; preheat; cooling of steel.
 //! - [`stitch`]: seams cut into equal runs.
 //! - [`proof`]: whether the tank holds: how its leak test is run, and what the readings say.
 //! - [`caution`]: what may hurt someone, by the result it belongs to.
@@ -74,6 +75,7 @@ pub mod body;
 pub mod bound;
 pub mod capacity;
 pub mod caution;
+pub mod filler;
 pub mod fixture;
 pub mod flat;
 pub mod fold;

@@ -1,7 +1,10 @@
-//! Sheet alloys: for now the family and the density of each.
+//! Sheet alloys: the family and the density of each. What else is known of them is in
+//! [`metal`](super::metal).
 
 use core::fmt;
 use core::str::FromStr;
+
+use super::Source;
 
 /// How a metal behaves under the arc, as far as rules of thumb go by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,14 +28,8 @@ pub struct Row {
     /// In kg/m³ at 20 °C.
     pub density: f64,
     /// Where the density is from.
-    pub source: &'static str,
+    pub source: Source,
 }
-
-const ALUMINUM_ASSOCIATION: &str =
-    "Aluminum Association, Aluminum Standards and Data, typical properties (from memory)";
-const EN_573: &str = "EN AW data sheets after Aluminum Association typical values (from memory)";
-const EN_10088: &str = "EN 10088-1 (from memory)";
-const EN_1993: &str = "EN 1993-1-1, 3.2.6 (from memory)";
 
 macro_rules! alloys {
     ($($(#[$doc:meta])* $variant:ident: $name:literal, $family:ident, $density:literal, $source:ident;)+) => {
@@ -51,7 +48,7 @@ macro_rules! alloys {
             pub const fn row(self) -> Row {
                 match self {
                     $(Self::$variant => Row {
-                        name: $name, family: Family::$family, density: $density, source: $source,
+                        name: $name, family: Family::$family, density: $density, source: Source::$source,
                     }),+
                 }
             }
@@ -61,41 +58,41 @@ macro_rules! alloys {
 
 alloys! {
     /// 99.5 % aluminium.
-    A1050: "1050", Aluminium, 2_705.0, EN_573;
+    A1050: "1050", Aluminium, 2_705.0, DataSheets;
     /// 99.0 % aluminium.
-    A1100: "1100", Aluminium, 2_710.0, ALUMINUM_ASSOCIATION;
+    A1100: "1100", Aluminium, 2_710.0, AluminumAssociation;
     /// Al-Mn.
-    A3003: "3003", Aluminium, 2_730.0, ALUMINUM_ASSOCIATION;
+    A3003: "3003", Aluminium, 2_730.0, AluminumAssociation;
     /// Al-Mn, with less copper than 3003.
-    A3103: "3103", Aluminium, 2_730.0, EN_573;
+    A3103: "3103", Aluminium, 2_730.0, DataSheets;
     /// Al-Mg, 0.8 % Mg.
-    A5005: "5005", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    A5005: "5005", Aluminium, 2_700.0, AluminumAssociation;
     /// Al-Mg, 2.5 % Mg.
-    A5052: "5052", Aluminium, 2_680.0, ALUMINUM_ASSOCIATION;
+    A5052: "5052", Aluminium, 2_680.0, AluminumAssociation;
     /// Al-Mg, 4.4 % Mg.
-    A5083: "5083", Aluminium, 2_660.0, ALUMINUM_ASSOCIATION;
+    A5083: "5083", Aluminium, 2_660.0, AluminumAssociation;
     /// Al-Mg, 4 % Mg.
-    A5086: "5086", Aluminium, 2_660.0, ALUMINUM_ASSOCIATION;
+    A5086: "5086", Aluminium, 2_660.0, AluminumAssociation;
     /// Al-Mg, 2.7 % Mg, for service above 65 °C.
-    A5454: "5454", Aluminium, 2_690.0, ALUMINUM_ASSOCIATION;
+    A5454: "5454", Aluminium, 2_690.0, AluminumAssociation;
     /// Al-Mg, 3.1 % Mg.
-    A5754: "5754", Aluminium, 2_670.0, EN_573;
+    A5754: "5754", Aluminium, 2_670.0, DataSheets;
     /// Al-Mg-Si.
-    A6061: "6061", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    A6061: "6061", Aluminium, 2_700.0, AluminumAssociation;
     /// Al-Mg-Si, for extrusions.
-    A6063: "6063", Aluminium, 2_700.0, ALUMINUM_ASSOCIATION;
+    A6063: "6063", Aluminium, 2_700.0, AluminumAssociation;
     /// Al-Mg-Si, stronger.
-    A6082: "6082", Aluminium, 2_700.0, EN_573;
+    A6082: "6082", Aluminium, 2_700.0, DataSheets;
     /// 1.4301.
-    S304: "304", Stainless, 7_900.0, EN_10088;
+    S304: "304", Stainless, 7_900.0, En10088;
     /// 1.4307.
-    S304L: "304L", Stainless, 7_900.0, EN_10088;
+    S304L: "304L", Stainless, 7_900.0, En10088;
     /// 1.4401.
-    S316: "316", Stainless, 8_000.0, EN_10088;
+    S316: "316", Stainless, 8_000.0, En10088;
     /// 1.4404.
-    S316L: "316L", Stainless, 8_000.0, EN_10088;
+    S316L: "316L", Stainless, 8_000.0, En10088;
     /// Low-carbon sheet and plate: S235, A36, DC01.
-    LowCarbonSteel: "low-carbon steel", Steel, 7_850.0, EN_1993;
+    LowCarbonSteel: "low-carbon steel", Steel, 7_850.0, En1993Part1;
 }
 
 impl Alloy {

@@ -1,9 +1,16 @@
-//! Sheets, alloys, tempers and liquids; each figure with its source.
+//! Sheets, alloys, tempers, filler rods and liquids; each figure with its source.
 
 mod alloy;
+pub mod filler;
+pub mod hot;
 pub mod liquid;
+pub mod metal;
+mod source;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
+pub use filler::{Filler, NotAFiller};
 pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
+pub use metal::{Metal, Strength, Welded};
+pub use source::{Source, Sourced};
 pub use temper::{NotATemper, Temper};

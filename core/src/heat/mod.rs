@@ -3,5 +3,7 @@
 pub mod arc;
 pub mod carbon;
 pub mod cooling;
+pub mod loss;
+pub mod network;
 pub mod preheat;
 pub mod settings;

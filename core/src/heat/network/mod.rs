@@ -1,0 +1,188 @@
+//! The tank as a conducting shell: cells across its sheets, joined along its seams, losing heat outside.
+//!
+//! Each sheet, laid flat, is divided by a grid; a cell is what of a square lies on the sheet. Heat is
+//! conducted between neighbours, `G = λ d w / s` for sheet `d`, common side `w` and distance `s` between
+//! centroids, and across every edge of the tank from sheet to sheet: the seams are taken as closed, which
+//! tacked ones nearly are not. The outside of a wall loses heat to still air ([`loss`](super::loss)); its
+//! inside and a baffle lose none. Properties of the metal are those at room temperature, all through.
+//!
+//! Time goes in equal steps. In a step the two cells of every link even out as they would alone,
+//! `ΔE = (1 − e^(−t G (1/A + 1/B))) AB/(A + B) (T_a − T_b)` with heat capacities A and B, in the order
+//! of the links and then back: splitting after G. Strang, SIAM J. Numer. Anal. 5 (1968), p. 506, of second
+//! order in the step and, unlike an explicit scheme, stable with cells of any smallness, as cuts leave
+//! them. What one cell gives the other gets, so that energy is kept to rounding.
+
+mod clip;
+mod grid;
+mod mesh;
+mod step;
+#[cfg(test)]
+mod tests;
+
+pub use mesh::{Mesh, MeshError, Spot, Ware};
+
+use heapless::Vec;
+
+use super::loss::Side;
+use crate::body::MAX_FACES;
+use crate::job::MAX_BAFFLES;
+
+/// Sheets that a tank may have: its walls and its baffles.
+pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;
+
+/// What the sheets are made of. SI units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Material {
+    /// In W/(m K).
+    pub conductivity: f64,
+    /// In J/(m³ K): density times heat capacity.
+    pub capacity: f64,
+    /// Of its outside, for heat radiation; 0 to 1.
+    pub emissivity: f64,
+}
+
+impl Material {
+    /// Diffusivity, in m²/s.
+    #[must_use]
+    pub fn diffusivity(&self) -> f64 {
+        self.conductivity / self.capacity
+    }
+}
+
+/// Two cells between which heat is conducted.
+#[derive(Clone, Copy, Debug)]
+struct Link {
+    cells: [u16; 2],
+    /// While the mesh is made, W/K; then the energy that passes for each kelvin between the two in half a
+    /// step, J/K.
+    share: f32,
+}
+
+/// A sheet as it loses heat.
+#[derive(Clone, Copy, Debug)]
+struct Sheet {
+    side: Side,
+    /// Its cells: from, to.
+    cells: [u16; 2],
+    /// How warm it was, over the air, when `film` was worked out, in K.
+    at: f32,
+    /// Heat transfer by convection, W/(m² K).
+    film: f32,
+}
+
+/// The state of a shell of up to `C` cells with up to `L` links between them: some 18 bytes a cell and 8 a
+/// link. Temperatures are kept in kelvin over the surroundings.
+#[derive(Debug)]
+pub struct Shell<const C: usize, const L: usize> {
+    /// Over the surroundings, in K.
+    warmth: Vec<f64, C>,
+    /// 1 / heat capacity, in K/J; zero for a cell of which nothing lies on the sheet.
+    yielding: Vec<f64, C>,
+    /// Outside area, in m².
+    area: Vec<f32, C>,
+    links: Vec<Link, L>,
+    sheets: Vec<Sheet, MAX_SHEETS>,
+    /// Of the surroundings, in K.
+    ambient: f64,
+    emissivity: f64,
+    /// Length of a step, in s.
+    step: f64,
+    /// Heat put in so far, in J.
+    heated: f64,
+    /// Heat lost so far, in J.
+    lost: f64,
+}
+
+impl<const C: usize, const L: usize> Default for Shell<C, L> {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    /// Nothing yet; a place for [`Mesh::build`] to write to.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            warmth: Vec::new(),
+            yielding: Vec::new(),
+            area: Vec::new(),
+            links: Vec::new(),
+            sheets: Vec::new(),
+            ambient: 0.0,
+            emissivity: 0.0,
+            step: 0.0,
+            heated: 0.0,
+            lost: 0.0,
+        }
+    }
+
+    /// Cools everything to the surroundings.
+    pub fn rest(&mut self) {
+        self.warmth.fill(0.0);
+        self.heated = 0.0;
+        self.lost = 0.0;
+    }
+
+    /// Length of a step, in s.
+    #[must_use]
+    pub const fn step_length(&self) -> f64 {
+        self.step
+    }
+
+    /// How many cells there are, those off the sheet included.
+    #[must_use]
+    pub fn cells(&self) -> usize {
+        self.warmth.len()
+    }
+
+    /// How many links there are.
+    #[must_use]
+    pub fn links(&self) -> usize {
+        self.links.len()
+    }
+
+    /// Heat capacity of the whole, in J/K.
+    #[must_use]
+    pub fn capacity(&self) -> f64 {
+        let real = self.yielding.iter().filter(|yielding| **yielding > 0.0);
+        real.map(|yielding| 1.0 / yielding).sum()
+    }
+
+    /// Energy in it over that at the temperature of the surroundings, in J.
+    #[must_use]
+    pub fn energy(&self) -> f64 {
+        let cells = self.warmth.iter().zip(&self.yielding);
+        cells
+            .filter(|(_, yielding)| **yielding > 0.0)
+            .map(|(warmth, yielding)| warmth / yielding)
+            .sum()
+    }
+
+    /// Heat put in so far, in J.
+    #[must_use]
+    pub const fn heated(&self) -> f64 {
+        self.heated
+    }
+
+    /// Heat lost so far, in J.
+    #[must_use]
+    pub const fn lost(&self) -> f64 {
+        self.lost
+    }
+
+    /// The warmest cell, in K over the surroundings.
+    #[must_use]
+    pub fn warmest(&self) -> f64 {
+        self.warmth.iter().copied().fold(0.0, libm::fmax)
+    }
+
+    /// How warm a cell is over the surroundings, in K; zero where there is none.
+    #[must_use]
+    pub fn warmth(&self, cell: u16) -> f64 {
+        self.warmth
+            .get(usize::from(cell))
+            .copied()
+            .unwrap_or_default()
+    }
+}

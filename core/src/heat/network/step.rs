@@ -1,0 +1,190 @@
+//! A step of time.
+
+use super::{Link, Sheet, Shell, Spot};
+use crate::heat::loss::{Side, radiation};
+
+/// A film is worked out anew when the sheet's mean temperature has moved by so much, in K, and by this share.
+const MOVED: (f64, f64) = (0.5, 0.02);
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    pub(super) fn clear(&mut self, ambient: f64, emissivity: f64) {
+        self.warmth.clear();
+        self.yielding.clear();
+        self.area.clear();
+        self.links.clear();
+        self.sheets.clear();
+        self.ambient = ambient;
+        self.emissivity = emissivity;
+        self.heated = 0.0;
+        self.lost = 0.0;
+    }
+
+    pub(super) fn add_cell(&mut self, capacity: f64, area: f64) -> Option<()> {
+        self.warmth.push(0.0).ok()?;
+        let yielding = if capacity > 0.0 { 1.0 / capacity } else { 0.0 };
+        self.yielding.push(yielding).ok()?;
+        self.area.push(area as f32).ok()
+    }
+
+    /// Adds a link, or makes the one there is stronger.
+    pub(super) fn add_link(&mut self, cells: [u16; 2], conductance: f64) -> Option<()> {
+        let [a, b] = cells;
+        let known = self
+            .links
+            .iter_mut()
+            .rev()
+            .take(RECENT)
+            .find(|link| link.cells == [a, b] || link.cells == [b, a]);
+        if let Some(link) = known {
+            link.share += conductance as f32;
+            return Some(());
+        }
+        let share = conductance as f32;
+        self.links.push(Link { cells, share }).ok()
+    }
+
+    pub(super) fn is_real(&self, cell: u16) -> bool {
+        self.yielding
+            .get(usize::from(cell))
+            .is_some_and(|yielding| *yielding > 0.0)
+    }
+
+    /// Turns conductances into what passes in half a step.
+    pub(super) fn set_step(&mut self, step: f64) {
+        self.step = step;
+        for link in &mut self.links {
+            let [a, b] = link.cells.map(|cell| {
+                self.yielding
+                    .get(usize::from(cell))
+                    .copied()
+                    .unwrap_or_default()
+            });
+            let both = a + b;
+            let exponent = -0.5 * step * f64::from(link.share) * both;
+            link.share = (-libm::expm1(exponent) / both) as f32;
+        }
+    }
+
+    /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
+    pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
+        self.even_out(false);
+        if let Some((spot, heat)) = arc {
+            self.heat(spot, heat);
+        }
+        self.lose();
+        self.even_out(true);
+    }
+
+    pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
+        let first = f64::from(spot.first) / 255.0;
+        for (cell, share) in spot.near.into_iter().zip([first, 1.0 - first]) {
+            let cell = usize::from(cell);
+            if let (Some(warmth), Some(yielding)) =
+                (self.warmth.get_mut(cell), self.yielding.get(cell))
+            {
+                *warmth += heat * share * yielding;
+            }
+        }
+        self.heated += heat;
+    }
+
+    /// Half a step of conduction, link by link, or back.
+    fn even_out(&mut self, back: bool) {
+        let Self {
+            warmth,
+            yielding,
+            links,
+            ..
+        } = self;
+        let mut one = |link: &Link| {
+            let [a, b] = link.cells.map(usize::from);
+            let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
+                return;
+            };
+            let passed = f64::from(link.share) * (ta - tb);
+            let (ya, yb) = (yielding.get(a), yielding.get(b));
+            if let (Some(slot), Some(y)) = (warmth.get_mut(a), ya) {
+                *slot -= passed * y;
+            }
+            if let (Some(slot), Some(y)) = (warmth.get_mut(b), yb) {
+                *slot += passed * y;
+            }
+        };
+        if back {
+            links.iter().rev().for_each(&mut one);
+        } else {
+            links.iter().for_each(&mut one);
+        }
+    }
+
+    /// A step of losses, by the mean of the rates at its start and at its end.
+    fn lose(&mut self) {
+        let Self {
+            warmth,
+            yielding,
+            area,
+            sheets,
+            ambient,
+            emissivity,
+            step,
+            lost,
+            ..
+        } = self;
+        for sheet in sheets {
+            if sheet.side == Side::Still {
+                continue;
+            }
+            let [from, to] = sheet.cells.map(usize::from);
+            let count = to - from;
+            let cells = warmth
+                .iter_mut()
+                .zip(yielding.iter())
+                .zip(area.iter())
+                .skip(from)
+                .take(count);
+            let mut mean = (0.0, 0.0_f64);
+            let film = f64::from(sheet.film);
+            let known = sheet.at >= 0.0;
+            for ((warmth, yielding), area) in cells {
+                let area = f64::from(*area);
+                mean.0 += *warmth * area;
+                mean.1 += area;
+                if !known || !(*yielding > 0.0) {
+                    continue;
+                }
+                let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
+                let half = 0.5 * *step * rate * *yielding;
+                let cooler = *warmth * (1.0 - half) / (1.0 + half);
+                *lost += (*warmth - cooler) / *yielding;
+                *warmth = cooler;
+            }
+            refresh(sheet, mean.0 / mean.1, *ambient);
+        }
+    }
+
+    /// How warm the metal is at a place on an edge, in K over the surroundings.
+    ///
+    /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
+    /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
+    /// mean and a sixth of the difference more.
+    #[must_use]
+    pub fn warmth_at(&self, spot: Spot) -> f64 {
+        let at = |cells: [u16; 2]| {
+            let [a, b] = cells.map(|cell| self.warmth(cell));
+            0.5 * (a + b)
+        };
+        let (near, far) = (at(spot.near), at(spot.far));
+        near + (near - far) / 6.0
+    }
+}
+
+/// So many of the last links are looked through for one between the same two cells.
+const RECENT: usize = 64;
+
+fn refresh(sheet: &mut Sheet, mean: f64, ambient: f64) {
+    let moved = libm::fabs(mean - f64::from(sheet.at));
+    if sheet.at < 0.0 || moved > MOVED.0 + MOVED.1 * libm::fabs(mean) {
+        sheet.at = libm::fmax(mean, 0.0) as f32;
+        sheet.film = sheet.side.film(mean, ambient) as f32;
+    }
+}

@@ -16,6 +16,7 @@
 //! - [`seam`]: what joins them; lengths and tacks.
 //! - [`heat`]: the energy of the arc along a seam; settings to start from.
 //! - [`stitch`]: seams cut into equal runs.
+//! - [`supply`]: rod, gas, time and cost.
 //! - [`notice`]: what a person should know of a result.
 //! - [`job`]: the checked inputs of one tank, and the stages above run over them. Start here.
 //! - `wire` (feature `serde`): jobs and results as messages.
@@ -87,5 +88,6 @@ pub mod sort;
 mod split;
 pub mod stitch;
 pub mod stock;
+pub mod supply;
 #[cfg(feature = "serde")]
 pub mod wire;

@@ -203,7 +203,8 @@ fn rod(d: f64, density: f64, stub: f64, deposition: f64) -> Rod {
     .unwrap()
 }
 
-/// Rows `T9.rodmass.…`: geometry.
+/// Rows `T9.rodmass.…`: geometry. The rows are rounded to hundredths, which for the thinnest is more than
+/// its own tolerance.
 #[test]
 fn mass_of_a_metre_of_rod() -> Outcome {
     for id in [
@@ -214,7 +215,12 @@ fn mass_of_a_metre_of_rod() -> Outcome {
     ] {
         let check = welding(id)?;
         let rod = rod(input(&check, "d_mm")?, input(&check, "rho")?, 0.0, 1.0);
-        expect(&check, "g_per_m", rod.mass_per_metre() * 1e3)?;
+        let expected = check["expected"]["g_per_m"].as_f64().unwrap();
+        let rounding = Tolerance {
+            relative: 0.0,
+            absolute: 0.005,
+        };
+        near(id, rod.mass_per_metre() * 1e3, expected, rounding)?;
     }
     Ok(())
 }

@@ -490,6 +490,19 @@ fn a_fast_arc_comes_to_the_short_formulas() -> Outcome {
     let peak = thick.peak(mm(5.0))?.temperature.si() - 293.15;
     let fast = 2.0 / (PI * 1.0_f64.exp()) * 60_000.0 / (4.74e6 * 0.005_f64.powi(2));
     near("thick peak", peak, fast, Tolerance::relative(1e-3))?;
+    // Adams' form far from a melt of no width, whose 5.44 is 2e rounded; and Wells' power for the width of a
+    // fast arc's melt, which comes to 5/2e of the field's own.
+    let adams = plate.peak_thick(celsius(5_000.0), mm(40.0))?.si() - 293.15;
+    let own = thick.peak(mm(40.0))?.temperature.si() - 293.15;
+    near("Adams", adams, own, Tolerance::relative(3e-3))?;
+    let width = thick.width_above(hot)?;
+    let share = plate.wells_power_thick(hot, width)? / 60_000.0;
+    near(
+        "Wells",
+        share,
+        2.5 / 1.0_f64.exp(),
+        Tolerance::relative(4e-3),
+    )?;
     // The times of both forms agree at the thickness that the transition names.
     let d = plate.transition_thickness(hot, cold)?;
     let at = moving(60_000.0, 1.0, 25.0, 4.74e6, d.si(), 20.0);

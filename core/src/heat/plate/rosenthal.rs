@@ -221,3 +221,26 @@ impl Rosenthal {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_series_far_out_joins_the_ratio() {
+        let below = Form::Thin.short_of_behind(1e4 * (1.0 - 1e-13));
+        let above = Form::Thin.short_of_behind(1e4 * (1.0 + 1e-13));
+        assert!((below / above - 1.0).abs() < 2e-11, "{below} {above}");
+    }
+
+    #[test]
+    fn peaks_fall_and_places_move_out_with_u() {
+        for form in [Form::Thin, Form::Thick] {
+            let at = |k: i32| libm::exp(0.1 * f64::from(k));
+            for k in -138..184 {
+                assert!(form.log_peak(at(k + 1)) < form.log_peak(at(k)));
+                assert!(form.aside(at(k + 1)) > form.aside(at(k)));
+            }
+        }
+    }
+}

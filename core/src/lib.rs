@@ -14,7 +14,7 @@
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
 //! - [`panel`]: what is cut in one piece, and its blank.
 //! - [`seam`]: what joins them; lengths and tacks.
-//! - [`heat`]: the energy of the arc along a seam; settings to start from.
+//! - [`heat`]: the energy of the arc along a seam, its duty, the sheet about it; settings and their ranges.
 //! - [`stitch`]: seams cut into equal runs.
 //! - [`supply`]: rod, gas, time and cost.
 //! - [`notice`]: what a person should know of a result.

@@ -15,8 +15,10 @@
 //! - [`panel`]: what is cut in one piece, and its blank.
 //! - [`seam`]: what joins them; lengths and tacks.
 //! - [`filler`]: which rod for which sheets, and why.
-//! - [`heat`]: the energy of the arc along a seam; settings to start from; preheat; cooling of steel.
+//! - [`heat`]: the arc, its settings and its duty; the sheet about it; preheat; the tank as a conducting
+//!   shell.
 //! - [`stitch`]: seams cut into equal runs.
+//! - [`supply`]: rod, gas, time and cost.
 //! - [`proof`]: whether the tank holds: how its leak test is run, and what the readings say.
 //! - [`caution`]: what may hurt someone, by the result it belongs to.
 //! - [`notice`]: what a person should know of a result.
@@ -93,5 +95,6 @@ pub mod sort;
 mod split;
 pub mod stitch;
 pub mod stock;
+pub mod supply;
 #[cfg(feature = "serde")]
 pub mod wire;

@@ -5,5 +5,6 @@
 
 pub mod board;
 pub mod cases;
+pub mod checks;
 pub mod near;
 pub mod random_jobs;

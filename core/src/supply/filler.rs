@@ -1,0 +1,119 @@
+//! Filler rod for beads.
+
+use super::Bead;
+use crate::heat::refuse::{Field, Refused, within};
+use crate::quantity::{Length, LengthUnit, Mass, Ratio};
+
+/// Share of a TIG rod's metal that ends in the seam: 0.95 to 1.0 (from memory); the lower end.
+pub const DEPOSITION: Ratio = Ratio::from_share(0.95);
+
+/// Stub that is left of a rod: 50 mm of 1 m (from memory).
+pub const STUB: Length = Length::new(50.0, LengthUnit::Millimetre);
+
+/// A filler rod.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rod {
+    area: f64,
+    length: f64,
+    stub: f64,
+    density: f64,
+    deposition: f64,
+}
+
+/// What a rod is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RodDraft {
+    /// Diameter: 0.5 to 10 mm.
+    pub diameter: Length,
+    /// Length as bought: 100 mm to 2 m.
+    pub length: Length,
+    /// What is thrown away of each: at least 0, at most half of the length.
+    pub stub: Length,
+    /// Density in kg/m³: 1000 to 20 000.
+    pub density: f64,
+    /// Share of what is melted that ends in the seam: 50 to 100 %.
+    pub deposition: Ratio,
+}
+
+impl Rod {
+    /// A rod.
+    ///
+    /// # Errors
+    /// [`Refused`] for a value outside the range that its field names.
+    pub fn new(draft: &RodDraft) -> Result<Self, Refused> {
+        let d = within(Field::RodDiameter, draft.diameter.si(), 5e-4, 0.01)?;
+        let length = within(Field::RodLength, draft.length.si(), 0.1, 2.0)?;
+        Ok(Self {
+            area: 0.25 * core::f64::consts::PI * d * d,
+            length,
+            stub: within(Field::Stub, draft.stub.si(), 0.0, 0.5 * length)?,
+            density: within(Field::Density, draft.density, 1_000.0, 20_000.0)?,
+            deposition: within(Field::Deposition, draft.deposition.si(), 0.5, 1.0)?,
+        })
+    }
+
+    /// Mass of a metre, in kg.
+    #[must_use]
+    pub fn mass_per_metre(&self) -> f64 {
+        self.area * self.density
+    }
+
+    /// Length of rod to melt for a bead: `A L / (¼ π d² η)`.
+    #[must_use]
+    pub fn melted(&self, bead: &Bead) -> Length {
+        Length::from_metres(bead.volume().si() / (self.area * self.deposition))
+    }
+
+    /// What several beads use. Rods are counted over all of them together, each used down to its stub.
+    ///
+    /// # Errors
+    /// [`Refused`] past 10 km of rod.
+    pub fn total<'a>(&self, beads: impl IntoIterator<Item = &'a Bead>) -> Result<Filler, Refused> {
+        let mut melted = 0.0;
+        for bead in beads {
+            melted += self.melted(bead).si();
+        }
+        within(Field::RodLength, melted, 0.0, 1e4)?;
+        // A rod too many by rounding would be one bought for nothing.
+        let count = libm::ceil(melted / (self.length - self.stub) - 1e-9);
+        // At most 10 km over 50 mm.
+        let rods = count as u32;
+        let mass = |length: f64| Mass::from_kilograms(length * self.mass_per_metre());
+        Ok(Filler {
+            melted: Length::from_metres(melted),
+            melted_mass: mass(melted),
+            rods,
+            bought_mass: mass(f64::from(rods) * self.length),
+        })
+    }
+}
+
+/// What beads use of a rod.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Filler {
+    /// Length melted.
+    pub melted: Length,
+    /// Its mass.
+    pub melted_mass: Mass,
+    /// Rods to have at hand, whole ones.
+    pub rods: u32,
+    /// Mass of those.
+    pub bought_mass: Mass,
+}
+
+impl Filler {
+    /// Share of what is bought that is thrown away or left over; 0 where nothing is bought.
+    #[must_use]
+    pub fn left_over(&self) -> Ratio {
+        let bought = self.bought_mass.si();
+        Ratio::from_share(if bought > 0.0 {
+            1.0 - self.melted_mass.si() / bought
+        } else {
+            0.0
+        })
+    }
+}

@@ -1,0 +1,93 @@
+//! Shielding gas: `V = flow · (t_arc + n (t_pre + t_post))`. Every start of the arc pays for its pre- and
+//! post-flow, so that short stitches cost gas.
+
+use crate::heat::flow::Flow;
+use crate::heat::refuse::{Field, Refused, within};
+use crate::quantity::{Current, Ratio, Time, Volume};
+
+/// Gas as set on the machine.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shield {
+    flow: f64,
+    pre: f64,
+    post: f64,
+}
+
+/// Post-flow for a current: a second for each 10 A, at least 8 s: common practice, no source.
+#[must_use]
+pub fn usual_post_flow(current: Current) -> Time {
+    let seconds = 0.1 * current.si();
+    Time::from_seconds(if seconds > 8.0 { seconds } else { 8.0 })
+}
+
+/// Pre-flow, from 0.3 to 1 s: common practice, no source.
+pub const USUAL_PRE_FLOW: Time = Time::from_seconds(0.5);
+
+impl Shield {
+    /// A flow, and how long it runs before and after the arc.
+    ///
+    /// # Errors
+    /// [`Refused`] for a flow outside 1 to 50 L/min, a pre-flow outside 0 to 60 s, or a post-flow outside 0
+    /// to 120 s.
+    pub fn new(flow: Flow, pre: Time, post: Time) -> Result<Self, Refused> {
+        let litre = 1.0 / 60_000.0;
+        Ok(Self {
+            flow: within(Field::Flow, flow.si(), litre, 50.0 * litre)?,
+            pre: within(Field::PreFlow, pre.si(), 0.0, 60.0)?,
+            post: within(Field::PostFlow, post.si(), 0.0, 120.0)?,
+        })
+    }
+
+    /// What an arc time with so many starts uses.
+    ///
+    /// # Errors
+    /// [`Refused`] for an arc time outside 0 to 100 h.
+    pub fn used(&self, arc: Time, starts: u32) -> Result<Gas, Refused> {
+        let arc = within(Field::ArcTime, arc.si(), 0.0, 360_000.0)?;
+        let idle = f64::from(starts) * (self.pre + self.post);
+        Ok(Gas {
+            arc: Volume::from_cubic_metres(self.flow * arc),
+            idle: Volume::from_cubic_metres(self.flow * idle),
+        })
+    }
+}
+
+/// Gas used, at 15 °C and 101.325 kPa.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Gas {
+    /// While the arc burns.
+    pub arc: Volume,
+    /// Before and after.
+    pub idle: Volume,
+}
+
+impl Gas {
+    /// Both.
+    #[must_use]
+    pub fn total(&self) -> Volume {
+        Volume::from_cubic_metres(self.arc.si() + self.idle.si())
+    }
+
+    /// The share of all that runs before and after the arc; 0 where none runs.
+    #[must_use]
+    pub fn idle_share(&self) -> Ratio {
+        let total = self.total().si();
+        Ratio::from_share(if total > 0.0 {
+            self.idle.si() / total
+        } else {
+            0.0
+        })
+    }
+
+    /// With that of another seam.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        let sum = |a: Volume, b: Volume| Volume::from_cubic_metres(a.si() + b.si());
+        Self {
+            arc: sum(self.arc, other.arc),
+            idle: sum(self.idle, other.idle),
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! What the seams use up: filler, gas, time, money.
+//!
+//! - [`section`]: the section of the bead that a joint wants.
+//! - [`filler`]: rod for the beads, in length, mass and number of rods.
+//! - [`gas`]: gas while the arc burns, and before and after.
+//! - [`cylinder`]: what a cylinder of argon holds.
+//! - [`time`]: arc, waits and rests put together.
+//! - [`cost`]: prices times amounts.
+//!
+//! One [`Bead`] for each seam; totals are sums.
+
+pub mod cost;
+pub mod cylinder;
+pub mod filler;
+pub mod gas;
+pub mod section;
+pub mod time;
+
+use crate::heat::refuse::{Field, Refused, within};
+use crate::joint::{Allow, Corner, Joint};
+use crate::quantity::{Area, Length, Volume};
+use section::Form;
+
+/// The bead of one seam.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bead {
+    section: Area,
+    length: Length,
+}
+
+impl Bead {
+    /// A bead of one section along a seam.
+    ///
+    /// # Errors
+    /// [`Refused`] for a section outside 0 to 100 cm² or a length outside 0 to 1 km.
+    pub fn new(section: Area, length: Length) -> Result<Self, Refused> {
+        within(Field::Section, section.si(), 0.0, 0.01)?;
+        within(Field::SeamLength, length.si(), 0.0, 1_000.0)?;
+        Ok(Self { section, length })
+    }
+
+    /// The bead that a joint wants along a seam: see [`section::of_joint`].
+    ///
+    /// # Errors
+    /// [`SectionError`](section::SectionError) for the joint, a value of the form, or the length.
+    pub fn of_joint(
+        joint: Joint,
+        corner: Corner,
+        allow: &Allow,
+        form: &Form,
+        length: Length,
+    ) -> Result<Self, section::SectionError> {
+        let section = section::of_joint(joint, corner, allow, form)?;
+        Ok(Self::new(section, length)?)
+    }
+
+    /// Its section.
+    #[must_use]
+    pub const fn section(&self) -> Area {
+        self.section
+    }
+
+    /// Its length.
+    #[must_use]
+    pub const fn length(&self) -> Length {
+        self.length
+    }
+
+    /// What filler fills.
+    #[must_use]
+    pub fn volume(&self) -> Volume {
+        Volume::from_cubic_metres(self.section.si() * self.length.si())
+    }
+}

@@ -1,0 +1,52 @@
+//! How long a job takes.
+
+use crate::heat::refuse::{Field, Refused, within};
+use crate::quantity::Time;
+
+/// The parts of a job's time.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Parts {
+    /// With the arc burning.
+    pub arc: Time,
+    /// Waiting for the metal to cool.
+    pub wait: Time,
+    /// Moving from stitch to stitch.
+    pub moves: Time,
+    /// Rests that the duty cycle asks for.
+    pub rest: Time,
+    /// All else: setting up, cleaning, fitting.
+    pub other: Time,
+}
+
+/// A job's time.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct JobTime {
+    /// With the arc burning.
+    pub arc: Time,
+    /// Between arcs. The power source rests while the welder waits or moves, so of the two the longer
+    /// counts: never less than is needed, a little more where a rest falls due between waits.
+    pub between: Time,
+    /// From start to end.
+    pub total: Time,
+}
+
+impl Parts {
+    /// Puts the parts together.
+    ///
+    /// # Errors
+    /// [`Refused`] for a part outside 0 to 1000 h.
+    pub fn job(&self) -> Result<JobTime, Refused> {
+        let hours = |time: Time| within(Field::Time, time.si(), 0.0, 3.6e6);
+        let arc = hours(self.arc)?;
+        let idle = hours(self.wait)? + hours(self.moves)?;
+        let rest = hours(self.rest)?;
+        let between = if rest > idle { rest } else { idle };
+        Ok(JobTime {
+            arc: self.arc,
+            between: Time::from_seconds(between),
+            total: Time::from_seconds(arc + between + hours(self.other)?),
+        })
+    }
+}

@@ -49,6 +49,7 @@
 //!     fill: FillDraft::default(),
 //!     arc: ArcDraft::default(),
 //!     weld: WeldDraft::default(),
+//!     service: UseDraft::default(),
 //! };
 //! let tank = Tank::build(&draft).unwrap();
 //! let level = tank.pool(Lean::LEVEL).at(mm("100 mm")?).unwrap();

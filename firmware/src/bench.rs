@@ -1,7 +1,9 @@
 //! A job and a thumb for the unit tests.
 
 use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
-use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, WeldDraft};
+use seamwright_core::job::{
+    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
+};
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::Alloy;
 
@@ -39,6 +41,7 @@ pub(crate) fn box_job(name: &str) -> Draft {
         },
         arc: ArcDraft::default(),
         weld: WeldDraft::default(),
+        service: UseDraft::default(),
     }
 }
 

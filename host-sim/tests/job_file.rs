@@ -120,7 +120,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 78);
+    assert_eq!(unique.len(), 87);
 }
 
 #[test]
@@ -142,6 +142,8 @@ fn the_documented_kinds_are_the_schema_s() {
                     "share",
                     "angle",
                     "temperature",
+                    "time",
+                    "pressure",
                 ],
                 Kind::Quantities(..) | Kind::Numbers(..) | Kind::Points | Kind::Edges(_) => {
                     &["list"]
@@ -304,7 +306,7 @@ fn the_documented_ranges_are_kept() {
         }
         checked += 1;
     }
-    assert_eq!(checked, 36);
+    assert_eq!(checked, 41);
 }
 
 #[test]
@@ -338,7 +340,7 @@ fn every_default_is_documented_with_its_source() {
             seen.insert(field);
         }
     }
-    assert_eq!(seen.len(), 9);
+    assert_eq!(seen.len(), 13);
     // The value of a default stands there too, where it is one value.
     let (_, assumed) = planned_tank(&format!("{NAME}{SHAPE}{STOCK}"));
     for one in assumed {
@@ -474,7 +476,7 @@ fn the_examples_do_what_the_document_says() {
             _ => panic!("a block of TOML that nothing is said about: {about}"),
         }
     }
-    assert_eq!((jobs, parts, wrong), (1, 12, 3));
+    assert_eq!((jobs, parts, wrong), (1, 13, 3));
 }
 
 #[test]

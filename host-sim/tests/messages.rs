@@ -360,11 +360,7 @@ fn names() {
 
 #[test]
 fn what_later_versions_compute() {
-    check("planned-key", &with_table("[weld]\nambient = \"18 °C\""));
-    check(
-        "planned-table",
-        &with_table("[use]\ntemperature = \"80 °C\""),
-    );
+    check("planned-key", &with_table("[arc]\ntorch = \"150 A\""));
 }
 
 #[test]

@@ -7,7 +7,9 @@ use std::path::PathBuf;
 use seamwright_core::body::{
     Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, WeldDraft};
+use seamwright_core::job::{
+    ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
+};
 use seamwright_core::quantity::Length;
 use serde_json::Value;
 
@@ -92,6 +94,7 @@ pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
         fill: FillDraft::default(),
         arc: ArcDraft::default(),
         weld: WeldDraft::default(),
+        service: UseDraft::default(),
     })
 }
 

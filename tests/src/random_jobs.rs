@@ -7,7 +7,7 @@ use seamwright_core::body::{
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{
     Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, JointsDraft, Label, Name,
-    StockDraft, WeldDraft,
+    StockDraft, UseDraft, WeldDraft,
 };
 use seamwright_core::joint::Joint;
 use seamwright_core::quantity::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
@@ -337,7 +337,9 @@ impl Iterator for Jobs {
             weld: WeldDraft {
                 stitch_max: self.maybe(|jobs| jobs.mm(40.0, 250.0)),
                 tack_pitch: self.maybe(|jobs| jobs.mm(30.0, 150.0)),
+                ..WeldDraft::default()
             },
+            service: UseDraft::default(),
         })
     }
 }

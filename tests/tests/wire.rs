@@ -9,11 +9,12 @@ use seamwright_core::capacity::Measure;
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{
     Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, Label, MAX_LABEL,
-    MAX_NAME, Name, Tank,
+    MAX_NAME, Name, Tank, UseDraft, WeldDraft,
 };
 use seamwright_core::joint::{Joint, OwnJoint};
 use seamwright_core::quantity::{
-    Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume,
+    Angle, Current, Length, Pressure, PressureUnit, Ratio, Speed, Temperature, Time, TimeUnit,
+    Voltage, Volume,
 };
 use seamwright_core::stock::{GlycolShare, Liquid, Temper};
 use seamwright_core::wire::{
@@ -189,8 +190,22 @@ fn a_draft_with_nothing_left_out_fits() {
         travel: Some(Speed::from_metres_per_second(0.1)),
         efficiency: Some(Ratio::from_share(0.1)),
     };
-    draft.weld.stitch_max = Some(far);
-    draft.weld.tack_pitch = Some(far);
+    draft.weld = WeldDraft {
+        stitch_max: Some(far),
+        tack_pitch: Some(far),
+        interpass_max: warm,
+        ambient: warm,
+        emissivity: Some(Ratio::from_share(0.1)),
+        moving: Some(Time::new(0.1, TimeUnit::Second)),
+        back_step: Some(true),
+    };
+    draft.service = UseDraft {
+        temperature: warm,
+        pressure: Some(Pressure::new(0.1, PressureUnit::Bar)),
+        acceleration: Some([Ratio::from_share(0.1); 3]),
+        anodised: Some(true),
+        mounts: [[far; 3]; 4].into_iter().collect(),
+    };
     draft.joints.default = Some(Joint::FlangedLap);
     draft.joints.k_factor = Some(Ratio::from_share(0.1));
     draft.joints.lap = Some(far);

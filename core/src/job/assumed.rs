@@ -8,8 +8,9 @@ use crate::heat::settings::Start;
 use crate::joint::Joint;
 use crate::quantity::{
     Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
-    TemperatureUnit, Voltage, VoltageUnit,
+    TemperatureUnit, Time, TimeUnit, Voltage, VoltageUnit,
 };
+use crate::stock::Sourced;
 
 /// A default that was taken. Its `Display` is the value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -31,6 +32,11 @@ pub enum Assumed {
     Efficiency(Ratio),
     StitchMax(Length),
     TackPitch(Length),
+    Ambient(Temperature),
+    InterpassMax(Sourced<Temperature>),
+    Emissivity(Sourced<Ratio>),
+    Moving(Time),
+    Uptake(Ratio),
 }
 
 impl Assumed {
@@ -51,6 +57,12 @@ impl Assumed {
             Self::Efficiency(_) => Field::Efficiency,
             Self::StitchMax(_) => Field::StitchMax,
             Self::TackPitch(_) => Field::TackPitch,
+            Self::Ambient(_) => Field::Ambient,
+            Self::InterpassMax(_) => Field::InterpassMax,
+            Self::Emissivity(_) => Field::Emissivity,
+            Self::Moving(_) => Field::Moving,
+            // The one input stands for both where it is given.
+            Self::Uptake(_) => Field::Efficiency,
         }
     }
 
@@ -83,6 +95,13 @@ impl Assumed {
             Self::TackPitch(_) => {
                 "35 thicknesses: G. Mathers, The Welding of Aluminium and its Alloys (2002), p. 88"
             }
+            Self::Ambient(_) => "a room; common practice, no source",
+            Self::InterpassMax(limit) => limit.source.text(),
+            Self::Emissivity(bright) => bright.source.text(),
+            Self::Moving(_) => "common practice, no source",
+            Self::Uptake(_) => {
+                "measured, for the metal's own heat: 0.4 of AC on aluminium (Christensen et al., 1965, from memory), 0.67 of DC (DuPont and Marder, 1995)"
+            }
         }
     }
 }
@@ -100,6 +119,11 @@ impl fmt::Display for Assumed {
             Self::Voltage(v) => v.display(VoltageUnit::Volt, 1).fmt(f),
             Self::Travel(v) => v.value.display(SpeedUnit::MillimetrePerMinute, 0).fmt(f),
             Self::Efficiency(v) => v.display(RatioUnit::Percent, 0).fmt(f),
+            Self::Ambient(v) => v.display(TemperatureUnit::Celsius, 0).fmt(f),
+            Self::InterpassMax(v) => v.value.display(TemperatureUnit::Celsius, 0).fmt(f),
+            Self::Emissivity(v) => v.value.display(RatioUnit::Percent, 0).fmt(f),
+            Self::Moving(v) => v.display(TimeUnit::Second, 0).fmt(f),
+            Self::Uptake(v) => v.display(RatioUnit::Percent, 0).fmt(f),
             Self::StitchMax(v) | Self::TackPitch(v) => v.display(LengthUnit::Millimetre, 0).fmt(f),
         }
     }

@@ -14,6 +14,7 @@ use crate::seam::{TACK_LENGTH, TACK_PITCH};
 use crate::stock::{Alloy, Family, Liquid, Temper};
 
 use super::draft::{BaffleDraft, FittingDraft, MAX_BAFFLES, MAX_FITTINGS};
+use super::welding::{self, Service, Welding};
 use super::{Assumed, Draft, Field, JobError, Name, Problem, joints, sizes};
 
 pub(super) const fn mm(value: f64) -> Length {
@@ -67,6 +68,8 @@ pub struct Job {
     pub(super) arc: Arc,
     pub(super) stitch_max: Length,
     pub(super) tack_pitch: Option<Length>,
+    pub(super) welding: Welding,
+    pub(super) service: Service,
 }
 
 impl Job {
@@ -108,6 +111,8 @@ impl Job {
         },
         stitch_max: Length::from_metres(0.0),
         tack_pitch: None,
+        welding: Welding::EMPTY,
+        service: Service::EMPTY,
     };
 
     /// What the tank is called.
@@ -242,6 +247,18 @@ impl Job {
         &self.arc
     }
 
+    /// How it is welded, as far as its heat goes.
+    #[must_use]
+    pub const fn welding(&self) -> &Welding {
+        &self.welding
+    }
+
+    /// What it is in for.
+    #[must_use]
+    pub const fn service(&self) -> &Service {
+        &self.service
+    }
+
     /// The longest stitch.
     #[must_use]
     pub const fn stitch_max(&self) -> Length {
@@ -358,6 +375,8 @@ impl Job {
             )?),
             None => None,
         };
+        let welding = welding::checked(draft, arc.process, &mut assumed)?;
+        welding::check_service(draft)?;
         self.name.clone_from(&draft.name);
         self.shape.clone_from(&draft.shape);
         self.alloy = alloy;
@@ -386,6 +405,8 @@ impl Job {
         self.arc = arc;
         self.stitch_max = stitch_max;
         self.tack_pitch = tack_pitch;
+        self.welding = welding;
+        self.service.take(draft);
         Ok(())
     }
 }

@@ -6,7 +6,9 @@ use crate::body::{Face, MAX_FACES, Shape};
 use crate::capacity::Measure;
 use crate::heat::arc::Process;
 use crate::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
-use crate::quantity::{Angle, Current, Length, Ratio, Speed, Temperature, Voltage, Volume};
+use crate::quantity::{
+    Angle, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
+};
 use crate::stock::{Alloy, Liquid, Temper};
 
 /// Bytes that a job's name may have.
@@ -50,6 +52,8 @@ pub struct Draft {
     pub arc: ArcDraft,
     /// How it is welded.
     pub weld: WeldDraft,
+    /// What it is in for.
+    pub service: UseDraft,
 }
 
 /// Sheet.
@@ -224,4 +228,34 @@ pub struct WeldDraft {
     pub stitch_max: Option<Length>,
     /// Widest spacing of tacks, centre to centre.
     pub tack_pitch: Option<Length>,
+    /// The warmest that the metal may be where a stitch starts.
+    pub interpass_max: Option<Temperature>,
+    /// The air and all around.
+    pub ambient: Option<Temperature>,
+    /// Emissivity of the outside.
+    pub emissivity: Option<Ratio>,
+    /// From one stitch to the next, waits not counted.
+    pub moving: Option<Time>,
+    /// Whether stitches of a seam are welded towards the ones before them.
+    pub back_step: Option<bool>,
+}
+
+/// Points that a tank may stand on.
+pub const MAX_MOUNTS: usize = 4;
+
+/// What the tank is in for.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct UseDraft {
+    /// How warm it gets in service.
+    pub temperature: Option<Temperature>,
+    /// The most that its cap holds back, over the air outside.
+    pub pressure: Option<Pressure>,
+    /// Accelerations along x, y and z in units of standard gravity, besides its weight.
+    pub acceleration: Option<[Ratio; 3]>,
+    /// Whether it is anodised after welding.
+    pub anodised: Option<bool>,
+    /// Where it stands, from the outside corner.
+    pub mounts: Vec<[Length; 3], MAX_MOUNTS>,
 }

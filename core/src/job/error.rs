@@ -81,6 +81,16 @@ pub enum Field {
     Efficiency,
     StitchMax,
     TackPitch,
+    InterpassMax,
+    Ambient,
+    Emissivity,
+    Moving,
+    UseTemperature,
+    UsePressure,
+    /// Along which axis, counted from 1.
+    Acceleration(u8),
+    /// A mount, counted from 1.
+    Mount(u8),
 }
 
 impl fmt::Display for Field {
@@ -140,6 +150,14 @@ impl fmt::Display for Field {
             Self::Efficiency => "arc.efficiency",
             Self::StitchMax => "weld.stitch_max",
             Self::TackPitch => "weld.tack_pitch",
+            Self::InterpassMax => "weld.interpass_max",
+            Self::Ambient => "weld.ambient",
+            Self::Emissivity => "weld.emissivity",
+            Self::Moving => "weld.move",
+            Self::UseTemperature => "use.temperature",
+            Self::UsePressure => "use.pressure",
+            Self::Acceleration(_) => "use.acceleration",
+            Self::Mount(_) => "use.mounts",
         })
     }
 }

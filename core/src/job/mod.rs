@@ -15,6 +15,7 @@ mod liquid;
 mod notices;
 mod sizes;
 mod tank;
+mod welding;
 mod within;
 
 pub use assumed::Assumed;
@@ -24,8 +25,13 @@ pub use check::{
 };
 pub use draft::{
     Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, JointsDraft, Label,
-    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL, MAX_NAME, Name, StockDraft, WeldDraft,
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL, MAX_MOUNTS, MAX_NAME, Name, StockDraft,
+    UseDraft, WeldDraft,
 };
 pub use error::{Field, JobError, Problem};
 pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use tank::{MAX_MARKS, Tank, Totals};
+pub use welding::{
+    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,
+    Service, Welding, uptake_band, usual_uptake,
+};

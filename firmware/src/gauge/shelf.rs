@@ -8,7 +8,7 @@ use seamwright_core::wire::{MAX_PACKED, name_of, pack, unpack};
 pub const MOST_JOBS: usize = 6;
 
 /// Bytes that they may take together. A job of ordinary make has some 200; one with every part at its
-/// largest 2,575.
+/// largest some 2,750.
 const ROOM: usize = 3_072;
 
 /// There is no room on the shelf; nothing on it was touched.

@@ -13,7 +13,7 @@ use super::words::every_face;
 use crate::diagnostics::Problem;
 
 /// Tables under one name, as many as there may be.
-fn tables<'t>(
+pub(super) fn tables<'t>(
     reader: &mut Reader<'t>,
     parent: &Section<'t>,
     name: &str,

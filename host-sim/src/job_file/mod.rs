@@ -18,16 +18,18 @@ mod words;
 
 use seamwright_core::body::Face;
 use seamwright_core::job::{
-    ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_NAME, Name, StockDraft, Tank, WeldDraft,
+    ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_MOUNTS, MAX_NAME, Name, StockDraft, Tank,
+    UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::Length;
+use seamwright_core::quantity::{Length, Ratio};
 use toml::de::{DeTable, DeValue};
 
 use crate::diagnostics::{Problem, Report, Source};
 use crate::failure::Failure;
 use reader::{Reader, Section, no_such_word};
-use schema::{ARC, FILL, JOINTS, SHAPE, STOCK, TOP, WELD};
+use schema::{ARC, FILL, JOINTS, MOUNT, SHAPE, STOCK, TOP, USE, WELD};
 pub use spans::Spans;
+use words::YesNo;
 
 /// A job file that reads.
 #[derive(Clone, Debug)]
@@ -116,7 +118,17 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
     let weld = reader.section(top, "weld", &WELD).map(|section| WeldDraft {
         stitch_max: reader.quantity(&section, "stitch_max"),
         tack_pitch: reader.quantity(&section, "tack_pitch"),
+        interpass_max: reader.quantity(&section, "interpass_max"),
+        ambient: reader.quantity(&section, "ambient"),
+        emissivity: reader
+            .number(&section, "emissivity", "0.1")
+            .map(Ratio::from_share),
+        moving: reader.quantity(&section, "move"),
+        back_step: reader.word::<YesNo>(&section, "back_step").map(bool::from),
     });
+    let service = reader
+        .section(top, "use", &USE)
+        .map(|section| service(reader, &section));
     // A table that is there but wrong has left its problems with the reader, so a default here is never used.
     Some(Draft {
         name: name?,
@@ -128,7 +140,26 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
         fill: fill.unwrap_or_default(),
         arc: arc.unwrap_or_default(),
         weld: weld.unwrap_or_default(),
+        service: service.unwrap_or_default(),
     })
+}
+
+fn service<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> UseDraft {
+    let mounts = fixtures::tables(reader, section, "mount", &MOUNT, MAX_MOUNTS);
+    UseDraft {
+        temperature: reader.quantity(section, "temperature"),
+        pressure: reader.quantity(section, "pressure"),
+        acceleration: reader
+            .numbers(section, "acceleration", "acceleration = [1, 0.5, 2]")
+            .map(|all| all.map(Ratio::from_share)),
+        anodised: reader.word::<YesNo>(section, "anodised").map(bool::from),
+        mounts: mounts
+            .iter()
+            .filter_map(|mount| {
+                reader.quantities(mount, "at", "at = [\"20 mm\", \"20 mm\", \"0 mm\"]")
+            })
+            .collect(),
+    }
 }
 
 fn name<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Name> {

@@ -86,7 +86,7 @@ pub const TOP: Table = Table {
         optional("weld", Kind::Table),
         optional("fitting", Kind::Tables),
         optional("baffle", Kind::Tables),
-        planned("use"),
+        optional("use", Kind::Table),
     ],
 };
 
@@ -230,6 +230,8 @@ pub const ARC: Table = Table {
         optional("voltage", Kind::Quantity("14 V")),
         optional("travel", Kind::Quantity("180 mm/min")),
         optional("efficiency", Kind::Quantity("60 %")),
+        planned("power_source"),
+        planned("torch"),
     ],
 };
 
@@ -239,16 +241,38 @@ pub const WELD: Table = Table {
     keys: &[
         optional("stitch_max", Kind::Quantity("80 mm")),
         optional("tack_pitch", Kind::Quantity("50 mm")),
-        planned("interpass_max"),
-        planned("ambient"),
-        planned("emissivity"),
-        planned("move"),
+        optional("interpass_max", Kind::Quantity("120 °C")),
+        optional("ambient", Kind::Quantity("18 °C")),
+        optional("emissivity", Kind::Number("0.1")),
+        optional("move", Kind::Quantity("10 s")),
+        optional("back_step", Kind::Word),
     ],
+};
+
+/// `[use]`.
+pub const USE: Table = Table {
+    path: "use",
+    keys: &[
+        optional("temperature", Kind::Quantity("85 °C")),
+        optional("pressure", Kind::Quantity("20 kPa")),
+        optional("acceleration", Kind::Numbers(3, "[1, 0.5, 2]")),
+        optional("anodised", Kind::Word),
+        optional("mount", Kind::Tables),
+    ],
+};
+
+/// `[[use.mount]]`.
+pub const MOUNT: Table = Table {
+    path: "use.mount",
+    keys: &[required(
+        "at",
+        Kind::Quantities(3, "[\"20 mm\", \"20 mm\", \"0 mm\"]"),
+    )],
 };
 
 /// Every table with fixed keys. `[stock.faces]`, whose keys are faces, is the reader's own.
 pub const TABLES: &[Table] = &[
-    TOP, SHAPE, CUT, STOCK, JOINTS, FITTING, BAFFLE, HOLE, FILL, ARC, WELD,
+    TOP, SHAPE, CUT, STOCK, JOINTS, FITTING, BAFFLE, HOLE, FILL, ARC, WELD, USE, MOUNT,
 ];
 
 impl Table {

@@ -9,6 +9,33 @@ use seamwright_core::stock::{Alloy, Liquid, Temper};
 
 use super::reader::Word;
 
+/// Whether something is so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum YesNo {
+    Yes,
+    No,
+}
+
+impl From<YesNo> for bool {
+    fn from(word: YesNo) -> Self {
+        word == YesNo::Yes
+    }
+}
+
+impl Word for YesNo {
+    fn all() -> Vec<Self> {
+        vec![Self::Yes, Self::No]
+    }
+
+    fn word(self) -> String {
+        match self {
+            Self::Yes => "yes",
+            Self::No => "no",
+        }
+        .to_owned()
+    }
+}
+
 impl Word for Sized {
     fn all() -> Vec<Self> {
         vec![Self::Outside, Self::Inside]

@@ -9,8 +9,8 @@ use seamwright_core::heat::arc::Process;
 use seamwright_core::job::{Across, BaffleDraft, Draft, FittingDraft, HoleDraft};
 use seamwright_core::joint::{Joint, OwnJoint};
 use seamwright_core::quantity::{
-    Angle, AngleUnit, Current, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage,
-    Volume, VolumeUnit,
+    Angle, AngleUnit, Current, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
+    TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
 use seamwright_core::stock::{Alloy, Liquid, Temper};
 use seamwright_core::wire::Request;
@@ -185,6 +185,20 @@ fn full() -> Draft {
     full.arc.efficiency = Some(Ratio::from_share(0.75));
     full.weld.stitch_max = Some(mm(70.0));
     full.weld.tack_pitch = Some(mm(71.0));
+    full.weld.interpass_max = Some(Temperature::new(110.0, TemperatureUnit::Celsius));
+    full.weld.ambient = Some(Temperature::new(16.0, TemperatureUnit::Celsius));
+    full.weld.emissivity = Some(Ratio::from_share(0.21));
+    full.weld.moving = Some(Time::new(11.0, TimeUnit::Second));
+    full.weld.back_step = Some(true);
+    full.service.temperature = Some(Temperature::new(85.0, TemperatureUnit::Celsius));
+    full.service.pressure = Some(Pressure::new(21.0, PressureUnit::Kilopascal));
+    full.service.acceleration = Some([1.5, 0.5, 2.5].map(Ratio::from_share));
+    full.service.anodised = Some(true);
+    full.service.mounts.clear();
+    full.service.mounts.extend([
+        [mm(81.0), mm(82.0), mm(83.0)],
+        [mm(84.0), mm(85.0), mm(86.0)],
+    ]);
     full
 }
 

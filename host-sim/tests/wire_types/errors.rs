@@ -292,7 +292,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 54] = [
+pub(crate) const FIELDS: [Field; 62] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -347,4 +347,12 @@ pub(crate) const FIELDS: [Field; 54] = [
     Field::Efficiency,
     Field::StitchMax,
     Field::TackPitch,
+    Field::InterpassMax,
+    Field::Ambient,
+    Field::Emissivity,
+    Field::Moving,
+    Field::UseTemperature,
+    Field::UsePressure,
+    Field::Acceleration(221),
+    Field::Mount(222),
 ];

@@ -2,7 +2,9 @@
 
 use seamwright::job_file::JobFile;
 use seamwright_core::body::{Block, Cut, Shape, Sized};
-use seamwright_core::job::{ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, WeldDraft};
+use seamwright_core::job::{
+    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
+};
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::{Alloy, Temper};
 
@@ -41,6 +43,7 @@ pub(crate) fn tank(
         },
         arc: ArcDraft::default(),
         weld: WeldDraft::default(),
+        service: UseDraft::default(),
     }
 }
 

@@ -66,6 +66,15 @@ pub struct Spot {
 const COARSER: f64 = 1.08;
 
 impl Mesh {
+    /// Nothing yet.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            grids: Vec::new(),
+            walls: 0,
+        }
+    }
+
     /// Divides a tank into cells that `shell` has room for, squares at the rims of the sheets about `rim`
     /// metres wide or, where that is more than there is room for, as fine as it goes.
     ///

@@ -16,7 +16,6 @@
 
 pub mod adams;
 mod rosenthal;
-pub mod t85;
 pub mod wells;
 
 pub use rosenthal::{Peak, Rosenthal};

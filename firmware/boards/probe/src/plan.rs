@@ -6,7 +6,7 @@ use seamwright_core::{
     body::{Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper},
     capacity::{Capacity, Lean, Measure},
     heat::arc::conventional_voltage,
-    job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, WeldDraft},
+    job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, UseDraft, WeldDraft},
     panel::Blank,
     quantity::{Angle, Length, Ratio, Volume},
     stock::Alloy,
@@ -96,6 +96,7 @@ fn draft(shape: Shape) -> Draft {
         fill: FillDraft::default(),
         arc: ArcDraft::default(),
         weld: WeldDraft::default(),
+        service: UseDraft::default(),
     }
 }
 

@@ -1,4 +1,13 @@
-//! Stitches: a seam cut into equal runs, none longer than a limit.
+//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them.
+
+mod bench;
+mod order;
+mod pull;
+mod run;
+
+pub use bench::{Bench, Manner, PlanError, Planned, Sum};
+pub(crate) use run::tenths;
+pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 
 use crate::quantity::Length;
 use crate::split::pieces;

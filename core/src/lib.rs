@@ -16,6 +16,7 @@
 //! - [`seam`]: what joins them; lengths and tacks.
 //! - [`heat`]: the energy of the arc along a seam; settings to start from.
 //! - [`stitch`]: seams cut into equal runs.
+//! - [`proof`]: whether the walls and seams bear the load; the mass and where it hangs.
 //! - [`notice`]: what a person should know of a result.
 //! - [`job`]: the checked inputs of one tank, and the stages above run over them. Start here.
 //! - `wire` (feature `serde`): jobs and results as messages.
@@ -80,6 +81,7 @@ pub mod job;
 pub mod joint;
 pub mod notice;
 pub mod panel;
+pub mod proof;
 pub mod quantity;
 pub mod seam;
 #[doc(hidden)]

@@ -28,7 +28,7 @@ pub fn supported(sides: Sides, ramp: Ramp, poisson: f64) -> Bending {
     };
     let square = sides.short() * sides.short();
     let level = ramp.across == 0.0 && ramp.along == 0.0;
-    let mut find = |pick: fn(&Field) -> f64| {
+    let find = |pick: fn(&Field) -> f64| {
         let mut value = |spot: Spot| pick(&at(spot));
         if level {
             libm::fabs(value(Spot::MIDDLE))
@@ -49,10 +49,7 @@ pub(super) fn field(part: Part, ratio: f64, poisson: f64, spot: Spot) -> Field {
     let Spot { x, y } = spot;
     let odd = part == Part::Along;
     let (w, bent) = match part {
-        Part::Even | Part::Along => (
-            x * (1.0 + x * x * (x - 2.0)) / 24.0,
-            0.5 * x * (1.0 - x),
-        ),
+        Part::Even | Part::Along => (x * (1.0 + x * x * (x - 2.0)) / 24.0, 0.5 * x * (1.0 - x)),
         Part::Across => (
             x * (-1.0 + x * x * (10.0 + x * (6.0 * x - 15.0))) / 360.0,
             x * (-1.0 + x * (3.0 - 2.0 * x)) / 6.0,

@@ -11,17 +11,19 @@
 //! Everything here is plain `f64` in SI units, in the plate's own axes: x across the short side from 0,
 //! y along the long side from its middle.
 
-pub(crate) mod clamp;
+mod clamp;
+mod large;
 
 mod levy;
+mod outline;
 
 mod peak;
 mod wave;
 
 pub use clamp::clamped;
-
+pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
-
+pub use outline::{Enclosing, OutlineError, enclosing};
 
 /// The two sides of a rectangle, the shorter first.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -66,5 +66,9 @@ pub(super) fn wave_number(number: u8, length: f64) -> f64 {
 /// (even `number`).
 pub(super) fn pressure(number: u8) -> f64 {
     let four = 4.0 / (f64::from(number) * PI);
-    if number % 2 == 0 { -four } else { four }
+    if number.is_multiple_of(2) {
+        -four
+    } else {
+        four
+    }
 }

@@ -250,3 +250,88 @@ impl Reactions {
         worst.map_or(Ok(()), Err)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(mass: f64, x: f64, y: f64, z: f64) -> Balance {
+        let mut balance = Balance::NOTHING;
+        balance
+            .point(Mass::from_kilograms(mass), Vector::new(x, y, z))
+            .unwrap();
+        balance
+    }
+
+    const DOWN: Vector = Vector::new(0.0, 0.0, -10.0);
+
+    /// What the mounts give balances what they bear, in force and in moment, for any place of mounts and any
+    /// load: the conditions of statics, which the kernel does not use in this form.
+    #[test]
+    fn forces_and_moments_balance() {
+        let balance = at(12.0, 0.3, -0.1, 0.4);
+        let all = [
+            Vector::new(0.0, 0.0, 0.0),
+            Vector::new(0.5, 0.1, 0.0),
+            Vector::new(0.1, 0.4, 0.05),
+            Vector::new(0.6, 0.5, 0.3),
+            Vector::new(-0.2, 0.2, 0.1),
+            Vector::new(0.2, -0.3, 0.5),
+            Vector::new(0.9, 0.0, 0.2),
+            Vector::new(0.3, 0.3, -0.3),
+        ];
+        for count in [1, 3, 4, 5, 8] {
+            let felt = Vector::new(3.0, -4.0, -9.0);
+            let mounts = &all[..count];
+            let got = reactions(&balance, felt, mounts).unwrap();
+            let weight = felt * 12.0;
+            let centre = balance.centre().unwrap();
+            let (mut force, mut moment) = (weight, centre.cross(weight) + got.moment);
+            for (mount, reaction) in mounts.iter().zip(&got.mounts) {
+                force = force + reaction.force;
+                moment = moment + mount.cross(reaction.force);
+            }
+            assert!(
+                force.length() < 1e-9 && moment.length() < 1e-9,
+                "{count}: {force:?} {moment:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn one_mount_bears_a_moment() {
+        let mount = [Vector::new(0.0, 0.0, 0.0)];
+        let got = reactions(&at(5.0, 0.2, 0.0, 0.1), DOWN, &mount).unwrap();
+        // 50 N at 0.2 m to the right turns the tank about +y; the mount turns it back.
+        assert!((got.moment.y + 10.0).abs() < 1e-12 && got.moment.x.abs() < 1e-12);
+        assert!((got.mounts[0].bearing - 50.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn refused() {
+        let line = [0.0, 0.3, 0.7].map(|x| Vector::new(x, 2.0 * x, 0.1));
+        let full = at(5.0, 0.2, 0.0, 0.1);
+        assert_eq!(reactions(&full, DOWN, &line), Err(MountError::OneLine));
+        assert_eq!(reactions(&full, DOWN, &line[..2]), Err(MountError::OneLine));
+        let same = [line[0]; 4];
+        assert_eq!(reactions(&full, DOWN, &same), Err(MountError::OneLine));
+        let error = |mounts: &[Vector]| match reactions(&full, DOWN, mounts) {
+            Err(MountError::Input(error)) => Some(error.input),
+            _ => None,
+        };
+        assert_eq!(error(&[]), Some(Input::Mounts));
+        assert_eq!(error(&[Vector::ZERO; 9]), Some(Input::Mounts));
+        assert_eq!(
+            error(&[Vector::new(f64::NAN, 0.0, 0.0)]),
+            Some(Input::Place)
+        );
+        assert_eq!(
+            reactions(&Balance::NOTHING, DOWN, &line),
+            Err(MountError::NoMass)
+        );
+        let mut none = Balance::NOTHING;
+        let heavy = none.point(Mass::from_kilograms(-1.0), Vector::ZERO);
+        assert_eq!(heavy.unwrap_err().input, Input::Mass);
+        assert_eq!(Balance::NOTHING.centre(), None);
+    }
+}

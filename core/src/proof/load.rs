@@ -152,9 +152,6 @@ pub struct Sway {
     pub shaken: Vector,
 }
 
-/// Steps of the lean tried either way, the upright one between.
-const STEPS: i8 = 2;
-
 impl Sway {
     /// At rest and upright.
     pub const STILL: Self = Self {
@@ -163,32 +160,27 @@ impl Sway {
         shaken: Vector::ZERO,
     };
 
-    /// Calls `each` with what the liquid feels as gravity, in m/s² in tank axes: at the full lean either
+    /// Calls `each`, up to 200 times, with what the liquid feels as gravity, in m/s² in tank axes: at the full lean either
     /// way, at half of it and upright, shaken to each side along every axis at once.
     ///
     /// Down is `(−sin p, −cos p sin r, −cos p cos r)`, as in [`Lean::up`](crate::capacity::Lean::up). The
     /// liquid is taken to move with the tank; slosh that runs up a wall and strikes it is more than this.
     pub fn each(&self, mut each: impl FnMut(Vector)) {
-        let share = |step: i8| f64::from(step) / f64::from(STEPS);
-        let signs = |most: f64| if most == 0.0 { 1 } else { 2 };
-        let (nx, ny, nz) = (
-            signs(self.shaken.x),
-            signs(self.shaken.y),
-            signs(self.shaken.z),
-        );
-        for pitch in -STEPS..=STEPS {
-            let (sp, cp) = libm::sincos(self.pitch.si() * share(pitch));
-            for roll in -STEPS..=STEPS {
-                let (sr, cr) = libm::sincos(self.roll.si() * share(roll));
+        let shares: &[f64] = &[-1.0, -0.5, 0.0, 0.5, 1.0];
+        let shares = |most: f64| if most == 0.0 { &[0.0] } else { shares };
+        let ways = |most: f64| -> &[f64] { if most == 0.0 { &[0.0] } else { &[-1.0, 1.0] } };
+        for pitch in shares(self.pitch.si()) {
+            let (sp, cp) = libm::sincos(self.pitch.si() * pitch);
+            for roll in shares(self.roll.si()) {
+                let (sr, cr) = libm::sincos(self.roll.si() * roll);
                 let down = Vector::new(-sp, -cp * sr, -cp * cr);
-                for way in 0..nx * ny * nz {
-                    let sign = |bit: i32| if bit == 0 { -1.0 } else { 1.0 };
-                    let shaken = Vector::new(
-                        self.shaken.x * sign(way % nx),
-                        self.shaken.y * sign(way / nx % ny),
-                        self.shaken.z * sign(way / nx / ny),
-                    );
-                    each((down + shaken) * GRAVITY);
+                for x in ways(self.shaken.x) {
+                    for y in ways(self.shaken.y) {
+                        for z in ways(self.shaken.z) {
+                            let Vector { x: a, y: b, z: c } = self.shaken;
+                            each((down + Vector::new(a * x, b * y, c * z)) * GRAVITY);
+                        }
+                    }
                 }
             }
         }
@@ -224,5 +216,123 @@ impl Sway {
             Err(error) => failed = Some(error),
         });
         failed.map_or(worst, Err)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::AngleUnit;
+
+    fn corners(l: f64, w: f64, h: f64) -> [Vector; 8] {
+        [0.0, 1.0]
+            .map(|x| [0.0, 1.0].map(|y| [0.0, 1.0].map(|z| Vector::new(x * l, y * w, z * h))))
+            .as_flattened()
+            .as_flattened()
+            .try_into()
+            .unwrap()
+    }
+
+    fn zero() -> Pressure {
+        Pressure::from_pascals(0.0)
+    }
+
+    /// Hydrostatics by hand: ρ g h at the foot of the right end, half of it on the mean; leaning by p, the
+    /// head of the lowest corner is h cos p + l sin p.
+    #[test]
+    fn worst_lean_of_a_box() {
+        let (l, h, pitch) = (0.4, 0.2, 0.5);
+        let inside = corners(l, 0.1, h);
+        let right: [Vector; 4] = [4, 5, 6, 7].map(|at: usize| inside[at]);
+        let still = Sway::STILL.worst(1000.0, zero(), &inside, &right).unwrap();
+        let ends = still.ends(&right).unwrap();
+        let head = 1000.0 * GRAVITY * h;
+        assert!((ends.most.si() - head).abs() < 1e-9 * head && ends.least.si().abs() < 1e-9 * head);
+        assert!((ends.mean.si() - 0.5 * head).abs() < 1e-9 * head);
+
+        let sway = Sway {
+            pitch: Angle::from_radians(pitch),
+            ..Sway::STILL
+        };
+        let load = sway.worst(1000.0, zero(), &inside, &right).unwrap();
+        // The right end is worst when it is down: pitch below zero.
+        let most = 1000.0 * GRAVITY * (h * pitch.cos() + l * pitch.sin());
+        assert!((load.ends(&right).unwrap().most.si() - most).abs() < 1e-9 * most);
+    }
+
+    /// Braked at n g the liquid stands up against the front end: ρ n g l besides ρ g h.
+    #[test]
+    fn shaken_along_one_axis() {
+        let inside = corners(0.4, 0.1, 0.2);
+        let sway = Sway {
+            shaken: Vector::new(2.0, 0.0, 0.0),
+            ..Sway::STILL
+        };
+        let left: [Vector; 4] = [0, 1, 2, 3].map(|at: usize| inside[at]);
+        let over = Pressure::from_pascals(700.0);
+        let ends = sway
+            .worst(800.0, over, &inside, &left)
+            .unwrap()
+            .ends(&left)
+            .unwrap();
+        let want = 700.0 + 800.0 * GRAVITY * (2.0 * 0.4 + 0.2);
+        assert!((ends.most.si() - want).abs() < 1e-9 * want, "{ends:?}");
+        let mut count = 0;
+        sway.each(|_| count += 1);
+        assert_eq!(count, 2);
+        let all = Sway {
+            pitch: Angle::new(20.0, AngleUnit::Degree),
+            roll: Angle::new(20.0, AngleUnit::Degree),
+            shaken: Vector::new(1.0, 1.0, 1.0),
+        };
+        let mut count = 0;
+        all.each(|_| count += 1);
+        assert_eq!(count, 200);
+    }
+
+    /// The pressure in a panel's own coordinates is that of the same points in the tank's.
+    #[test]
+    fn frames_agree() {
+        let inside = corners(0.4, 0.3, 0.2);
+        let felt = Vector::new(1.0, -2.0, -9.0);
+        let load = Load::liquid(900.0, felt, zero(), &inside).unwrap();
+        let frame = Frame {
+            origin: Vector::new(0.1, 0.2, 0.0),
+            u: Vector::new(0.6, 0.0, 0.8),
+            v: Vector::new(0.0, 1.0, 0.0),
+        };
+        let pressing = load.pressing(&frame);
+        let there = frame.origin + frame.u * 0.1 + frame.v * 0.05;
+        let got = pressing.at_origin.si() + 0.1 * pressing.slope[0] + 0.05 * pressing.slope[1];
+        assert!((got - load.at(there).si()).abs() < 1e-9);
+        let least = inside
+            .iter()
+            .map(|&p| load.at(p).si())
+            .fold(f64::INFINITY, f64::min);
+        assert!(least.abs() < 1e-9);
+    }
+
+    #[test]
+    fn refused() {
+        let inside = corners(0.4, 0.3, 0.2);
+        let down = Vector::new(0.0, 0.0, -GRAVITY);
+        let what = |result: Result<Load, InputError>| result.unwrap_err().input;
+        assert_eq!(
+            what(Load::even(Pressure::from_pascals(-1.0))),
+            Input::Pressure
+        );
+        assert_eq!(
+            what(Load::liquid(f64::NAN, down, zero(), &inside)),
+            Input::Density
+        );
+        assert_eq!(
+            what(Load::liquid(1e3, down * 1e3, zero(), &inside)),
+            Input::Gravity
+        );
+        assert_eq!(what(Load::liquid(1e3, down, zero(), &[])), Input::Place);
+        assert_eq!(
+            what(Sway::STILL.worst(1e3, zero(), &inside, &[])),
+            Input::Place
+        );
     }
 }

@@ -669,6 +669,23 @@ fn head_of_water() -> Done {
     Ok(())
 }
 
+/// T11.panelforce of `data/welding/checks.json`: 0.2 bar on 400 x 600 mm pushes with 4800 N.
+#[test]
+fn air_on_a_panel() -> Done {
+    let (a, b) = (0.4, 0.6);
+    let corners = rectangle(a, b).map(|[x, y]| Vector::new(x, y, 0.0));
+    let load = Load::even(Pressure::new(0.2, PressureUnit::Bar))?;
+    let ends = load.ends(&corners).unwrap();
+    near(
+        "force",
+        ends.mean.si() * a * b,
+        4800.0,
+        Tolerance::relative(1e-12),
+    )?;
+    assert_eq!(ends.least, ends.most);
+    Ok(())
+}
+
 #[test]
 fn a_fillet_across_its_throat() -> Done {
     let check = one("fillet-al");

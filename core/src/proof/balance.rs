@@ -91,6 +91,7 @@ pub struct Reaction {
 
 /// What all mounts bear, in the order they were given.
 #[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Reactions {
     /// Each mount.
     pub mounts: Vec<Reaction, MAX_MOUNTS>,

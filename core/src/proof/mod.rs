@@ -1,4 +1,10 @@
 //! Whether the tank bears what it is filled with: strength and balance.
+//!
+//! A panel's pressure comes from [`load`], its stress and bulge from [`plate`] by way of [`panel`], or from
+//! [`wall`] where it is round; [`weld`] judges the seams by what the panels hand them, and [`balance`] finds
+//! the mass, where it hangs and what the mounts bear. [`input`] holds the limits of what may be asked.
+//!
+//! Say [`weld::CAUTION`] beside every figure of these.
 
 pub mod balance;
 pub mod input;

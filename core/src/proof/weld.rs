@@ -164,6 +164,15 @@ pub enum Detail {
     OneSidedButt,
 }
 
+/// What a report says beside figures of strength.
+pub const CAUTION: &str = "These figures are for sound welds and still loads. They do not stand in for the \
+    rules that hold where the tank is used, nor for a person licensed to judge it: have any tank that \
+    carries fuel or pressure, or whose failure can hurt someone, judged and tested by them.";
+
+/// What a report says where mounts shake.
+pub const FATIGUE_CAUTION: &str = "Welds that shake fail far below the strength of the sheet. Keep welded \
+    mounts off the middle of panels, spread them on a doubler, and let the mount give, not the tank.";
+
 /// The stress range that a detail bears two million times.
 ///
 /// IIW recommendations, XIII-1965-03 (Hobbacher), FAT classes, the lower end of what is given; EN 1999-1-3,
@@ -180,4 +189,97 @@ pub const fn fatigue_class(detail: Detail, metal: FatigueMetal) -> Pressure {
         (FatigueMetal::Steel, Detail::Root | Detail::OneSidedButt) => 36.0,
     };
     Pressure::from_pascals(megapascals * 1e6)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::LengthUnit;
+
+    fn mm(value: f64) -> Length {
+        Length::new(value, LengthUnit::Millimetre)
+    }
+
+    fn mpa(value: f64) -> Pressure {
+        Pressure::from_pascals(value * 1e6)
+    }
+
+    fn near(got: f64, want: f64) {
+        assert!((got / want - 1.0).abs() < 1e-12, "{got} against {want}");
+    }
+
+    /// A butt weld fused all through is the sheet itself: it bears the sheet's own stresses, the hoop's and
+    /// the bent plate's.
+    #[test]
+    fn a_whole_butt_weld_is_sheet() {
+        let weld = Weld::Butt {
+            thickness: mm(2.0),
+            fused: 1.0,
+        };
+        let got = seam(weld, Along::wall(mpa(30.0), mm(2.0)), mpa(190.0)).unwrap();
+        near(got.forces.si(), 30e6);
+        near(got.reserve, 190.0 / 1.25 / 30.0);
+        let bent = Bending {
+            moment: 40.0,
+            deflection: 0.0,
+        };
+        let load = Along {
+            moment: bent.moment,
+            ..Along::default()
+        };
+        near(
+            seam(weld, load, mpa(190.0)).unwrap().with_moment.si(),
+            bent.stress(0.002),
+        );
+        // Half fused, a quarter of the bending strength.
+        let half = Weld::Butt {
+            thickness: mm(2.0),
+            fused: 0.5,
+        };
+        near(
+            seam(half, load, mpa(190.0)).unwrap().with_moment.si(),
+            4.0 * bent.stress(0.002),
+        );
+    }
+
+    /// Two equal panels at a corner: the resultant is √2 of each reaction, `√3 √2 · 0.52 p b / a`.
+    #[test]
+    fn a_corner_between_two_panels() {
+        let panel = (Sides::new(0.3, 0.5).unwrap(), Ramp::even(2e4));
+        let (small, large) = (
+            Bending {
+                moment: 1.0,
+                deflection: 0.0,
+            },
+            Bending {
+                moment: 9.0,
+                deflection: 0.0,
+            },
+        );
+        let load = Along::corner([panel, panel], [&small, &large]);
+        near(load.moment, 9.0);
+        let got = seam(Weld::Corner { throat: mm(2.0) }, load, mpa(170.0)).unwrap();
+        near(got.forces.si(), 6_f64.sqrt() * 0.52 * 2e4 * 0.3 / 0.002);
+        assert!(got.reserve < got.reserve_forces);
+        assert_eq!(
+            Weld::Fillet { leg: mm(0.01) }.throat().unwrap_err().input,
+            Input::Throat
+        );
+        assert_eq!(
+            seam(Weld::Corner { throat: mm(2.0) }, load, mpa(0.0))
+                .unwrap_err()
+                .input,
+            Input::Strength
+        );
+    }
+
+    /// A root is the weakest detail of all in either metal.
+    #[test]
+    fn roots_are_weakest() {
+        for metal in [FatigueMetal::Aluminium, FatigueMetal::Steel] {
+            for detail in [Detail::MountAlong, Detail::FilletToe, Detail::OneSidedButt] {
+                assert!(fatigue_class(Detail::Root, metal) <= fatigue_class(detail, metal));
+            }
+        }
+    }
 }

@@ -22,12 +22,22 @@ type Moments = [f64; TERMS];
 #[derive(Clone, Copy, Debug)]
 struct Edges {
     part: Part,
+    strength: f64,
     ratio: f64,
     /// Along the two short edges.
     short: Moments,
     /// Along the two long edges.
     long: Moments,
 }
+
+/// No moments yet, and no pressure that calls for them.
+const EMPTY: [Edges; 3] = [Edges {
+    part: Part::Even,
+    strength: 0.0,
+    ratio: 1.0,
+    short: [0.0; TERMS],
+    long: [0.0; TERMS],
+}; 3];
 
 /// Terms with their numbers: the first of them, and up by two.
 fn numbered(first: u8) -> impl Iterator<Item = u8> + Clone {
@@ -51,21 +61,14 @@ impl Edges {
     ///
     /// They are the equations of a quadratic energy with one lowest point, so that going by turns comes
     /// nearer to it with every round.
-    fn solve(part: Part, ratio: f64) -> Self {
-        let mut edges = Self {
-            part,
-            ratio,
-            short: [0.0; TERMS],
-            long: [0.0; TERMS],
-        };
+    fn solve(&mut self) {
         for _ in 0..ROUNDS {
-            let short = edges.turn(true);
-            let long = edges.turn(false);
+            let short = self.turn(true);
+            let long = self.turn(false);
             if libm::fmax(short, long) < SETTLED {
                 break;
             }
         }
-        edges
     }
 
     /// Makes one pair of edges level, the moments along the other pair as they stand; by which share of
@@ -185,23 +188,22 @@ impl Edges {
 pub fn clamped(sides: Sides, ramp: Ramp) -> Bending {
     let (ratio, ramp) = ramp.end_of(sides, LONGEST);
     let square = sides.short() * sides.short();
-    let parts = ramp.parts().map(|(part, strength)| {
-        (
-            strength,
-            (strength != 0.0).then(|| Edges::solve(part, ratio)),
-        )
-    });
-    let present = || {
-        parts
-            .iter()
-            .filter_map(|(strength, edges)| edges.as_ref().map(|edges| (*strength, edges)))
-    };
+    let mut all = EMPTY;
+    for (edges, (part, strength)) in all.iter_mut().zip(ramp.parts()) {
+        edges.part = part;
+        edges.ratio = ratio;
+        edges.strength = strength;
+        if strength != 0.0 {
+            edges.solve();
+        }
+    }
+    let present = || all.iter().filter(|edges| edges.strength != 0.0);
     let level = ramp.across == 0.0 && ramp.along == 0.0;
     let edge = |short: bool| {
         let high = if short { ramp.along } else { ramp.across } > 0.0;
         let mut value = |share: f64| {
             present()
-                .map(|(strength, edges)| strength * edges.moment(short, high, share))
+                .map(|edges| edges.strength * edges.moment(short, high, share))
                 .sum::<f64>()
         };
         if level {
@@ -212,8 +214,9 @@ pub fn clamped(sides: Sides, ramp: Ramp) -> Bending {
     };
     let mut w = |spot: Spot| {
         present()
-            .map(|(strength, edges)| {
-                strength * (field(edges.part, ratio, 0.0, spot).w + edges.deflection(spot))
+            .map(|edges| {
+                let plate = field(edges.part, ratio, 0.0, spot).w;
+                edges.strength * (plate + edges.deflection(spot))
             })
             .sum::<f64>()
     };

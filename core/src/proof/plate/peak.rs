@@ -53,3 +53,87 @@ pub(super) fn over(value: &mut dyn FnMut(Spot) -> f64, ratio: f64) -> f64 {
     let (_, most) = along(&mut |y| value(Spot { x, y }), -half, half);
     most
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Part, Ramp, Sides, clamped, levy::field, supported};
+    use super::{Spot, along};
+
+    /// The search finds what looking everywhere finds, to a tenth of a per cent.
+    #[test]
+    fn finds_the_highest_point() {
+        for ratio in [1.0, 1.3, 2.0, 3.0, 5.0, 8.0, 10.0] {
+            for (across, tilt) in [
+                (0.0, 0.5),
+                (0.5, 0.0),
+                (0.25, 0.25),
+                (-0.1, 0.4),
+                (0.4, -0.1),
+            ] {
+                let at = |spot| {
+                    let even = field(Part::Even, ratio, 0.3, spot);
+                    let short = field(Part::Across, ratio, 0.3, spot);
+                    let long = field(Part::Along, ratio, 0.3, spot);
+                    let sum = |pick: fn(&super::super::Field) -> f64| {
+                        (0.5 * pick(&even) + across * pick(&short) + tilt * pick(&long)).abs()
+                    };
+                    (sum(|f| f.w), sum(|f| f.across).max(sum(|f| f.along)))
+                };
+                let (mut w, mut moment) = (0.0_f64, 0.0_f64);
+                for i in 1..60 {
+                    for j in 1..200 {
+                        let x = f64::from(i) / 60.0;
+                        let y = (f64::from(j) / 200.0 - 0.5) * ratio;
+                        // Right at the edges the series is slow, and nothing is highest there.
+                        if y.abs() > 0.5 * ratio - 0.05 {
+                            continue;
+                        }
+                        let (here, bent) = at(Spot { x, y });
+                        (w, moment) = (w.max(here), moment.max(bent));
+                    }
+                }
+                let ramp = Ramp {
+                    mean: 0.5,
+                    across,
+                    along: tilt,
+                };
+                let got = supported(Sides::new(1.0, ratio).unwrap(), ramp, 0.3);
+                assert!(
+                    got.deflection > 0.999 * w && got.deflection < 1.002 * w,
+                    "{ratio} {ramp:?} {w} {got:?}"
+                );
+                assert!(
+                    got.moment > 0.998 * moment && got.moment < 1.003 * moment,
+                    "{ratio} {ramp:?} {moment} {got:?}"
+                );
+            }
+        }
+    }
+
+    /// More pressure anywhere, more of everything: a ramp lies between two even pressures.
+    #[test]
+    fn a_ramp_lies_between() {
+        for ratio in [1.0, 1.7, 4.0, 5.5, 20.0] {
+            let sides = Sides::new(0.3, 0.3 * ratio).unwrap();
+            let ramp = Ramp {
+                mean: 3.0,
+                across: 0.7,
+                along: -1.1,
+            };
+            let (low, high) = (Ramp::even(1.2), Ramp::even(4.8));
+            let bent =
+                [low, ramp, high].map(|ramp| (supported(sides, ramp, 0.3), clamped(sides, ramp)));
+            for pair in bent.windows(2) {
+                assert!(pair[0].0.moment < pair[1].0.moment && pair[0].1.moment < pair[1].1.moment);
+                assert!(pair[0].0.deflection < pair[1].0.deflection);
+                assert!(pair[0].1.deflection < pair[1].1.deflection);
+            }
+        }
+    }
+
+    #[test]
+    fn a_parabola_is_found_at_once() {
+        let (at, most) = along(&mut |x| 2.0 - (x - 0.37) * (x - 0.37), 0.0, 1.0);
+        assert!((at - 0.37).abs() < 1e-9 && (most - 2.0).abs() < 1e-12);
+    }
+}

@@ -22,7 +22,8 @@ pub(super) fn shape(odd: bool, beta: f64, z: f64) -> (f64, f64) {
 
 /// `tanh β`, or `coth β` of the odd form; and `β / cosh² β`, or `−β / sinh² β`.
 pub(super) fn at_edge(odd: bool, beta: f64) -> (f64, f64) {
-    let tanh = libm::tanh(beta);
+    let fall = libm::exp(-2.0 * beta);
+    let tanh = (1.0 - fall) / (1.0 + fall);
     let ratio = if odd { 1.0 / tanh } else { tanh };
     (ratio, beta * (1.0 - ratio * ratio))
 }

@@ -6,7 +6,6 @@
 #![expect(
     clippy::cast_precision_loss,
     clippy::cast_possible_truncation,
-    clippy::cast_possible_wrap,
     clippy::cast_sign_loss,
     reason = "small grid numbers"
 )]
@@ -288,7 +287,8 @@ fn the_grid_solves_a_square() -> Done {
 /// as the grid gets finer.
 #[test]
 fn the_rectangle_stands_for_other_outlines() -> Done {
-    let forms: [(&str, &[[i64; 2]], Option<[i64; 2]>); 4] = [
+    type Form = (&'static str, &'static [[i64; 2]], Option<[i64; 2]>);
+    let forms: [Form; 4] = [
         ("triangle", &[[0, 0], [2, 0], [0, 2]], None),
         ("trapezium", &[[0, 0], [4, 0], [2, 2], [0, 2]], None),
         ("long trapezium", &[[0, 0], [5, 0], [4, 1], [0, 1]], None),

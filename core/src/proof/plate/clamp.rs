@@ -13,7 +13,7 @@ const LONGEST: f64 = 5.0;
 /// Rounds of the solution at the most.
 const ROUNDS: u8 = 40;
 /// A round that changes the moments by a smaller share is the last.
-const SETTLED: f64 = 1e-7;
+const SETTLED: f64 = 1e-6;
 
 /// The moment along one pair of edges: sine coefficients at the low edge.
 type Moments = [f64; TERMS];
@@ -98,15 +98,19 @@ impl Edges {
                 odd,
             )
         };
+        let other_start = wave_number(other_first, across);
+        let other_step = wave_number(2, across);
         let (mut largest, mut change) = (0.0, 0.0);
         for (number, moment) in numbered(first).zip(own.iter_mut()) {
             let k = wave_number(number, length);
             let beta = 0.5 * k * across;
             let mut slope = load_slope(number, k, odd, beta);
-            for (other_number, force) in numbered(other_first).zip(other.iter()) {
-                let g = wave_number(other_number, across);
+            let mut g = other_start;
+            let times = 4.0 * k / length;
+            for force in other {
                 let sum = k * k + g * g;
-                slope += force * 4.0 * k * g / (length * sum * sum);
+                slope += force * times * g / (sum * sum);
+                g += other_step;
             }
             let (edge, rest) = at_edge(odd, beta);
             let next = -2.0 * k * slope / (edge + rest);
@@ -209,21 +213,21 @@ pub fn clamped(sides: Sides, ramp: Ramp) -> Bending {
         if level {
             libm::fabs(value(0.5))
         } else {
-            peak::along(&mut value, 0.0, 1.0).1
+            peak::along(&mut value, 0.0, 1.0)
         }
     };
-    let mut w = |spot: Spot| {
-        present()
-            .map(|edges| {
-                let plate = field(edges.part, ratio, 0.0, spot).w;
-                edges.strength * (plate + edges.deflection(spot))
-            })
-            .sum::<f64>()
+    let mut value = |spot: Spot| {
+        let mut w = 0.0;
+        for edges in present() {
+            let plate = field(edges.part, ratio, 0.0, spot).w;
+            w += edges.strength * (plate + edges.deflection(spot));
+        }
+        [w, 0.0, 0.0]
     };
-    let deflection = if level {
-        libm::fabs(w(Spot::MIDDLE))
+    let [deflection, ..] = if level {
+        value(Spot::MIDDLE).map(libm::fabs)
     } else {
-        peak::over(&mut w, ratio)
+        peak::over(&mut value, ratio)
     };
     Bending {
         moment: libm::fmax(edge(true), edge(false)) * square,

@@ -28,15 +28,15 @@ pub fn supported(sides: Sides, ramp: Ramp, poisson: f64) -> Bending {
     };
     let square = sides.short() * sides.short();
     let level = ramp.across == 0.0 && ramp.along == 0.0;
-    let find = |pick: fn(&Field) -> f64| {
-        let mut value = |spot: Spot| pick(&at(spot));
-        if level {
-            libm::fabs(value(Spot::MIDDLE))
-        } else {
-            peak::over(&mut value, ratio)
-        }
+    let mut value = |spot: Spot| {
+        let Field { w, across, along } = at(spot);
+        [w, across, along]
     };
-    let (across, along, w) = (find(|f| f.across), find(|f| f.along), find(|f| f.w));
+    let [w, across, along] = if level {
+        value(Spot::MIDDLE).map(libm::fabs)
+    } else {
+        peak::over(&mut value, ratio)
+    };
     Bending {
         moment: libm::fmax(across, along) * square,
         deflection: w * square * square,

@@ -12,46 +12,101 @@ impl Spot {
 }
 
 /// Points that a line is looked at first, between its ends.
-const LOOKS: u8 = 9;
-/// Parabolas laid through the best three points.
-const FITS: u8 = 2;
+const LOOKS: u8 = 7;
+/// How much nearer each further parabola looks.
+const NEARER: f64 = 0.4;
 
-/// The largest of `value`, its sign left off, between `from` and `to`, and where it lies.
-pub(super) fn along(value: &mut dyn FnMut(f64) -> f64, from: f64, to: f64) -> (f64, f64) {
-    let step = (to - from) / f64::from(LOOKS + 1);
-    let (mut at, mut most) = (from, -1.0);
-    for look in 1..=LOOKS {
-        let here = from + step * f64::from(look);
-        let height = libm::fabs(value(here));
-        if height > most {
-            (at, most) = (here, height);
-        }
-    }
-    let mut reach = 0.5 * step;
-    for _ in 0..FITS {
-        let low = libm::fabs(value(at - reach));
-        let high = libm::fabs(value(at + reach));
-        let bend = low - 2.0 * most + high;
-        if bend < 0.0 {
-            let shift = 0.5 * (low - high) / bend;
-            let there = at + reach * libm::fmax(-1.0, libm::fmin(1.0, shift));
-            let height = libm::fabs(value(there));
-            if height > most {
-                (at, most) = (there, height);
-            }
-        }
-        reach *= 0.4;
-    }
-    (at, most)
+/// The highest point found so far.
+#[derive(Clone, Copy)]
+struct Top {
+    at: f64,
+    most: f64,
 }
 
-/// The largest over the plate, its sign left off: along the middle line, across there, and along again.
-pub(super) fn over(value: &mut dyn FnMut(Spot) -> f64, ratio: f64) -> f64 {
-    let half = 0.5 * ratio;
-    let (y, _) = along(&mut |y| value(Spot { x: 0.5, y }), -half, half);
-    let (x, _) = along(&mut |x| value(Spot { x, y }), 0.0, 1.0);
-    let (_, most) = along(&mut |y| value(Spot { x, y }), -half, half);
-    most
+impl Top {
+    /// Lays `fits` parabolas through the top and two points beside it, the first `reach` away.
+    fn climb(&mut self, value: &mut dyn FnMut(f64) -> f64, mut reach: f64, fits: u8) {
+        for _ in 0..fits {
+            let low = libm::fabs(value(self.at - reach));
+            let high = libm::fabs(value(self.at + reach));
+            let bend = low - 2.0 * self.most + high;
+            if bend < 0.0 {
+                let shift = 0.5 * (low - high) / bend;
+                let there = self.at + reach * libm::fmax(-1.0, libm::fmin(1.0, shift));
+                let height = libm::fabs(value(there));
+                if height > self.most {
+                    *self = Self {
+                        at: there,
+                        most: height,
+                    };
+                }
+            }
+            reach *= NEARER;
+        }
+    }
+}
+
+/// Where a line from `from` to `to` is looked at, and the distance between two looks.
+fn looks(from: f64, to: f64) -> (impl Iterator<Item = f64>, f64) {
+    let step = (to - from) / f64::from(LOOKS + 1);
+    (
+        (1..=LOOKS).map(move |look| from + step * f64::from(look)),
+        step,
+    )
+}
+
+/// The largest of `value`, its sign left off, between `from` and `to`.
+pub(super) fn along(value: &mut dyn FnMut(f64) -> f64, from: f64, to: f64) -> f64 {
+    let mut top = Top {
+        at: from,
+        most: -1.0,
+    };
+    let (all, step) = looks(from, to);
+    for at in all {
+        let most = libm::fabs(value(at));
+        if most > top.most {
+            top = Top { at, most };
+        }
+    }
+    top.climb(value, 0.5 * step, 2);
+    top.most
+}
+
+/// The largest of each of three fields over the plate, its sign left off: along the middle line, across
+/// there, and once more along. A field that is zero everywhere is not looked into.
+pub(super) fn over(value: &mut dyn FnMut(Spot) -> [f64; 3], ratio: f64) -> [f64; 3] {
+    let mut tops = [Top { at: 0.0, most: 0.0 }; 3];
+    let (all, step) = looks(-0.5 * ratio, 0.5 * ratio);
+    for y in all {
+        for (top, height) in tops.iter_mut().zip(value(Spot { x: 0.5, y })) {
+            if libm::fabs(height) > top.most {
+                *top = Top {
+                    at: y,
+                    most: libm::fabs(height),
+                };
+            }
+        }
+    }
+    let mut found = [0.0; 3];
+    for (which, (found, mut top)) in found.iter_mut().zip(tops).enumerate() {
+        if top.most == 0.0 {
+            continue;
+        }
+        let mut one = |spot| value(spot).get(which).copied().unwrap_or(0.0);
+        top.climb(&mut |y| one(Spot { x: 0.5, y }), 0.5 * step, 2);
+        let mut side = Top {
+            at: 0.5,
+            most: top.most,
+        };
+        side.climb(&mut |x| one(Spot { x, y: top.at }), 0.2, 2);
+        let mut last = Top {
+            at: top.at,
+            most: side.most,
+        };
+        last.climb(&mut |y| one(Spot { x: side.at, y }), 0.1 * step, 1);
+        *found = last.most;
+    }
+    found
 }
 
 #[cfg(test)]
@@ -133,7 +188,7 @@ mod tests {
 
     #[test]
     fn a_parabola_is_found_at_once() {
-        let (at, most) = along(&mut |x| 2.0 - (x - 0.37) * (x - 0.37), 0.0, 1.0);
-        assert!((at - 0.37).abs() < 1e-9 && (most - 2.0).abs() < 1e-12);
+        let most = along(&mut |x| 2.0 - (x - 0.37) * (x - 0.37), 0.0, 1.0);
+        assert!((most - 2.0).abs() < 1e-12);
     }
 }

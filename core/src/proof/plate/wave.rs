@@ -55,8 +55,8 @@ impl Term {
     }
 }
 
-/// e to the minus this is 1e-11.
-const FADED: f64 = 25.0;
+/// e to the minus this is 1e-8.
+const FADED: f64 = 18.0;
 
 /// The wave number of term `number` along `length`.
 pub(super) fn wave_number(number: u8, length: f64) -> f64 {

@@ -19,7 +19,7 @@
 //!   shell.
 //! - [`stitch`]: seams cut into equal runs.
 //! - [`supply`]: rod, gas, time and cost.
-//! - [`proof`]: whether the tank holds: how its leak test is run, and what the readings say.
+//! - [`proof`]: whether the tank bears its load and is tight: strength, leak test; its mass and where it hangs.
 //! - [`caution`]: what may hurt someone, by the result it belongs to.
 //! - [`notice`]: what a person should know of a result.
 //! - [`job`]: the checked inputs of one tank, and the stages above run over them. Start here.

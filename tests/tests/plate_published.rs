@@ -12,8 +12,8 @@ use seamwright_core::heat::plate::adams::Regime;
 use seamwright_core::heat::plate::{Moving, Plate, Rosenthal, Source};
 use seamwright_core::heat::refuse::Field;
 use seamwright_core::quantity::{
-    Angle, AngleUnit, Length, LengthUnit, Speed, SpeedUnit,
-    Temperature, TemperatureUnit,
+    Angle, AngleUnit, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
+    TemperatureUnit,
 };
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};

@@ -10,8 +10,8 @@ use seamwright_core::job::{Field, Problem};
 use seamwright_core::joint::{Joint, JointError};
 use seamwright_core::panel::BlankError;
 use seamwright_core::quantity::{
-    Angle, Current, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage, Volume,
-    VolumeUnit,
+    Angle, Area, Current, Energy, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
+    TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
 
 use super::drafts::FACES;
@@ -24,7 +24,7 @@ fn rad(value: f64) -> Angle {
 }
 
 /// Every value that a limit can be of.
-fn values() -> [Bound; 9] {
+fn values() -> [Bound; 13] {
     [
         Bound::Length(mm(1.0)),
         Bound::Volume(Volume::new(2.0, VolumeUnit::Litre)),
@@ -35,6 +35,10 @@ fn values() -> [Bound; 9] {
         Bound::Speed(Speed::new(150.0, SpeedUnit::MillimetrePerMinute)),
         Bound::Count(70_000),
         Bound::Temperature(Temperature::new(80.0, TemperatureUnit::Celsius)),
+        Bound::Pressure(Pressure::new(20.0, PressureUnit::Kilopascal)),
+        Bound::Time(Time::new(10.0, TimeUnit::Second)),
+        Bound::Energy(Energy::from_joules(91.0)),
+        Bound::Area(Area::from_square_metres(0.2)),
     ]
 }
 

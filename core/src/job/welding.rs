@@ -12,6 +12,7 @@ use crate::geom::Vector;
 use crate::heat::arc::Process;
 use crate::heat::network::{Material, Ware};
 use crate::heat::preheat::interpass_limit;
+use crate::panel::PanelMark;
 use crate::quantity::{
     Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
 };
@@ -349,6 +350,7 @@ impl Tank {
                 number: small(n)?,
                 of: small(count)?,
                 turn,
+                panels: seam.mark.panels.map(PanelMark::place),
                 point: first + n,
                 middle: tenths(edge.at(Length::from_metres(middle)) - centre),
             };

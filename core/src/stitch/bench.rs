@@ -264,6 +264,18 @@ impl<const C: usize, const L: usize> Standing<'_, C, L> {
             .map(|((number, run), _)| (number, *run))
     }
 
+    /// The share of a panel's stitches that is welded.
+    pub(super) fn progress(&self, panel: u8) -> f64 {
+        let mut counts = [0_u16; 2];
+        for (run, left) in self.bench.runs.iter().zip(self.left) {
+            if run.panels.contains(&panel) {
+                counts[0] += 1;
+                counts[1] += u16::from(!*left);
+            }
+        }
+        f64::from(counts[1]) / f64::from(counts[0].max(1))
+    }
+
     /// Whether a stitch of the same seam is welded already.
     pub(super) fn is_welded(&self, run: &Run, number: Option<u8>) -> bool {
         let Some(number) = number else { return false };

@@ -5,8 +5,10 @@ use super::run::{Run, Seams};
 
 /// How much a whole unit of pull weighs against warmth, as a share of the interpass limit.
 const PULL_WEIGHT: f64 = 2.0;
+/// How much a panel that is welded all round weighs against one not yet begun, likewise.
+const PROGRESS_WEIGHT: f64 = 1.0;
 /// How much starting in a corner weighs, likewise.
-const CORNER_WEIGHT: f64 = 0.05;
+const CORNER_WEIGHT: f64 = 0.03;
 
 impl<const C: usize, const L: usize> Bench<C, L> {
     /// Plans the order: always the stitch whose start is coolest, where pull to one side and starts in corners
@@ -78,7 +80,10 @@ fn coolest<const C: usize, const L: usize>(standing: &Standing<'_, C, L>) -> Opt
         }
         let (reversed, warmth) = sense(standing, &run);
         let limit = standing.manner.limit;
-        let mut score = warmth + PULL_WEIGHT * limit * standing.pull.with(&run);
+        let progress = 0.5 * (standing.progress(run.panels[0]) + standing.progress(run.panels[1]));
+        let mut score = warmth
+            + PULL_WEIGHT * limit * standing.pull.with(&run)
+            + PROGRESS_WEIGHT * limit * progress;
         if standing.bench.is_corner(&run, reversed) {
             score += CORNER_WEIGHT * limit;
         }

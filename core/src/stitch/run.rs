@@ -29,6 +29,8 @@ pub struct Run {
     pub of: u8,
     /// When it may be welded.
     pub turn: Turn,
+    /// The panels on its two sides, by the places of their marks.
+    pub panels: [u8; 2],
     /// The place among the points where it begins; the one after that is its end.
     pub point: u16,
     /// Its middle from the middle of the tank, in tenths of a millimetre.

@@ -3,36 +3,36 @@
 
 /// What the sheet is made of, SI units.
 #[derive(Clone, Copy, Debug)]
-pub struct Metal {
-    pub conductivity: f64,
-    pub capacity: f64,
-    pub emissivity: f64,
+pub(crate) struct Metal {
+    pub(crate) conductivity: f64,
+    pub(crate) capacity: f64,
+    pub(crate) emissivity: f64,
 }
 
 /// An arc that runs along an edge from one place to another.
 #[derive(Clone, Copy, Debug)]
-pub struct Run {
-    pub start: f64,
-    pub lasts: f64,
-    pub power: f64,
-    pub from: [f64; 3],
-    pub to: [f64; 3],
+pub(crate) struct Run {
+    pub(crate) start: f64,
+    pub(crate) lasts: f64,
+    pub(crate) power: f64,
+    pub(crate) from: [f64; 3],
+    pub(crate) to: [f64; 3],
 }
 
 impl Run {
-    pub fn place(&self, time: f64) -> [f64; 3] {
+    pub(crate) fn place(&self, time: f64) -> [f64; 3] {
         let share = ((time - self.start) / self.lasts).clamp(0.0, 1.0);
         [0, 1, 2].map(|n| self.from[n] + share * (self.to[n] - self.from[n]))
     }
 }
 
 #[derive(Clone, Copy, Debug)]
-pub struct Fine {
-    pub size: [f64; 3],
-    pub thickness: f64,
-    pub metal: Metal,
-    pub cell: f64,
-    pub ambient: f64,
+pub(crate) struct Fine {
+    pub(crate) size: [f64; 3],
+    pub(crate) thickness: f64,
+    pub(crate) metal: Metal,
+    pub(crate) cell: f64,
+    pub(crate) ambient: f64,
 }
 
 struct Panel {
@@ -104,7 +104,7 @@ impl Fine {
     }
 
     /// How warm the metal is where each run starts, just before it, in K; and the heat balance: in, kept, lost.
-    pub fn starts(&self, runs: &[Run]) -> (Vec<f64>, [f64; 3]) {
+    pub(crate) fn starts(&self, runs: &[Run]) -> (Vec<f64>, [f64; 3]) {
         let panels = self.panels();
         let last = panels.last().unwrap();
         let total = last.first + (last.counts[0] + 2) * (last.counts[1] + 2);

@@ -237,10 +237,10 @@ fn stainless() -> Case {
     let [left, right] = [[Face::Left, Face::Top], [Face::Right, Face::Front]];
     stitches.extend([
         (seam, 100.0, 150.0, 60.0),
-        (seam, 150.0, 200.0, 30.0),
+        (seam, 150.0, 200.0, 60.0),
         (seam, 250.0, 200.0, 60.0),
         (left, 60.0, 20.0, 60.0),
-        (left, 60.0, 110.0, 40.0),
+        (left, 60.0, 110.0, 60.0),
         (right, 160.0, 110.0, 60.0),
         (right, 60.0, 110.0, 60.0),
         (right, 60.0, 10.0, 60.0),

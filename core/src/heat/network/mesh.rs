@@ -7,8 +7,9 @@ use heapless::Vec;
 
 use super::clip::{Outline, within};
 use super::grid::{Grid, Lie, count_for, size_of};
-use super::{MAX_SHEETS, Material, Sheet, Shell};
-use crate::body::{Body, Edge, Face, FaceView, Solid};
+use super::spot::Place;
+use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
+use crate::body::{Body, Edge, Face, FaceView, Path, Solid};
 use crate::fixture::{Baffle, Plate};
 use crate::geom::Vector;
 use crate::heat::loss::Side;
@@ -53,15 +54,6 @@ pub struct Mesh {
     walls: usize,
 }
 
-/// A place on an edge: the cells on its two sides, and those behind them, further from the edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Spot {
-    pub(super) near: [u16; 2],
-    pub(super) far: [u16; 2],
-    /// Share of a heat that the first side takes, of 255: by thickness.
-    pub(super) first: u8,
-}
-
 /// Steps of a grid's refinement, each square so much wider than before.
 const COARSER: f64 = 1.08;
 
@@ -83,6 +75,7 @@ impl Mesh {
                 self.lay(of, rim).is_some_and(|cells| cells <= C) && self.fill(of, shell).is_some();
             if fits {
                 shell.set_step(self.step(of, rim));
+                shell.set_material(&of.material, rim);
                 return Ok(());
             }
             rim *= COARSER;
@@ -290,6 +283,18 @@ impl Mesh {
         let (one, _) = a.beside(edge, at, false, shell);
         let (other, _) = b.beside(edge, at, same, shell);
         let share = a.thickness / (a.thickness + b.thickness);
+        let place = |grid: &Grid, far: bool| {
+            let (here, ahead) = grid.run_at(edge, at, far);
+            let sheet = self.grids.iter().position(|other| other.first == grid.first);
+            Place {
+                // There are no more than some twenty.
+                sheet: sheet.unwrap_or_default() as u8,
+                here,
+                ahead,
+            }
+        };
+        let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
+        let straight = edge.path == Path::Straight;
         Some(Spot {
             near: [one, other],
             far: [
@@ -297,6 +302,13 @@ impl Mesh {
                 b.behind(edge, at, same, shell),
             ],
             first: (255.0 * share) as u8,
+            sides: [place(a, false), place(b, same)],
+            at,
+            whole: edge.length().si(),
+            thickness: 0.5 * (a.thickness + b.thickness),
+            seam: edge.faces.into_iter().all(wall),
+            straight,
+            cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
 }

@@ -1,0 +1,178 @@
+//! Fresh beads, finer than the grid can show them.
+//!
+//! A cell knows only its mean, and along a stitch just laid in a poor conductor temperature falls from its highest
+//! to nothing within less than a cell. So for each of the last few beads the shell keeps, beside the temperatures
+//! of all, what the grid makes of that bead alone; at a place near it that part is taken off again and what a
+//! line of heat makes of a sheet is put in its place (H. Carslaw and J. Jaeger, Conduction of Heat in Solids,
+//! 2nd ed., §10.3, from memory): `ΔT = Q'/(d ρ c √(4πat)) e^(−y²/4at) ½[erf((x − x₁)/√4at) − erf((x − x₂)/√4at)]`,
+//! with x along the edge and y from it over the sheets laid flat. As the bead ages the two come together, and it
+//! is forgotten. The heat itself is all in the cells throughout.
+//!
+//! At a corner of a tank less than a full turn of sheet, Θ, is left to take the heat: at the very corner it is
+//! warmer by 2π/Θ (Carslaw's wedge, from memory). The third more that three right angles make is added as an
+//! image beyond the corner.
+
+use super::{Shell, Spot};
+use core::f64::consts::PI;
+
+/// Beads that are kept apart.
+pub(super) const BEADS: usize = 3;
+/// 2π/Θ − 1 for three right angles.
+const CORNER: f64 = 1.0 / 3.0;
+/// A piece of arc that starts no further than this from the last, in m, goes on with its bead.
+const APART: f64 = 0.03;
+/// A bead is taken as so many pieces, each of its own age.
+const PIECES: u8 = 4;
+
+/// A bead laid lately.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Bead {
+    first: Spot,
+    /// Where the last piece lay along the edge, in m.
+    last: f64,
+    /// When the first and the last piece were laid, in s.
+    times: [f64; 2],
+    /// How many they are.
+    count: f64,
+    heat: f64,
+}
+
+impl Bead {
+    const fn new(spot: Spot, time: f64, heat: f64) -> Self {
+        Self {
+            first: spot,
+            last: spot.at,
+            times: [time; 2],
+            count: 1.0,
+            heat,
+        }
+    }
+
+    /// Goes on with a piece, if it can be one of this bead.
+    fn go_on(&mut self, spot: &Spot, time: f64, step: f64, heat: f64) -> bool {
+        let ahead = spot.at - self.last;
+        let next = self.first.along(spot).is_some()
+            && libm::fabs(ahead) <= APART
+            && time - self.times[1] < 1.5 * step
+            && ahead * (self.last - self.first.at) >= 0.0;
+        if next {
+            self.last = spot.at;
+            self.times[1] = time;
+            self.count += 1.0;
+            self.heat += heat;
+        }
+        next
+    }
+
+    /// How warm it makes a place at a time, in K, had nothing been lost; nothing where it is not known how far
+    /// the two are apart.
+    fn at(&self, spot: &Spot, time: f64, diffusivity: f64, capacity: f64) -> Option<f64> {
+        let edge = &self.first;
+        let [x, y] = edge.from_start(spot)?;
+        // Half a piece more at either end.
+        let (middle, wide) = (0.5 * (self.last + edge.at), self.last - edge.at);
+        let (laid, lasted) = (
+            0.5 * (self.times[0] + self.times[1]),
+            self.times[1] - self.times[0],
+        );
+        let more = self.count / libm::fmax(self.count - 1.0, 0.5);
+        let piece = wide * more / f64::from(PIECES);
+        let mut sum = 0.0;
+        for n in 0..PIECES {
+            let share = (f64::from(n) + 0.5) / f64::from(PIECES) - 0.5;
+            let centre = middle + share * wide * more;
+            let age = time - (laid + share * lasted * more);
+            let spread = libm::sqrt(4.0 * diffusivity * libm::fmax(age, 0.1));
+            let half = libm::fmax(0.5 * libm::fabs(piece), 1e-4);
+            // Heat for each metre, over the sheet's heat capacity for each square metre.
+            let strength = self.heat / f64::from(PIECES) / (2.0 * half * edge.thickness * capacity);
+            let line = |x: f64, y: f64| {
+                let between = libm::erf((x - centre + half) / spread)
+                    - libm::erf((x - centre - half) / spread);
+                0.5 * between * libm::exp(-(y * y) / (spread * spread))
+            };
+            let mut shape = line(x, y);
+            if edge.cornered {
+                let beyond = libm::hypot(x - edge.whole, y);
+                shape += CORNER * (line(-libm::hypot(x, y), 0.0) + line(edge.whole + beyond, 0.0));
+            }
+            sum += strength / (libm::sqrt(PI) * spread) * shape;
+        }
+        Some(sum)
+    }
+}
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    /// Notes a piece of arc, and what of its heat the grid is given.
+    pub(super) fn note(&mut self, spot: &Spot, heat: f64) {
+        if !spot.seam {
+            return;
+        }
+        let (time, step) = (self.clock, self.step);
+        let going = self.beads.iter_mut().position(|bead| {
+            bead.as_mut()
+                .is_some_and(|bead| bead.go_on(spot, time, step, heat))
+        });
+        let place = going.unwrap_or_else(|| {
+            // A free place, or that of the oldest.
+            let since = |bead: &Option<Bead>| bead.map_or(f64::NEG_INFINITY, |bead| bead.times[1]);
+            let mut oldest = 0;
+            let mut least = f64::INFINITY;
+            for (place, bead) in self.beads.iter().enumerate() {
+                if since(bead) < least {
+                    least = since(bead);
+                    oldest = place;
+                }
+            }
+            if let (Some(slot), Some(own)) = (self.beads.get_mut(oldest), self.own.get_mut(oldest))
+            {
+                *slot = Some(Bead::new(*spot, time, heat));
+                own.clear();
+                // As many as there are cells, so it fits.
+                let _ = own.resize(self.warmth.len(), 0.0);
+            }
+            oldest
+        });
+        let shares = spot.shares();
+        if let Some(own) = self.own.get_mut(place) {
+            for (cell, share) in spot.near.into_iter().zip(shares) {
+                let cell = usize::from(cell);
+                if let (Some(own), Some(yielding)) = (own.get_mut(cell), self.yielding.get(cell)) {
+                    *own += (heat * share * yielding) as f32;
+                }
+            }
+        }
+    }
+
+    /// Forgets beads that the grid shows well enough.
+    pub(super) fn forget(&mut self) {
+        for bead in &mut self.beads {
+            if bead.is_some_and(|bead| self.clock - bead.times[1] > self.fresh) {
+                *bead = None;
+            }
+        }
+    }
+
+    /// By how much the fresh beads make a place warmer than the grid shows, in K.
+    pub(super) fn finer(&self, spot: &Spot) -> f64 {
+        let mut sum = 0.0;
+        for (bead, own) in self.beads.iter().zip(&self.own) {
+            let Some(bead) = bead else { continue };
+            let Some(alone) = bead.at(spot, self.clock, self.diffusivity, self.capacity) else {
+                continue;
+            };
+            let kept: f64 = own
+                .iter()
+                .zip(&self.yielding)
+                .filter(|(_, yielding)| **yielding > 0.0)
+                .map(|(own, yielding)| f64::from(*own) / yielding)
+                .sum();
+            let shown = spot.read(|cell| {
+                let own = own.get(usize::from(cell)).copied();
+                f64::from(own.unwrap_or_default())
+            });
+            sum += alone * kept / bead.heat - shown;
+        }
+        sum
+    }
+}

@@ -236,8 +236,8 @@ impl Mesh {
             let at = (f64::from(sample) + 0.5) * piece;
             let [Some(a), Some(b)] = sheets else { continue };
             let same = edge.faces[0] == edge.faces[1];
-            let (one, first) = a.beside(edge, at, false, shell);
-            let (other, second) = b.beside(edge, at, same, shell);
+            let (one, [_, first]) = a.beside(edge, at, false, shell);
+            let (other, [_, second]) = b.beside(edge, at, same, shell);
             // Both halves of the way in one row.
             let resists = first / a.thickness + second / b.thickness;
             if one != other && resists > 0.0 {
@@ -280,8 +280,6 @@ impl Mesh {
         let a = first?;
         let b = second.unwrap_or(a);
         let same = second.is_some() && edge.faces[0] == edge.faces[1];
-        let (one, _) = a.beside(edge, at, false, shell);
-        let (other, _) = b.beside(edge, at, same, shell);
         let share = a.thickness / (a.thickness + b.thickness);
         let place = |grid: &Grid, far: bool| {
             let (here, ahead) = grid.run_at(edge, at, far);
@@ -295,12 +293,13 @@ impl Mesh {
         };
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
+        let [one, other] = [a.about(edge, at, false, shell), b.about(edge, at, same, shell)];
+        let pair = |n: usize| [one, other].map(|about| about.cells.get(n).copied().unwrap_or(0));
         Some(Spot {
-            near: [one, other],
-            far: [
-                a.behind(edge, at, false, shell),
-                b.behind(edge, at, same, shell),
-            ],
+            near: pair(0),
+            far: pair(1),
+            next: [pair(2), pair(3)],
+            shares_next: [one.share, other.share],
             first: (255.0 * share) as u8,
             sides: [place(a, false), place(b, same)],
             at,
@@ -311,6 +310,13 @@ impl Mesh {
             cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
+}
+
+/// The cell beside a place, the one behind it, and the same a cell along; and the latter's share.
+#[derive(Clone, Copy)]
+struct About {
+    cells: [u16; 4],
+    share: f64,
 }
 
 impl Grid {
@@ -326,25 +332,74 @@ impl Grid {
         }
     }
 
-    /// The cell beside a place on an edge of this sheet, and how far its middle is from the edge.
+    /// The cell beside a place on an edge of this sheet, and how far its middle is from the place, along the
+    /// edge and away from it.
     fn beside<const C: usize, const L: usize>(
         &self,
         edge: &Edge,
         at: f64,
         far: bool,
         shell: &Shell<C, L>,
-    ) -> (u16, f64) {
+    ) -> (u16, [f64; 2]) {
         let (here, ahead) = self.run_at(edge, at, far);
         let square = self.square(here);
         let [low, high] = self.rectangle(square);
         let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
         let from = [middle[0] - here[0], middle[1] - here[1]];
         let away = libm::fabs(from[0] * ahead[1] - from[1] * ahead[0]);
+        let along = from[0] * ahead[0] + from[1] * ahead[1];
         let mut cell = self.cell(square);
         if !shell.is_real(cell) {
             cell = self.nearest(here, shell).unwrap_or(cell);
         }
-        (cell, away)
+        (cell, [along, away])
+    }
+
+    /// The cells about a place on an edge.
+    fn about<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        far: bool,
+        shell: &Shell<C, L>,
+    ) -> About {
+        let (near, [along, _]) = self.beside(edge, at, far, shell);
+        let behind = self.behind(edge, at, far, shell);
+        let mut about = About {
+            cells: [near, behind, near, behind],
+            share: 0.0,
+        };
+        let whole = edge.length().si();
+        let (here, ahead) = self.run_at(edge, at, far);
+        let [low, high] = self.rectangle(self.square(here));
+        // How far the edge runs through the square.
+        let through = |n: usize| {
+            let of = |pair: &[f64; 2]| pair.get(n).copied().unwrap_or_default();
+            let run = libm::fabs(of(&ahead));
+            if run > 1e-6 {
+                (of(&high) - of(&low)) / run
+            } else {
+                f64::INFINITY
+            }
+        };
+        let reach = 0.5 * libm::fmin(through(0), through(1)) + 1e-4;
+        let mut there = at + along - libm::copysign(reach, along);
+        if matches!(edge.path, Path::Round(_)) {
+            there -= whole * libm::floor(there / whole);
+        }
+        if there < 0.0 || there > whole {
+            return about;
+        }
+        let (next, [further, _]) = self.beside(edge, there, far, shell);
+        // Between the two middles.
+        let apart = libm::copysign(reach, along) - further;
+        if next != near && libm::fabs(apart) > 0.0 {
+            about.share = libm::fmin(libm::fabs(along) / libm::fabs(apart), 1.0);
+            let [_, _, cell, after] = &mut about.cells;
+            *cell = next;
+            *after = self.behind(edge, there, far, shell);
+        }
+        about
     }
 
     /// The cell behind that one, seen from the edge.
@@ -355,7 +410,7 @@ impl Grid {
         far: bool,
         shell: &Shell<C, L>,
     ) -> u16 {
-        let (near, away) = self.beside(edge, at, far, shell);
+        let (near, [_, away]) = self.beside(edge, at, far, shell);
         let (here, ahead) = self.run_at(edge, at, far);
         let [low, high] = self.rectangle(self.square(here));
         let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];

@@ -16,6 +16,10 @@ pub(super) struct Place {
 pub struct Spot {
     pub(super) near: [u16; 2],
     pub(super) far: [u16; 2],
+    /// The same of the next cells along the edge, on the side on which the place lies,
+    pub(super) next: [[u16; 2]; 2],
+    /// and how much each side's count.
+    pub(super) shares_next: [f64; 2],
     /// Share of a heat that the first side takes, of 255: by thickness.
     pub(super) first: u8,
     pub(super) sides: [Place; 2],
@@ -44,13 +48,23 @@ impl Spot {
     /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
     /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
     /// mean and a sixth of the difference more.
+    /// Along the edge a straight line joins two cells.
     pub(super) fn read(&self, of: impl Fn(u16) -> f64) -> f64 {
-        let at = |cells: [u16; 2]| {
-            let [a, b] = cells.map(&of);
-            0.5 * (a + b)
-        };
-        let (near, far) = (at(self.near), at(self.far));
-        near + (near - far) / 6.0
+        let mut sum = 0.0;
+        for side in 0..2 {
+            let pick = |cells: &[u16; 2]| of(cells.get(side).copied().unwrap_or_default());
+            let at = |near: &[u16; 2], far: &[u16; 2]| {
+                let near = pick(near);
+                near + (near - pick(far)) / 6.0
+            };
+            let share = self.shares_next.get(side).copied().unwrap_or_default();
+            let [near, far] = &self.next;
+            sum += 0.5 * (1.0 - share) * at(&self.near, &self.far);
+            if share > 0.0 {
+                sum += 0.5 * share * at(near, far);
+            }
+        }
+        sum
     }
 
     /// Where another place on this edge is, from the edge's start.

@@ -234,7 +234,7 @@ fn even_out_alone(warmth: &mut [f32], yielding: &[f64], links: &[Link], back: bo
 }
 
 /// A bead is kept apart until it has spread so many times as wide as the squares at the rims.
-const RESOLVED: f64 = 3.0;
+const RESOLVED: f64 = 2.0;
 
 /// So many of the last links are looked through for one between the same two cells.
 const RECENT: usize = 64;

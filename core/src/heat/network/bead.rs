@@ -133,10 +133,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             oldest
         });
-        let shares = spot.shares();
         if let Some(own) = self.own.get_mut(place) {
-            for (cell, share) in spot.near.into_iter().zip(shares) {
-                let cell = usize::from(cell);
+            for (cell, share) in spot.takes() {
                 if let (Some(own), Some(yielding)) = (own.get_mut(cell), self.yielding.get(cell)) {
                     *own += (heat * share * yielding) as f32;
                 }

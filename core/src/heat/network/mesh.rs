@@ -7,7 +7,7 @@ use heapless::Vec;
 
 use super::clip::{Outline, within};
 use super::grid::{Grid, Lie, count_for, size_of};
-use super::spot::Place;
+use super::spot::{About, Place};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, Face, FaceView, Path, Solid};
 use crate::fixture::{Baffle, Plate};
@@ -293,13 +293,8 @@ impl Mesh {
         };
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
-        let [one, other] = [a.about(edge, at, false, shell), b.about(edge, at, same, shell)];
-        let pair = |n: usize| [one, other].map(|about| about.cells.get(n).copied().unwrap_or(0));
         Some(Spot {
-            near: pair(0),
-            far: pair(1),
-            next: [pair(2), pair(3)],
-            shares_next: [one.share, other.share],
+            about: [a.about(edge, at, false, shell), b.about(edge, at, same, shell)],
             first: (255.0 * share) as u8,
             sides: [place(a, false), place(b, same)],
             at,
@@ -310,13 +305,6 @@ impl Mesh {
             cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
-}
-
-/// The cell beside a place, the one behind it, and the same a cell along; and the latter's share.
-#[derive(Clone, Copy)]
-struct About {
-    cells: [u16; 4],
-    share: f64,
 }
 
 impl Grid {
@@ -364,41 +352,44 @@ impl Grid {
         shell: &Shell<C, L>,
     ) -> About {
         let (near, [along, _]) = self.beside(edge, at, far, shell);
-        let behind = self.behind(edge, at, far, shell);
-        let mut about = About {
-            cells: [near, behind, near, behind],
-            share: 0.0,
-        };
+        let own = [near, self.behind(edge, at, far, shell)];
         let whole = edge.length().si();
         let (here, ahead) = self.run_at(edge, at, far);
         let [low, high] = self.rectangle(self.square(here));
         // How far the edge runs through the square.
         let through = |n: usize| {
             let of = |pair: &[f64; 2]| pair.get(n).copied().unwrap_or_default();
-            let run = libm::fabs(of(&ahead));
-            if run > 1e-6 {
-                (of(&high) - of(&low)) / run
-            } else {
-                f64::INFINITY
-            }
+            (of(&high) - of(&low)) / libm::fmax(libm::fabs(of(&ahead)), 1e-6)
         };
-        let reach = 0.5 * libm::fmin(through(0), through(1)) + 1e-4;
-        let mut there = at + along - libm::copysign(reach, along);
-        if matches!(edge.path, Path::Round(_)) {
-            there -= whole * libm::floor(there / whole);
+        let width = libm::fmin(through(0), through(1));
+        let mut about = About {
+            cells: [own; 3],
+            shares: [1.0, 0.0, 0.0],
+        };
+        let mut middles = [Some(along), None, None];
+        for ((cells, middle), side) in about
+            .cells
+            .iter_mut()
+            .zip(&mut middles)
+            .skip(1)
+            .zip([-1.0, 1.0])
+        {
+            // A hair into the next.
+            let beyond = along + side * (0.5 * width + 1e-4);
+            let mut there = at + beyond;
+            if matches!(edge.path, Path::Round(_)) {
+                there -= whole * libm::floor(there / whole);
+            }
+            if there < 0.0 || there > whole {
+                continue;
+            }
+            let (next, [further, _]) = self.beside(edge, there, far, shell);
+            if next != near {
+                *cells = [next, self.behind(edge, there, far, shell)];
+                *middle = Some(beyond + further);
+            }
         }
-        if there < 0.0 || there > whole {
-            return about;
-        }
-        let (next, [further, _]) = self.beside(edge, there, far, shell);
-        // Between the two middles.
-        let apart = libm::copysign(reach, along) - further;
-        if next != near && libm::fabs(apart) > 0.0 {
-            about.share = libm::fmin(libm::fabs(along) / libm::fabs(apart), 1.0);
-            let [_, _, cell, after] = &mut about.cells;
-            *cell = next;
-            *after = self.behind(edge, there, far, shell);
-        }
+        about.weigh(middles, width);
         about
     }
 

@@ -11,15 +11,46 @@ pub(super) struct Place {
     pub(super) ahead: [f64; 2],
 }
 
-/// A place on an edge: the cells on its two sides, and those behind them, further from the edge.
+/// The cells about a place on an edge of one sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct About {
+    /// The cell beside the place, the next to it along the edge on one side, and on the other; and of each the
+    /// one behind it, further from the edge.
+    pub(super) cells: [[u16; 2]; 3],
+    /// How much each of the three counts.
+    pub(super) shares: [f32; 3],
+}
+
+impl About {
+    /// Gives the three their shares: of cells this far from the place along the edge, in m, the first of them so
+    /// wide, the value at the place of the parabola through their means; at the end of a row, where the place
+    /// lies between two cells, of the straight line through both, and else the first alone.
+    pub(super) fn weigh(&mut self, middles: [Option<f64>; 3], width: f64) {
+        self.shares = match middles {
+            [Some(a), Some(b), Some(c)] => {
+                // The mean of a parabola is above its middle by a twelfth of the width squared.
+                let twelfth = width * width / 12.0;
+                let share = |x: f64, y: f64, z: f64| (y * z - twelfth) / ((x - y) * (x - z));
+                [share(a, b, c), share(b, c, a), share(c, a, b)].map(|share| share as f32)
+            }
+            [Some(a), Some(b), None] | [Some(a), None, Some(b)] if a * b < 0.0 => {
+                let share = (a / (a - b)) as f32;
+                let [_, second, _] = middles;
+                if second.is_some() {
+                    [1.0 - share, share, 0.0]
+                } else {
+                    [1.0 - share, 0.0, share]
+                }
+            }
+            _ => [1.0, 0.0, 0.0],
+        };
+    }
+}
+
+/// A place on an edge: the cells about it on both of its sides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spot {
-    pub(super) near: [u16; 2],
-    pub(super) far: [u16; 2],
-    /// The same of the next cells along the edge, on the side on which the place lies,
-    pub(super) next: [[u16; 2]; 2],
-    /// and how much each side's count.
-    pub(super) shares_next: [f64; 2],
+    pub(super) about: [About; 2],
     /// Share of a heat that the first side takes, of 255: by thickness.
     pub(super) first: u8,
     pub(super) sides: [Place; 2],
@@ -37,10 +68,11 @@ pub struct Spot {
 }
 
 impl Spot {
-    /// Shares of a heat that the two sides take.
-    pub(super) fn shares(&self) -> [f64; 2] {
-        let first = f64::from(self.first) / 255.0;
-        [first, 1.0 - first]
+    /// The cells that a heat here goes to, and their shares of it.
+    pub(super) fn takes(&self) -> [(usize, f64); 2] {
+        let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));
+        let share = f64::from(self.first) / 255.0;
+        [(first, share), (second, 1.0 - share)]
     }
 
     /// Temperature at the edge, from those of cells.
@@ -48,20 +80,14 @@ impl Spot {
     /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
     /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
     /// mean and a sixth of the difference more.
-    /// Along the edge a straight line joins two cells.
     pub(super) fn read(&self, of: impl Fn(u16) -> f64) -> f64 {
         let mut sum = 0.0;
-        for side in 0..2 {
-            let pick = |cells: &[u16; 2]| of(cells.get(side).copied().unwrap_or_default());
-            let at = |near: &[u16; 2], far: &[u16; 2]| {
-                let near = pick(near);
-                near + (near - pick(far)) / 6.0
-            };
-            let share = self.shares_next.get(side).copied().unwrap_or_default();
-            let [near, far] = &self.next;
-            sum += 0.5 * (1.0 - share) * at(&self.near, &self.far);
-            if share > 0.0 {
-                sum += 0.5 * share * at(near, far);
+        for about in &self.about {
+            for ([near, far], share) in about.cells.iter().zip(about.shares) {
+                if share.abs() > 0.0 {
+                    let near = of(*near);
+                    sum += 0.5 * f64::from(share) * (near + (near - of(*far)) / 6.0);
+                }
             }
         }
         sum

@@ -92,8 +92,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        for (cell, share) in spot.near.into_iter().zip(spot.shares()) {
-            let cell = usize::from(cell);
+        for (cell, share) in spot.takes() {
             if let (Some(warmth), Some(yielding)) =
                 (self.warmth.get_mut(cell), self.yielding.get(cell))
             {

@@ -212,7 +212,7 @@ fn compare(what: &str, found: &Found, wanted: &[f64]) -> (f64, f64) {
         100.0 * worst,
         100.0 * sum / count
     );
-    assert!(count >= 12.0);
+    assert!(count >= 5.0);
     (worst, sum / count)
 }
 
@@ -295,4 +295,49 @@ fn stainless_on_the_host() {
 #[test]
 fn stainless_on_the_device() {
     within::<224, 520>("stainless, device", &stainless(), 0.005, 0.0025);
+}
+
+/// Stitches anywhere, one after another: seams, places, directions, lengths and waits at random.
+fn anywhere(metal: Metal, seed: u64) -> Case {
+    let body = tank();
+    let mut rng = fastrand::Rng::with_seed(seed);
+    let (reach, power, speed) = if metal.emissivity > 0.2 {
+        (50.0, 500.0, 4.2e-3)
+    } else {
+        (80.0, 700.0, 3.3e-3)
+    };
+    let stitches = (0..24)
+        .map(|_| {
+            let faces = OPPOSED[rng.usize(..12)];
+            let length = edge_of(&body.0, faces).length().si() * 1e3;
+            let lasts = reach * (0.5 + 0.5 * rng.f64());
+            let from = (length - lasts) * rng.f64();
+            let wait = 60.0 + 60.0 * rng.f64();
+            if rng.bool() {
+                (faces, from, from + lasts, wait)
+            } else {
+                (faces, from + lasts, from, wait)
+            }
+        })
+        .collect();
+    Case {
+        metal,
+        power,
+        speed,
+        stitches,
+    }
+}
+
+#[test]
+fn stitches_anywhere() {
+    let body = tank();
+    for seed in 0..5 {
+        for (metal, cell) in [(ALUMINIUM, 0.005), (STAINLESS, 0.0025)] {
+            let case = anywhere(metal, seed);
+            let found = through::<2_000, 6_000>(&case, 0.012, &body);
+            compare("host", &found, &reference(&case, &found.runs, cell));
+            let found = through::<224, 520>(&case, 0.005, &body);
+            compare("device", &found, &reference(&case, &found.runs, cell));
+        }
+    }
 }

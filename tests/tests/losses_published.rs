@@ -78,7 +78,12 @@ fn a_plate_of_two_feet() -> Outcome {
         102.6,
         share(0.025),
     )?;
-    near("Nu up, of its Ra", upward_nusselt(8.598e6), 29.24, share(5e-4))?;
+    near(
+        "Nu up, of its Ra",
+        upward_nusselt(8.598e6),
+        29.24,
+        share(5e-4),
+    )?;
     near(
         "Nu down, of its Ra",
         downward_nusselt(8.598e6),

@@ -64,8 +64,7 @@ fn film(axis: usize, side: usize, size: [f64; 3], warmth: f64, ambient: f64) -> 
     let viscosity = law(1.716e-5, 110.4) / density;
     let lambda = law(0.024_1, 194.0);
     let diffusivity = lambda / (density * 1006.5);
-    let rayleigh =
-        |length: f64| 9.81 / t * warmth * length.powi(3) / (viscosity * diffusivity);
+    let rayleigh = |length: f64| 9.81 / t * warmth * length.powi(3) / (viscosity * diffusivity);
     if axis == 2 {
         let length = size[0] * size[1] / (2.0 * (size[0] + size[1]));
         let ra = rayleigh(length);
@@ -113,7 +112,11 @@ impl Fine {
         // What a halo cell sees: the cell round the corner.
         let mut seen = Vec::new();
         for panel in &panels {
-            let stands = if panel.side == 1 { whole[panel.axis] - 1 } else { 0 };
+            let stands = if panel.side == 1 {
+                whole[panel.axis] - 1
+            } else {
+                0
+            };
             for place in 0..2 {
                 let (across, other) = (panel.along[place], panel.along[1 - place]);
                 for side in 0..2 {
@@ -140,7 +143,9 @@ impl Fine {
         let mut found = Vec::new();
         let a = self.metal.conductivity / self.metal.capacity;
         for (n, run) in runs.iter().enumerate() {
-            let read: f64 = of_edge(run.from).map(|(cell, share)| share * old[cell]).sum();
+            let read: f64 = of_edge(run.from)
+                .map(|(cell, share)| share * old[cell])
+                .sum();
             found.push(read);
             let Some(next) = runs.get(n + 1) else { break };
             let span = next.start - run.start;
@@ -196,8 +201,13 @@ impl Fine {
             let left = &old[row(n) - 1..row(n) - 1 + across];
             let right = &old[row(n) + 1..row(n) + 1 + across];
             let out = &mut new[row(n)..row(n) + across];
-            for (((((out, own), below), above), left), right) in
-                out.iter_mut().zip(cells).zip(below).zip(above).zip(left).zip(right)
+            for (((((out, own), below), above), left), right) in out
+                .iter_mut()
+                .zip(cells)
+                .zip(below)
+                .zip(above)
+                .zip(left)
+                .zip(right)
             {
                 let hot = self.ambient + own;
                 let hot = hot * hot;
@@ -222,7 +232,11 @@ impl Fine {
         let along = (0..3).find(|n| !end(*n)).unwrap_or(0);
         let mut low = [0; 3];
         for n in 0..3 {
-            low[n] = if at[n] < 0.5 * self.size[n] { 0 } else { whole[n] - 1 };
+            low[n] = if at[n] < 0.5 * self.size[n] {
+                0
+            } else {
+                whole[n] - 1
+            };
         }
         let share = at[along] / self.cell - 0.5;
         let place = (share.floor().max(0.0) as usize).min(whole[along] - 2);

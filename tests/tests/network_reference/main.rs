@@ -82,13 +82,21 @@ fn alternating(body: &Body, reach: f64, wait: f64, most: usize) -> Vec<Stitch> {
             let length = edge_of(body, faces).length().si() * 1e3;
             let count = (length / reach).ceil();
             // First, last, second …
-            let place = if round % 2 == 0 { round / 2 } else { count as i32 - 1 - round / 2 };
+            let place = if round % 2 == 0 {
+                round / 2
+            } else {
+                count as i32 - 1 - round / 2
+            };
             if round >= count as i32 {
                 continue;
             }
             let from = length / count * f64::from(place);
             let to = from + length / count;
-            all.push(if round % 2 == 0 { (faces, from, to, wait) } else { (faces, to, from, wait) });
+            all.push(if round % 2 == 0 {
+                (faces, from, to, wait)
+            } else {
+                (faces, to, from, wait)
+            });
         }
     }
     all.truncate(most);
@@ -196,7 +204,12 @@ fn compare(what: &str, found: &Found, wanted: &[f64]) -> (f64, f64) {
     for (n, (got, wanted)) in found.network.iter().zip(wanted).enumerate() {
         let off = got / wanted - 1.0;
         if std::env::var_os("SHOW").is_some() {
-            println!("{n:3} {:7.1} s {:?} {got:8.2} {wanted:8.2} {:6.1} %", found.runs[n].start, found.runs[n].from, 100.0 * off);
+            println!(
+                "{n:3} {:7.1} s {:?} {got:8.2} {wanted:8.2} {:6.1} %",
+                found.runs[n].start,
+                found.runs[n].from,
+                100.0 * off
+            );
         }
         if *wanted > 5.0 {
             worst = worst.max(off.abs());

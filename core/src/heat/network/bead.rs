@@ -151,26 +151,32 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
     }
 
-    /// By how much the fresh beads make a place warmer than the grid shows, in K.
-    pub(super) fn finer(&self, spot: &Spot) -> f64 {
-        let mut sum = 0.0;
-        for (bead, own) in self.beads.iter().zip(&self.own) {
+    /// How warm the metal is at a place on an edge, in K over the surroundings.
+    #[must_use]
+    pub fn warmth_at(&self, spot: Spot) -> f64 {
+        let mut alone = 0.0;
+        let mut apart = [None; BEADS];
+        let beads = self.beads.iter().zip(&self.own).zip(&mut apart);
+        for ((bead, own), slot) in beads {
             let Some(bead) = bead else { continue };
-            let Some(alone) = bead.at(spot, self.clock, self.diffusivity, self.capacity) else {
+            let Some(whole) = bead.at(&spot, self.clock, self.diffusivity, self.capacity) else {
                 continue;
             };
-            let kept: f64 = own
+            let left: f64 = own
                 .iter()
                 .zip(&self.yielding)
                 .filter(|(_, yielding)| **yielding > 0.0)
                 .map(|(own, yielding)| f64::from(*own) / yielding)
                 .sum();
-            let shown = spot.read(|cell| {
-                let own = own.get(usize::from(cell)).copied();
-                f64::from(own.unwrap_or_default())
-            });
-            sum += alone * kept / bead.heat - shown;
+            alone += whole * left / bead.heat;
+            *slot = Some(own);
         }
-        sum
+        // The grid's view of all the rest.
+        let rest = spot.read(|cell| {
+            let own = apart.iter().flatten();
+            let beads = own.filter_map(|own| own.get(usize::from(cell)).copied());
+            self.warmth(cell) - beads.map(f64::from).sum::<f64>()
+        });
+        rest + alone
     }
 }

@@ -283,7 +283,10 @@ impl Mesh {
         let share = a.thickness / (a.thickness + b.thickness);
         let place = |grid: &Grid, far: bool| {
             let (here, ahead) = grid.run_at(edge, at, far);
-            let sheet = self.grids.iter().position(|other| other.first == grid.first);
+            let sheet = self
+                .grids
+                .iter()
+                .position(|other| other.first == grid.first);
             Place {
                 // There are no more than some twenty.
                 sheet: sheet.unwrap_or_default() as u8,
@@ -294,7 +297,10 @@ impl Mesh {
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
         Some(Spot {
-            about: [a.about(edge, at, false, shell), b.about(edge, at, same, shell)],
+            about: [
+                a.about(edge, at, false, shell),
+                b.about(edge, at, same, shell),
+            ],
             first: (255.0 * share) as u8,
             sides: [place(a, false), place(b, same)],
             at,

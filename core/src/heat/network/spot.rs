@@ -80,17 +80,18 @@ impl Spot {
     /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
     /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
     /// mean and a sixth of the difference more.
+    /// Beside a steep rise a parabola dips where temperature does not: the value is no lower than that of the
+    /// coldest of the cells.
     pub(super) fn read(&self, of: impl Fn(u16) -> f64) -> f64 {
-        let mut sum = 0.0;
+        let (mut sum, mut least) = (0.0, f64::INFINITY);
         for about in &self.about {
-            for ([near, far], share) in about.cells.iter().zip(about.shares) {
-                if share.abs() > 0.0 {
-                    let near = of(*near);
-                    sum += 0.5 * f64::from(share) * (near + (near - of(*far)) / 6.0);
-                }
+            for (cells, share) in about.cells.iter().zip(about.shares) {
+                let [near, far] = cells.map(&of);
+                sum += 0.5 * f64::from(share) * (near + (near - far) / 6.0);
+                least = libm::fmin(least, libm::fmin(near, far));
             }
         }
-        sum
+        libm::fmax(sum, least)
     }
 
     /// Where another place on this edge is, from the edge's start.

@@ -134,7 +134,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
     }
 
-    /// A step of losses, by the mean of the rates at its start and at its end.
+    /// A step of losses.
     fn lose(&mut self) {
         let Self {
             warmth,
@@ -173,8 +173,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     continue;
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
-                let half = 0.5 * *step * rate * *yielding;
-                let left = (1.0 - half) / (1.0 + half);
+                // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
+                let x = *step * rate * *yielding;
+                let left = 1.0 / (1.0 + x + 0.5 * x * x);
                 for (_, own) in kept(beads, own) {
                     if let Some(own) = own.get_mut(cell) {
                         *own *= left as f32;
@@ -186,12 +187,6 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             refresh(sheet, mean.0 / mean.1, *ambient);
         }
-    }
-
-    /// How warm the metal is at a place on an edge, in K over the surroundings.
-    #[must_use]
-    pub fn warmth_at(&self, spot: Spot) -> f64 {
-        spot.read(|cell| self.warmth(cell)) + self.finer(&spot)
     }
 }
 

@@ -13,6 +13,7 @@
 //! image beyond the corner.
 
 use super::{Shell, Spot};
+use crate::heat::loss::STEFAN_BOLTZMANN;
 use core::f64::consts::PI;
 
 /// Beads that are kept apart.
@@ -23,6 +24,8 @@ const CORNER: f64 = 1.0 / 3.0;
 const APART: f64 = 0.03;
 /// A bead is taken as so many pieces, each of its own age.
 const PIECES: u8 = 4;
+/// Less than this share of a bead's heat in a step is let be.
+const GLOW: f64 = 1e-6;
 
 /// A bead laid lately.
 #[derive(Clone, Copy, Debug)]
@@ -102,7 +105,63 @@ impl Bead {
     }
 }
 
+impl Bead {
+    /// What it radiates, in W, beyond what it would if that went with its warmth `T`: of `ε σ ((T₀ + T)⁴ − T₀⁴)`
+    /// the terms above the first, over a line of its length and the bell of `T` across it.
+    fn glow(&self, time: f64, step: f64, shine: f64, ambient: f64, diffusivity: f64, capacity: f64) -> f64 {
+        let more = self.count / libm::fmax(self.count - 1.0, 0.5);
+        let length = (self.last - self.first.at) * more;
+        // While it is laid its heat is as old as a step or two.
+        let age = time - 0.5 * (self.times[0] + self.times[1]);
+        let wide = libm::sqrt(4.0 * PI * diffusivity * libm::fmax(age, 2.0 * step));
+        // It widens past its ends as well.
+        let long = libm::hypot(length, wide);
+        let lies = self.heat / (long * self.first.thickness * capacity);
+        let top = lies / wide;
+        // ∫ e^(−n y²/4at) dy = √(4πat/n).
+        let sum = 6.0 * ambient * ambient * libm::sqrt(0.5)
+            + 4.0 * ambient * top * libm::sqrt(1.0 / 3.0)
+            + 0.5 * top * top;
+        long * shine * lies * top * sum
+    }
+}
+
 impl<const C: usize, const L: usize> Shell<C, L> {
+    /// Takes from the fresh beads what they radiate by being hotter than their cells.
+    pub(super) fn glow(&mut self) {
+        let shine = self.emissivity * STEFAN_BOLTZMANN;
+        let ambient = self.ambient;
+        for (bead, own) in self.beads.iter().zip(&mut self.own) {
+            let Some(bead) = bead else { continue };
+            // What is in it, in J, and what its cells have lost for it in the same terms, in W.
+            let (mut energy, mut seen) = (0.0, 0.0);
+            for ((own, yielding), area) in own.iter().zip(&self.yielding).zip(&self.area) {
+                let own = f64::from(*own);
+                if own > 0.1 && *yielding > 0.0 {
+                    energy += own / yielding;
+                    let terms = 6.0 * ambient * ambient + own * (4.0 * ambient + own);
+                    seen += f64::from(*area) * shine * own * own * terms;
+                }
+            }
+            let whole = bead.glow(self.clock, self.step, shine, ambient, self.diffusivity, self.capacity);
+            let more = libm::fmax(whole - seen, 0.0) * self.step;
+            let share = more / (energy + more);
+            if !(share > GLOW) {
+                continue;
+            }
+            for ((own, yielding), warmth) in
+                own.iter_mut().zip(&self.yielding).zip(&mut self.warmth)
+            {
+                let less = f64::from(*own) * share;
+                if *own > 0.1 && *yielding > 0.0 {
+                    *own -= less as f32;
+                    *warmth -= less;
+                    self.lost += less / yielding;
+                }
+            }
+        }
+    }
+
     /// Notes a piece of arc, and what of its heat the grid is given.
     pub(super) fn note(&mut self, spot: &Spot, heat: f64) {
         if !spot.seam {

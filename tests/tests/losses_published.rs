@@ -19,7 +19,7 @@ fn share(share: f64) -> Tolerance {
     Tolerance::relative(share)
 }
 
-/// Incropera and DeWitt, example 9.2: a glass fire screen 0.71 m high and 1.02 m wide at 232 °C in air of 23 °C.
+/// Incropera and `DeWitt`, example 9.2: a glass fire screen 0.71 m high and 1.02 m wide at 232 °C in air of 23 °C.
 #[test]
 fn a_fire_screen() -> Outcome {
     let row = welding("T5.Incropera9.2")?;

@@ -26,9 +26,6 @@ const STAINLESS: Metal = Metal {
     emissivity: 0.3,
 };
 
-type Host = Shell<2_000, 6_000>;
-type Device = Shell<224, 520>;
-
 fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
@@ -225,7 +222,7 @@ fn compare(what: &str, found: &Found, wanted: &[f64]) -> (f64, f64) {
         100.0 * worst,
         100.0 * sum / count
     );
-    assert!(count >= 5.0);
+    assert!(count >= 12.0);
     (worst, sum / count)
 }
 
@@ -268,6 +265,8 @@ fn stainless() -> Case {
     }
 }
 
+/// Halving the cells of the reference moves it by less than a fifth of what the network may be off. What is left
+/// in stainless steel is mostly the radiation of the metal under the arc, which has no end as cells shrink.
 #[test]
 fn the_reference_converges() {
     let body = tank();
@@ -279,6 +278,7 @@ fn the_reference_converges() {
             worst = worst.max((a / b - 1.0).abs());
         }
         println!("reference {cells:?}: {:.2} %", 100.0 * worst);
+        assert!(worst < 0.02, "{cells:?}: {worst}");
     }
 }
 
@@ -341,16 +341,20 @@ fn anywhere(metal: Metal, seed: u64) -> Case {
     }
 }
 
+/// Harder than what a plan does: beads across a corner from each other, and places two cells from a hot end.
 #[test]
 fn stitches_anywhere() {
     let body = tank();
-    for seed in 0..5 {
-        for (metal, cell) in [(ALUMINIUM, 0.005), (STAINLESS, 0.0025)] {
+    for seed in 0..3 {
+        for (metal, cell, most) in [(ALUMINIUM, 0.005, 0.06), (STAINLESS, 0.0025, 0.2)] {
             let case = anywhere(metal, seed);
-            let found = through::<2_000, 6_000>(&case, 0.012, &body);
-            compare("host", &found, &reference(&case, &found.runs, cell));
-            let found = through::<224, 520>(&case, 0.005, &body);
-            compare("device", &found, &reference(&case, &found.runs, cell));
+            let host = through::<2_000, 6_000>(&case, 0.012, &body);
+            let device = through::<224, 520>(&case, 0.005, &body);
+            for (what, found) in [("host", host), ("device", device)] {
+                let wanted = reference(&case, &found.runs, cell);
+                let (worst, mean) = compare(what, &found, &wanted);
+                assert!(worst < most && mean < 0.04, "{what} {seed}: {worst} {mean}");
+            }
         }
     }
 }

@@ -11,6 +11,9 @@
 //! At a corner of a tank less than a full turn of sheet, Θ, is left to take the heat: at the very corner it is
 //! warmer by 2π/Θ (Carslaw's wedge, from memory). The third more that three right angles make is added as an
 //! image beyond the corner.
+//!
+//! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
+//! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.
 
 use super::{Shell, Spot};
 use crate::heat::loss::STEFAN_BOLTZMANN;
@@ -71,7 +74,7 @@ impl Bead {
     /// the two are apart.
     fn at(&self, spot: &Spot, time: f64, diffusivity: f64, capacity: f64) -> Option<f64> {
         let edge = &self.first;
-        let [x, y] = edge.from_start(spot)?;
+        let [x, y] = edge.offset_to(spot)?;
         // Half a piece more at either end.
         let (middle, wide) = (0.5 * (self.last + edge.at), self.last - edge.at);
         let (laid, lasted) = (
@@ -108,7 +111,15 @@ impl Bead {
 impl Bead {
     /// What it radiates, in W, beyond what it would if that went with its warmth `T`: of `ε σ ((T₀ + T)⁴ − T₀⁴)`
     /// the terms above the first, over a line of its length and the bell of `T` across it.
-    fn glow(&self, time: f64, step: f64, shine: f64, ambient: f64, diffusivity: f64, capacity: f64) -> f64 {
+    fn glow(
+        &self,
+        time: f64,
+        step: f64,
+        shine: f64,
+        ambient: f64,
+        diffusivity: f64,
+        capacity: f64,
+    ) -> f64 {
         let more = self.count / libm::fmax(self.count - 1.0, 0.5);
         let length = (self.last - self.first.at) * more;
         // While it is laid its heat is as old as a step or two.
@@ -143,7 +154,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     seen += f64::from(*area) * shine * own * own * terms;
                 }
             }
-            let whole = bead.glow(self.clock, self.step, shine, ambient, self.diffusivity, self.capacity);
+            let whole = bead.glow(
+                self.clock,
+                self.step,
+                shine,
+                ambient,
+                self.diffusivity,
+                self.capacity,
+            );
             let more = libm::fmax(whole - seen, 0.0) * self.step;
             let share = more / (energy + more);
             if !(share > GLOW) {

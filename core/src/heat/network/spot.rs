@@ -63,6 +63,8 @@ pub struct Spot {
     /// Whether it is an edge of the tank itself, where two sheets end.
     pub(super) seam: bool,
     pub(super) straight: bool,
+    /// Whether it is a rim, which ends where it starts.
+    pub(super) closed: bool,
     /// Whether it ends at corners of the tank, where three sheets meet.
     pub(super) cornered: bool,
 }
@@ -102,30 +104,31 @@ impl Spot {
             return None;
         }
         // Round a rim, the nearer way.
-        let round = if self.straight || self.cornered {
-            0.0
-        } else {
+        let round = if self.closed {
             self.whole * libm::round((other.at - self.at) / self.whole)
+        } else {
+            0.0
         };
         Some(other.at - round)
     }
 
     /// Where another place is from the start of this edge: along the edge, and away from it on the sheet that
     /// both have.
-    pub(super) fn from_start(&self, other: &Self) -> Option<[f64; 2]> {
+    pub(super) fn offset_to(&self, other: &Self) -> Option<[f64; 2]> {
         if let Some(along) = self.along(other) {
             return Some([along, 0.0]);
         }
         if !self.straight {
             return None;
         }
-        for own in &self.sides {
-            for its in other.sides.iter().filter(|its| its.sheet == own.sheet) {
-                let [dx, dy] = [its.here[0] - own.here[0], its.here[1] - own.here[1]];
-                let [ax, ay] = own.ahead;
-                return Some([self.at + dx * ax + dy * ay, dx * ay - dy * ax]);
-            }
-        }
-        None
+        let both = self.sides.iter().find_map(|own| {
+            let its = other.sides.iter().find(|its| its.sheet == own.sheet);
+            its.map(|its| (own, its))
+        });
+        both.map(|(own, its)| {
+            let [dx, dy] = [its.here[0] - own.here[0], its.here[1] - own.here[1]];
+            let [ax, ay] = own.ahead;
+            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
+        })
     }
 }

@@ -142,7 +142,7 @@ fn a_line_of_heat_spreads_as_in_a_sheet() {
             / (4.0 * PI * material.diffusivity() * time).sqrt();
         let spot = mesh.spot(&edge, 0.35, &shell).unwrap();
         let found = shell.warmth_at(spot);
-        assert!((found / wanted - 1.0).abs() < 0.02, "{found} for {wanted}");
+        assert!((found / wanted - 1.0).abs() < 0.025, "{found} for {wanted}");
     }
 }
 

@@ -53,7 +53,7 @@ impl Panel {
     }
 }
 
-/// W/(m² K), of a panel at its mean temperature: Churchill and Chu 1975 for upright ones; McAdams and Lloyd and
+/// W/(m² K), of a panel at its mean temperature: Churchill and Chu 1975 for upright ones; `McAdams` and Lloyd and
 /// Moran for level ones, by area over perimeter. Air by Sutherland's law with constants of F. White, Viscous
 /// Fluid Flow (from memory), an ideal gas of 1006.5 J/(kg K).
 fn film(axis: usize, side: usize, size: [f64; 3], warmth: f64, ambient: f64) -> f64 {

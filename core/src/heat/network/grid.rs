@@ -46,7 +46,7 @@ pub(super) struct Grid {
 }
 
 /// Each square is wider than its neighbour nearer to the rim by this share of the one at the rim,
-const WIDENING: f64 = 0.25;
+const WIDENING: f64 = 0.3;
 /// and that so many times.
 const WIDENED: u16 = 4;
 

@@ -18,6 +18,7 @@
 
 mod bead;
 mod clip;
+mod flat;
 mod grid;
 mod mesh;
 mod place;

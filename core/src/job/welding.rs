@@ -339,7 +339,10 @@ impl Tank {
             let corner = !round && (n == 0 || n == count);
             bench
                 .points
-                .push(Point { spot, corner })
+                .push(Point {
+                    cells: spot.cells(),
+                    corner,
+                })
                 .map_err(|_| PlanError::TooMany)?;
         }
         let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);

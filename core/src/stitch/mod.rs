@@ -6,6 +6,7 @@ mod pull;
 mod run;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
+pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 

@@ -2,7 +2,6 @@
 
 use crate::body::Edge;
 use crate::geom::Vector;
-use crate::heat::network::Spot;
 
 /// Places where stitches begin and end, of all seams together.
 pub const MAX_POINTS: usize = 320;
@@ -56,7 +55,7 @@ pub(crate) fn tenths(of: Vector) -> [i16; 3] {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Point {
     /// The cells there.
-    pub spot: Spot,
+    pub cells: [u16; 2],
     /// Whether the seam itself ends there, in a corner.
     pub corner: bool,
 }

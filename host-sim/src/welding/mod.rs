@@ -7,7 +7,7 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum,
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum, WAYS,
 };
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
@@ -91,9 +91,10 @@ impl<'a> Welding<'a> {
         let mut planned = Vec::new();
         let edges = &self.edges;
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
+        let way = WAYS[self.bench.best_way(&manner, &seams, || true)?];
         let sum = self
             .bench
-            .plan(&manner, &seams, |one| planned.push(one), || true)?;
+            .plan_by(&way, &manner, &seams, |one| planned.push(one), || true)?;
         let plain = self.bench.seam_by_seam(&manner, &seams, |_| (), || true)?;
         let order: Vec<(u8, bool)> = planned.iter().map(|one| (one.run, one.reversed)).collect();
         let mut band = Vec::new();

@@ -5,7 +5,7 @@
 //! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. The same seed gives
 //! the same search.
 
-use seamwright_core::stitch::{PlanError, Sum};
+use seamwright_core::stitch::{PlanError, Sum, WAYS};
 
 use super::Welding;
 
@@ -50,7 +50,9 @@ impl Welding<'_> {
         let mut order = Vec::new();
         let edges = self.edges.clone();
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
-        let mut now = self.bench.plan(
+        let way = WAYS[self.bench.best_way(&manner, &seams, || true)?];
+        let mut now = self.bench.plan_by(
+            &way,
             &manner,
             &seams,
             |one| order.push((one.run, one.reversed)),

@@ -292,7 +292,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 54] = [
+pub(crate) const FIELDS: [Field; 57] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -326,7 +326,7 @@ pub(crate) const FIELDS: [Field; 54] = [
     Field::Baffle(217),
     Field::BaffleAt(218),
     Field::BaffleThickness(219),
-    Field::BaffleHole(220, 221),
+    Field::BaffleHoleAt(220, 221),
     Field::Headspace,
     Field::Target,
     Field::PickUp,
@@ -347,4 +347,7 @@ pub(crate) const FIELDS: [Field; 54] = [
     Field::Efficiency,
     Field::StitchMax,
     Field::TackPitch,
+    Field::FittingFace(222),
+    Field::BaffleAcross(223),
+    Field::BaffleHoleDiameter(224, 225),
 ];

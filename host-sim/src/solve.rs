@@ -113,7 +113,7 @@ pub fn solve(
             format!("it may be {}", known(&draft.shape)),
         ));
     };
-    if !(target.si() > 0.0) {
+    if target.si() <= 0.0 || target.si().is_nan() {
         return Err(Failure::input(
             format!(
                 "--{} is too small: {}",

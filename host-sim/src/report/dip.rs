@@ -84,7 +84,7 @@ fn above_zero(option: &str, step: Option<bound::Value>) -> Result<(), Failure> {
         _ => return Ok(()),
     };
     match step {
-        Some(step) if !(si > 0.0) => Err(Failure::input(
+        Some(step) if si <= 0.0 || si.is_nan() => Err(Failure::input(
             format!("{option} is too small: {step}"),
             format!("the step from mark to mark must be above zero, such as \"{example}\""),
         )),

@@ -669,3 +669,22 @@ fn a_wall_that_thinner_sheets_close_over() {
                [stock]\nalloy = \"6063\"\nthickness = \"0.9 mm\"\n\n[stock.faces]\nfront = \"4.6 mm\"\n";
     check("a_wall_closed_over", job);
 }
+
+#[test]
+fn a_fitting_beside_a_corner_of_its_face_is_off_it() {
+    // Past two edges at once, and past the tip of a slant: beside the run of every edge that it is past.
+    let cut = with_cut(
+        "edge = \"top back\"\nlegs = [\"20 mm\", \"20 mm\"]\n\n[[shape.cut]]\ncorner = \"right front top\"\nlegs = [\"300 mm\", \"120 mm\", \"60 mm\"]",
+    );
+    let fitting = |at: &str| {
+        format!("{cut}\n[[fitting]]\nname = \"vent\"\nface = \"top\"\nat = {at}\nbore = \"8 mm\"\n")
+    };
+    check(
+        "fitting-beside-a-corner",
+        &fitting("[\"360 mm\", \"190 mm\"]"),
+    );
+    check(
+        "fitting-beside-a-slant",
+        &fitting("[\"310 mm\", \"20 mm\"]"),
+    );
+}

@@ -59,8 +59,8 @@ impl<const C: usize, const L: usize> Bench<C, L> {
         )
     }
 
-    /// The best of [`WAYS`]: the number of the way with the shortest job, of equals the least lopsided, of equals
-    /// the first; and what each takes is given to `see`.
+    /// The best of [`WAYS`]: the way with the shortest job, of equals the least lopsided, of equals
+    /// the first.
     ///
     /// # Errors
     /// As [`Bench::plan_by`].
@@ -69,12 +69,13 @@ impl<const C: usize, const L: usize> Bench<C, L> {
         manner: &Manner,
         seams: &impl Seams,
         mut keep_on: impl FnMut() -> bool,
-    ) -> Result<usize, PlanError> {
-        let mut best = (0, f64::INFINITY, f64::INFINITY);
-        for (place, way) in WAYS.iter().enumerate() {
-            let sum = self.plan_by(way, manner, seams, |_| (), &mut keep_on)?;
+    ) -> Result<Weights, PlanError> {
+        let [first, ..] = WAYS;
+        let mut best = (first, f64::INFINITY, f64::INFINITY);
+        for way in WAYS {
+            let sum = self.plan_by(&way, manner, seams, |_| (), &mut keep_on)?;
             if sum.job < best.1 || (sum.job <= best.1 && sum.pull < best.2) {
-                best = (place, sum.job, sum.pull);
+                best = (way, sum.job, sum.pull);
             }
         }
         Ok(best.0)

@@ -5,6 +5,7 @@ pub mod fill;
 pub mod json;
 pub mod plan;
 mod size;
+pub mod stitches;
 mod table;
 pub mod units;
 

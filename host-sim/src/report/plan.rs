@@ -14,8 +14,10 @@ use seamwright_core::seam::joint_name;
 
 use super::Units;
 use super::size;
+use super::stitches;
 use super::table::{Side, table, wrapped};
 use crate::diagnostics::clean;
+use crate::welding;
 
 /// Signs in a line.
 const WIDE: usize = 100;
@@ -39,6 +41,11 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
+    section(
+        &mut out,
+        "Order of the stitches",
+        &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
+    );
     section(&mut out, "In all", &totals(tank, units));
     section(
         &mut out,

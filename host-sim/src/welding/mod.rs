@@ -7,7 +7,7 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum, WAYS,
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum,
 };
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
@@ -53,7 +53,15 @@ pub struct WeldPlan {
     /// What welding seam by seam takes.
     pub plain: Sum,
     /// What this order takes where the arc gives less, and more, of its power to the metal.
-    pub band: [(Ratio, Sum); 2],
+    pub band: Vec<(Ratio, Sum)>,
+}
+
+/// The plan of a tank.
+///
+/// # Errors
+/// [`PlanError`] where the metal never cools, or the tank has no room on the bench.
+pub fn plan(tank: &Tank) -> Result<WeldPlan, PlanError> {
+    Welding::of(tank)?.plan()
 }
 
 impl<'a> Welding<'a> {
@@ -91,7 +99,7 @@ impl<'a> Welding<'a> {
         let mut planned = Vec::new();
         let edges = &self.edges;
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
-        let way = WAYS[self.bench.best_way(&manner, &seams, || true)?];
+        let way = self.bench.best_way(&manner, &seams, || true)?;
         let sum = self
             .bench
             .plan_by(&way, &manner, &seams, |one| planned.push(one), || true)?;
@@ -100,16 +108,17 @@ impl<'a> Welding<'a> {
         let mut band = Vec::new();
         for uptake in uptake_band(self.tank.arc().process) {
             let manner = self.tank.manner_with(uptake);
+            // What never cools with more heat is left out.
             let sum = self
                 .bench
-                .in_order(&order, &manner, &seams, |_| (), || true)?;
-            band.push((uptake, sum));
+                .in_order(&order, &manner, &seams, |_| (), || true);
+            band.extend(sum.ok().map(|sum| (uptake, sum)));
         }
-        let band = [band[0], band[1]];
+
         let stitches = planned
             .iter()
             .enumerate()
-            .map(|(place, one)| self.stitch(place, one))
+            .filter_map(|(place, one)| self.stitch(place, one))
             .collect();
         Ok(WeldPlan {
             stitches,
@@ -134,23 +143,24 @@ impl<'a> Welding<'a> {
         self.bench.in_order(order, manner, &seams, see, || true)
     }
 
-    fn stitch(&self, place: usize, one: &Planned) -> Stitch {
-        let run = self.bench.runs[usize::from(one.run)];
-        let whole = self.edges[usize::from(run.seam)].map_or(0.0, |edge| edge.length().si());
+    fn stitch(&self, place: usize, one: &Planned) -> Option<Stitch> {
+        let run = self.bench.runs.get(usize::from(one.run))?;
+        let seam = usize::from(run.seam);
+        let whole = self.edges.get(seam)?.as_ref()?.length().si();
         let at = |n: u8| Length::from_metres(whole * f64::from(n) / f64::from(run.of));
         let (from, to) = (at(run.number), at(run.number + 1));
         let length = Length::from_metres(to.si() - from.si());
         let arc = self.tank.arc();
         let ambient = self.tank.job().welding().ambient.si();
-        Stitch {
+        Some(Stitch {
             order: place + 1,
-            seam: self.marks[usize::from(run.seam)].clone(),
+            seam: self.marks.get(seam)?.clone(),
             run: if one.reversed { [to, from] } else { [from, to] },
             start: f64::from(one.start),
             arc: arc.time_along(length).si(),
             energy: arc.heat_along(length).si(),
             wait: f64::from(one.wait),
             start_temperature: Temperature::from_kelvins(ambient + f64::from(one.warmth)),
-        }
+        })
     }
 }

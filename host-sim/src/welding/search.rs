@@ -5,7 +5,7 @@
 //! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. The same seed gives
 //! the same search.
 
-use seamwright_core::stitch::{PlanError, Sum, WAYS};
+use seamwright_core::stitch::{PlanError, Sum};
 
 use super::Welding;
 
@@ -50,7 +50,7 @@ impl Welding<'_> {
         let mut order = Vec::new();
         let edges = self.edges.clone();
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
-        let way = WAYS[self.bench.best_way(&manner, &seams, || true)?];
+        let way = self.bench.best_way(&manner, &seams, || true)?;
         let mut now = self.bench.plan_by(
             &way,
             &manner,
@@ -88,12 +88,20 @@ impl Welding<'_> {
 
 fn change(order: &mut [(u8, bool)], dice: &mut Dice) {
     let count = order.len();
+    if count < 2 {
+        return;
+    }
     let (a, b) = (dice.below(count), dice.below(count));
+    let stretch = order.get_mut(a.min(b)..=a.max(b)).unwrap_or_default();
     match dice.below(4) {
         0 => order.swap(a, b),
-        1 => order[a.min(b)..=a.max(b)].reverse(),
-        2 if a < b => order[a..=b].rotate_left(1),
-        2 => order[b..=a].rotate_right(1),
-        _ => order[a].1 = !order[a].1,
+        1 => stretch.reverse(),
+        2 if a < b => stretch.rotate_left(1),
+        2 => stretch.rotate_right(1),
+        _ => {
+            if let Some((_, reversed)) = order.get_mut(a) {
+                *reversed = !*reversed;
+            }
+        }
     }
 }

@@ -1,10 +1,15 @@
 //! What `plan` and `fill` print: a report to read, or one JSON object.
 
+pub mod balance;
+pub mod cautions;
 pub mod dip;
 pub mod fill;
 pub mod json;
+pub mod leak;
 pub mod plan;
+pub mod pours;
 mod size;
+pub mod strength;
 mod table;
 pub mod units;
 

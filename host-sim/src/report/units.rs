@@ -2,7 +2,7 @@
 
 use seamwright_core::quantity::{
     Area, AreaUnit, InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass,
-    MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    MassUnit, Pressure, PressureUnit, Speed, SpeedUnit, Volume, VolumeUnit,
 };
 
 /// A family of units.
@@ -50,6 +50,46 @@ impl Units {
             }
             Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
         }
+    }
+
+    /// A sheet that is to be bought: rounded up, so that it is never too thin.
+    #[must_use]
+    pub fn thickness_up(self, length: Length) -> String {
+        let (unit, places, steps) = match self {
+            Self::Metric => (LengthUnit::Millimetre, 1, 10.0),
+            Self::Us | Self::Imperial => (LengthUnit::Inch, 3, 1_000.0),
+        };
+        let up = (length.in_unit(unit) * steps - 1e-9).ceil() / steps;
+        Length::new(up, unit).display(unit, places).to_string()
+    }
+
+    /// How far a sheet bulges.
+    #[must_use]
+    pub fn bulge(self, length: Length) -> String {
+        match self {
+            Self::Metric => length.display(LengthUnit::Millimetre, 2).to_string(),
+            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// A pressure over the air outside.
+    #[must_use]
+    pub fn pressure(self, pressure: Pressure) -> String {
+        let (unit, places) = match self {
+            Self::Metric => (PressureUnit::Kilopascal, 2),
+            Self::Us | Self::Imperial => (PressureUnit::Psi, 3),
+        };
+        pressure.display(unit, places).to_string()
+    }
+
+    /// A stress.
+    #[must_use]
+    pub fn stress(self, stress: Pressure) -> String {
+        let (unit, places) = match self {
+            Self::Metric => (PressureUnit::Megapascal, 1),
+            Self::Us | Self::Imperial => (PressureUnit::Psi, 0),
+        };
+        stress.display(unit, places).to_string()
     }
 
     /// An area of sheet.

@@ -98,12 +98,21 @@ fn middle(plate: &Plate) -> [f64; 2] {
             let next = corners.iter().skip(1);
             let (mut area, mut sum) = (0.0, [0.0; 2]);
             for (a, b) in corners.iter().zip(next) {
-                let (p, q) = ([a[0] - first[0], a[1] - first[1]], [b[0] - first[0], b[1] - first[1]]);
+                let (p, q) = (
+                    [a[0] - first[0], a[1] - first[1]],
+                    [b[0] - first[0], b[1] - first[1]],
+                );
                 let twice = p[0] * q[1] - q[0] * p[1];
                 area += twice;
-                sum = [sum[0] + (p[0] + q[0]) * twice, sum[1] + (p[1] + q[1]) * twice];
+                sum = [
+                    sum[0] + (p[0] + q[0]) * twice,
+                    sum[1] + (p[1] + q[1]) * twice,
+                ];
             }
-            [first[0] + sum[0] / (3.0 * area), first[1] + sum[1] / (3.0 * area)]
+            [
+                first[0] + sum[0] / (3.0 * area),
+                first[1] + sum[1] / (3.0 * area),
+            ]
         }
         Plate::Outline(section) => section.centroid(),
         Plate::Disc { centre, .. } => *centre,
@@ -191,17 +200,18 @@ impl Tank {
         }
         loads.moment = still.moment.length();
         let mut failed = None;
-        self.sway().each(|felt| match reactions(balance, felt, &mounts) {
-            Ok(Reactions { mounts, moment }) => {
-                loads.moment = libm::fmax(loads.moment, moment.length());
-                for (load, reaction) in loads.mounts.iter_mut().zip(&mounts) {
-                    load.least = libm::fmin(load.least, reaction.bearing);
-                    load.most = libm::fmax(load.most, reaction.bearing);
-                    load.force = libm::fmax(load.force, reaction.force.length());
+        self.sway()
+            .each(|felt| match reactions(balance, felt, &mounts) {
+                Ok(Reactions { mounts, moment }) => {
+                    loads.moment = libm::fmax(loads.moment, moment.length());
+                    for (load, reaction) in loads.mounts.iter_mut().zip(&mounts) {
+                        load.least = libm::fmin(load.least, reaction.bearing);
+                        load.most = libm::fmax(load.most, reaction.bearing);
+                        load.force = libm::fmax(load.force, reaction.force.length());
+                    }
                 }
-            }
-            Err(error) => failed = Some(error),
-        });
+                Err(error) => failed = Some(error),
+            });
         failed.map_or(Ok(loads), Err)
     }
 

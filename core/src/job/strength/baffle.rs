@@ -20,7 +20,9 @@ fn corners(baffle: &Baffle) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
     match baffle.plate() {
         Plate::Corners(corners) => corners.iter().map(|at| lift(*at)).collect(),
-        Plate::Outline(section) => (0..section.len()).map(|place| lift(section.at(place))).collect(),
+        Plate::Outline(section) => (0..section.len())
+            .map(|place| lift(section.at(place)))
+            .collect(),
         Plate::Disc { centre, radius } => SQUARE
             .iter()
             .map(|[a, b]| lift([centre[0] + a * radius, centre[1] + b * radius]))
@@ -63,9 +65,7 @@ impl Judge<'_> {
                 least = Some((reserve, panel));
             }
         }
-        least
-            .map(|(_, panel)| panel)
-            .ok_or(StrengthError::Unknown)
+        least.map(|(_, panel)| panel).ok_or(StrengthError::Unknown)
     }
 
     /// Calls `each` with every corner of the inside; of a drum with those of the box about it.

@@ -70,7 +70,10 @@ fn half(plate: &Corners, axis: Vector, from: f64) -> Corners {
 }
 
 /// A plate's own plane, and its corners in it; `None` where it has no side.
-pub(super) fn laid(corners: &Corners, normal: Vector) -> Option<(Frame, Vec<[f64; 2], MAX_VERTICES>)> {
+pub(super) fn laid(
+    corners: &Corners,
+    normal: Vector,
+) -> Option<(Frame, Vec<[f64; 2], MAX_VERTICES>)> {
     let origin = *corners.first()?;
     let next = corners.iter().skip(1);
     let u = next
@@ -122,9 +125,7 @@ impl Judge<'_> {
             }
             Ok(())
         })?;
-        least
-            .map(|(_, panel)| panel)
-            .ok_or(StrengthError::Unknown)
+        least.map(|(_, panel)| panel).ok_or(StrengthError::Unknown)
     }
 
     /// Calls `each` with every part of a flat face between baffles, under its worst load.
@@ -156,9 +157,7 @@ impl Judge<'_> {
                     match self.panel(&flat, thickness, &frame, &load) {
                         Ok(panel) => each(&panel)?,
                         // A sliver beside a baffle is no plate.
-                        Err(StrengthError::Panel(
-                            crate::proof::panel::PanelError::Outline(_),
-                        )) => {}
+                        Err(StrengthError::Panel(crate::proof::panel::PanelError::Outline(_))) => {}
                         Err(error) => return Err(error),
                     }
                 }
@@ -187,10 +186,9 @@ impl Judge<'_> {
     ) -> Result<Bearing, StrengthError> {
         let strength = panel.strength();
         let free = match strength.ruling {
-            Bound::Supported => libm::fmax(
-                strength.stress_supported.si(),
-                strength.stress_held.si(),
-            ),
+            Bound::Supported => {
+                libm::fmax(strength.stress_supported.si(), strength.stress_held.si())
+            }
             Bound::Clamped => strength.stress_supported.si(),
         };
         Ok(Bearing {

@@ -175,9 +175,9 @@ impl From<PanelError> for StrengthError {
 impl fmt::Display for StrengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unknown => {
-                f.write_str("no source has the strength of this alloy beside a weld; choose another")
-            }
+            Self::Unknown => f.write_str(
+                "no source has the strength of this alloy beside a weld; choose another",
+            ),
             Self::Liquid(error) => error.fmt(f),
             Self::Panel(error) => error.fmt(f),
         }
@@ -288,9 +288,7 @@ impl Tank {
     #[must_use]
     pub fn as_welded(&self) -> Option<Strength> {
         let job = &self.job;
-        job.alloy
-            .metal()
-            .as_welded(job.temper, None, job.thickness)
+        job.alloy.metal().as_welded(job.temper, None, job.thickness)
     }
 
     /// How one face, or one baffle, bears what it is tried with; `None` of what the tank does not have, and

@@ -135,9 +135,9 @@ impl<'a> Judge<'a> {
             Wall::Dish(form) => {
                 // A torisphere's crown may be as wide as the outside; its stress does not hang on this.
                 let across = match form {
-                    Dish::Torisphere { .. } => {
-                        Length::from_metres(radius.si() + self.tank.job.thickness_of(Face::Shell).si())
-                    }
+                    Dish::Torisphere { .. } => Length::from_metres(
+                        radius.si() + self.tank.job.thickness_of(Face::Shell).si(),
+                    ),
                     _ => radius,
                 };
                 ([dish(form, across, thickness, pressure)?; 2], None)

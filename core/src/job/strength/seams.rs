@@ -30,9 +30,9 @@ fn weld_of(joint: Joint, seam: &Seam) -> Weld {
             thickness: seam.thinner,
             fused: 1.0,
         },
-        Joint::FullLap | Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => Weld::Fillet {
-            leg: seam.thinner,
-        },
+        Joint::FullLap | Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => {
+            Weld::Fillet { leg: seam.thinner }
+        }
     }
 }
 

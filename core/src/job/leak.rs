@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::{StrengthError, Tank};
-use crate::proof::leak::{LeakError, Plan, Rule, Sought, Vessel};
+use crate::proof::leak::{LeakError, Plan, Rule, Sought, Vessel, head_for};
 use crate::quantity::{Area, Length, Pressure, PressureUnit};
 
 /// The air outside where nobody has read a barometer.
@@ -47,7 +47,8 @@ impl core::error::Error for TestError {}
 impl Tank {
     /// What a leak test must know of the tank, standing level. `overflow` is how high over the lowest inside
     /// point it overflows, where its filler or vent rises above it: the job does not say. Without it, or
-    /// where it is lower, that is the highest inside point.
+    /// where it is lower, that is the highest inside point. A pressure that the cap holds counts as more of
+    /// the liquid's head.
     ///
     /// A tank for fuel or oil is one to be kept dry.
     ///
@@ -56,7 +57,9 @@ impl Tank {
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
         let (_, takes) = self.takes()?;
         let height = self.capacity.full_depth;
-        let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()));
+        let density = self.liquid_density()?;
+        let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()))
+            + head_for(self.job.service.pressure, density).si();
         let panel = self
             .body
             .outside
@@ -69,7 +72,7 @@ impl Tank {
             head: Length::from_metres(head),
             panel: Area::from_square_metres(panel),
             weakest: Pressure::from_pascals(libm::fmin(takes.si(), MOST.si())),
-            density: self.liquid_density()?,
+            density,
             keep_dry: self
                 .job
                 .liquid

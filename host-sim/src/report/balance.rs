@@ -71,7 +71,7 @@ pub fn text(tank: &Tank, units: Units) -> String {
 }
 
 fn mounts(tank: &Tank, loads: &MountLoads, units: Units) -> String {
-    let newtons = |value: f64| format!("{value:.0} N");
+    let newtons = |value: f64| units.force(value);
     let rows: Vec<[String; 6]> = loads
         .mounts
         .iter()
@@ -110,8 +110,8 @@ fn mounts(tank: &Tank, loads: &MountLoads, units: Units) -> String {
     );
     if loads.mounts.len() == 1 {
         line(&format!(
-            "the one mount bears a moment of {:.1} N·m besides",
-            loads.moment
+            "the one mount bears a moment of {} besides",
+            units.moment(loads.moment)
         ));
     }
     for (load, number) in loads.mounts.iter().zip(1_u8..) {

@@ -7,7 +7,7 @@ use seamwright_core::proof::leak::{
     Doubt, Instruments, Leak, LeakRate, Method, Plan, Reading, Rule, Verdict, Vessel, weighs,
 };
 use seamwright_core::quantity::{
-    AreaUnit, EnergyUnit, Length, Pressure, Temperature, TemperatureUnit, Time, TimeUnit,
+    EnergyUnit, Length, Pressure, Temperature, TemperatureUnit, Time, TimeUnit,
 };
 use serde_json::{Map, Value, json};
 
@@ -115,22 +115,25 @@ pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, Strin
             "full of water",
             format!("{}; the bench must carry it", units.mass(plan.water)),
         ),
-        ("air would store", format!("{}", plan.energy)),
+        (
+            "air would store",
+            format!(
+                "{}, {}",
+                plan.energy.air.display(EnergyUnit::Joule, 0),
+                units.throws(plan.energy.throws_kilogram())
+            ),
+        ),
         (
             "water would store",
-            plan.energy.water.display(EnergyUnit::Joule, 3).to_string(),
+            format!("{:.1e} J", plan.energy.water.si()),
         ),
         (
             "on the largest panel",
             format!(
-                "{:.0} N, the weight of {}, over {}",
-                plan.force,
+                "{}, the weight of {}, over {}",
+                units.force(plan.force),
                 units.mass(weighs(plan.force)),
-                match units {
-                    Units::Metric => vessel.panel.display(AreaUnit::SquareMetre, 4).to_string(),
-                    Units::Us | Units::Imperial =>
-                        vessel.panel.display(AreaUnit::SquareFoot, 3).to_string(),
-                }
+                units.area(vessel.panel)
             ),
         ),
         (
@@ -141,15 +144,23 @@ pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, Strin
             ),
         ),
     ];
-    if test.overflow.is_none() {
-        rows.push((
-            "head counted",
+    let cap = tank.job().service().pressure;
+    let cap = if cap.si() > 0.0 {
+        format!(", what the cap holds, {}, among it", units.pressure(cap))
+    } else {
+        String::new()
+    };
+    rows.push((
+        "head counted",
+        if test.overflow.is_none() {
             format!(
-                "{}, to the highest inside point: if filler or vent rise above it, give --overflow",
+                "{}, to the highest inside point{cap}: if filler or vent rise above it, give --overflow",
                 units.length(vessel.head)
-            ),
-        ));
-    }
+            )
+        } else {
+            format!("{}, to the overflow{cap}", units.length(vessel.head))
+        },
+    ));
     if let Some(seam) = weak_seam(tank, plan.pressure) {
         rows.push(("mind the seams", seam));
     }

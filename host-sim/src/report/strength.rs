@@ -50,7 +50,7 @@ fn shaken(tank: &Tank) -> bool {
 fn load(tank: &Tank, units: Units) -> String {
     let job = tank.job();
     let liquid = match (job.liquid(), tank.liquid_density()) {
-        (Some(liquid), Ok(density)) => format!("{liquid} of {density:.0} kg/m³"),
+        (Some(liquid), Ok(density)) => format!("{liquid} of {}", units.density(density)),
         (Some(liquid), Err(_)) => liquid.to_string(),
         (None, _) => "water, because the job names no liquid,".to_owned(),
     };
@@ -165,19 +165,28 @@ fn verdict(tank: &Tank, units: Units) -> String {
             units.pressure(pressure)
         ));
     }
-    for bearing in tank.bearings(Trial::Use).filter_map(|(_, one)| one.ok()) {
-        if let Some(told) = mending(&bearing, units) {
+    let judged: Vec<Bearing> = tank
+        .bearings(Trial::Use)
+        .filter_map(|(_, one)| one.ok())
+        .collect();
+    let stretched: Vec<String> = judged
+        .iter()
+        .filter_map(|bearing| {
+            let ([_, free], [_, held]) = (bearing.bulge?, bearing.bulge_held?);
+            (free.si() > 0.5 * bearing.thickness.si())
+                .then(|| format!("{} {}", bearing.face, units.bulge(held)))
+        })
+        .collect();
+    if !stretched.is_empty() {
+        line(format!(
+            "past half its thickness a sheet stretches too, and between seams that cannot pull inward it bulges \
+             no more than: {}",
+            stretched.join(", ")
+        ));
+    }
+    for bearing in &judged {
+        if let Some(told) = mending(bearing, units) {
             line(told);
-        }
-        if let (Some([_, free]), Some([_, held])) = (bearing.bulge, bearing.bulge_held)
-            && free.si() > 0.5 * bearing.thickness.si()
-        {
-            line(format!(
-                "{}: past half its thickness the sheet stretches too: between seams that cannot pull \
-                 inward it bulges {} at the most",
-                bearing.face,
-                units.bulge(held)
-            ));
         }
         if bearing.inside_corner {
             line(format!(

@@ -7,7 +7,7 @@ use crate::body::{Face, FaceView, MAX_VERTICES};
 use crate::geom::Vector;
 use crate::job::{MAX_BAFFLES, Tank};
 use crate::proof::load::{Frame, Load};
-use crate::proof::panel::{Bound, Panel, baffle_spacing};
+use crate::proof::panel::{Panel, baffle_spacing};
 use crate::quantity::{Length, Pressure};
 
 /// Corners of a plate.
@@ -185,12 +185,8 @@ impl Judge<'_> {
         panel: &Panel,
     ) -> Result<Bearing, StrengthError> {
         let strength = panel.strength();
-        let free = match strength.ruling {
-            Bound::Supported => {
-                libm::fmax(strength.stress_supported.si(), strength.stress_held.si())
-            }
-            Bound::Clamped => strength.stress_supported.si(),
-        };
+        // Whether its edges can pull inward is not known.
+        let free = libm::fmax(strength.stress_supported.si(), strength.stress_held.si());
         Ok(Bearing {
             face,
             form,

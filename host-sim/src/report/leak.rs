@@ -125,7 +125,7 @@ pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, Strin
         ),
         (
             "water would store",
-            format!("{:.1e} J", plan.energy.water.si()),
+            format!("{:.1} mJ", plan.energy.water.si() * 1e3),
         ),
         (
             "on the largest panel",

@@ -3,7 +3,7 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
-use seamwright_core::capacity::Lean;
+use seamwright_core::capacity::{Dip, Lean};
 use seamwright_core::job::{Assumed, Tank};
 use seamwright_core::quantity::{LengthUnit, VolumeUnit};
 
@@ -116,12 +116,20 @@ fn dipstick(
             "by the drawing alone, not by pours: check it with known volumes".to_owned(),
         ),
     };
+    // As many places as all of them need.
+    let litres = |dip: &Dip| dip.volume.in_unit(VolumeUnit::Litre);
+    let round = |places: u8| {
+        let steps = 10_f64.powi(i32::from(places));
+        let whole = |dip: &Dip| ((litres(dip) * steps).round() / steps - litres(dip)).abs() < 1e-6;
+        chart.marks.iter().all(whole)
+    };
+    let places = (0..3).find(|places| round(*places)).unwrap_or(3);
     let marks: Vec<Mark> = chart
         .marks
         .iter()
         .map(|dip| Mark {
             at: dip.reading.in_unit(LengthUnit::Millimetre),
-            label: dip.volume.display(VolumeUnit::Litre, 3).to_string(),
+            label: dip.volume.display(VolumeUnit::Litre, places).to_string(),
             aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
         })
         .collect();

@@ -1,6 +1,7 @@
 //! The job sheet of a tank: what hangs beside the work.
 
 use seamwright_core::capacity::Outcome;
+use seamwright_core::caution::Caution as Danger;
 use seamwright_core::job::{Assumed, BAROMETER, Tank};
 use seamwright_core::notice::Severity;
 use seamwright_core::proof::leak::Rule;
@@ -97,7 +98,14 @@ fn dangers(tank: &Tank) -> Vec<Part> {
     report::cautions::of(tank)
         .into_iter()
         .map(|caution| Part::Sourced {
-            weight: Weight::Danger,
+            weight: match caution {
+                Danger::LocalCode
+                | Danger::FuelUs
+                | Danger::FuelEu
+                | Danger::FuelUk
+                | Danger::DrinkingWater => Weight::Caution,
+                _ => Weight::Danger,
+            },
             text: caution.whole().to_owned(),
             source: caution.source().to_owned(),
         })

@@ -12,8 +12,8 @@ use super::pen::{BOLD, PLAIN, Pen};
 use super::{Drawn, Fault, MOST_PAGES, Print, file};
 
 /// Width of the strip, and of the column that it stands in, mm.
-const WIDTH: f64 = 46.0;
-const COLUMN: f64 = 54.0;
+const WIDTH: f64 = 50.0;
+const COLUMN: f64 = 57.0;
 /// Bare strip over the last mark, mm.
 const SPARE: f64 = 12.0;
 /// Room for the names of the joins under and over a piece, mm.
@@ -103,7 +103,7 @@ pub fn strip(title: &str, note: &str, marks: &[Mark], print: &Print) -> Result<V
             head(
                 &mut pen,
                 frame,
-                &format!("{title}: dipstick"),
+                &format!("Dipstick: {title}"),
                 note,
                 [page, pages],
             );
@@ -118,7 +118,7 @@ pub fn strip(title: &str, note: &str, marks: &[Mark], print: &Print) -> Result<V
             }
         })
         .collect();
-    Ok(file(&format!("{title}: dipstick"), &drawn))
+    Ok(file(&format!("Dipstick: {title}"), &drawn))
 }
 
 fn head(pen: &mut Pen, frame: Extents, title: &str, note: &str, [page, pages]: [usize; 2]) {
@@ -147,6 +147,8 @@ fn piece(pen: &mut Pen, part: &Part, count: usize, marks: &[Mark], foot: [f64; 2
         pen.fill_as(rgb);
         pen.say(font, [x, y - height / 2.0], height, 0.0, text);
     };
+    // The words at the foot stand over its line.
+    let clear = |y: f64| y.max(bottom + 0.5 + LABEL / 2.0);
     let mut labelled = f64::NEG_INFINITY;
     let shown = || {
         marks
@@ -157,13 +159,13 @@ fn piece(pen: &mut Pen, part: &Part, count: usize, marks: &[Mark], foot: [f64; 2
         if mark.at - labelled >= APART {
             labelled = mark.at;
             let x = left + LONG + 1.5;
-            say(BOLD, x, at(mark.at), LABEL, &mark.label, BLACK);
+            say(BOLD, x, clear(at(mark.at)), LABEL, &mark.label, BLACK);
             let x = x + 1.1 * wide(&mark.label, LABEL) + 1.5;
             let room = right - 0.5 - x;
             say(
                 PLAIN,
                 x,
-                at(mark.at),
+                clear(at(mark.at)),
                 1.9,
                 &fitted(&mark.aside, 1.9, room),
                 GREY,

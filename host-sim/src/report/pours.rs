@@ -135,9 +135,14 @@ impl Poured {
                 volume: calibration.volume(dip.volume).ok()?,
             })
         };
-        let marks = match (by_volume, chart.marks.last().and_then(at_reading)) {
-            (Some(step), Some(last)) => {
-                let whole = (last.volume.si() / step * (1.0 + 1e-12)).floor() as u32;
+        let most = match tank.dip_rod(chart.lean) {
+            Some(rod) => rod.ok().map(|rod| rod.last().volume),
+            None => Some(tank.pool(chart.lean).brim()),
+        };
+        let most = most.and_then(|most| calibration.volume(most).ok());
+        let marks = match (by_volume, most) {
+            (Some(step), Some(most)) => {
+                let whole = (most.si() / step * (1.0 + 1e-12)).floor() as u32;
                 (0..=whole)
                     .filter_map(|n| {
                         let volume = Volume::from_cubic_metres(f64::from(n) * step);

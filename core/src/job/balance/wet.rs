@@ -64,8 +64,8 @@ fn of_section(section: &Section, level: f64) -> Option<[f64; 2]> {
         moment: [0.0; 2],
         last: None,
     };
-    // The first corner once more at the end closes the outline.
-    for place in (0..section.len()).chain([0]) {
+    let mut first = None;
+    for place in 0..section.len() {
         match section.arc(place) {
             None => below.walk(section.at(place)),
             Some(arc) => {
@@ -74,7 +74,15 @@ fn of_section(section: &Section, level: f64) -> Option<[f64; 2]> {
                 }
             }
         }
+        if place == 0 {
+            first = Some(
+                section
+                    .arc(0)
+                    .map_or_else(|| section.at(0), |arc| arc.at(0.0)),
+            );
+        }
     }
+    below.walk(first?);
     below.centre()
 }
 

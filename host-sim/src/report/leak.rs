@@ -339,9 +339,14 @@ pub struct Outcome {
     pub longer: Option<Time>,
     /// How near the instruments read: gauge, thermometer in kelvins, barometer.
     pub near: [f64; 3],
-    /// The first of the readings: its temperature makes the rate a throughput.
+    /// Of the air at the first reading: it makes the rate a throughput.
     pub air: Temperature,
+    /// The share of the gauge pressure that was gone, or added, by the last reading.
+    pub changed: f64,
 }
+
+/// A rate is one at the pressure of the test while that changes by no more than this share: see [`Leak::of`].
+const STEADY: f64 = 0.1;
 
 /// Reads a test.
 ///
@@ -381,6 +386,10 @@ pub fn read(
         longer: leak.time_to_tell(allowed),
         near,
         air: leak.air,
+        changed: match (readings.first(), readings.last()) {
+            (Some(first), Some(last)) => (last.gauge.si() / first.gauge.si() - 1.0).abs(),
+            _ => 0.0,
+        },
     })
 }
 
@@ -440,6 +449,15 @@ pub fn outcome_text(outcome: &Outcome, units: Units) -> String {
                 .to_owned(),
         ));
     }
+    if outcome.changed > STEADY {
+        rows.push((
+            "an average",
+            format!(
+                "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",
+                100.0 * outcome.changed
+            ),
+        ));
+    }
     rows.push(("verdict", outcome.verdict.text().to_owned()));
     if matches!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure)) {
         rows.push((
@@ -487,6 +505,7 @@ pub fn outcome_json(outcome: &Outcome) -> Value {
         );
     }
     put("lasted_s", json!(leak.lasted.si()));
+    put("pressure_changed", json!(outcome.changed));
     put("scattered", json!(leak.scattered));
     put("verdict", json!(verdict_name(outcome.verdict)));
     put("says", json!(outcome.verdict.text()));

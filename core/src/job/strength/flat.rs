@@ -62,7 +62,7 @@ fn half(plate: &Corners, axis: Vector, from: f64) -> Corners {
         if ha >= 0.0 {
             keep(*a);
         }
-        if (ha < 0.0) != (hb < 0.0) && ha != hb {
+        if (ha < 0.0) != (hb < 0.0) {
             keep(*a + (*b - *a) * (ha / (ha - hb)));
         }
     }

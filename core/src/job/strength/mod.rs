@@ -27,7 +27,7 @@ use crate::geom::Vector;
 use crate::proof::input::InputError;
 use crate::proof::load::{Load, Sway};
 use crate::proof::panel::{Metal, PanelError, Spacing};
-use crate::quantity::{Length, Pressure, Temperature, TemperatureUnit};
+use crate::quantity::{Length, Pressure, Ratio, Temperature, TemperatureUnit};
 use crate::stock::LiquidError;
 use crate::stock::metal::Strength;
 
@@ -275,7 +275,7 @@ impl Tank {
     /// How far it leans and how hard it is shaken in use, by its job.
     #[must_use]
     pub fn sway(&self) -> Sway {
-        let [x, y, z] = self.job.service.acceleration.map(|one| one.si());
+        let [x, y, z] = self.job.service.acceleration.map(Ratio::si);
         Sway {
             pitch: self.job.pitch,
             roll: self.job.roll,

@@ -54,7 +54,8 @@ fn parts(length: f64, tall: f64, overlap: f64) -> Result<Vec<Part>, Fault> {
     let step = tall - overlap;
     let count = ((length - overlap) / step).ceil().max(1.0);
     // Two or more parts go on a page.
-    if !(count <= 2.0 * MOST_PAGES as f64) {
+    let fits = count <= 2.0 * MOST_PAGES as f64;
+    if !fits {
         return Err(Fault::Pages {
             mark: "dipstick".to_owned(),
             count: if count < 1e9 {

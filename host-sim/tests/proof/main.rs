@@ -59,7 +59,7 @@ fn near(what: &str, got: f64, want: f64, share: f64) {
     );
 }
 
-/// A block of one steel whose modulus and Poisson's ratio are 210 GPa and 0.3 (EN 1993-1-1, 3.2.6).
+/// A block of a steel of which E is 210 `GPa` and ν is 0.3 (EN 1993-1-1, 3.2.6).
 fn steel(length: f64, width: f64, height: f64, thickness: f64, more: &str) -> String {
     format!(
         "name = \"T\"\n[shape]\nkind = \"block\"\nsized = \"outside\"\nlength = \"{length} mm\"\nwidth = \"{width} mm\"\n\

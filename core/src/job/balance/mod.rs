@@ -178,13 +178,11 @@ impl Tank {
     /// [`MountLoad::least`] shows.
     pub fn mount_loads(&self, balance: &Balance) -> Result<MountLoads, MountError> {
         let mut loads = MountLoads::default();
-        let mounts: Vec<Vector, MAX_MOUNTS> = self
-            .job
-            .service
-            .mounts
-            .iter()
-            .map(|[x, y, z]| Vector::new(x.si(), y.si(), z.si()))
-            .collect();
+        let mut mounts: Vec<Vector, MAX_MOUNTS> = Vec::new();
+        for [x, y, z] in &self.job.service.mounts {
+            // As many as the job may have.
+            let _ = mounts.push(Vector::new(x.si(), y.si(), z.si()));
+        }
         if mounts.is_empty() {
             return Ok(loads);
         }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::flat::{AXES, Corners, laid};
+use super::flat::{AXES, Corners, gathered, laid};
 use super::{Bearing, Form, Judge, StrengthError};
 use crate::body::{Face, MAX_VERTICES};
 use crate::fixture::{Baffle, Plate};
@@ -19,14 +19,15 @@ const SQUARE: [[f64; 2]; 4] = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0
 fn corners(baffle: &Baffle) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
     match baffle.plate() {
-        Plate::Corners(corners) => corners.iter().map(|at| lift(*at)).collect(),
-        Plate::Outline(section) => (0..section.len())
-            .map(|place| lift(section.at(place)))
-            .collect(),
-        Plate::Disc { centre, radius } => SQUARE
-            .iter()
-            .map(|[a, b]| lift([centre[0] + a * radius, centre[1] + b * radius]))
-            .collect(),
+        Plate::Corners(corners) => gathered(corners.iter().map(|at| lift(*at))),
+        Plate::Outline(section) => {
+            gathered((0..section.len()).map(|place| lift(section.at(place))))
+        }
+        Plate::Disc { centre, radius } => gathered(
+            SQUARE
+                .iter()
+                .map(|[a, b]| lift([centre[0] + a * radius, centre[1] + b * radius])),
+        ),
     }
 }
 

@@ -69,6 +69,15 @@ fn half(plate: &Corners, axis: Vector, from: f64) -> Corners {
     if full { plate.clone() } else { kept }
 }
 
+/// As many of some as there is room for: all, where they are corners of one body.
+pub(super) fn gathered<T, const N: usize>(all: impl Iterator<Item = T>) -> Vec<T, N> {
+    let mut some = Vec::new();
+    for one in all {
+        let _ = some.push(one);
+    }
+    some
+}
+
 /// A plate's own plane, and its corners in it; `None` where it has no side.
 pub(super) fn laid(
     corners: &Corners,
@@ -82,10 +91,11 @@ pub(super) fn laid(
         .unit()?;
     let v = normal.cross(u).unit()?;
     let frame = Frame { origin, u, v };
-    let flat = corners
-        .iter()
-        .map(|corner| [u.dot(*corner - origin), v.dot(*corner - origin)])
-        .collect();
+    let flat = gathered(
+        corners
+            .iter()
+            .map(|corner| [u.dot(*corner - origin), v.dot(*corner - origin)]),
+    );
     Some((frame, flat))
 }
 
@@ -137,7 +147,7 @@ impl Judge<'_> {
         let thickness = self.tank.job.thickness_of(view.face());
         // The outline is that of the outside; the pressure is that on the inner face.
         let inward = view.normal() * -thickness.si();
-        let whole: Corners = view.outline().map(|corner| corner + inward).collect();
+        let whole: Corners = gathered(view.outline().map(|corner| corner + inward));
         let inside = self.tank.body.inside.vertices();
         let [x, y, z] = cuts(self.tank);
         let pairs = |cuts: &Cuts| {

@@ -1,4 +1,4 @@
-//! What `plan` and `fill` print: a report to read, or one JSON object.
+//! What `plan`, `fill`, `dip` and `leak` print: a report to read, or one JSON object.
 
 pub mod balance;
 pub mod cautions;
@@ -8,6 +8,7 @@ pub mod json;
 pub mod leak;
 pub mod plan;
 pub mod pours;
+pub mod readings;
 mod size;
 pub mod strength;
 mod table;

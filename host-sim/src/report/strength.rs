@@ -65,7 +65,11 @@ fn load(tank: &Tank, units: Units) -> String {
     if over.si() > 0.0 {
         let _ = write!(text, ", under {} held by the cap", units.pressure(over));
     }
-    text.push_str("; a baffle as if one side of it were empty");
+    if !job.baffles().is_empty() {
+        text.push_str(
+            "; a baffle as if one side of it were empty, which is more than one with large holes meets",
+        );
+    }
     text
 }
 

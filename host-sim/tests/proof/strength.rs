@@ -160,6 +160,15 @@ fn a_baffle_parts_the_walls() {
     assert_eq!(own["taken_as"], "baffle");
     near("own", number(&own["pressure_pa"]), q, 1e-6);
     assert!(own.get("takes_pa").is_none());
+    // What a cap holds presses on both sides of it.
+    let cap = format!("{baffle}[use]\npressure = \"50 kPa\"\n");
+    let capped = plan(&steel(800.0, 400.0, 200.0, 8.0, &cap));
+    near(
+        "own",
+        number(&face(&capped, "baffle 1")["pressure_pa"]),
+        q,
+        1e-6,
+    );
 }
 
 /// What mends a wall does mend it.

@@ -59,7 +59,7 @@ impl Judge<'_> {
             });
             // The corners of a space and of a plate always fit.
             let _ = space.extend_from_slice(&plate);
-            let load = self.load(&space, &plate)?;
+            let load = self.liquid(&space, &plate)?;
             let panel = self.panel(&flat, baffle.thickness(), &frame, &load)?;
             let reserve = panel.strength().reserve;
             if least.as_ref().is_none_or(|(old, _)| reserve < *old) {

@@ -12,7 +12,8 @@
 //!
 //! A baffle has holes, so that in a tank at rest both its sides are pressed alike. It is judged as if the
 //! liquid of one side had run from the other: that side full to the brim and the other empty, at the worst
-//! lean and acceleration. Its holes are taken as closed. In a test it is not looked at.
+//! lean and acceleration; the gas over the liquid presses on both sides. Its holes are taken as closed, so that one
+//! with large holes meets less. In a test it is not looked at.
 
 mod baffle;
 mod flat;
@@ -214,13 +215,19 @@ impl<'a> Judge<'a> {
         Pressure::from_pascals(over.si() + HAIR)
     }
 
-    /// The load that tries a plate with these corners hardest, liquid filling the space whose corners are
+    /// The load that tries a wall with these corners hardest, liquid filling the space whose corners are
     /// `inside`.
     fn load(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, InputError> {
         match self.trial {
             Trial::Use => self.sway.worst(self.density, self.over(), inside, corners),
             Trial::Test(_) => Load::even(self.over()),
         }
+    }
+
+    /// The same of a baffle: the gas that a cap holds presses on both of its sides.
+    fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, InputError> {
+        let hair = Pressure::from_pascals(HAIR);
+        self.sway.worst(self.density, hair, inside, corners)
     }
 
     fn strength(&self, thickness: Length) -> Result<Strength, StrengthError> {

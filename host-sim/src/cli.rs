@@ -1,5 +1,7 @@
 //! The command line.
 
+mod leak;
+
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -12,6 +14,7 @@ use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
+use crate::report::pours::{self, Poured};
 use crate::report::{self, Units, dip};
 use crate::sheet::nest::Stock;
 use crate::sheet::pdf::{Paper, Print};
@@ -91,6 +94,10 @@ enum Command {
         /// A mark each round volume, such as "0.5 L"
         #[arg(long)]
         volume: Option<String>,
+        /// All that was poured in so far and what the rod reads then, as "2 L at 31 mm": sets the chart
+        /// right; two or more
+        #[arg(long, value_name = "POUR")]
+        pour: Vec<String>,
         /// Print one JSON object in SI units instead of a table
         #[arg(long)]
         json: bool,
@@ -134,7 +141,13 @@ enum Command {
         /// A sheet to cut from, as "2 mm: 1000 mm x 2000 mm"; may be given several times
         #[arg(long, value_name = "SHEET")]
         stock: Vec<String>,
+        /// All that was poured in so far and what the rod reads then, as "2 L at 31 mm": sets the marks of
+        /// the dipstick right; two or more
+        #[arg(long, value_name = "POUR")]
+        pour: Vec<String>,
     },
+    /// How the tank is tested for leaks, and what the readings of a test come to
+    Leak(leak::Arguments),
     /// Jobs to a gauge on a cable
     #[command(subcommand)]
     Link(Link),
@@ -200,6 +213,7 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
             roll,
             every,
             volume,
+            pour,
             json,
             units,
         } => {
@@ -216,10 +230,20 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
             };
             let (tank, _) = computed(job)?;
             let chart = dip::chart(&tank, lean, step)?;
+            let poured = poured(&tank, lean, pour)?;
+            let chart = match &poured {
+                Some(poured) => poured.corrected(&tank, step, &chart),
+                None => chart,
+            };
             if *json {
-                object(&dip::json(&chart))?;
+                let mut value = dip::json(&chart);
+                if let (Some(poured), Some(map)) = (&poured, value.as_object_mut()) {
+                    map.insert("calibration".to_owned(), poured.json());
+                }
+                object(&value)?;
             } else {
-                print(&dip::text(&tank, &chart, *units))?;
+                let pours = poured.map_or_else(String::new, |poured| poured.text(*units));
+                print(&(dip::text(&tank, &chart, *units) + &pours))?;
             }
         }
         Command::Solve {
@@ -258,7 +282,9 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
             out,
             paper,
             stock,
-        } => write_sheet(job, out, *paper, stock)?,
+            pour,
+        } => write_sheet(job, out, *paper, stock, pour)?,
+        Command::Leak(arguments) => leak::leak(arguments)?,
         Command::Link(Link::Send { job, port }) => send(job, port)?,
     }
     Ok(ExitCode::SUCCESS)
@@ -426,7 +452,13 @@ enum PaperSize {
     Letter,
 }
 
-fn write_sheet(job: &str, out: &Path, paper: PaperSize, stock: &[String]) -> Result<(), Failure> {
+fn write_sheet(
+    job: &str,
+    out: &Path,
+    paper: PaperSize,
+    stock: &[String],
+    pours: &[String],
+) -> Result<(), Failure> {
     let stock = stock
         .iter()
         .map(|text| stock_sheet(text))
@@ -438,10 +470,23 @@ fn write_sheet(job: &str, out: &Path, paper: PaperSize, stock: &[String]) -> Res
     };
     let printing = Print::build(paper, PRINT_MARGIN, PRINT_OVERLAP)
         .map_err(|fault| Failure::other(fault.to_string(), ""))?;
-    for path in sheet::files::write(&tank, &assumed, &stock, &printing, out)? {
+    let poured = poured(&tank, Lean::LEVEL, pours)?;
+    for path in sheet::files::write(&tank, &assumed, &stock, &printing, poured.as_ref(), out)? {
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())
+}
+
+/// The pours that were given, and what they say; `None` of none.
+fn poured(tank: &Tank, lean: Lean, pours: &[String]) -> Result<Option<Poured>, Failure> {
+    if pours.is_empty() {
+        return Ok(None);
+    }
+    let pours = pours
+        .iter()
+        .map(|text| pours::pour(text))
+        .collect::<Result<Vec<_>, Failure>>()?;
+    pours::set_right(tank, lean, pours).map(Some)
 }
 
 fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {

@@ -5,7 +5,7 @@
 //!
 //! - [`diagnostics`] shows what is wrong with a text where it stands, [`failure`] says how a command
 //!   ended, [`input`] gets at a file;
-//! - [`job_file`] reads a job, [`report`] writes what `core` makes of it, [`mod@solve`] turns that round;
+//! - [`job_file`] reads a job, [`readings`] a leak test, [`report`] writes what `core` makes of them, [`mod@solve`] turns that round;
 //! - [`sheet`] puts true-size patterns on paper and into cut files;
 //! - [`mod@bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
 //!   [`link`] talks to a gauge;
@@ -21,6 +21,7 @@ pub mod failure;
 pub mod input;
 pub mod job_file;
 pub mod link;
+pub mod readings;
 pub mod report;
 pub mod sheet;
 pub mod shots;

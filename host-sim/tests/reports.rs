@@ -427,6 +427,8 @@ fn sheet_writes_its_files() {
     assert!(paper.starts_with(b"%PDF-") && paper.trim_ascii_end().ends_with(b"%%EOF"));
     let page = fs::read_to_string(out.join("job.html")).unwrap();
     assert!(page.contains("Header tank, heating loop of a canal boat"));
+    let stick = lopdf::Document::load(out.join("dipstick.pdf")).unwrap();
+    assert_eq!(stick.get_pages().len(), 1);
     // A folder that cannot be made is no fault of the job.
     fs::write(folder.path().join("taken"), "").unwrap();
     let output = run(folder.path(), &["sheet", &job, "--out", "taken"]);
@@ -513,6 +515,8 @@ fn ways_to_end() {
         (&["dip", &header, "--every", "5 mm", "--volume", "1 L"], 2),
         (&["solve", &header, "--usable", "5 L"], 2),
         (&["sheet", &header], 2),
+        (&["leak", &header], 0),
+        (&["leak", &header, "--rule", "boats"], 2),
         (&["plan", "gone.toml"], 2),
     ] {
         let output = seamwright(arguments).output().unwrap();

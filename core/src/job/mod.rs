@@ -5,20 +5,24 @@
 //! [`Tank::build`] adds the body, from which every later stage follows.
 
 mod assumed;
+mod balance;
 mod blame;
 mod buildable;
 mod check;
 mod draft;
 mod error;
 mod joints;
+mod leak;
 mod liquid;
 mod notices;
 mod sizes;
+mod strength;
 mod tank;
 mod welding;
 mod within;
 
 pub use assumed::Assumed;
+pub use balance::{BalanceError, MountLoad, MountLoads};
 pub use check::{
     CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS,
     TRAVEL, VOLTAGE,
@@ -30,6 +34,8 @@ pub use draft::{
 };
 pub use error::{Field, JobError, Problem};
 pub use joints::{BEND_RADIUS, GAP, LAP};
+pub use leak::{BAROMETER, TestError};
+pub use strength::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

@@ -169,6 +169,12 @@ impl Panel {
         })
     }
 
+    /// Its sheet.
+    #[must_use]
+    pub const fn thickness(&self) -> Length {
+        Length::from_metres(self.thickness)
+    }
+
     /// How it bears its load.
     #[must_use]
     pub fn strength(&self) -> Strength {
@@ -220,6 +226,25 @@ impl Panel {
         })
     }
 
+    /// The even pressure that leaves it the reserve `target`, whatever presses on it as it is: at most
+    /// 100 bar.
+    ///
+    /// Bending stress goes with the pressure; what stretching makes of it is found by going round, and
+    /// what is left of an error of that is on the safe side.
+    ///
+    /// # Errors
+    /// [`InputError`] for a target below 0.1 or above 100.
+    pub fn takes(&self, target: f64) -> Result<Pressure, InputError> {
+        let allowed = self.metal.strength / check(Input::Reserve, target)?;
+        let one = Bent::of(self.shape.sides, Ramp::even(1.0), self.metal);
+        let t = self.thickness;
+        let mut pressure = allowed / one.stresses(t).by_bending();
+        for _ in 0..ROUNDS {
+            pressure *= libm::fmin(allowed / one.times(pressure).stresses(t).worst(), 1.0);
+        }
+        Ok(Pressure::from_pascals(libm::fmin(pressure, MOST)))
+    }
+
     /// The half of the long side where the pressure is higher.
     fn half(&self) -> (Sides, Ramp) {
         let (short, long) = (self.shape.sides.short(), 0.5 * self.shape.sides.long());
@@ -244,8 +269,10 @@ impl Panel {
     }
 }
 
-/// How often [`Panel::mend`] goes round.
+/// How often [`Panel::mend`] and [`Panel::takes`] go round.
 const ROUNDS: u8 = 12;
+/// No panel is said to take more, in pascals: 100 bar, the most that may be asked of one.
+const MOST: f64 = 1e7;
 
 /// What bends a panel, with edges free to turn and held: for any thickness.
 struct Bent {
@@ -273,6 +300,19 @@ impl Bent {
         }
     }
 
+    /// The same under so many times the pressure.
+    fn times(&self, by: f64) -> Self {
+        let times = |bending: &Bending| Bending {
+            moment: by * bending.moment,
+            deflection: by * bending.deflection,
+        };
+        Self {
+            free: times(&self.free),
+            fixed: times(&self.fixed),
+            ..*self
+        }
+    }
+
     fn stresses(&self, t: f64) -> Stresses {
         let Metal {
             modulus, poisson, ..
@@ -297,6 +337,11 @@ impl Stresses {
 
     fn worst(&self) -> f64 {
         libm::fmax(self.middle(), self.fixed)
+    }
+
+    /// Without what stretching makes of it.
+    fn by_bending(&self) -> f64 {
+        libm::fmax(self.free, self.fixed)
     }
 
     fn ruling(&self) -> Bound {

@@ -95,8 +95,8 @@ quantity!(
         Pascal = 1.0 / 1.0, "Pa", ["pa"];
         /// Megapascal, a newton on each square millimetre.
         Megapascal = 1_000_000.0 / 1.0, "MPa", [];
-        /// Millibar, 100 Pa.
-        Millibar = 100.0 / 1.0, "mbar", [];
+        /// Millibar or hectopascal, 100 Pa.
+        Millibar = 100.0 / 1.0, "mbar", ["hPa", "hpa"];
         /// Conventional inch of mercury, 3386.389 Pa.
         InchOfMercury = 3_386_389.0 / 1_000.0, "inHg", [];
         /// Conventional inch of water, 249.0889 Pa.

@@ -67,6 +67,9 @@ pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
             "heat_j": totals.heat.si(),
             "mass_kg": totals.mass.si(),
         },
+        "mass": super::balance::json(tank),
+        "proof": proof(tank),
+        "cautions": super::cautions::json(&super::cautions::of(tank)),
         "assumed": assumed.iter().map(|one| json!({
             "key": one.field().to_string(),
             "value": one.to_string(),
@@ -74,6 +77,13 @@ pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
         })).collect::<Vec<_>>(),
         "notices": notices(tank),
     })
+}
+
+/// Strength and leak test.
+fn proof(tank: &Tank) -> Value {
+    let mut proof = super::strength::json(tank);
+    proof.insert("leak_test".to_owned(), super::leak::in_plan(tank));
+    Value::Object(proof)
 }
 
 fn point(point: Vector) -> Value {

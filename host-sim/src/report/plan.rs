@@ -12,10 +12,8 @@ use seamwright_core::quantity::{
 
 use seamwright_core::seam::joint_name;
 
-use super::Units;
-use super::size;
-use super::stitches;
 use super::table::{Side, table, wrapped};
+use super::{Units, balance, cautions, leak, size, stitches, strength};
 use crate::diagnostics::clean;
 use crate::welding;
 
@@ -47,6 +45,11 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
         &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
     );
     section(&mut out, "In all", &totals(tank, units));
+    section(&mut out, "Mass and mounts", &balance::text(tank, units));
+    let dangers = cautions::text(&cautions::of(tank));
+    section(&mut out, "Cautions", &dangers);
+    section(&mut out, "Strength", &strength::text(tank, units));
+    section(&mut out, "Leak test", &leak::text(tank, units));
     section(
         &mut out,
         "Taken as given, because the job does not say",

@@ -2,8 +2,12 @@
 
 use seamwright_core::quantity::{
     Area, AreaUnit, InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass,
-    MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    MassUnit, Pressure, PressureUnit, Speed, SpeedUnit, Volume, VolumeUnit,
 };
+
+/// Newtons of a pound-force and metres of a foot: NIST SP 811, appendix B (from memory).
+const POUND_FORCE: f64 = 4.448_221_615_260_5;
+const FOOT: f64 = 0.304_8;
 
 /// A family of units.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, clap::ValueEnum)]
@@ -49,6 +53,99 @@ impl Units {
                     .to_string()
             }
             Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// A sheet that is to be bought: rounded up, so that it is never too thin.
+    #[must_use]
+    pub fn thickness_up(self, length: Length) -> String {
+        let (unit, places, steps) = match self {
+            Self::Metric => (LengthUnit::Millimetre, 1, 10.0),
+            Self::Us | Self::Imperial => (LengthUnit::Inch, 3, 1_000.0),
+        };
+        let up = (length.in_unit(unit) * steps - 1e-9).ceil() / steps;
+        Length::new(up, unit).display(unit, places).to_string()
+    }
+
+    /// How far a sheet bulges.
+    #[must_use]
+    pub fn bulge(self, length: Length) -> String {
+        match self {
+            Self::Metric => length.display(LengthUnit::Millimetre, 2).to_string(),
+            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// A pressure over the air outside.
+    #[must_use]
+    pub fn pressure(self, pressure: Pressure) -> String {
+        let (unit, places) = match self {
+            Self::Metric => (PressureUnit::Kilopascal, 2),
+            Self::Us | Self::Imperial => (PressureUnit::Psi, 3),
+        };
+        pressure.display(unit, places).to_string()
+    }
+
+    /// A stress.
+    #[must_use]
+    pub fn stress(self, stress: Pressure) -> String {
+        let (unit, places) = match self {
+            Self::Metric => (PressureUnit::Megapascal, 1),
+            Self::Us | Self::Imperial => (PressureUnit::Psi, 0),
+        };
+        stress.display(unit, places).to_string()
+    }
+
+    /// A force in newtons.
+    #[must_use]
+    pub fn force(self, newtons: f64) -> String {
+        match self {
+            Self::Metric => format!("{newtons:.0} N"),
+            Self::Us | Self::Imperial => format!("{:.1} lbf", newtons / POUND_FORCE),
+        }
+    }
+
+    /// A moment in newton metres.
+    #[must_use]
+    pub fn moment(self, newton_metres: f64) -> String {
+        match self {
+            Self::Metric => format!("{newton_metres:.1} N·m"),
+            Self::Us | Self::Imperial => {
+                format!("{:.1} lbf·ft", newton_metres / (POUND_FORCE * FOOT))
+            }
+        }
+    }
+
+    /// A density in kg/m³.
+    #[must_use]
+    pub fn density(self, density: f64) -> String {
+        let pounds = |gallon: VolumeUnit| {
+            let gallon = Volume::new(1.0, gallon).si();
+            Mass::from_kilograms(density * gallon).in_unit(MassUnit::Pound)
+        };
+        match self {
+            Self::Metric => format!("{density:.0} kg/m³"),
+            Self::Us => format!("{:.2} lb/US gal", pounds(VolumeUnit::UsGallon)),
+            Self::Imperial => format!("{:.2} lb/imp gal", pounds(VolumeUnit::ImperialGallon)),
+        }
+    }
+
+    /// What an energy is enough to do, from the height to which it throws a kilogram.
+    #[must_use]
+    pub fn throws(self, kilogram: Length) -> String {
+        match self {
+            Self::Metric => format!(
+                "enough to throw 1 kg {} high",
+                kilogram.display(LengthUnit::Metre, 1)
+            ),
+            Self::Us | Self::Imperial => {
+                let pound = Mass::new(1.0, MassUnit::Pound).si();
+                let high = Length::from_metres(kilogram.si() / pound);
+                format!(
+                    "enough to throw 1 lb {} high",
+                    high.display(LengthUnit::Foot, 1)
+                )
+            }
         }
     }
 

@@ -3,14 +3,18 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
+use seamwright_core::capacity::{Dip, Lean};
 use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::quantity::{LengthUnit, VolumeUnit};
 
 use super::nest::{Item, Rules, Stock};
 use super::pattern::{Fault, Pattern};
-use super::pdf::Print;
+use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
 use crate::failure::Failure;
+use crate::report::dip::{self, Step};
+use crate::report::pours::Poured;
 use crate::shots::write_whole;
 
 /// Between two pieces on a sheet, and from a piece to the sheet's edge, in mm: room for a saw or a torch;
@@ -27,6 +31,7 @@ pub fn write(
     assumed: &[Assumed],
     stock: &[Stock],
     print: &Print,
+    poured: Option<&Poured>,
     out: &Path,
 ) -> Result<Vec<PathBuf>, Failure> {
     let failed = |what: &Path, error: io::Error| {
@@ -84,6 +89,9 @@ pub fn write(
         })?;
         keep("patterns.pdf", &paper, &mut written)?;
     }
+    if let Some(stick) = dipstick(tank, print, poured)? {
+        keep("dipstick.pdf", &stick, &mut written)?;
+    }
     let plan = nested(&pieces, stock)?;
     if let Some(plan) = &plan {
         keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
@@ -91,6 +99,61 @@ pub fn write(
     let page = page::job_page(tank, assumed, &pieces, plan.as_ref());
     keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
+}
+
+/// The strip for the dip rod, set right by pours where there are some; `None` where the chart has no mark.
+fn dipstick(
+    tank: &Tank,
+    print: &Print,
+    poured: Option<&Poured>,
+) -> Result<Option<Vec<u8>>, Failure> {
+    let step = Step::default();
+    let chart = dip::chart(tank, Lean::LEVEL, step)?;
+    let (chart, rests) = match poured {
+        Some(poured) => (poured.corrected(tank, step, &chart), poured.note()),
+        None => (
+            chart,
+            "by the drawing alone, not by pours: check it with known volumes".to_owned(),
+        ),
+    };
+    // As many places as all of them need.
+    let litres = |dip: &Dip| dip.volume.in_unit(VolumeUnit::Litre);
+    let round = |places: u8| {
+        let steps = 10_f64.powi(i32::from(places));
+        let whole = |dip: &Dip| ((litres(dip) * steps).round() / steps - litres(dip)).abs() < 1e-6;
+        chart.marks.iter().all(whole)
+    };
+    let places = (0..3).find(|places| round(*places)).unwrap_or(3);
+    let marks: Vec<Mark> = chart
+        .marks
+        .iter()
+        .map(|dip| Mark {
+            at: dip.reading.in_unit(LengthUnit::Millimetre),
+            label: dip.volume.display(VolumeUnit::Litre, places).to_string(),
+            aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
+        })
+        .collect();
+    if marks.is_empty() {
+        return Ok(None);
+    }
+    let stands = if chart.at.is_some() {
+        "Rod where the job puts it, tank level"
+    } else {
+        "Rod on the lowest inside point, tank level"
+    };
+    pdf::strip(
+        tank.job().name(),
+        &format!("{stands}; {rests}."),
+        &marks,
+        print,
+    )
+    .map(Some)
+    .map_err(|fault| {
+        Failure::input(
+            format!("the dipstick does not go on paper: {fault}"),
+            "mark the rod by the dip chart instead".to_owned(),
+        )
+    })
 }
 
 /// The pieces laid on the sheets that the user names; `None` where none is named.

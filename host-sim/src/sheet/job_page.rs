@@ -81,6 +81,15 @@ pub enum Piece {
         /// What it says.
         text: String,
     },
+    /// A warning with what it rests on.
+    Sourced {
+        /// How much it weighs.
+        weight: Weight,
+        /// What it says.
+        text: String,
+        /// What it rests on.
+        source: String,
+    },
 }
 
 impl JobPage {
@@ -131,6 +140,15 @@ fn show(piece: &Piece) -> Markup {
         },
         Piece::Caution { weight, text } => html! {
             p class=(weight.class()) role="note" { strong { (weight.word()) } " " (text) }
+        },
+        Piece::Sourced {
+            weight,
+            text,
+            source,
+        } => html! {
+            p class=(weight.class()) role="note" {
+                strong { (weight.word()) } " " (text) " " cite { "[" (source) "]" }
+            }
         },
     }
 }

@@ -1,8 +1,10 @@
 //! The job sheet of a tank: what hangs beside the work.
 
 use seamwright_core::capacity::Outcome;
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::caution::Caution as Danger;
+use seamwright_core::job::{Assumed, BAROMETER, Tank};
 use seamwright_core::notice::Severity;
+use seamwright_core::proof::leak::Rule;
 use seamwright_core::quantity::{
     AngleUnit, LengthUnit, MassUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
 };
@@ -12,6 +14,7 @@ use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
+use crate::report;
 
 fn litres(volume: Volume) -> String {
     format!(
@@ -38,6 +41,10 @@ pub(super) fn job_page(
 ) -> JobPage {
     let mut sections = vec![
         Section {
+            heading: "Cautions".to_owned(),
+            pieces: dangers(tank),
+        },
+        Section {
             heading: "Mind".to_owned(),
             pieces: cautions(tank),
         },
@@ -54,6 +61,10 @@ pub(super) fn job_page(
             pieces: vec![seams(tank)],
         },
     ];
+    sections.push(Section {
+        heading: "Leak test".to_owned(),
+        pieces: vec![leak_test(tank)],
+    });
     if let Some(plan) = plan {
         sections.push(Section {
             heading: "On the sheet".to_owned(),
@@ -79,6 +90,41 @@ pub(super) fn job_page(
     JobPage {
         title: tank.job().name().to_owned(),
         sections,
+    }
+}
+
+/// What may hurt someone, in whole, before anything else is said.
+fn dangers(tank: &Tank) -> Vec<Part> {
+    report::cautions::of(tank)
+        .into_iter()
+        .map(|caution| Part::Sourced {
+            weight: match caution {
+                Danger::LocalCode
+                | Danger::FuelUs
+                | Danger::FuelEu
+                | Danger::FuelUk
+                | Danger::DrinkingWater => Weight::Caution,
+                _ => Weight::Danger,
+            },
+            text: caution.whole().to_owned(),
+            source: caution.source().to_owned(),
+        })
+        .collect()
+}
+
+fn leak_test(tank: &Tank) -> Part {
+    match report::leak::plan(tank, Rule::default(), None, BAROMETER) {
+        Ok(test) => Part::Table {
+            head: strings(["", "by the tank's own head"]),
+            rows: report::leak::facts(tank, &test, report::Units::Metric)
+                .into_iter()
+                .map(|(name, value)| vec![name.to_owned(), value])
+                .collect(),
+        },
+        Err(error) => Part::Caution {
+            weight: Weight::Caution,
+            text: format!("no test is proposed: {error}"),
+        },
     }
 }
 

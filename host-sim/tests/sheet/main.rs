@@ -6,6 +6,7 @@
 mod cut_files;
 mod laid;
 mod paper;
+mod strip;
 
 use seamwright::sheet::pattern::{Bend, Draft, Hole, MarkLine, Node, Note, Pattern};
 

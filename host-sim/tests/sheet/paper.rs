@@ -8,7 +8,7 @@ use seamwright::sheet::pattern::{Draft, MarkLine, Node, Note, Pattern, Stamp};
 
 use super::{ODD, block, near, piece};
 
-const POINT: f64 = 25.4 / 72.0;
+pub(super) const POINT: f64 = 25.4 / 72.0;
 
 fn number(object: &Object) -> f64 {
     f64::from(object.as_float().unwrap())
@@ -22,14 +22,14 @@ fn read(paper: Paper) -> Document {
 
 /// Straight strokes (in points), words with their place, and the arcs' cubics, of a page.
 #[derive(Default)]
-struct Page {
-    strokes: Vec<[f64; 4]>,
+pub(super) struct Page {
+    pub(super) strokes: Vec<[f64; 4]>,
     curves: Vec<[[f64; 2]; 4]>,
-    words: Vec<([f64; 2], Vec<u8>)>,
+    pub(super) words: Vec<([f64; 2], Vec<u8>)>,
     clips: Vec<[f64; 4]>,
 }
 
-fn pages(document: &Document) -> Vec<Page> {
+pub(super) fn pages(document: &Document) -> Vec<Page> {
     let ids = document.get_pages();
     ids.values()
         .map(|id| {

@@ -158,7 +158,8 @@ impl Leak {
     }
 
     /// What may be said of the tank against an allowed rate, the uncertainty on the careful side of both
-    /// answers.
+    /// answers. A tank that seems to gain a little counts as one that loses nothing, so that none is tight
+    /// by an allowed rate below the uncertainty.
     ///
     /// # Errors
     /// [`ReadingError::Allowed`] where the allowed rate is not above zero.
@@ -169,7 +170,7 @@ impl Leak {
         let (rate, unsure) = (self.rate.moles(), self.uncertainty.moles());
         Ok(if rate + unsure < 0.0 {
             Verdict::CannotTell(Doubt::Gains)
-        } else if rate + unsure <= allowed.moles() {
+        } else if libm::fmax(rate, 0.0) + unsure <= allowed.moles() {
             Verdict::Tight
         } else if rate - unsure > allowed.moles() {
             Verdict::Leaks
@@ -183,7 +184,7 @@ impl Leak {
     /// as the allowed one, so that no time tells (more than a hundred times as long as this test).
     #[must_use]
     pub fn time_to_tell(&self, allowed: LeakRate) -> Option<Time> {
-        let apart = libm::fabs(self.rate.moles() - allowed.moles());
+        let apart = libm::fabs(libm::fmax(self.rate.moles(), 0.0) - allowed.moles());
         let longer = self.uncertainty.moles() / apart;
         (longer <= 100.0).then(|| Time::from_seconds(self.lasted.si() * libm::fmax(longer, 1.0)))
     }

@@ -12,6 +12,7 @@ mod grid;
 mod marks;
 mod page;
 mod pen;
+mod strip;
 
 use std::error::Error;
 use std::fmt;
@@ -23,6 +24,8 @@ use self::grid::Grid;
 use self::page::{CELLS, overview, sheet};
 use self::pen::{BOLD, PLAIN, points};
 use super::pattern::Pattern;
+
+pub use self::strip::{Mark, strip};
 
 /// The most pages in one file.
 pub const MOST_PAGES: usize = 500;

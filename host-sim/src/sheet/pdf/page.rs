@@ -113,7 +113,7 @@ fn neighbours(pen: &mut Pen, grid: &Grid, tile: Tile, frame: Extents) {
 }
 
 /// The two bars to measure: bottom left, level and upright, with a tick at every 10 mm.
-fn bars(pen: &mut Pen, frame: Extents) {
+pub(super) fn bars(pen: &mut Pen, frame: Extents) {
     let start = [frame.low[0], frame.low[1] - 7.0];
     bar(pen, start, [1.0, 0.0]);
     pen.fill_as(BLACK);
@@ -266,7 +266,7 @@ fn map(pen: &mut Pen, (pattern, _, grid): &Laid<'_>, cell: Extents) {
 }
 
 /// `text`, or as much of its start as is no wider than `room`, with dots.
-fn fitted(text: &str, height: f64, room: f64) -> String {
+pub(super) fn fitted(text: &str, height: f64, room: f64) -> String {
     if wide(text, height) <= room {
         return text.to_owned();
     }

@@ -105,6 +105,8 @@ fields! {
     Stub: "the stub left of a rod", "mm", 0.001;
     /// Deposition efficiency.
     Deposition: "the share of the rod that ends in the seam", "%", 0.01;
+    /// Rod on top of what the seams take.
+    Waste: "the waste", "%", 0.01;
     /// Density.
     Density: "the density", "kg/m³", 1.0;
     /// Flow of gas.

@@ -10,10 +10,12 @@ mod buildable;
 mod check;
 mod draft;
 mod error;
+mod filling;
 mod joints;
 mod liquid;
 mod notices;
 mod sizes;
+mod supplies;
 mod tank;
 mod welding;
 mod within;
@@ -29,7 +31,9 @@ pub use draft::{
     UseDraft, WeldDraft,
 };
 pub use error::{Field, JobError, Problem};
+pub use filling::FUSED_MOST;
 pub use joints::{BEND_RADIUS, GAP, LAP};
+pub use supplies::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

@@ -5,6 +5,7 @@
 
 mod called;
 mod explain;
+pub mod extras;
 mod faces;
 mod fixtures;
 mod joints;
@@ -26,6 +27,7 @@ use toml::de::{DeTable, DeValue};
 
 use crate::diagnostics::{Problem, Report, Source};
 use crate::failure::Failure;
+pub use extras::Extras;
 use reader::{Reader, Section, no_such_word};
 use schema::{ARC, FILL, JOINTS, MOUNT, SHAPE, STOCK, TOP, USE, WELD};
 pub use spans::Spans;
@@ -38,6 +40,8 @@ pub struct JobFile {
     pub source: Source,
     /// What it says.
     pub draft: Draft,
+    /// What it says beyond the tank: equipment, wave, supplies and prices.
+    pub extras: Extras,
     spans: Spans,
 }
 
@@ -65,6 +69,7 @@ impl JobFile {
         let mut reader = Reader::new(&source.text);
         let top = reader.top(&tree, &TOP);
         let draft = draft(&mut reader, &top);
+        let extras = extras::read(&mut reader, &top);
         let Reader {
             problems, spans, ..
         } = reader;
@@ -72,6 +77,7 @@ impl JobFile {
             Some(draft) if problems.is_empty() => Ok(Self {
                 source,
                 draft,
+                extras,
                 spans,
             }),
             _ => Err(Report::new(source, problems).into()),

@@ -171,19 +171,6 @@ impl<'t> Reader<'t> {
                     let problem = unknown(section, key.span(), name, value.get_ref());
                     self.problem(problem);
                 }
-                Some(Key {
-                    kind: Kind::Planned,
-                    ..
-                }) => {
-                    let path = section.schema.path_of(name);
-                    let problem = Problem::new(
-                        key.span(),
-                        format!("{} is not computed by this version", called(&path)),
-                    )
-                    .label("would be left out of every figure")
-                    .help("take it out, and allow for it by hand");
-                    self.problem(problem);
-                }
                 Some(_) => self.spans.put(section.path_of(name), value.span()),
             }
         }
@@ -211,7 +198,7 @@ impl<'t> Reader<'t> {
                 format!("there is no [{path}]"),
                 format!("add a [{path}] table"),
             ),
-            Kind::Quantity(example) => (
+            Kind::Quantity(example) | Kind::Measure(example) => (
                 format!("{} is missing", called(&path)),
                 format!("add {} = \"{example}\", with your own figure", key.name),
             ),
@@ -313,6 +300,51 @@ impl<'t> Reader<'t> {
                 None
             }
         }
+    }
+
+    /// A number with one of `units`, each with its size; `what` is what it measures, with the article.
+    pub(super) fn measure(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        what: &str,
+        units: &[(&str, f64)],
+    ) -> Option<f64> {
+        let value = self.value(section, name)?;
+        let path = section.path_of(name);
+        let example = match section.schema.key(name).map(|key| key.kind) {
+            Some(Kind::Measure(example)) => example,
+            _ => "",
+        };
+        let symbols = || either(units.iter().map(|(unit, _)| *unit));
+        let title = || format!("{} is not {what}", called(&path));
+        let DeValue::String(text) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, &path, &format!("{what} with its unit, in quotes"));
+            self.problem(wrong.help(format!("write, for example, \"{example}\"")));
+            return None;
+        };
+        let text = text.trim();
+        let start = text
+            .find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | '+' | '-')))
+            .unwrap_or(text.len());
+        let (number, unit) = text.split_at(start);
+        let unit = unit.trim();
+        let size = units.iter().find(|(symbol, _)| *symbol == unit);
+        let number = number.parse::<f64>().ok().filter(|n| n.is_finite());
+        let label = match (number, size) {
+            (Some(number), Some((_, size))) => return Some(number * size),
+            (None, _) => "it does not begin with a number".to_owned(),
+            (_, None) if unit.is_empty() => "a number without its unit".to_owned(),
+            (_, None) if unit.starts_with(',') => {
+                "a comma; decimals have a point, and thousands are not parted".to_owned()
+            }
+            (_, None) => format!("no unit of {what}"),
+        };
+        let problem = Problem::new(value.span(), title())
+            .label(label)
+            .help(format!("write, for example, \"{example}\"; its units are {}", symbols()));
+        self.problem(problem);
+        None
     }
 
     /// Exactly `N` values in a list.
@@ -512,7 +544,6 @@ fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValu
             .schema
             .keys
             .iter()
-            .filter(|key| key.kind != Kind::Planned)
             .filter(|key| !top || table == matches!(key.kind, Kind::Table | Kind::Tables))
             .map(|key| key.name)
     };

@@ -147,7 +147,9 @@ impl Tank {
         self.seams().filter_map(move |seam| {
             let bead = self.bead(&seam)?;
             let time = self.seam_time(&seam)?;
-            let melted = bead.as_ref().map_or(Length::default(), |bead| rod.melted(bead));
+            let melted = bead
+                .as_ref()
+                .map_or(Length::default(), |bead| rod.melted(bead));
             Some(shield.used(time.burning(), time.starts).map(|gas| SeamUse {
                 seam,
                 bead,
@@ -178,7 +180,9 @@ impl Tank {
         all.melted = Length::from_metres(melted);
         all.arc = Time::from_seconds(arc);
         all.tacks = Time::from_seconds(tacks);
-        all.filler = kit.rod.bought(Length::from_metres(melted * (1.0 + waste)))?;
+        all.filler = kit
+            .rod
+            .bought(Length::from_metres(melted * (1.0 + waste)))?;
         Ok(all)
     }
 }

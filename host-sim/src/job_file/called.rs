@@ -35,7 +35,10 @@ fn called_in_list(path: &str) -> Option<String> {
         ["arc", thing @ ("power_source" | "torch"), number, key]
             if number.parse::<u8>().is_ok() =>
         {
-            format!("`{key}` of rating {number} of the {}", thing.replace('_', " "))
+            format!(
+                "`{key}` of rating {number} of the {}",
+                thing.replace('_', " ")
+            )
         }
         [thing @ ("fitting" | "baffle"), number] => format!("{thing} {number}"),
         ["baffle", number, "hole", hole] => format!("hole {hole} of baffle {number}"),

@@ -68,8 +68,7 @@ impl JobFile {
         };
         let mut reader = Reader::new(&source.text);
         let top = reader.top(&tree, &TOP);
-        let draft = draft(&mut reader, &top);
-        let extras = extras::read(&mut reader, &top);
+        let (draft, extras) = said(&mut reader, &top);
         let Reader {
             problems, spans, ..
         } = reader;
@@ -102,7 +101,19 @@ impl JobFile {
     }
 }
 
-fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
+/// All that the file says: the tank, and what goes beyond it.
+fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
+    let arc = reader.section(top, "arc", &ARC);
+    let draft = draft(reader, top, arc.as_ref());
+    let extras = extras::read(reader, top, arc.as_ref());
+    (draft, extras)
+}
+
+fn draft<'t>(
+    reader: &mut Reader<'t>,
+    top: &Section<'t>,
+    arc_section: Option<&Section<'t>>,
+) -> Option<Draft> {
     let name = name(reader, top);
     let shape = reader
         .section(top, "shape", &SHAPE)
@@ -118,9 +129,7 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
     let fill = reader
         .section(top, "fill", &FILL)
         .map(|section| fill(reader, &section));
-    let arc = reader
-        .section(top, "arc", &ARC)
-        .map(|section| arc(reader, &section));
+    let arc = arc_section.map(|section| arc(reader, section));
     let weld = reader.section(top, "weld", &WELD).map(|section| WeldDraft {
         stitch_max: reader.quantity(&section, "stitch_max"),
         tack_pitch: reader.quantity(&section, "tack_pitch"),

@@ -342,7 +342,10 @@ impl<'t> Reader<'t> {
         };
         let problem = Problem::new(value.span(), title())
             .label(label)
-            .help(format!("write, for example, \"{example}\"; its units are {}", symbols()));
+            .help(format!(
+                "write, for example, \"{example}\"; its units are {}",
+                symbols()
+            ));
         self.problem(problem);
         None
     }
@@ -460,6 +463,18 @@ impl<'t> Reader<'t> {
             self.problem(problem);
         }
         found
+    }
+
+    /// The word under `name` where it is there and right; nothing is told of it.
+    pub(super) fn word_given<W: Word>(&self, section: &Section<'t>, name: &str) -> Option<W> {
+        let (_, value) = section
+            .table
+            .iter()
+            .find(|(key, _)| key.get_ref().as_ref() == name)?;
+        match value.get_ref() {
+            DeValue::String(text) => W::read(text),
+            _ => None,
+        }
     }
 
     fn wrong_kind(&self, value: Value<'t>, path: &str, wanted: &str) -> Problem {

@@ -1,10 +1,17 @@
 //! What `plan` and `fill` print: a report to read, or one JSON object.
 
+mod cited;
 pub mod dip;
+mod duty;
 pub mod fill;
+mod filler;
+mod heat;
 pub mod json;
 pub mod plan;
+mod settings;
+mod shrinkage;
 mod size;
+mod supply;
 mod table;
 pub mod units;
 

@@ -12,17 +12,18 @@ use seamwright_core::quantity::{
 
 use seamwright_core::seam::joint_name;
 
-use super::Units;
-use super::size;
+use super::cited::Cited;
 use super::table::{Side, table, wrapped};
+use super::{Units, duty, filler, heat, settings, shrinkage, size, supply};
 use crate::diagnostics::clean;
+use crate::job_file::Extras;
 
 /// Signs in a line.
 const WIDE: usize = 100;
 
 /// The whole report.
 #[must_use]
-pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
+pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> String {
     let name = clean(tank.job().name()).into_owned();
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
@@ -39,12 +40,37 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
+    let mut cited = Cited::default();
+    section(
+        &mut out,
+        "Filler",
+        &filler::text(tank, extras, units, &mut cited),
+    );
+    section(
+        &mut out,
+        "Settings, to be tried on scrap",
+        &settings::text(tank, extras, units, &mut cited),
+    );
+    section(
+        &mut out,
+        "Heat about the seam",
+        &heat::text(tank, extras, units, &mut cited),
+    );
+    section(&mut out, "Duty cycle", &duty::text(tank, extras));
+    section(&mut out, "Supplies", &supply::text(tank, extras, units));
+    section(&mut out, "Cost", &supply::cost_text(tank, extras));
+    section(
+        &mut out,
+        "Shrinkage, as rules of thumb have it",
+        &shrinkage::text(tank, units, &mut cited),
+    );
     section(&mut out, "In all", &totals(tank, units));
     section(
         &mut out,
         "Taken as given, because the job does not say",
         &assumptions(assumed),
     );
+    section(&mut out, "Sources", &cited.text(WIDE));
     section(&mut out, "Mind", &notices(tank));
     out
 }
@@ -56,7 +82,7 @@ fn section(out: &mut String, title: &str, body: &str) {
 }
 
 /// A name and its figures, one to a line.
-fn facts(rows: &[(&str, String)]) -> String {
+pub(super) fn facts(rows: &[(&str, String)]) -> String {
     let wide = rows
         .iter()
         .map(|(name, _)| name.chars().count())

@@ -177,12 +177,18 @@ fn wave_rows(tank: &Tank, extras: &Extras, cited: &mut Cited) -> Vec<(&'static s
     rows.push(("wave", says));
     if let Some(cycle) = wave.cycle {
         let own = tank.arc().power();
+        let apart = (cycle.power() / own - 1.0).abs() > 0.05;
         rows.push((
             "true power of it",
             format!(
-                "{:.0} W {}; the job's current times voltage is {own:.0} W",
+                "{:.0} W {}; the job's current times voltage is {own:.0} W{}",
                 cycle.power(),
-                cited.mark(METHOD_C)
+                cited.mark(METHOD_C),
+                if apart {
+                    ", which is what the plan reckons with"
+                } else {
+                    ""
+                }
             ),
         ));
         rows.push((
@@ -232,7 +238,7 @@ fn moving_rows(
         (
             "molten band",
             format!(
-                "about {} wide, {} to {} for {} to {} of the arc's heat {}{}",
+                "{} wide, {} to {} for {} to {} of the arc's heat: a check of the settings, no bead's size {}{}",
                 units.fine(width(uptake)?),
                 units.fine(width(low)?),
                 units.fine(width(high)?),

@@ -180,6 +180,57 @@ fn warm_service_decides_the_filler() {
     assert_eq!(header["filler"]["ranked"][0]["filler"], "5554");
 }
 
+/// Fillets are reckoned from a leg of 0.5 mm on, and settings are published from sheet of 0.5 mm on: thinner than
+/// that the plan says what it does not know, and leaves nothing out in silence.
+#[test]
+fn what_is_not_known_is_said() {
+    let thin = format!(
+        "{NAME}{SHAPE}\n[stock]\nalloy = \"5754\"\nthickness = \"0.4 mm\"\n{ARC}\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n"
+    );
+    let missing = plan(&thin);
+    let text = missing["supply"]["missing"].as_str().unwrap();
+    assert!(text.contains("supply.rod_diameter"), "{text}");
+    assert_eq!(
+        missing["settings"]["by_joint"][0]["current_a"]["range"],
+        Value::Null
+    );
+    let given = plan(&format!("{thin}{SUPPLY}"));
+    let totals = &given["supply"]["totals"];
+    // The four sides of the baffle.
+    assert_eq!(totals["seams_without_bead"], 4);
+    let seams = given["supply"]["seams"].as_array().unwrap();
+    let without: Vec<&Value> = seams
+        .iter()
+        .filter(|seam| seam["section_m2"] == Value::Null)
+        .collect();
+    assert_eq!(without.len(), 4);
+    for seam in without {
+        let why = seam["without_bead"].as_str().unwrap();
+        assert!(why.contains("the leg of the fillet is 0.400"), "{why}");
+        assert_eq!(number(&seam["rod_m"]), 0.0);
+        assert!(number(&seam["gas_m3"]) > 0.0);
+    }
+}
+
+/// Edges are melted down without rod in sheet of up to 1.6 mm (Mathers (2002), table 6.1, after BS 3019); a
+/// sixteenth of an inch is 1.5875 mm. Al-Mg-Si sheet must not be: Mathers, pp. 48-50.
+#[test]
+fn thin_corners_are_often_fused() {
+    let fused = |alloy: &str, thickness: &str| {
+        let plan = plan(&format!(
+            "{NAME}{SHAPE}\n[stock]\nalloy = \"{alloy}\"\nthickness = \"{thickness}\"\n"
+        ));
+        plan["filler"]["seams_often_fused"].as_u64().unwrap()
+    };
+    assert_eq!(fused("5754", "1.6 mm"), 12);
+    assert_eq!(fused("5754", "0.0625 in"), 12);
+    assert_eq!(fused("5754", "1.7 mm"), 0);
+    let plan = plan(&format!(
+        "{NAME}{SHAPE}\n[stock]\nalloy = \"6061\"\nthickness = \"1.5 mm\"\n"
+    ));
+    assert!(ranked(&plan).contains(&("no rod".to_owned(), true)));
+}
+
 /// Corners of 1.6 mm aluminium: butts 60 to 80 A and fillets 70 to 90 A (NIMI), fillets 60 to 80 A (a gas
 /// maker's handbook), and between 50 to 80 A at 1.5 mm and 90 to 120 A at 2 mm (a national handbook), which at
 /// 1.6 mm is 58 to 88 A: 58 to 90 A in all.

@@ -105,8 +105,6 @@ fields! {
     Stub: "the stub left of a rod", "mm", 0.001;
     /// Deposition efficiency.
     Deposition: "the share of the rod that ends in the seam", "%", 0.01;
-    /// Rod on top of what the seams take.
-    Waste: "the waste", "%", 0.01;
     /// Density.
     Density: "the density", "kg/m³", 1.0;
     /// Flow of gas.
@@ -131,6 +129,8 @@ fields! {
     GasVolume: "the volume of gas", "L", 0.001;
     /// Length of a panel or a flange.
     Width: "the width of the flange", "mm", 0.001;
+    /// Rod on top of what the seams take.
+    Waste: "the waste", "%", 0.01;
 }
 
 /// The limit that a value must keep, in SI.

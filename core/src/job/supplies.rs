@@ -175,7 +175,9 @@ impl Tank {
             tacks += one.time.tacks.si();
             all.starts = all.starts.saturating_add(one.time.starts);
             all.gas = all.gas.and(&one.gas);
-            all.without_bead += u32::from(one.bead.is_err());
+            all.without_bead = all
+                .without_bead
+                .saturating_add(u32::from(one.bead.is_err()));
         }
         all.melted = Length::from_metres(melted);
         all.arc = Time::from_seconds(arc);

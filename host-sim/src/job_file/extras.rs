@@ -187,11 +187,14 @@ fn within<'t>(
         _ => return Some(()),
     };
     let called = called(&section.path_of(name));
+    let unit = if value.contains(' ') {
+        "; is the unit the one that you meant?"
+    } else {
+        ""
+    };
     let problem = Problem::new(span, format!("{called} is too {how}"))
         .label(format!("{value}; it must be {limit}"))
-        .help(format!(
-            "write {limit}; is the unit the one that you meant?"
-        ));
+        .help(format!("write {limit}{unit}"));
     reader.problem(problem);
     None
 }

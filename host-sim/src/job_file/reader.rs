@@ -316,7 +316,14 @@ impl<'t> Reader<'t> {
             Some(Kind::Measure(example)) => example,
             _ => "",
         };
-        let symbols = || either(units.iter().map(|(unit, _)| *unit));
+        // Of several spellings of one unit the first is told.
+        let spelt = units.iter().enumerate().filter(|(place, (_, size))| {
+            !units
+                .iter()
+                .take(*place)
+                .any(|(_, earlier)| earlier.to_bits() == size.to_bits())
+        });
+        let symbols = either(spelt.map(|(_, (unit, _))| *unit));
         let title = || format!("{} is not {what}", called(&path));
         let DeValue::String(text) = value.get_ref() else {
             let wrong = self.wrong_kind(value, &path, &format!("{what} with its unit, in quotes"));
@@ -343,8 +350,7 @@ impl<'t> Reader<'t> {
         let problem = Problem::new(value.span(), title())
             .label(label)
             .help(format!(
-                "write, for example, \"{example}\"; its units are {}",
-                symbols()
+                "write, for example, \"{example}\"; its units are {symbols}"
             ));
         self.problem(problem);
         None
@@ -403,7 +409,7 @@ impl<'t> Reader<'t> {
         example: &str,
     ) -> Option<f64> {
         let value = self.value(section, name)?;
-        self.number_of(value, &section.path_of(name), example)
+        self.number_of(value, &section.path_of(name), "a plain number", example)
     }
 
     /// Exactly `N` plain numbers in a list.
@@ -417,31 +423,34 @@ impl<'t> Reader<'t> {
         let path = section.path_of(name);
         let read: Vec<f64> = values
             .into_iter()
-            .filter_map(|value| self.number_of(value, &path, example))
+            .filter_map(|value| self.number_of(value, &path, "plain numbers", example))
             .collect();
         read.try_into().ok()
     }
 
-    fn number_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<f64> {
+    fn number_of(
+        &mut self,
+        value: Value<'t>,
+        path: &str,
+        wanted: &str,
+        example: &str,
+    ) -> Option<f64> {
         let number = match value.get_ref() {
             DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix())
                 .ok()
                 .map(|whole| whole as f64),
             DeValue::Float(float) => float.as_str().parse::<f64>().ok(),
             _ => {
-                let wrong = self.wrong_kind(value, path, "plain numbers");
+                let wrong = self.wrong_kind(value, path, wanted);
                 self.problem(wrong.help(format!("write, for example, {example}")));
                 return None;
             }
         };
         let finite = number.filter(|number| number.is_finite());
         if finite.is_none() {
-            let problem = Problem::new(
-                value.span(),
-                format!("{} needs plain numbers", called(path)),
-            )
-            .label("too large, or no number")
-            .help(format!("write, for example, {example}"));
+            let problem = Problem::new(value.span(), format!("{} needs {wanted}", called(path)))
+                .label("too large, or no number")
+                .help(format!("write, for example, {example}"));
             self.problem(problem);
         }
         finite

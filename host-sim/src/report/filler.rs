@@ -2,9 +2,10 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::filler::{Criterion, Finding, Mark, Verdict};
+use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict, WARM};
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::TemperatureUnit;
+use seamwright_core::stock::Family;
 use serde_json::{Value, json};
 
 use super::Units;
@@ -30,14 +31,14 @@ pub(super) fn name(verdict: &Verdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
 }
 
-/// Whether a finding tells something: not that nothing was asked.
+/// Whether a finding tells something: not that nothing was asked, or that a rule is of another metal.
 fn tells(finding: Finding) -> bool {
-    finding.reason != seamwright_core::filler::Reason::NotAsked
+    !matches!(finding.reason, Reason::NotAsked | Reason::OtherSteels)
 }
 
 /// Of another family of metals: not worth a line.
 fn of_another_metal(verdict: &Verdict) -> bool {
-    verdict.worst().reason == seamwright_core::filler::Reason::OtherMetal
+    verdict.worst().reason == Reason::OtherMetal
 }
 
 /// Seams of thin corners that are often fused without rod.
@@ -76,8 +77,11 @@ pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited
     {
         let worst = verdict.worst();
         let line = format!(
-            "not {}: {} {}",
-            name(verdict),
+            "{}: {} {}",
+            verdict.filler.map_or_else(
+                || "not without rod".to_owned(),
+                |filler| format!("not {filler}")
+            ),
             worst.reason,
             cited.mark(worst.reason.source().text())
         );
@@ -104,8 +108,11 @@ pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited
 fn asked(tank: &Tank, units: Units) -> String {
     let service = match tank.warmest() {
         Some(at) => format!("service at up to {}", units.temperature(at)),
-        None => "a service whose temperature the job does not say: above 65 °C the order changes"
-            .to_owned(),
+        None if tank.job().alloy().family() == Family::Aluminium => format!(
+            "a service whose temperature the job does not say: above {} the order changes",
+            units.temperature(WARM.value)
+        ),
+        None => "no service temperature told".to_owned(),
     };
     let anodised = if tank.job().service().anodised {
         ", anodised after welding"

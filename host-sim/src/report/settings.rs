@@ -233,7 +233,8 @@ pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
             for row in rows(tank, extras, group) {
                 let mut one = Map::new();
                 if let Some(range) = &row.range {
-                    let sources: Vec<&str> = range.sources.iter().map(|one| one.name()).collect();
+                    let sources: Vec<&str> =
+                        range.sources.iter().map(ranges::Source::name).collect();
                     one.insert("range".to_owned(), json!([range.least, range.most]));
                     one.insert("sources".to_owned(), json!(sources));
                 }

@@ -6,7 +6,7 @@ use seamwright_core::heat::refuse::Refused;
 use seamwright_core::heat::shrink::{self, Estimate, Note, Sheet};
 use seamwright_core::job::Tank;
 use seamwright_core::joint::Joint;
-use seamwright_core::quantity::LineEnergy;
+use seamwright_core::quantity::{Length, LineEnergy};
 use seamwright_core::seam::Seam;
 use serde_json::{Map, Value, json};
 
@@ -103,10 +103,7 @@ pub(super) fn text(tank: &Tank, units: Units, cited: &mut Cited) -> String {
     for note in notes {
         let text = note.text().replace(
             " 3 mm ",
-            &format!(
-                " {} ",
-                units.thickness(seamwright_core::quantity::Length::from_metres(0.003))
-            ),
+            &format!(" {} ", units.thickness(Length::from_metres(0.003))),
         );
         let _ = writeln!(out, "  {}", wrapped(&format!("Mind: {text}."), WIDE, 4));
     }
@@ -134,7 +131,7 @@ pub(super) fn json(tank: &Tank) -> Value {
                 map.insert(
                     key.to_owned(),
                     json!({
-                        "range_m": estimate.range.map(|length| length.si()),
+                        "range_m": estimate.range.map(Length::si),
                         "source": estimate.source,
                         "notes": notes,
                     }),

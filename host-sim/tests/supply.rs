@@ -80,7 +80,7 @@ fn waste_is_on_top() {
     assert_eq!(totals["rods"], 4);
 }
 
-/// V = flow (t + n (t_pre + t_post)), from what the plan itself lists of tacks and stitches: the starts are
+/// `V = flow (t + n (t_pre + t_post))`, from what the plan itself lists of tacks and stitches: the starts are
 /// theirs, the arc their length at 200 mm/min.
 #[test]
 fn gas_pays_for_every_start() {
@@ -207,7 +207,7 @@ fn what_is_not_known_is_said() {
     for seam in without {
         let why = seam["without_bead"].as_str().unwrap();
         assert!(why.contains("the leg of the fillet is 0.400"), "{why}");
-        assert_eq!(number(&seam["rod_m"]), 0.0);
+        near("no rod", &seam["rod_m"], 0.0, 0.0);
         assert!(number(&seam["gas_m3"]) > 0.0);
     }
 }

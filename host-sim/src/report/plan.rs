@@ -14,7 +14,7 @@ use seamwright_core::seam::joint_name;
 
 use super::cited::Cited;
 use super::table::{Side, table, wrapped};
-use super::{Units, duty, filler, heat, settings, shrinkage, size, supply};
+use super::{Units, cost, duty, filler, heat, settings, shrinkage, size, supply};
 use crate::diagnostics::clean;
 use crate::job_file::Extras;
 
@@ -58,7 +58,7 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     );
     section(&mut out, "Duty cycle", &duty::text(tank, extras));
     section(&mut out, "Supplies", &supply::text(tank, extras, units));
-    section(&mut out, "Cost", &supply::cost_text(tank, extras));
+    section(&mut out, "Cost", &cost::text(tank, extras));
     section(
         &mut out,
         "Shrinkage, as rules of thumb have it",

@@ -1,158 +1,31 @@
-//! Rod, gas and time for the seams, and what it all costs.
+//! Rod, gas and time for the seams.
 
 use std::fmt::Write as _;
 
-use seamwright_core::heat::flow::Flow;
 use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{AllUse, Kit, SeamUse, Tank, WASTE};
+use seamwright_core::job::{AllUse, SeamUse, Tank};
 use seamwright_core::quantity::{
-    Energy, Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature,
-    TemperatureUnit, Time, TimeUnit,
+    Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
+    Time, TimeUnit,
 };
-use seamwright_core::stock::Filler;
-use seamwright_core::supply::cost::{Amounts, Costs, ITEMS};
+use seamwright_core::supply::cost::ITEMS;
 use seamwright_core::supply::cylinder::Cylinder;
-use seamwright_core::supply::filler::{DEPOSITION, Rod, RodDraft, STUB};
-use seamwright_core::supply::gas::{Shield, USUAL_PRE_FLOW, usual_post_flow};
-use seamwright_core::supply::time::{JobTime, Parts};
 use serde_json::{Map, Value, json};
 
 use super::Units;
+use super::cost::{amounts, costs, time};
+use super::kit::{Missing, chosen, uses};
 use super::plan::facts;
 use super::table::{Side, table, wrapped};
-use super::{duty, settings};
-use crate::diagnostics::clean;
 use crate::job_file::Extras;
 
 /// Signs in a line.
 const WIDE: usize = 100;
-/// A rod as it is sold: common practice, no source.
-const USUAL_LENGTH: Length = Length::new(1.0, LengthUnit::Metre);
 /// A cylinder as it is filled: common practice, no source.
 const USUAL_PRESSURE: Pressure = Pressure::new(200.0, PressureUnit::Bar);
+
 /// A cylinder is changed at this: common practice, no source.
 const LEFT: Pressure = Pressure::new(10.0, PressureUnit::Bar);
-/// Of the mains' energy in the arc: common practice for an inverter, no source.
-const MAINS: f64 = 0.8;
-
-/// What is welded with, and which of it the job does not say.
-struct Chosen {
-    filler: Filler,
-    diameter: Length,
-    length: Length,
-    flow: Flow,
-    flows: [Time; 2],
-    kit: Kit,
-    assumed: Vec<(&'static str, &'static str)>,
-}
-
-/// Why nothing can be told.
-enum Missing {
-    /// The key to give.
-    Key(&'static str),
-    Refused(Refused),
-}
-
-impl From<Refused> for Missing {
-    fn from(refused: Refused) -> Self {
-        Self::Refused(refused)
-    }
-}
-
-impl Missing {
-    fn text(&self) -> String {
-        match self {
-            Self::Key(key) => {
-                format!("not known: give {key}, for which nothing is published for this sheet")
-            }
-            Self::Refused(refused) => format!("not known: {refused}"),
-        }
-    }
-}
-
-fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
-    let supply = &extras.supply;
-    let mut assumed = Vec::new();
-    let mut note = |key, source| assumed.push((key, source));
-    let best = || {
-        let all = tank.fillers().ok()?;
-        all.iter()
-            .find_map(|verdict| verdict.filler.filter(|_| !verdict.ruled_out()))
-    };
-    let filler = match supply.filler {
-        Some(filler) => filler,
-        None => {
-            note("filler", "the best of those judged");
-            best().ok_or(Missing::Key("supply.filler"))?
-        }
-    };
-    let diameter = match supply.rod_diameter {
-        Some(diameter) => diameter,
-        None => {
-            note("rod_diameter", "the largest that is suggested");
-            settings::usual_rod(tank).ok_or(Missing::Key("supply.rod_diameter"))?
-        }
-    };
-    let length = supply.rod_length.unwrap_or_else(|| {
-        note("rod_length", "common practice, no source");
-        USUAL_LENGTH
-    });
-    let stub = supply.stub.unwrap_or_else(|| {
-        note(
-            "stub",
-            "50 mm of 1 m (from memory), at most half of the rod",
-        );
-        if STUB.si() > 0.5 * length.si() {
-            Length::from_metres(0.5 * length.si())
-        } else {
-            STUB
-        }
-    });
-    let waste = supply.waste.unwrap_or_else(|| {
-        note("waste", "common practice, no source");
-        WASTE
-    });
-    let flow = match supply.gas_flow {
-        Some(flow) => flow,
-        None => {
-            note("gas_flow", "the middle of what is suggested");
-            settings::usual_flow(tank).ok_or(Missing::Key("supply.gas_flow"))?
-        }
-    };
-    let pre = supply.pre_flow.unwrap_or_else(|| {
-        note("pre_flow", "common practice, no source");
-        USUAL_PRE_FLOW
-    });
-    let post = supply.post_flow.unwrap_or_else(|| {
-        note(
-            "post_flow",
-            "a second for each 10 A, at least 8 s: common practice, no source",
-        );
-        usual_post_flow(tank.arc().current)
-    });
-    let rod = Rod::new(&RodDraft {
-        diameter,
-        length,
-        stub,
-        density: filler.density().value,
-        deposition: DEPOSITION,
-    })?;
-    let shield = Shield::new(flow, pre, post)?;
-    Ok(Chosen {
-        filler,
-        diameter,
-        length,
-        flow,
-        flows: [pre, post],
-        kit: Kit { rod, waste, shield },
-        assumed,
-    })
-}
-
-fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), Refused> {
-    let by_seam = tank.supplies(kit).collect::<Result<Vec<_>, _>>()?;
-    Ok((by_seam, tank.supply_in_all(kit)?))
-}
 
 pub(super) fn text(tank: &Tank, extras: &Extras, units: Units) -> String {
     match told(tank, extras, units) {
@@ -278,74 +151,6 @@ fn of_cylinder(extras: &Extras, all: &AllUse) -> Result<Option<f64>, Refused> {
     let at = Temperature::new(15.0, TemperatureUnit::Celsius);
     let usable = Cylinder::new(water)?.usable(gauge, left, at)?;
     Ok(Some(all.gas.total().si() / usable.si()))
-}
-
-/// The job's time as far as it is known here: waits for the metal to cool are not in it.
-fn time(tank: &Tank, extras: &Extras, all: &AllUse) -> Result<JobTime, Refused> {
-    let moves = tank.job().welding().moving.si() * f64::from(all.starts);
-    let rest = duty::run(tank, extras).map_or(0.0, |run| run.rest.si());
-    Parts {
-        arc: all.burning(),
-        wait: Time::default(),
-        moves: Time::from_seconds(moves),
-        rest: Time::from_seconds(rest),
-        other: extras.supply.other_time.unwrap_or_default(),
-    }
-    .job()
-}
-
-fn amounts(tank: &Tank, all: &AllUse, time: &JobTime) -> Amounts {
-    let arc = tank.arc().power() * all.burning().si();
-    Amounts {
-        sheet: tank.totals().mass,
-        filler: all.filler.bought_mass,
-        gas: all.gas.total(),
-        labour: time.total,
-        electricity: Energy::from_joules(arc / MAINS),
-    }
-}
-
-/// Costs, the job's time and the currency; `None` without prices.
-fn costs(tank: &Tank, extras: &Extras) -> Result<Option<(Costs, JobTime, String)>, Missing> {
-    let Some((currency, prices)) = &extras.supply.prices else {
-        return Ok(None);
-    };
-    let chosen = chosen(tank, extras)?;
-    let (_, all) = uses(tank, &chosen.kit)?;
-    let time = time(tank, extras, &all)?;
-    let costs = Costs::of(&amounts(tank, &all, &time), prices)?;
-    Ok(Some((costs, time, clean(currency).into_owned())))
-}
-
-pub(super) fn cost_text(tank: &Tank, extras: &Extras) -> String {
-    let (costs, time, currency) = match costs(tank, extras) {
-        Ok(Some(known)) => known,
-        Ok(None) => return String::new(),
-        Err(missing) => return format!("  {}\n", wrapped(&missing.text(), WIDE, 4)),
-    };
-    let money = |value: f64| format!("{value:.2} {currency}");
-    let mut rows: Vec<(&str, String)> = ITEMS
-        .into_iter()
-        .zip(costs.items)
-        .map(|(name, item)| {
-            (
-                name,
-                item.map_or_else(|| "no price given".to_owned(), money),
-            )
-        })
-        .collect();
-    let whole = if costs.is_whole() {
-        ""
-    } else {
-        ", of what has a price"
-    };
-    rows.push(("in all", format!("{}{whole}", money(costs.total()))));
-    let line = format!(
-        "Sheet is that of the blanks, offcuts not counted; labour is {}: arc, moves, rests and other_time, waits for the metal to cool not counted; of the mains' energy {:.0} % is taken to reach the arc (common practice, no source).",
-        time.total.display(TimeUnit::Hour, 2),
-        100.0 * MAINS
-    );
-    format!("{}  {}\n", facts(&rows), wrapped(&line, WIDE, 4))
 }
 
 pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {

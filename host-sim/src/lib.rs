@@ -25,3 +25,4 @@ pub mod report;
 pub mod sheet;
 pub mod shots;
 pub mod solve;
+pub mod welding;

@@ -113,6 +113,19 @@ pub fn solve(
             format!("it may be {}", known(&draft.shape)),
         ));
     };
+    if target.si() <= 0.0 || target.si().is_nan() {
+        return Err(Failure::input(
+            format!(
+                "--{} is too small: {}",
+                measure.name(),
+                target.display(VolumeUnit::Litre, 3)
+            ),
+            format!(
+                "the {} capacity to meet must be above 0 L, such as \"6.5 L\"",
+                measure.name()
+            ),
+        ));
+    }
     // The tank as it stands must be one, so that its own faults are told first.
     let start = file.tank(|_| ())?;
     let mut tank = start.clone();

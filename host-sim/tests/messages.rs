@@ -270,6 +270,21 @@ fn faces_and_sheets() {
         "face-ninth-cut",
         &with_table("[stock.faces]\n\"cut 9\" = \"3 mm\""),
     );
+    check("face-unknown-of-a-cut-block", &{
+        with_cut("edge = \"top back\"\nlegs = [\"20 mm\", \"20 mm\"]")
+            + "\n[stock.faces]\nlid = \"3 mm\"\n"
+    });
+    let outline = with_outline(&corners(&[[0, 0], [300, 0], [0, 200]]));
+    check(
+        "face-unknown-of-a-profile",
+        &format!("{outline}\n[stock.faces]\nlid = \"3 mm\"\n"),
+    );
+    check(
+        "face-unknown-of-a-drum",
+        &format!(
+            "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"upright\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\nends = \"flat\"\n{STOCK}\n[[fitting]]\nname = \"vent\"\nface = \"side\"\nat = [\"80 mm\", \"60 mm\"]\nbore = \"8 mm\"\n"
+        ),
+    );
     check("sheet-eats-inside", &replaced("\"160 mm\"", "\"4 mm\""));
     check(
         "face-sheet-too-thick",
@@ -306,6 +321,14 @@ fn figures_out_of_range() {
     check(
         "dip-step-too-fine",
         &with_table("[fill]\ndip_step = \"0.1 mm\""),
+    );
+    check(
+        "dip-volume-zero",
+        &with_table("[fill]\ndip_volume = \"0 L\""),
+    );
+    check(
+        "dip-volume-too-fine",
+        &with_table("[fill]\ndip_volume = \"2 mL\""),
     );
     check(
         "current-too-large",
@@ -654,6 +677,62 @@ fn fittings_and_baffles() {
             baffle("\"150 mm\"")
         ),
     );
+    // The key that the problem tells of has the carets, not the head of its table.
+    check(
+        "fitting-of-nothing",
+        &fitting("top", "[\"80 mm\", \"60 mm\"]").replacen("38 mm", "0 mm", 1),
+    );
+    check(
+        "fitting-with-its-outer-over-the-edge",
+        &format!(
+            "{}\nouter = \"130 mm\"\n",
+            fitting("top", "[\"80 mm\", \"60 mm\"]")
+        ),
+    );
+    check(
+        "fitting-at-too-far",
+        &fitting("top", "[\"80 mm\", \"60 m\"]"),
+    );
+    check(
+        "fitting-over-a-bend",
+        &format!(
+            "{}\n[joints]\nfolds = [\"top front\"]\nbend_radius = \"4 mm\"\n",
+            fitting("top", "[\"80 mm\", \"23 mm\"]")
+        ),
+    );
+    let hole = |at: &str, diameter: &str| {
+        format!(
+            "{}\n[[baffle.hole]]\nat = [\"60 mm\", \"40 mm\"]\ndiameter = \"20 mm\"\n\n[[baffle.hole]]\nat = {at}\ndiameter = {diameter}\n",
+            baffle("\"150 mm\"")
+        )
+    };
+    check(
+        "baffle-second-hole-outside",
+        &hole("[\"170 mm\", \"40 mm\"]", "\"30 mm\""),
+    );
+    check(
+        "baffle-hole-of-nothing",
+        &hole("[\"120 mm\", \"40 mm\"]", "\"0 mm\""),
+    );
+    let drum = |table: &str| {
+        format!(
+            "{NAME}\n[shape]\nkind = \"drum\"\naxis = \"lying\"\ndiameter = \"200 mm\"\nlength = \"300 mm\"\nends = \"ellipsoidal 2:1\"\n{STOCK}\n{table}\n"
+        )
+    };
+    check(
+        "baffle-along-a-drum",
+        &drum("[[baffle]]\nacross = \"height\"\nat = \"100 mm\""),
+    );
+    check(
+        "baffle-in-a-dished-end",
+        &drum("[[baffle]]\nacross = \"length\"\nat = \"20 mm\""),
+    );
+    check(
+        "fitting-off-the-centre-of-an-end",
+        &drum(
+            "[[fitting]]\nname = \"drain\"\nface = \"right\"\nat = [\"80 mm\", \"100 mm\"]\nbore = \"20 mm\"",
+        ),
+    );
     check(
         "rod-over-no-liquid",
         &with_table("[fill]\ndip_at = [\"400 mm\", \"90 mm\"]"),
@@ -666,4 +745,23 @@ fn a_wall_that_thinner_sheets_close_over() {
                height = \"73 mm\"\n\n[[shape.cut]]\nedge = \"front left\"\nlegs = [\"41.5 mm\", \"1.9 mm\"]\n\n\
                [stock]\nalloy = \"6063\"\nthickness = \"0.9 mm\"\n\n[stock.faces]\nfront = \"4.6 mm\"\n";
     check("a_wall_closed_over", job);
+}
+
+#[test]
+fn a_fitting_beside_a_corner_of_its_face_is_off_it() {
+    // Past two edges at once, and past the tip of a slant: beside the run of every edge that it is past.
+    let cut = with_cut(
+        "edge = \"top back\"\nlegs = [\"20 mm\", \"20 mm\"]\n\n[[shape.cut]]\ncorner = \"right front top\"\nlegs = [\"300 mm\", \"120 mm\", \"60 mm\"]",
+    );
+    let fitting = |at: &str| {
+        format!("{cut}\n[[fitting]]\nname = \"vent\"\nface = \"top\"\nat = {at}\nbore = \"8 mm\"\n")
+    };
+    check(
+        "fitting-beside-a-corner",
+        &fitting("[\"360 mm\", \"190 mm\"]"),
+    );
+    check(
+        "fitting-beside-a-slant",
+        &fitting("[\"310 mm\", \"20 mm\"]"),
+    );
 }

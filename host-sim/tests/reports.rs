@@ -276,6 +276,8 @@ fn dips_refused() {
         &["--volume", "1 mL"],
         &["--every", "0.01 mm"],
         &["--every=-5 mm"],
+        &["--every", "0 mm"],
+        &["--volume=-1 L"],
         &["--pitch", "95°"],
     ] {
         let output = seamwright(&[&["dip", &header], arguments].concat())
@@ -290,6 +292,32 @@ fn dips_refused() {
         ));
     }
     insta::assert_snapshot!("dips-refused", all);
+}
+
+#[test]
+fn a_dip_chart_by_volume_from_the_lowest_point_ends_at_the_brim() {
+    // Without a rod: 220 mm by 120 mm by 100 mm inside holds 2.64 L, which is no whole multiple of 0.5 L and
+    // eleven of 0.24 L, by the product of its sides.
+    let folder = tempfile::tempdir().unwrap();
+    let job = format!(
+        "{NAME}[shape]\nkind = \"block\"\nsized = \"inside\"\nlength = \"220 mm\"\nwidth = \"120 mm\"\nheight = \"100 mm\"\n{STOCK}"
+    );
+    fs::write(folder.path().join("tank.toml"), job).unwrap();
+    for (step, litres, count) in [("0.5 L", 0.5, 7), ("0.24 L", 0.24, 12), ("9 L", 9.0, 2)] {
+        let output = run(
+            folder.path(),
+            &["dip", "tank.toml", "--volume", step, "--json"],
+        );
+        let chart: Value = serde_json::from_slice(&output.stdout).unwrap();
+        let marks = chart["marks"].as_array().unwrap();
+        assert_eq!(marks.len(), count, "{step}: {marks:?}");
+        for (mark, number) in marks.iter().zip(0_u8..) {
+            let [reading, volume] = [0, 1].map(|at| mark[at].as_f64().unwrap());
+            let wanted = (f64::from(number) * litres * 1e-3).min(2.64e-3);
+            assert!((volume - wanted).abs() < 1e-12, "{step}: {mark}");
+            assert!((reading - volume / 0.0264).abs() < 1e-9, "{step}: {mark}");
+        }
+    }
 }
 
 #[test]
@@ -331,6 +359,7 @@ fn solves_refused() {
         &["--for", "heigth", "--usable", "5 L"],
         &["--for", "height", "--usable", "5"],
         &["--for", "height", "--usable", "0 L"],
+        &["--for", "length", "--brim=-2 L"],
         &["--for", "height"],
     ] {
         let output = seamwright(&[&["solve", &header], arguments].concat())

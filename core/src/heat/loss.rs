@@ -8,14 +8,17 @@ pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 const GRAVITY: f64 = 9.806_65;
 
 /// Dry air at 1 atm: temperature (K), conductivity (W/(m K)), kinematic viscosity and diffusivity (m²/s):
-/// F. Incropera and D. `DeWitt`, Fundamentals of Heat and Mass Transfer, table A.4 (from memory).
-const AIR: [(f64, [f64; 3]); 7] = [
+/// F. Incropera and D. `DeWitt`, Fundamentals of Heat and Mass Transfer, table A.4 (as several public sources
+/// quote it; the book itself not read).
+const AIR: [(f64, [f64; 3]); 9] = [
     (250.0, [0.0223, 11.44e-6, 15.9e-6]),
     (300.0, [0.0263, 15.89e-6, 22.5e-6]),
     (350.0, [0.0300, 20.92e-6, 29.9e-6]),
     (400.0, [0.0338, 26.41e-6, 38.3e-6]),
+    (450.0, [0.0373, 32.39e-6, 47.2e-6]),
     (500.0, [0.0407, 38.79e-6, 56.7e-6]),
     (600.0, [0.0469, 52.69e-6, 76.9e-6]),
+    (700.0, [0.0524, 68.10e-6, 98.0e-6]),
     (800.0, [0.0573, 84.93e-6, 120.0e-6]),
 ];
 
@@ -86,15 +89,16 @@ pub fn vertical_nusselt(rayleigh: f64, prandtl: f64) -> f64 {
 }
 
 /// Nusselt number of a warm plate that faces up, by area over perimeter: J. Lloyd and W. Moran (1974),
-/// `0.54 Ra^(1/4)` up to 1e7 and `0.15 Ra^(1/3)` above; the larger of the two, which cross near there, and at
-/// least that of still air over a disc.
+/// `0.54 Ra^(1/4)` up to 1e7 and `0.15 Ra^(1/3)` above, where it jumps by 8 %; and at least that of still air
+/// over a disc.
 #[must_use]
 pub fn upward_nusselt(rayleigh: f64) -> f64 {
-    let root = libm::sqrt(libm::sqrt(libm::fmax(rayleigh, 0.0)));
-    libm::fmax(
-        LEAST_NUSSELT,
-        libm::fmax(0.54 * root, 0.15 * libm::cbrt(rayleigh)),
-    )
+    let nusselt = if rayleigh <= 1e7 {
+        0.54 * libm::sqrt(libm::sqrt(libm::fmax(rayleigh, 0.0)))
+    } else {
+        0.15 * libm::cbrt(rayleigh)
+    };
+    libm::fmax(LEAST_NUSSELT, nusselt)
 }
 
 /// Nusselt number of a warm plate that faces down, by area over perimeter: `0.27 Ra^(1/4)` (W. `McAdams`, Heat

@@ -1,9 +1,10 @@
-//! Which input to blame for a shape that makes no tank.
+//! Which input to blame for a shape that makes no tank, or for what does not fit into one.
 
-use super::Field;
+use super::{Across, Field};
 use crate::body::section::SectionError;
 use crate::body::turned::TurnedError;
-use crate::body::{BlockError, DrumError, Face, ProfileError, ShapeError, TaperError};
+use crate::body::{Axis, BlockError, DrumError, Face, ProfileError, Shape, ShapeError, TaperError};
+use crate::fixture::PlaceError;
 
 pub(super) fn shape(error: &ShapeError) -> Field {
     match error {
@@ -89,4 +90,36 @@ fn drum(error: &DrumError) -> Field {
         DrumError::SheetFills { .. } => Field::Thickness,
         DrumError::UnequalSheets { head, .. } => Field::FaceThickness(*head),
     }
+}
+
+/// Of a fitting, counted from 1.
+pub(super) const fn fitting(number: u8, error: &PlaceError) -> Field {
+    match error {
+        PlaceError::OffFace { .. } | PlaceError::OffCentre { .. } | PlaceError::Overlap { .. } => {
+            Field::FittingAt(number)
+        }
+        PlaceError::NoOuter => Field::FittingBore(number),
+        _ => Field::Fitting(number),
+    }
+}
+
+/// Of a baffle, counted from 1, across that size of that shape; its holes aside.
+pub(super) const fn baffle(number: u8, shape: &Shape, across: Across, error: &PlaceError) -> Field {
+    match *error {
+        PlaceError::Outside { .. } | PlaceError::Parted => Field::BaffleAt(number),
+        // Across the axis, then within a dished end.
+        PlaceError::NotAcrossDrum => match (shape, across) {
+            (Shape::Drum(drum), across) if is_across(drum.axis, across) => Field::BaffleAt(number),
+            _ => Field::BaffleAcross(number),
+        },
+        _ => Field::Baffle(number),
+    }
+}
+
+/// Whether a baffle across that size stands across a drum's axis.
+const fn is_across(axis: Axis, across: Across) -> bool {
+    matches!(
+        (axis, across),
+        (Axis::Lying, Across::Length) | (Axis::Upright, Across::Height)
+    )
 }

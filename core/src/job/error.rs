@@ -59,8 +59,8 @@ pub enum Field {
     Baffle(u8),
     BaffleAt(u8),
     BaffleThickness(u8),
-    /// A hole of a baffle.
-    BaffleHole(u8, u8),
+    /// Where a hole of a baffle is.
+    BaffleHoleAt(u8, u8),
     Headspace,
     Target,
     PickUp,
@@ -91,6 +91,11 @@ pub enum Field {
     Acceleration(u8),
     /// A mount, counted from 1.
     Mount(u8),
+    // The numbers of these stand in the wire, so what comes later is added here.
+    FittingFace(u8),
+    BaffleAcross(u8),
+    /// How large a hole of a baffle is.
+    BaffleHoleDiameter(u8, u8),
 }
 
 impl fmt::Display for Field {
@@ -107,14 +112,19 @@ impl fmt::Display for Field {
             Self::OwnJoint(n) => return write!(f, "joints.edges {n}"),
             Self::Fold(n) => return write!(f, "joints.folds {n}"),
             Self::Fitting(n) => return write!(f, "fitting {n}"),
+            Self::FittingFace(n) => return write!(f, "fitting {n} face"),
             Self::FittingAt(n) => return write!(f, "fitting {n} at"),
             Self::FittingBore(n) => return write!(f, "fitting {n} bore"),
             Self::FittingOuter(n) => return write!(f, "fitting {n} outer"),
             Self::FittingStandIn(n) => return write!(f, "fitting {n} stand_in"),
             Self::Baffle(n) => return write!(f, "baffle {n}"),
+            Self::BaffleAcross(n) => return write!(f, "baffle {n} across"),
             Self::BaffleAt(n) => return write!(f, "baffle {n} at"),
             Self::BaffleThickness(n) => return write!(f, "baffle {n} thickness"),
-            Self::BaffleHole(n, hole) => return write!(f, "baffle {n} hole {hole}"),
+            Self::BaffleHoleAt(n, hole) => return write!(f, "baffle {n} hole {hole} at"),
+            Self::BaffleHoleDiameter(n, hole) => {
+                return write!(f, "baffle {n} hole {hole} diameter");
+            }
             Self::Name => "name",
             Self::Shape => "shape",
             Self::Length => "shape.length",

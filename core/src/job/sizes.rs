@@ -106,7 +106,7 @@ pub(super) fn fittings(draft: &Draft) -> Result<(), JobError> {
     for (fitting, number) in draft.fittings.iter().zip(1_u8..) {
         if !draft.shape.has(fitting.face) {
             return Err(JobError {
-                field: Field::Fitting(number),
+                field: Field::FittingFace(number),
                 problem: Problem::NoSuchFace(fitting.face),
             });
         }
@@ -150,10 +150,11 @@ pub(super) fn baffles(draft: &Draft) -> Result<(), JobError> {
             )?;
         }
         for (hole, place) in baffle.holes.iter().zip(1_u8..) {
-            let field = Field::BaffleHole(number, place);
             for at in hole.at {
+                let field = Field::BaffleHoleAt(number, place);
                 ranged(field, at, reach(), Value::Length)?;
             }
+            let field = Field::BaffleHoleDiameter(number, place);
             ranged(field, hole.diameter, HOLE, Value::Length)?;
         }
     }

@@ -164,7 +164,7 @@ impl Tank {
         };
         for (draft, number) in job.fittings.iter().zip(1_u8..) {
             let blame = |error| JobError {
-                field: Field::Fitting(number),
+                field: blame::fitting(number, &error),
                 problem: Problem::Place(error),
             };
             let fitting = Fitting::place(&plan, draft).map_err(blame)?;
@@ -179,9 +179,15 @@ impl Tank {
         }
         for (draft, number) in job.baffles.iter().zip(1_u8..) {
             let thickness = draft.thickness.unwrap_or(job.thickness);
-            let baffle = Baffle::place(body, draft, thickness).map_err(|error| JobError {
-                field: Field::Baffle(number),
-                problem: Problem::Place(error),
+            let baffle = Baffle::place(body, draft, thickness).map_err(|(error, hole)| {
+                let field = match hole {
+                    Some(hole) => Field::BaffleHoleAt(number, hole),
+                    None => blame::baffle(number, &job.shape, draft.across, &error),
+                };
+                JobError {
+                    field,
+                    problem: Problem::Place(error),
+                }
             })?;
             let _ = inner.baffles.push(baffle);
         }

@@ -12,6 +12,7 @@ use crate::geom::Vector;
 use crate::heat::arc::Process;
 use crate::heat::network::{Material, Ware};
 use crate::heat::preheat::interpass_limit;
+use crate::panel::PanelMark;
 use crate::quantity::{
     Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
 };
@@ -338,7 +339,10 @@ impl Tank {
             let corner = !round && (n == 0 || n == count);
             bench
                 .points
-                .push(Point { spot, corner })
+                .push(Point {
+                    cells: spot.cells(),
+                    corner,
+                })
                 .map_err(|_| PlanError::TooMany)?;
         }
         let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
@@ -349,6 +353,7 @@ impl Tank {
                 number: small(n)?,
                 of: small(count)?,
                 turn,
+                panels: seam.mark.panels.map(PanelMark::place),
                 point: first + n,
                 middle: tenths(edge.at(Length::from_metres(middle)) - centre),
             };

@@ -6,7 +6,7 @@ use heapless::Vec;
 
 use super::run::{MAX_POINTS, Point, Run, Seams, Turn};
 use super::{MAX_STITCHES, pull::Pull};
-use crate::heat::network::{Mesh, Shell};
+use crate::heat::network::{Mesh, Shell, Spot};
 
 /// How the tank is welded. SI units; temperatures in K over the surroundings.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -173,7 +173,14 @@ impl<const C: usize, const L: usize> Bench<C, L> {
                 *slot = false;
             }
             let mut wait = 0.0;
-            let mut warmth = self.start_warmth(&run, reversed);
+            let start = self.start_of(&run, reversed, seams);
+            let warmth_now = |bench: &Self| {
+                start.map_or_else(
+                    || bench.rough_warmth(&run, reversed),
+                    |spot| bench.shell.warmth_at(spot),
+                )
+            };
+            let mut warmth = warmth_now(self);
             while warmth > manner.limit {
                 if !keep_on() {
                     return Err(PlanError::Broken);
@@ -184,7 +191,7 @@ impl<const C: usize, const L: usize> Bench<C, L> {
                 self.shell.pass(None);
                 clock += step;
                 wait += step;
-                warmth = self.start_warmth(&run, reversed);
+                warmth = warmth_now(self);
             }
             see(Planned {
                 run: number,
@@ -235,12 +242,21 @@ impl<const C: usize, const L: usize> Bench<C, L> {
         Ok(burnt)
     }
 
-    /// How warm the metal is where a stitch starts.
-    pub(super) fn start_warmth(&self, run: &Run, reversed: bool) -> f64 {
+    /// The place where a stitch starts.
+    fn start_of(&self, run: &Run, reversed: bool, seams: &impl Seams) -> Option<Spot> {
+        let edge = seams.edge(run.seam)?;
+        let length = edge.length().si() / f64::from(run.of);
+        let at = length * f64::from(u16::from(run.number) + u16::from(reversed));
+        self.mesh.spot(&edge, at, &self.shell)
+    }
+
+    /// How warm the cells are where a stitch starts: good enough to choose by.
+    pub(super) fn rough_warmth(&self, run: &Run, reversed: bool) -> f64 {
         let point = usize::from(run.point) + usize::from(reversed);
-        self.points
-            .get(point)
-            .map_or(0.0, |point| self.shell.warmth_at(point.spot))
+        self.points.get(point).map_or(0.0, |point| {
+            let [a, b] = point.cells.map(|cell| self.shell.warmth(cell));
+            0.5 * (a + b)
+        })
     }
 
     pub(super) fn is_corner(&self, run: &Run, reversed: bool) -> bool {
@@ -262,6 +278,18 @@ impl<const C: usize, const L: usize> Standing<'_, C, L> {
             .zip(self.left)
             .filter(|(_, left)| **left)
             .map(|((number, run), _)| (number, *run))
+    }
+
+    /// The share of a panel's stitches that is welded.
+    pub(super) fn progress(&self, panel: u8) -> f64 {
+        let mut counts = [0_u16; 2];
+        for (run, left) in self.bench.runs.iter().zip(self.left) {
+            if run.panels.contains(&panel) {
+                counts[0] += 1;
+                counts[1] += u16::from(!*left);
+            }
+        }
+        f64::from(counts[1]) / f64::from(counts[0].max(1))
     }
 
     /// Whether a stitch of the same seam is welded already.

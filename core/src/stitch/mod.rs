@@ -6,11 +6,19 @@ mod pull;
 mod run;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
+pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 
 use crate::quantity::Length;
 use crate::split::pieces;
+
+/// Cells of the shell that a gauge has room for.
+pub const DEVICE_CELLS: usize = 224;
+/// Links between them.
+pub const DEVICE_LINKS: usize = 520;
+/// Width that its squares would have at the rims of the sheets, were there room, in m.
+pub const DEVICE_RIM: f64 = 0.008;
 
 /// Stitches a job may have.
 pub const MAX_STITCHES: u16 = 256;

@@ -3,32 +3,88 @@
 use super::bench::{Bench, Manner, PlanError, Planned, Standing, Sum};
 use super::run::{Run, Seams};
 
-/// How much a whole unit of pull weighs against warmth, as a share of the interpass limit.
-const PULL_WEIGHT: f64 = 2.0;
-/// How much starting in a corner weighs, likewise.
-const CORNER_WEIGHT: f64 = 0.05;
+/// How much each matter weighs against warmth, as a share of the interpass limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weights {
+    /// A whole unit of pull to one side.
+    pull: f64,
+    /// A panel that is welded all round, against one not yet begun.
+    progress: f64,
+    /// A start in a corner.
+    corner: f64,
+}
+
+const fn weights(pull: f64, progress: f64, corner: f64) -> Weights {
+    Weights {
+        pull,
+        progress,
+        corner,
+    }
+}
+
+/// The ways to weigh that a plan tries. Which leaves the fewest stitches in warm places at the end is a matter of
+/// the tank; the first is a good one on most.
+pub const WAYS: [Weights; 8] = [
+    weights(1.0, 1.0, 0.03),
+    weights(1.0, 3.0, 0.0),
+    weights(1.0, 2.0, 0.03),
+    weights(2.0, 2.0, 0.03),
+    weights(2.0, 1.0, 0.0),
+    weights(1.0, 0.6, 0.0),
+    weights(0.5, 4.0, 0.03),
+    weights(2.0, 0.3, 0.05),
+];
 
 impl<const C: usize, const L: usize> Bench<C, L> {
-    /// Plans the order: always the stitch whose start is coolest, where pull to one side and starts in corners
+    /// An order: always the stitch whose start is coolest, where pull to one side and starts in corners
     /// count as if they were warmer. Baffles come before the walls about them, the stitch that closes the tank
     /// last. Of equals, the first in the list of seams; so the plan is the same every time, on every machine.
     ///
     /// # Errors
     /// [`PlanError`] where the metal never cools, or `keep_on` says no.
-    pub fn plan(
+    pub fn plan_by(
         &mut self,
+        way: &Weights,
         manner: &Manner,
         seams: &impl Seams,
         see: impl FnMut(Planned),
         keep_on: impl FnMut() -> bool,
     ) -> Result<Sum, PlanError> {
-        self.weld(manner, seams, coolest, see, keep_on)
+        self.weld(
+            manner,
+            seams,
+            |standing: &Standing<'_, C, L>| coolest(standing, way),
+            see,
+            keep_on,
+        )
+    }
+
+    /// The best of [`WAYS`]: the way with the shortest job, of equals the least lopsided, of equals
+    /// the first.
+    ///
+    /// # Errors
+    /// As [`Bench::plan_by`].
+    pub fn best_way(
+        &mut self,
+        manner: &Manner,
+        seams: &impl Seams,
+        mut keep_on: impl FnMut() -> bool,
+    ) -> Result<Weights, PlanError> {
+        let [first, ..] = WAYS;
+        let mut best = (first, f64::INFINITY, f64::INFINITY);
+        for way in WAYS {
+            let sum = self.plan_by(&way, manner, seams, |_| (), &mut keep_on)?;
+            if sum.job < best.1 || (sum.job <= best.1 && sum.pull < best.2) {
+                best = (way, sum.job, sum.pull);
+            }
+        }
+        Ok(best.0)
     }
 
     /// Seam by seam, each from its start to its end, in the order of the list: for comparison.
     ///
     /// # Errors
-    /// As [`Bench::plan`].
+    /// As [`Bench::plan_by`].
     pub fn seam_by_seam(
         &mut self,
         manner: &Manner,
@@ -48,7 +104,7 @@ impl<const C: usize, const L: usize> Bench<C, L> {
     /// In a given order, each stitch with its sense.
     ///
     /// # Errors
-    /// As [`Bench::plan`].
+    /// As [`Bench::plan_by`].
     pub fn in_order(
         &mut self,
         order: &[(u8, bool)],
@@ -68,7 +124,10 @@ impl<const C: usize, const L: usize> Bench<C, L> {
     }
 }
 
-fn coolest<const C: usize, const L: usize>(standing: &Standing<'_, C, L>) -> Option<(u8, bool)> {
+fn coolest<const C: usize, const L: usize>(
+    standing: &Standing<'_, C, L>,
+    way: &Weights,
+) -> Option<(u8, bool)> {
     let turn = standing.turn()?;
     let mut best = None;
     let mut least = f64::INFINITY;
@@ -78,9 +137,11 @@ fn coolest<const C: usize, const L: usize>(standing: &Standing<'_, C, L>) -> Opt
         }
         let (reversed, warmth) = sense(standing, &run);
         let limit = standing.manner.limit;
-        let mut score = warmth + PULL_WEIGHT * limit * standing.pull.with(&run);
+        let progress = 0.5 * (standing.progress(run.panels[0]) + standing.progress(run.panels[1]));
+        let mut score =
+            warmth + way.pull * limit * standing.pull.with(&run) + way.progress * limit * progress;
         if standing.bench.is_corner(&run, reversed) {
-            score += CORNER_WEIGHT * limit;
+            score += way.corner * limit;
         }
         if score < least {
             least = score;
@@ -94,7 +155,7 @@ fn coolest<const C: usize, const L: usize>(standing: &Standing<'_, C, L>) -> Opt
 /// neighbour welded before where that is asked for, and else from its cooler end.
 fn sense<const C: usize, const L: usize>(standing: &Standing<'_, C, L>, run: &Run) -> (bool, f64) {
     let bench = standing.bench;
-    let [ahead, back] = [false, true].map(|reversed| bench.start_warmth(run, reversed));
+    let [ahead, back] = [false, true].map(|reversed| bench.rough_warmth(run, reversed));
     let pick = |reversed: bool| (reversed, if reversed { back } else { ahead });
     if standing.manner.back_step {
         let before = standing.is_welded(run, run.number.checked_sub(1));

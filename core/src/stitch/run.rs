@@ -2,7 +2,6 @@
 
 use crate::body::Edge;
 use crate::geom::Vector;
-use crate::heat::network::Spot;
 
 /// Places where stitches begin and end, of all seams together.
 pub const MAX_POINTS: usize = 320;
@@ -29,6 +28,8 @@ pub struct Run {
     pub of: u8,
     /// When it may be welded.
     pub turn: Turn,
+    /// The panels on its two sides, by the places of their marks.
+    pub panels: [u8; 2],
     /// The place among the points where it begins; the one after that is its end.
     pub point: u16,
     /// Its middle from the middle of the tank, in tenths of a millimetre.
@@ -54,7 +55,7 @@ pub(crate) fn tenths(of: Vector) -> [i16; 3] {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Point {
     /// The cells there.
-    pub spot: Spot,
+    pub cells: [u16; 2],
     /// Whether the seam itself ends there, in a corner.
     pub corner: bool,
 }

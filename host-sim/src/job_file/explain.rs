@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use seamwright_core::body::{BlockError, Cut, Shape, ShapeError};
 use seamwright_core::bound::{Limit, OutOfRange, Value};
+use seamwright_core::fixture::PlaceError;
 use seamwright_core::job::{Draft, Field, JobError, Problem as Cause};
 use seamwright_core::quantity::{Length, LengthUnit};
 
@@ -56,9 +57,7 @@ impl Given<'_> {
                     .label("its two faces are of different thickness")
                     .help("weld it, or give both faces one thickness under [stock.faces]")
             }
-            Cause::Place(error) => at("it does not fit there".into())
-                .label("because of this")
-                .help(error.to_string()),
+            Cause::Place(place) => self.misplaced(error.field, &place),
             Cause::OverNoLiquid => at("the dip rod stands over no liquid".into())
                 .label("outside the plan of the space within")
                 .help(
@@ -126,13 +125,15 @@ impl Given<'_> {
                     .help("set the tacks further apart: a larger tack_pitch under [weld]")
             }
             Cause::TooManyMarks { needed, most } => {
-                let (span, told) = self.key_or_shape("fill.dip_step");
+                let key = path(error.field);
+                let name = key.rsplit('.').next().unwrap_or(&key).to_owned();
+                let (span, told) = self.key_or_shape(&key);
                 Problem::new(
                     span,
                     format!("the dip chart has too many marks; it may have {most}"),
                 )
                 .label(format!("{needed} marks {told}"))
-                .help("take a wider step: a larger dip_step under [fill]")
+                .help(format!("take a wider step: a larger {name} under [fill]"))
             }
         }
     }
@@ -163,6 +164,61 @@ impl Given<'_> {
             .help(format!(
                 "write {limit}; is the unit the one that you meant?"
             ))
+    }
+
+    /// What is set into a wall, or stands across the inside, and does not fit there.
+    fn misplaced(&self, field: Field, error: &PlaceError) -> Problem {
+        let path = path(field);
+        // `fitting.2.at`: the table is what does not fit, the key says where it went wrong.
+        let table: Vec<&str> = path.splitn(3, '.').take(2).collect();
+        let table = table.join(".");
+        let problem = Problem::new(
+            self.place(&path),
+            format!("{} does not fit there", called(&table)),
+        )
+        .label(match error {
+            PlaceError::OffFace { face, by } => format!("{} past what the {face} has", short(*by)),
+            PlaceError::OffCentre { by, .. } => format!("{} off the centre", short(*by)),
+            PlaceError::NoOuter => "no bore, and no outer diameter".to_owned(),
+            PlaceError::Overlap { other } => format!("runs into fitting {other}"),
+            PlaceError::Outside { .. } => "not between the sheets".to_owned(),
+            PlaceError::Parted => "the inside is in several pieces here".to_owned(),
+            PlaceError::NotAcrossDrum => match field {
+                Field::BaffleAt(_) => "in an end of the drum".to_owned(),
+                _ => "along the axis of the drum".to_owned(),
+            },
+            PlaceError::OffBaffle { by } => match field {
+                Field::BaffleHoleAt(_, hole) => {
+                    format!("hole {hole} is {} past the edge", short(*by))
+                }
+                _ => format!("a hole is {} past the edge", short(*by)),
+            },
+        })
+        .help(error.to_string());
+        let other = match error {
+            PlaceError::OffFace { .. } => self
+                .spans
+                .exact(&format!("{table}.outer"))
+                .or_else(|| self.spans.exact(&format!("{table}.bore")))
+                .map(|span| (span, "the size of the hole".to_owned())),
+            PlaceError::Overlap { other } => self
+                .spans
+                .exact(&format!("fitting.{other}.at"))
+                .map(|span| (span, format!("fitting {other}"))),
+            PlaceError::Outside { .. } => self
+                .spans
+                .exact(&format!("{table}.across"))
+                .map(|span| (span, "across this size".to_owned())),
+            PlaceError::OffBaffle { .. } => path
+                .rsplit_once('.')
+                .and_then(|(hole, _)| self.spans.exact(&format!("{hole}.diameter")))
+                .map(|span| (span, "its size".to_owned())),
+            _ => None,
+        };
+        match other {
+            Some((span, label)) => problem.related(span, label),
+            None => problem,
+        }
     }
 
     fn block(&self, error: BlockError) -> Problem {
@@ -294,14 +350,17 @@ fn path(field: Field) -> String {
         Field::OwnJoint(n) => format!("joints.edges.{n}"),
         Field::Fold(n) => format!("joints.folds.{n}"),
         Field::Fitting(n) => format!("fitting.{n}"),
+        Field::FittingFace(n) => format!("fitting.{n}.face"),
         Field::FittingAt(n) => format!("fitting.{n}.at"),
         Field::FittingBore(n) => format!("fitting.{n}.bore"),
         Field::FittingOuter(n) => format!("fitting.{n}.outer"),
         Field::FittingStandIn(n) => format!("fitting.{n}.stand_in"),
         Field::Baffle(n) => format!("baffle.{n}"),
+        Field::BaffleAcross(n) => format!("baffle.{n}.across"),
         Field::BaffleAt(n) => format!("baffle.{n}.at"),
         Field::BaffleThickness(n) => format!("baffle.{n}.thickness"),
-        Field::BaffleHole(n, hole) => format!("baffle.{n}.hole.{hole}"),
+        Field::BaffleHoleAt(n, hole) => format!("baffle.{n}.hole.{hole}.at"),
+        Field::BaffleHoleDiameter(n, hole) => format!("baffle.{n}.hole.{hole}.diameter"),
         field => field.to_string(),
     }
 }

@@ -42,7 +42,9 @@ pub(super) fn faces_in<const N: usize>(
         match named.parse::<Face>() {
             Ok(face) if known.contains(&face) => faces.push(face),
             _ => {
-                let all: Vec<String> = known.iter().map(ToString::to_string).collect();
+                // A face that only another body has is read, and told of when the shape is looked at.
+                let has = |face: &&Face| reader.faces.contains(face);
+                let all: Vec<String> = known.iter().filter(has).map(Face::to_string).collect();
                 let problem = no_such_word(
                     within(span, text, word),
                     path,

@@ -118,6 +118,9 @@ fn draft<'t>(
     let shape = reader
         .section(top, "shape", &SHAPE)
         .and_then(|section| shape::read(reader, &section));
+    if let Some(shape) = &shape {
+        reader.faces.retain(|face| shape.has(*face));
+    }
     let stock = reader
         .section(top, "stock", &STOCK)
         .and_then(|section| stock(reader, &section));
@@ -234,10 +237,7 @@ fn face_thicknesses<'t, const N: usize>(
         let word = key.get_ref().as_ref();
         let path = format!("stock.faces.{word}");
         let Ok(face) = word.parse::<Face>() else {
-            let all: Vec<String> = words::every_face()
-                .iter()
-                .map(ToString::to_string)
-                .collect();
+            let all: Vec<String> = reader.faces.iter().map(Face::to_string).collect();
             let problem = no_such_word(
                 key.span(),
                 "stock.faces",

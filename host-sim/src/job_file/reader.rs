@@ -3,6 +3,7 @@
 
 use std::ops::Range;
 
+use seamwright_core::body::Face;
 use seamwright_core::quantity::{ParseCause, ParseError, Quantity, parse};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -12,6 +13,7 @@ use super::called::title;
 use super::nearest::{either, nearest};
 use super::schema::{Key, Kind, TABLES, Table};
 use super::spans::Spans;
+use super::words::every_face;
 use crate::diagnostics::Problem;
 
 /// A value of the tree with its place.
@@ -75,6 +77,8 @@ pub(super) struct Reader<'t> {
     text: &'t str,
     pub(super) problems: Vec<Problem>,
     pub(super) spans: Spans,
+    /// The faces that the body has, once its shape is read: those that a message names.
+    pub(super) faces: Vec<Face>,
 }
 
 impl<'t> Reader<'t> {
@@ -83,6 +87,7 @@ impl<'t> Reader<'t> {
             text,
             problems: Vec::new(),
             spans: Spans::default(),
+            faces: every_face(),
         }
     }
 

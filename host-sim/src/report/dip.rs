@@ -1,5 +1,6 @@
 //! The dip chart: where the rod is put, at the lean asked for.
 
+use seamwright_core::bound;
 use seamwright_core::capacity::{Dip, DipError, Lean, Measure, round_step};
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::{AngleUnit, Length, Volume};
@@ -11,6 +12,12 @@ use crate::failure::Failure;
 
 /// Marks that a chart by round volumes has, about.
 const MARKS: f64 = 20.0;
+
+/// Steps that a chart from the lowest point may have.
+const MOST_STEPS: u16 = 1_000;
+
+/// A multiple this share of the whole below the top is the top.
+const HAIR: f64 = 1e-12;
 
 /// What steps the marks are taken in; the job's own where neither is given.
 #[derive(Clone, Copy, Debug, Default)]
@@ -38,6 +45,8 @@ pub struct Chart {
 /// Why the rod says nothing at this lean, or why the step does not do.
 pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
     let job = tank.job();
+    above_zero("--volume", step.volume.map(bound::Value::Volume))?;
+    above_zero("--every", step.every.map(bound::Value::Length))?;
     let wrong = |error: DipError| {
         Failure::input(
             format!("there is no dip chart: {error}"),
@@ -67,6 +76,22 @@ pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
     })
 }
 
+/// Refuses a step that leads nowhere.
+fn above_zero(option: &str, step: Option<bound::Value>) -> Result<(), Failure> {
+    let (si, example) = match step {
+        Some(bound::Value::Volume(volume)) => (volume.si(), "0.5 L"),
+        Some(bound::Value::Length(length)) => (length.si(), "10 mm"),
+        _ => return Ok(()),
+    };
+    match step {
+        Some(step) if si <= 0.0 || si.is_nan() => Err(Failure::input(
+            format!("{option} is too small: {step}"),
+            format!("the step from mark to mark must be above zero, such as \"{example}\""),
+        )),
+        _ => Ok(()),
+    }
+}
+
 /// Straight up from the lowest inside point, where the job puts no rod.
 fn by_depth(
     tank: &Tank,
@@ -75,35 +100,46 @@ fn by_depth(
     volume: Option<Volume>,
 ) -> Result<Vec<Dip>, Failure> {
     let pool = tank.pool(lean);
-    let past = |what: &str| {
+    let past = |what: &str, least: bound::Value| {
         Failure::input(
-            format!("the step of the {what} is too small: more than a thousand marks"),
-            "take a wider step".to_owned(),
+            format!("the step of the {what} is too small: more than {MOST_STEPS} steps"),
+            format!("take a wider step: {least} or more"),
         )
     };
     let mut marks = Vec::new();
     match volume {
         Some(step) => {
-            let steps = pool.brim().si() / step.si();
-            let counted = (0.0..=1_000.0).contains(&steps) && step.si() > 0.0;
-            if !counted {
-                return Err(past("volume"));
+            let brim = pool.brim();
+            let steps = brim.si() / step.si();
+            if steps > f64::from(MOST_STEPS) {
+                // In whole millilitres, as it is shown, and so not a hair too small.
+                let least = (1e6 * brim.si() / f64::from(MOST_STEPS)).ceil() * 1e-6;
+                let least = Volume::from_cubic_metres(least);
+                return Err(past("volume", bound::Value::Volume(least)));
             }
-            for n in 0..=(steps.floor() as u32) {
+            // Multiples below the brim but for rounding; the brim itself is the last mark.
+            let below = ((steps * (1.0 - HAIR)).ceil() as u32).max(1);
+            for n in 0..below {
                 let volume = Volume::from_cubic_metres(f64::from(n) * step.si());
                 if let Ok(reading) = pool.depth_for(volume) {
                     marks.push(Dip { reading, volume });
                 }
             }
+            marks.push(Dip {
+                reading: pool.full_depth(),
+                volume: brim,
+            });
         }
         None => {
             let full = pool.full_depth();
             let steps = full.si() / every.si();
-            let counted = (0.0..=1_000.0).contains(&steps) && every.si() > 0.0;
-            if !counted {
-                return Err(past("reading"));
+            if steps > f64::from(MOST_STEPS) {
+                // In hundredths of a millimetre, as it is shown.
+                let least = (1e5 * full.si() / f64::from(MOST_STEPS)).ceil() * 1e-5;
+                let least = Length::from_metres(least);
+                return Err(past("reading", bound::Value::Length(least)));
             }
-            for n in 0..=(steps.ceil() as u32) {
+            for n in 0..=((steps * (1.0 - HAIR)).ceil() as u32) {
                 let reading = Length::from_metres((f64::from(n) * every.si()).min(full.si()));
                 if let Ok(level) = pool.at(reading) {
                     marks.push(Dip {

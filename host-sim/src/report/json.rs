@@ -19,6 +19,7 @@ pub const SCHEMA: &str = "seamwright-plan/1";
 #[must_use]
 pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
+    let welded = crate::welding::plan(tank);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
     let dip: Vec<Value> = tank
         .dip()
@@ -45,7 +46,11 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
         "panels": panels(tank),
         "seams": seams(tank),
         "tacks": tacks(tank),
-        "stitches": stitches(tank),
+        "stitches": stitches(tank, &welded),
+        "welding": match &welded {
+            Ok(plan) => super::stitches::sums(plan),
+            Err(error) => json!({ "error": error.to_string() }),
+        },
         "arc": {
             "process": arc.process.name(),
             "current_a": arc.current.si(),
@@ -60,6 +65,8 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
             "tack_count": totals.tacks,
             "stitch_count": totals.stitches,
             "arc_s": totals.arc.si(),
+            "wait_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.waits)),
+            "job_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.job)),
             "heat_j": totals.heat.si(),
             "mass_kg": totals.mass.si(),
         },
@@ -174,7 +181,15 @@ fn tacks(tank: &Tank) -> Vec<Value> {
         .collect()
 }
 
-fn stitches(tank: &Tank) -> Vec<Value> {
+/// In the order of welding; where the metal never cools there is none, and they stand seam by seam.
+fn stitches(tank: &Tank, known: &super::stitches::Known) -> Vec<Value> {
+    match known {
+        Ok(plan) => super::stitches::stitches(plan),
+        Err(_) => in_seams(tank),
+    }
+}
+
+fn in_seams(tank: &Tank) -> Vec<Value> {
     let arc = tank.arc();
     tank.seams()
         .filter_map(|seam| Some((seam, tank.division(&seam)?)))

@@ -13,6 +13,7 @@ pub mod plan;
 mod settings;
 mod shrinkage;
 mod size;
+pub mod stitches;
 mod supply;
 mod table;
 pub mod units;

@@ -14,9 +14,10 @@ use seamwright_core::seam::joint_name;
 
 use super::cited::Cited;
 use super::table::{Side, table, wrapped};
-use super::{Units, cost, duty, filler, heat, settings, shrinkage, size, supply};
+use super::{Units, cost, duty, filler, heat, settings, shrinkage, size, stitches, supply};
 use crate::diagnostics::clean;
 use crate::job_file::Extras;
+use crate::welding;
 
 /// Signs in a line.
 const WIDE: usize = 100;
@@ -40,6 +41,11 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
+    section(
+        &mut out,
+        "Order of the stitches",
+        &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
+    );
     let mut cited = Cited::default();
     section(
         &mut out,

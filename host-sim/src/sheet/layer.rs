@@ -60,7 +60,7 @@ impl Layer {
             Self::Holes => [0, 96, 112],
             Self::BendUp => [20, 60, 190],
             Self::BendDown => [190, 25, 25],
-            Self::Mark => [20, 110, 50],
+            Self::Mark => [0, 80, 30],
             Self::Text => [70, 70, 70],
         }
     }
@@ -70,7 +70,7 @@ impl Layer {
         match self {
             Self::BendUp => &[6.0, 2.0],
             Self::BendDown => &[6.0, 2.0, 1.0, 2.0],
-            Self::Mark => &[1.5, 1.5],
+            Self::Mark => &[2.0, 1.0],
             Self::Cut | Self::Holes | Self::Text => &[],
         }
     }
@@ -79,8 +79,8 @@ impl Layer {
     pub const fn width(self) -> f64 {
         match self {
             Self::Cut => 0.35,
-            Self::Holes | Self::BendUp | Self::BendDown => 0.25,
-            Self::Mark | Self::Text => 0.18,
+            Self::Holes | Self::BendUp | Self::BendDown | Self::Mark => 0.25,
+            Self::Text => 0.18,
         }
     }
 

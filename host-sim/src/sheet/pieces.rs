@@ -11,7 +11,7 @@ use seamwright_core::job::Tank;
 use seamwright_core::panel::{Blank, Making, Panel};
 use seamwright_core::quantity::{AngleUnit, Length, LengthUnit};
 
-use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern};
+use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern, Stamp};
 
 /// A panel with its piece.
 #[derive(Clone, Debug)]
@@ -271,6 +271,22 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
     });
 }
 
+/// The centre of area of an outline, its arcs taken as chords; the middle of its box where it has none.
+fn middle_of(outline: &[Node], [width, height]: [f64; 2]) -> [f64; 2] {
+    let (mut doubled, mut at) = (0.0, [0.0; 2]);
+    let next = outline.iter().cycle().skip(1);
+    for (a, b) in outline.iter().zip(next) {
+        let cross = a.x * b.y - b.x * a.y;
+        doubled += cross;
+        at = [at[0] + (a.x + b.x) * cross, at[1] + (a.y + b.y) * cross];
+    }
+    let least = 0.1 * width * height;
+    if doubled < least {
+        return [0.5 * width, 0.5 * height];
+    }
+    at.map(|sum| sum / (3.0 * doubled))
+}
+
 /// The letter of the panel in its middle, and the arrow to what is up.
 fn letter(panel: &Panel, blank: &Blank, draft: &mut Draft) {
     let [width, height] = blank.size().map(|c| c * 1e3);
@@ -280,7 +296,8 @@ fn letter(panel: &Panel, blank: &Blank, draft: &mut Draft) {
     }
     let text = panel.mark.to_string();
     let wide = super::words::wide(&text, size);
-    let middle = [0.5 * width, 0.5 * height];
+    let middle = middle_of(&draft.outline, [width, height]);
+    let (notes, lines) = (draft.notes.len(), draft.lines.len());
     draft.notes.push(Note {
         at: [middle[0] - 0.5 * wide, middle[1] - 0.5 * size],
         height: size,
@@ -310,4 +327,8 @@ fn letter(panel: &Panel, blank: &Blank, draft: &mut Draft) {
             draft.lines.push(MarkLine { ends });
         }
     }
+    draft.stamp = Stamp {
+        notes: notes..draft.notes.len(),
+        lines: lines..draft.lines.len(),
+    };
 }

@@ -47,6 +47,7 @@ fn piece() -> Pattern {
             angle_deg: 0.0,
             text: "outside".into(),
         }],
+        ..Draft::default()
     })
     .unwrap()
 }

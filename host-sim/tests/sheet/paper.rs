@@ -4,6 +4,8 @@ use lopdf::content::Content;
 use lopdf::{Document, Object};
 use seamwright::sheet::pdf::{Fault, Paper, Print, patterns};
 
+use seamwright::sheet::pattern::{Draft, MarkLine, Node, Note, Pattern, Stamp};
+
 use super::{ODD, block, near, piece};
 
 const POINT: f64 = 25.4 / 72.0;
@@ -262,11 +264,9 @@ fn pages_that_would_stay_blank_are_left_out() {
     };
     let full = count(block("A", 1000.0, 1000.0));
     let corners = [[0.0, 0.0], [1000.0, 0.0], [0.0, 1000.0]];
-    let triangle = seamwright::sheet::pattern::Pattern::build(seamwright::sheet::pattern::Draft {
+    let triangle = Pattern::build(Draft {
         mark: "T".into(),
-        outline: corners
-            .map(|[x, y]| seamwright::sheet::pattern::Node::corner(x, y))
-            .to_vec(),
+        outline: corners.map(|[x, y]| Node::corner(x, y)).to_vec(),
         ..Default::default()
     })
     .unwrap();
@@ -295,5 +295,108 @@ fn settings_out_of_bounds_and_too_many_pages_are_refused() {
     for long in [6_000.0, 100_000.0] {
         let huge = patterns("x", &[block("H", long, long)], &print);
         assert!(matches!(huge, Err(Fault::Pages { .. })), "{long}");
+    }
+}
+
+/// A block of two pages of A4, its letter and arrow in the middle, where the pages join, and words along
+/// its lower edge there too.
+fn joined() -> Pattern {
+    let corners = [[0.0, 0.0], [320.0, 0.0], [320.0, 160.0], [0.0, 160.0]];
+    let note = |at: [f64; 2], height: f64, text: &str| Note {
+        at,
+        height,
+        angle_deg: 0.0,
+        text: text.into(),
+    };
+    Pattern::build(Draft {
+        mark: "Q".into(),
+        outline: corners.map(|[x, y]| Node::corner(x, y)).to_vec(),
+        lines: vec![
+            // Scribed where it is meant, on the joint or not.
+            MarkLine {
+                ends: [[160.0, 150.0], [160.0, 160.0]],
+            },
+            MarkLine {
+                ends: [[180.0, 70.0], [180.0, 90.0]],
+            },
+        ],
+        notes: vec![
+            note([150.0, 5.0], 6.0, "joined here"),
+            note([152.0, 70.0], 20.0, "Q"),
+        ],
+        stamp: Stamp {
+            notes: 1..2,
+            lines: 1..2,
+        },
+        ..Draft::default()
+    })
+    .unwrap()
+}
+
+#[test]
+fn words_keep_off_the_joints_of_pages() {
+    for (paper, overlap) in [
+        (Paper::A4, 12.0),
+        (Paper::Letter, 20.0),
+        (Paper::Letter, 8.0),
+    ] {
+        let print = Print::build(paper, 10.0, overlap).unwrap();
+        let bytes = patterns("Q", &[joined()], &print).unwrap();
+        let pages = pages(&Document::load_mem(&bytes).unwrap());
+        // The map, then two pages side by side.
+        assert_eq!(pages.len(), 3);
+        let (mut letters, mut worded) = (0, 0);
+        for (page, joint_right) in [(&pages[1], true), (&pages[2], false)] {
+            let [left, _, wide, _] = page.clips[0].map(|v| v * POINT);
+            // The piece's lower left corner, from the ends of the scribed line over its middle.
+            let scribed = page.strokes.iter().find(|[ax, ay, bx, by]| {
+                near(bx - ax, 0.0, 0.001) && near((by - ay) * POINT, 10.0, 0.001)
+            });
+            let [x, y, ..] = scribed.unwrap().map(|v| v * POINT);
+            let [x, y] = [x - 160.0, y - 150.0];
+            let arrow = page.strokes.iter().find(|[ax, ay, bx, by]| {
+                near(bx - ax, 0.0, 0.001) && near((by - ay) * POINT, 20.0, 0.001)
+            });
+            let place = |text: &str| {
+                let word = page.words.iter().find(|(_, word)| word == text.as_bytes());
+                word.unwrap().0.map(|v| v * POINT)
+            };
+            let top = page.clips[0][1] + page.clips[0][3];
+            let letter = page
+                .words
+                .iter()
+                .find(|(at, word)| word == b"Q" && at[1] < top);
+            let letter = letter.unwrap().0.map(|v| v * POINT);
+            // The arrow keeps its distance from its letter: (180, 70) less (152, 70).
+            let arrow = arrow.unwrap().map(|v| v * POINT);
+            assert!(
+                near(arrow[0] - letter[0], 28.0, 0.01),
+                "{arrow:?} {letter:?}"
+            );
+            assert!(
+                near(arrow[1] - letter[1], 0.0, 0.01),
+                "{arrow:?} {letter:?}"
+            );
+            let words = place("joined here");
+            // Words move along their own line only.
+            assert!(near(words[1] - y, 5.0, 0.01), "{words:?}");
+            // Nothing leaves the piece.
+            assert!(letter[0] > x && arrow[0] < x + 320.0 && words[0] > x);
+            // Helvetica's advance widths in thousandths of the type's size, which is the capital over 0.718
+            // (Adobe's metrics of the core fonts): Q 778; "joined here" 222 + 556 + 222 + 556 + 556 + 556
+            // + 278 + 556 + 556 + 333 + 556.
+            let shown = [left, left + wide];
+            let own = if joint_right {
+                [left, left + wide - overlap]
+            } else {
+                [left + overlap, left + wide]
+            };
+            letters += u8::from(letter[0] >= own[0] && arrow[0] <= own[1]);
+            let end = words[0] + 4.947 * 6.0 / 0.718;
+            worded += u8::from(words[0] >= shown[0] && end <= shown[1]);
+        }
+        // The letter is on one page, clear of what the pages share; the words are whole on one at least.
+        assert_eq!(letters, 1, "{paper:?}");
+        assert!(worded > 0, "{paper:?}");
     }
 }

@@ -296,7 +296,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 62] = [
+pub(crate) const FIELDS: [Field; 65] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -330,7 +330,7 @@ pub(crate) const FIELDS: [Field; 62] = [
     Field::Baffle(217),
     Field::BaffleAt(218),
     Field::BaffleThickness(219),
-    Field::BaffleHole(220, 221),
+    Field::BaffleHoleAt(220, 221),
     Field::Headspace,
     Field::Target,
     Field::PickUp,
@@ -359,4 +359,7 @@ pub(crate) const FIELDS: [Field; 62] = [
     Field::UsePressure,
     Field::Acceleration(221),
     Field::Mount(222),
+    Field::FittingFace(222),
+    Field::BaffleAcross(223),
+    Field::BaffleHoleDiameter(224, 225),
 ];

@@ -46,35 +46,39 @@ pub(super) struct Grid {
 }
 
 /// Each square is wider than its neighbour nearer to the rim by this share of the one at the rim,
-const WIDENING: f64 = 0.35;
+const WIDENING: f64 = 0.3;
 /// and that so many times.
-const WIDENED: f64 = 4.0;
+const WIDENED: u16 = 4;
+
+/// Width of square `n` of `count`, of that at the rim.
+fn width(n: u16, count: u16) -> f64 {
+    let inward = n.min(count.saturating_sub(n + 1)).min(WIDENED);
+    1.0 + WIDENING * f64::from(inward)
+}
 
 /// Where the grid's line `n` of `count + 1` stands, as a share of the whole.
 pub(super) fn line(n: u16, count: u16) -> f64 {
-    let sum = |upto: u16| -> f64 {
-        let (upto, half) = (f64::from(upto), 0.5 * f64::from(count));
-        // Widths 1, 1 + w, 1 + 2w … to the middle, and back.
-        let rising = |n: f64| {
-            let grown = libm::fmin(n, WIDENED);
-            grown
-                + WIDENING * 0.5 * grown * (grown - 1.0)
-                + (n - grown) * (1.0 + WIDENING * WIDENED)
-        };
-        let whole = libm::floor(half);
-        if upto <= half {
-            rising(upto)
-        } else {
-            let middle = 2.0 * rising(whole)
-                + if half > whole {
-                    1.0 + WIDENING * libm::fmin(whole, WIDENED)
-                } else {
-                    0.0
-                };
-            middle - rising(f64::from(count) - upto)
+    let (mut sum, mut whole) = (0.0, 0.0);
+    for place in 0..count {
+        if place == n {
+            sum = whole;
         }
-    };
-    sum(n) / sum(count)
+        whole += width(place, count);
+    }
+    if n < count { sum / whole } else { 1.0 }
+}
+
+/// In which of `count` squares a share of the whole lies.
+fn place_of(share: f64, count: u16) -> u16 {
+    let whole: f64 = (0..count).map(|n| width(n, count)).sum();
+    let mut rest = share * whole;
+    for n in 0..count.saturating_sub(1) {
+        rest -= width(n, count);
+        if rest < 0.0 {
+            return n;
+        }
+    }
+    count.saturating_sub(1)
 }
 
 /// Squares along a length for a wanted width of those at the rim.
@@ -127,11 +131,8 @@ impl Grid {
         let mut found = [0; 2];
         for (axis, slot) in found.iter_mut().enumerate() {
             let of = |pair: &[f64; 2]| pair.get(axis).copied().unwrap_or_default();
-            let share = of(&at) / of(&self.size);
             let count = self.counts.get(axis).copied().unwrap_or(1);
-            *slot = (1..count)
-                .find(|n| share < line(*n, count))
-                .map_or(count - 1, |n| n - 1);
+            *slot = place_of(of(&at) / of(&self.size), count);
         }
         found
     }

@@ -1,19 +1,17 @@
 //! The cells of a tank: its sheets laid flat, a grid on each, and the links across its edges.
 
-use core::f64::consts::PI;
 use core::fmt;
 
 use heapless::Vec;
 
 use super::clip::{Outline, within};
-use super::grid::{Grid, Lie, count_for, size_of};
-use super::{MAX_SHEETS, Material, Sheet, Shell};
-use crate::body::{Body, Edge, Face, FaceView, Solid};
-use crate::fixture::{Baffle, Plate};
-use crate::geom::Vector;
+use super::flat::{area, normal, perimeter, plate, solid_height, wall};
+use super::grid::{Grid, Lie, count_for};
+use super::spot::Place;
+use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
+use crate::body::{Body, Edge, Face, Path};
+use crate::fixture::Baffle;
 use crate::heat::loss::Side;
-use crate::panel::Axes;
-use crate::quantity::Length;
 
 /// What a mesh is made of.
 #[derive(Clone, Copy, Debug)]
@@ -53,15 +51,6 @@ pub struct Mesh {
     walls: usize,
 }
 
-/// A place on an edge: the cells on its two sides, and those behind them, further from the edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Spot {
-    pub(super) near: [u16; 2],
-    pub(super) far: [u16; 2],
-    /// Share of a heat that the first side takes, of 255: by thickness.
-    pub(super) first: u8,
-}
-
 /// Steps of a grid's refinement, each square so much wider than before.
 const COARSER: f64 = 1.08;
 
@@ -92,6 +81,7 @@ impl Mesh {
                 self.lay(of, rim).is_some_and(|cells| cells <= C) && self.fill(of, shell).is_some();
             if fits {
                 shell.set_step(self.step(of, rim));
+                shell.set_material(&of.material, rim);
                 return Ok(());
             }
             rim *= COARSER;
@@ -252,8 +242,8 @@ impl Mesh {
             let at = (f64::from(sample) + 0.5) * piece;
             let [Some(a), Some(b)] = sheets else { continue };
             let same = edge.faces[0] == edge.faces[1];
-            let (one, first) = a.beside(edge, at, false, shell);
-            let (other, second) = b.beside(edge, at, same, shell);
+            let (one, [_, first]) = a.beside(edge, at, false, shell);
+            let (other, [_, second]) = b.beside(edge, at, same, shell);
             // Both halves of the way in one row.
             let resists = first / a.thickness + second / b.thickness;
             if one != other && resists > 0.0 {
@@ -296,16 +286,36 @@ impl Mesh {
         let a = first?;
         let b = second.unwrap_or(a);
         let same = second.is_some() && edge.faces[0] == edge.faces[1];
-        let (one, _) = a.beside(edge, at, false, shell);
-        let (other, _) = b.beside(edge, at, same, shell);
         let share = a.thickness / (a.thickness + b.thickness);
+        let place = |grid: &Grid, far: bool| {
+            let (here, ahead) = grid.run_at(edge, at, far);
+            let sheet = self
+                .grids
+                .iter()
+                .position(|other| other.first == grid.first);
+            Place {
+                // There are no more than some twenty.
+                sheet: sheet.unwrap_or_default() as u8,
+                here,
+                ahead,
+            }
+        };
+        let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
+        let straight = edge.path == Path::Straight;
         Some(Spot {
-            near: [one, other],
-            far: [
-                a.behind(edge, at, false, shell),
-                b.behind(edge, at, same, shell),
+            about: [
+                a.about(edge, at, false, shell),
+                b.about(edge, at, same, shell),
             ],
             first: (255.0 * share) as u8,
+            sides: [place(a, false), place(b, same)],
+            at,
+            whole: edge.length().si(),
+            thickness: 0.5 * (a.thickness + b.thickness),
+            seam: edge.faces.into_iter().all(wall),
+            straight,
+            closed: matches!(edge.path, Path::Round(_)),
+            cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
 }
@@ -320,232 +330,6 @@ impl Grid {
             first: 0,
             thickness,
             swell,
-        }
-    }
-
-    /// The cell beside a place on an edge of this sheet, and how far its middle is from the edge.
-    fn beside<const C: usize, const L: usize>(
-        &self,
-        edge: &Edge,
-        at: f64,
-        far: bool,
-        shell: &Shell<C, L>,
-    ) -> (u16, f64) {
-        let (here, ahead) = self.run_at(edge, at, far);
-        let square = self.square(here);
-        let [low, high] = self.rectangle(square);
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
-        let from = [middle[0] - here[0], middle[1] - here[1]];
-        let away = libm::fabs(from[0] * ahead[1] - from[1] * ahead[0]);
-        let mut cell = self.cell(square);
-        if !shell.is_real(cell) {
-            cell = self.nearest(here, shell).unwrap_or(cell);
-        }
-        (cell, away)
-    }
-
-    /// The cell behind that one, seen from the edge.
-    fn behind<const C: usize, const L: usize>(
-        &self,
-        edge: &Edge,
-        at: f64,
-        far: bool,
-        shell: &Shell<C, L>,
-    ) -> u16 {
-        let (near, away) = self.beside(edge, at, far, shell);
-        let (here, ahead) = self.run_at(edge, at, far);
-        let [low, high] = self.rectangle(self.square(here));
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
-        let side = (middle[0] - here[0]) * -ahead[1] + (middle[1] - here[1]) * ahead[0];
-        let reach = libm::copysign(3.0 * away, side);
-        let there = [here[0] - ahead[1] * reach, here[1] + ahead[0] * reach];
-        let cell = self.cell(self.square(there));
-        if shell.is_real(cell) { cell } else { near }
-    }
-
-    /// Where a place on an edge lies on the sheet, and the direction of the edge there.
-    fn run_at(&self, edge: &Edge, at: f64, far: bool) -> ([f64; 2], [f64; 2]) {
-        let whole = edge.length().si();
-        let step = 1e-3 * whole;
-        let place = |at: f64| self.flat(edge.at(Length::from_metres(at)), far);
-        let (from, to) = if at + step <= whole {
-            (at, at + step)
-        } else {
-            (at - step, at)
-        };
-        let (a, b) = (place(from), place(to));
-        let [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-        let length = libm::sqrt(dx * dx + dy * dy);
-        let ahead = if length > 0.0 {
-            [dx / length, dy / length]
-        } else {
-            [1.0, 0.0]
-        };
-        (place(at), ahead)
-    }
-
-    /// The cell with metal in it that is nearest to a place: where a cut leaves none at the place itself.
-    fn nearest<const C: usize, const L: usize>(
-        &self,
-        at: [f64; 2],
-        shell: &Shell<C, L>,
-    ) -> Option<u16> {
-        let mut best = None;
-        let mut least = f64::INFINITY;
-        let [across, high] = self.counts;
-        for up in 0..high {
-            for right in 0..across {
-                let cell = self.cell([right, up]);
-                if !shell.is_real(cell) {
-                    continue;
-                }
-                let [low, far] = self.rectangle([right, up]);
-                let [x, y] = [
-                    0.5 * (low[0] + far[0]) - at[0],
-                    0.5 * (low[1] + far[1]) - at[1],
-                ];
-                let square = x * x + y * y;
-                if square < least {
-                    least = square;
-                    best = Some(cell);
-                }
-            }
-        }
-        best
-    }
-}
-
-/// A wall laid flat: its outline is written to `outline`.
-fn wall(solid: &Solid, view: &FaceView<'_>, outline: &mut Outline) -> ((Lie, Face), [f64; 2]) {
-    outline.clear();
-    let face = view.face();
-    let lie = if let Some((turned, start, axis)) = solid.turned() {
-        let along = axis.along();
-        if face == Face::Shell {
-            let size = [turned.length(), 2.0 * PI * turned.radius()];
-            let corners = [[0.0, 0.0], [size[0], 0.0], size, [0.0, size[1]]];
-            let _ = outline.extend_from_slice(&corners);
-            Lie::Wall {
-                start,
-                along,
-                seam: axis.to_seam(),
-                radius: turned.radius(),
-            }
-        } else {
-            let disc = libm::sqrt(view.area().si() / PI);
-            let normal = view.normal();
-            let far = normal.dot(along) > 0.0;
-            let centre = if far {
-                start + along * turned.length()
-            } else {
-                start
-            };
-            const SIDES: u8 = 24;
-            for n in 0..SIDES {
-                let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
-                let _ = outline.push([disc * (1.0 + cosine), disc * (1.0 + sine)]);
-            }
-            Lie::End {
-                axes: Axes::of(normal, core::iter::once(Vector::ZERO)),
-                centre,
-                scale: disc / turned.radius(),
-            }
-        }
-    } else {
-        let axes = Axes::of(view.normal(), view.outline());
-        for corner in view.outline() {
-            let _ = outline.push(axes.flat(corner));
-        }
-        Lie::Plane(axes)
-    };
-    ((lie, face), size_of(outline))
-}
-
-/// A baffle as it stands.
-fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Lie, Face), [f64; 2]) {
-    outline.clear();
-    match baffle.plate() {
-        Plate::Corners(corners) => {
-            let _ = outline.extend_from_slice(corners);
-        }
-        Plate::Outline(section) => {
-            for place in 0..section.len() {
-                let _ = outline.push(section.at(place));
-            }
-        }
-        Plate::Disc { centre, radius } => {
-            const SIDES: u8 = 24;
-            for n in 0..SIDES {
-                let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
-                let _ = outline.push([centre[0] + radius * cosine, centre[1] + radius * sine]);
-            }
-        }
-    }
-    let low = outline.iter().fold([f64::INFINITY; 2], |[u, w], [x, y]| {
-        [libm::fmin(u, *x), libm::fmin(w, *y)]
-    });
-    for point in outline.iter_mut() {
-        *point = [point[0] - low[0], point[1] - low[1]];
-    }
-    if area(outline) < 0.0 {
-        outline.reverse();
-    }
-    let [origin, right, up] = baffle.frame(low);
-    let lie = Lie::Plane(Axes { origin, right, up });
-    // Its number is its place among the baffles; it is asked for by that.
-    ((lie, Face::Baffle(0)), size_of(outline))
-}
-
-/// The outward normal; a drum's wall counts as upright where its axis is, and else as its side.
-fn normal(solid: &Solid, view: &FaceView<'_>) -> Vector {
-    match solid.turned() {
-        Some((_, _, axis)) if view.face() == Face::Shell => {
-            let along = axis.along();
-            // Across the axis and level.
-            if along.z > 0.5 {
-                Vector::new(0.0, 1.0, 0.0)
-            } else {
-                Vector::new(0.0, along.x, 0.0)
-            }
-        }
-        _ => view.normal(),
-    }
-}
-
-fn area(outline: &Outline) -> f64 {
-    let next = outline.iter().skip(1).chain(outline.first());
-    outline
-        .iter()
-        .zip(next)
-        .map(|(a, b)| 0.5 * (a[0] * b[1] - b[0] * a[1]))
-        .sum()
-}
-
-fn perimeter(outline: &Outline) -> f64 {
-    let next = outline.iter().skip(1).chain(outline.first());
-    outline
-        .iter()
-        .zip(next)
-        .map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1]))
-        .sum()
-}
-
-/// Lowest and highest of a sheet that stands, along its own up.
-fn solid_height(outline: &Outline, grid: &Grid) -> (f64, f64) {
-    match grid.lie {
-        // Round a lying drum the air rises over half its girth; along an upright one over its length.
-        Lie::Wall { along, .. } => (
-            0.0,
-            if along.z > 0.5 {
-                grid.size[0]
-            } else {
-                0.5 * grid.size[1]
-            },
-        ),
-        Lie::Plane(_) | Lie::End { .. } => {
-            outline.iter().fold((0.0, 0.0), |(low, high), [_, y]| {
-                (libm::fmin(low, *y), libm::fmax(high, *y))
-            })
         }
     }
 }

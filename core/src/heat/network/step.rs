@@ -1,6 +1,9 @@
 //! A step of time.
 
-use super::{Link, Sheet, Shell, Spot};
+use heapless::Vec;
+
+use super::bead::{BEADS, Bead};
+use super::{Link, Material, Sheet, Shell, Spot};
 use crate::heat::loss::{Side, radiation};
 
 /// A film is worked out anew when the sheet's mean temperature has moved by so much, in K, and by this share.
@@ -17,6 +20,15 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.emissivity = emissivity;
         self.heated = 0.0;
         self.lost = 0.0;
+        self.clock = 0.0;
+        self.beads = [None; BEADS];
+    }
+
+    pub(super) fn set_material(&mut self, material: &Material, rim: f64) {
+        self.diffusivity = material.diffusivity();
+        self.capacity = material.capacity;
+        let resolved = RESOLVED * rim;
+        self.fresh = resolved * resolved / (2.0 * self.diffusivity);
     }
 
     pub(super) fn add_cell(&mut self, capacity: f64, area: f64) -> Option<()> {
@@ -68,17 +80,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
     pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
         self.even_out(false);
+        self.clock += 0.5 * self.step;
         if let Some((spot, heat)) = arc {
             self.heat(spot, heat);
+            self.note(&spot, heat);
         }
         self.lose();
+        self.glow();
         self.even_out(true);
+        self.clock += 0.5 * self.step;
+        self.forget();
     }
 
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        let first = f64::from(spot.first) / 255.0;
-        for (cell, share) in spot.near.into_iter().zip([first, 1.0 - first]) {
-            let cell = usize::from(cell);
+        for (cell, share) in spot.takes() {
             if let (Some(warmth), Some(yielding)) =
                 (self.warmth.get_mut(cell), self.yielding.get(cell))
             {
@@ -115,9 +130,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } else {
             links.iter().for_each(&mut one);
         }
+        for (_, own) in kept(&self.beads, &mut self.own) {
+            even_out_alone(own, &self.yielding, &self.links, back);
+        }
     }
 
-    /// A step of losses, by the mean of the rates at its start and at its end.
+    /// A step of losses.
     fn lose(&mut self) {
         let Self {
             warmth,
@@ -128,6 +146,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             emissivity,
             step,
             lost,
+            beads,
+            own,
             ..
         } = self;
         for sheet in sheets {
@@ -140,12 +160,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 .iter_mut()
                 .zip(yielding.iter())
                 .zip(area.iter())
+                .enumerate()
                 .skip(from)
                 .take(count);
             let mut mean = (0.0, 0.0_f64);
             let film = f64::from(sheet.film);
             let known = sheet.at >= 0.0;
-            for ((warmth, yielding), area) in cells {
+            for (cell, ((warmth, yielding), area)) in cells {
                 let area = f64::from(*area);
                 mean.0 += *warmth * area;
                 mean.1 += area;
@@ -153,30 +174,62 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     continue;
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
-                let half = 0.5 * *step * rate * *yielding;
-                let cooler = *warmth * (1.0 - half) / (1.0 + half);
+                // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
+                let x = *step * rate * *yielding;
+                let left = 1.0 / (1.0 + x + 0.5 * x * x);
+                for (_, own) in kept(beads, own) {
+                    if let Some(own) = own.get_mut(cell) {
+                        *own *= left as f32;
+                    }
+                }
+                let cooler = *warmth * left;
                 *lost += (*warmth - cooler) / *yielding;
                 *warmth = cooler;
             }
             refresh(sheet, mean.0 / mean.1, *ambient);
         }
     }
+}
 
-    /// How warm the metal is at a place on an edge, in K over the surroundings.
-    ///
-    /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
-    /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
-    /// mean and a sixth of the difference more.
-    #[must_use]
-    pub fn warmth_at(&self, spot: Spot) -> f64 {
-        let at = |cells: [u16; 2]| {
-            let [a, b] = cells.map(|cell| self.warmth(cell));
-            0.5 * (a + b)
+/// The beads that are kept apart, with what each makes of the cells.
+fn kept<'a, const C: usize>(
+    beads: &'a [Option<Bead>],
+    own: &'a mut [Vec<f32, C>],
+) -> impl Iterator<Item = (&'a Bead, &'a mut Vec<f32, C>)> {
+    let both = beads.iter().zip(own);
+    both.filter_map(|(bead, own)| bead.as_ref().map(|bead| (bead, own)))
+}
+
+/// The same half step for what a bead alone makes of the cells.
+#[inline(never)]
+fn even_out_alone(warmth: &mut [f32], yielding: &[f64], links: &[Link], back: bool) {
+    let mut one = |link: &Link| {
+        let [a, b] = link.cells.map(usize::from);
+        let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
+            return;
         };
-        let (near, far) = (at(spot.near), at(spot.far));
-        near + (near - far) / 6.0
+        // Most of the tank knows nothing of a bead.
+        let apart = ta - tb;
+        if libm::fabsf(apart) < 1e-4 {
+            return;
+        }
+        let passed = link.share * apart;
+        if let (Some(slot), Some(y)) = (warmth.get_mut(a), yielding.get(a)) {
+            *slot -= passed * *y as f32;
+        }
+        if let (Some(slot), Some(y)) = (warmth.get_mut(b), yielding.get(b)) {
+            *slot += passed * *y as f32;
+        }
+    };
+    if back {
+        links.iter().rev().for_each(&mut one);
+    } else {
+        links.iter().for_each(&mut one);
     }
 }
+
+/// A bead is kept apart until it has spread so many times as wide as the squares at the rims.
+const RESOLVED: f64 = 2.0;
 
 /// So many of the last links are looked through for one between the same two cells.
 const RECENT: usize = 64;

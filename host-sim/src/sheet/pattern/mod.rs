@@ -6,6 +6,8 @@ mod segment;
 pub use fault::{Fault, Limit};
 pub use segment::Segment;
 
+use std::ops::Range;
+
 use segment::Box2;
 
 /// The farthest a coordinate lies from the origin, and the largest hole, in millimetres.
@@ -83,6 +85,16 @@ pub struct Note {
     pub text: String,
 }
 
+/// Which notes and scribed lines only say what piece this is, and which way is up: they mean the same
+/// anywhere on it, as long as they stay together. None by default.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Stamp {
+    /// Of the notes, by place.
+    pub notes: Range<usize>,
+    /// Of the lines, by place.
+    pub lines: Range<usize>,
+}
+
 /// A piece as it is filled in, not yet checked.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Draft {
@@ -100,6 +112,8 @@ pub struct Draft {
     pub lines: Vec<MarkLine>,
     /// Words.
     pub notes: Vec<Note>,
+    /// Those that may be moved.
+    pub stamp: Stamp,
 }
 
 /// The smallest upright rectangle around something, mm.
@@ -205,6 +219,11 @@ impl Pattern {
     /// Words.
     pub fn notes(&self) -> &[Note] {
         &self.draft.notes
+    }
+
+    /// Which of the lines and words may be moved.
+    pub const fn stamp(&self) -> &Stamp {
+        &self.draft.stamp
     }
 
     /// The smallest upright rectangle around the outline, arcs included.

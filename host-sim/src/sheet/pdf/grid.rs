@@ -4,9 +4,12 @@ use std::f64::consts::PI;
 
 use super::super::pattern::{Extents, Note, Pattern, Segment};
 use super::super::words::wide;
+use super::marks::{Marks, Window, settled};
 
 /// Room kept around a piece so that its lines are whole, mm.
 const ROOM: f64 = 3.0;
+/// From the strip that two pages share to what is moved off it, mm.
+const OFF_JOINT: f64 = 4.0;
 /// Letters that name the rows.
 const LETTERS: usize = 26;
 
@@ -52,6 +55,8 @@ pub(super) struct Grid {
     pub(super) rows: usize,
     /// The windows that hold a part of the piece, row by row.
     pub(super) tiles: Vec<Tile>,
+    /// The piece's words and scribed lines, off the joints of these windows.
+    pub(super) marks: Marks,
 }
 
 impl Grid {
@@ -85,12 +90,22 @@ impl Grid {
             columns,
             rows,
             tiles: Vec::new(),
+            marks: Marks {
+                words: Vec::new(),
+                lines: Vec::new(),
+            },
         };
         let chords = chords(pattern);
         let all = (0..rows).flat_map(|row| (0..columns).map(move |column| Tile { row, column }));
         grid.tiles = all
             .filter(|tile| holds(grid.seen(*tile), pattern, &chords))
             .collect();
+        let windows: Vec<Window> = grid
+            .tiles
+            .iter()
+            .map(|tile| grid.window_of(*tile))
+            .collect();
+        grid.marks = settled(pattern, &windows, &chords);
         grid
     }
 
@@ -105,6 +120,20 @@ impl Grid {
         }
     }
 
+    /// What a page shows, and that less the strips that it shares with printed neighbours, and a little.
+    fn window_of(&self, tile: Tile) -> Window {
+        let seen = self.seen(tile);
+        let shared = |right: isize, down: isize| match self.beside(tile, right, down) {
+            Some(_) => self.overlap + OFF_JOINT,
+            None => 0.0,
+        };
+        let own = Extents {
+            low: [seen.low[0] + shared(-1, 0), seen.low[1] + shared(0, 1)],
+            high: [seen.high[0] - shared(1, 0), seen.high[1] - shared(0, -1)],
+        };
+        Window { seen, own }
+    }
+
     /// The neighbour so many columns to the right and rows down, if it is printed.
     pub(super) fn beside(&self, tile: Tile, right: isize, down: isize) -> Option<Tile> {
         let beside = Tile {
@@ -116,8 +145,9 @@ impl Grid {
 
     /// The middles of the crosses that `tile` shares with its neighbours. The two pages of an overlap
     /// find the same points, for each point is reckoned from the left or upper page of the two. A cross
-    /// moves out of the way of `words` where there is room.
-    pub(super) fn crosses(&self, tile: Tile, words: &[Note]) -> Vec<[f64; 2]> {
+    /// moves out of the way of words where there is room.
+    pub(super) fn crosses(&self, tile: Tile) -> Vec<[f64; 2]> {
+        let words = &self.marks.words;
         let mut found = Vec::new();
         let pairs = [
             (Some(tile), self.beside(tile, 1, 0), true),
@@ -212,7 +242,7 @@ fn holds(seen: Extents, pattern: &Pattern, chords: &[[[f64; 2]; 2]]) -> bool {
 }
 
 /// Whether a chord enters the window: the part of it between each pair of sides, narrowed in turn.
-fn crosses(seen: Extents, [a, b]: [[f64; 2]; 2]) -> bool {
+pub(super) fn crosses(seen: Extents, [a, b]: [[f64; 2]; 2]) -> bool {
     let (mut from, mut to) = (0.0_f64, 1.0_f64);
     let sides = [
         (a[0], b[0] - a[0], seen.low[0], seen.high[0]),
@@ -233,7 +263,7 @@ fn crosses(seen: Extents, [a, b]: [[f64; 2]; 2]) -> bool {
 }
 
 /// Whether a ray to the right leaves the outline an odd number of times.
-fn inside([x, y]: [f64; 2], chords: &[[[f64; 2]; 2]]) -> bool {
+pub(super) fn inside([x, y]: [f64; 2], chords: &[[[f64; 2]; 2]]) -> bool {
     let hits = chords.iter().filter(|[a, b]| {
         (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
     });

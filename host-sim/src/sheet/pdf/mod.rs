@@ -9,6 +9,7 @@
 //! with those. The document's title keeps every sign.
 
 mod grid;
+mod marks;
 mod page;
 mod pen;
 

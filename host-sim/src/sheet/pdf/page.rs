@@ -1,8 +1,8 @@
 //! The page of a tile, and the pages that map them.
 
 use super::super::layer::Layer;
-use super::super::pattern::{Extents, Pattern};
-use super::super::words::{heading, wide, words};
+use super::super::pattern::{Extents, MarkLine, Pattern};
+use super::super::words::{heading, wide};
 use super::grid::{Grid, Tile};
 use super::pen::{BOLD, PLAIN, Pen};
 use super::{BAR, Drawn, Print};
@@ -21,9 +21,9 @@ const BESIDE: usize = 2;
 const TOP: f64 = 78.0;
 
 const BLACK: [u8; 3] = [0, 0, 0];
-const GREY: [u8; 3] = [110, 110, 110];
+const GREY: [u8; 3] = [80, 80, 80];
 const PALE: [u8; 3] = [140, 140, 140];
-const FAINT: [u8; 3] = [170, 170, 170];
+const FAINT: [u8; 3] = [130, 130, 130];
 
 type Laid<'a> = (&'a Pattern, [f64; 2], Grid);
 
@@ -54,16 +54,16 @@ pub(super) fn sheet(
     };
     let seen = grid.seen(tile);
     let mut pen = Pen::new();
-    pen.stroke_as(FAINT, 0.1, &[]);
+    pen.stroke_as(FAINT, 0.13, &[]);
     pen.frame(frame);
     pen.through(frame, 1.0, seen.low, low, |pen| {
-        pen.stroke_as(GREY, 0.13, &[]);
-        for [x, y] in grid.crosses(tile, &words(pattern)) {
+        pen.stroke_as(GREY, 0.18, &[]);
+        for [x, y] in grid.crosses(tile) {
             pen.line([[x - 4.0, y], [x + 4.0, y]]);
             pen.line([[x, y - 4.0], [x, y + 4.0]]);
         }
-        pen.piece(pattern);
-        pen.words_of(pattern);
+        pen.piece(pattern, &grid.marks.lines);
+        pen.words(&grid.marks.words);
     });
     head(&mut pen, pattern, grid, tile, frame);
     neighbours(&mut pen, grid, tile, frame);
@@ -254,8 +254,14 @@ fn map(pen: &mut Pen, (pattern, _, grid): &Laid<'_>, cell: Extents) {
             pen.fill_as(PALE);
             pen.say(BOLD, at, height, 0.0, &tag);
         }
-        // Over the tags, so that no line of it is lost.
-        pen.piece(pattern);
+        // Over the tags, so that no line of it is lost; without the arrow, too small to tell here.
+        let stamp = pattern.stamp();
+        let lines = grid.marks.lines.iter().enumerate();
+        let lines: Vec<MarkLine> = lines
+            .filter(|(place, _)| !stamp.lines.contains(place))
+            .map(|(_, line)| *line)
+            .collect();
+        pen.piece(pattern, &lines);
     });
 }
 

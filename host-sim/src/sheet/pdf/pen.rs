@@ -6,8 +6,8 @@ use pdf_writer::types::LineCapStyle;
 use pdf_writer::{Content, Name, Str};
 
 use super::super::layer::Layer;
-use super::super::pattern::{Extents, Note, Pattern, Segment};
-use super::super::words::{CAPITAL, wide, words};
+use super::super::pattern::{Extents, MarkLine, Note, Pattern, Segment};
+use super::super::words::{CAPITAL, wide};
 
 /// PDF's unit: 72 to the inch of 25.4 mm (ISO 32000-1, 8.3.2.3).
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -129,8 +129,8 @@ impl Pen {
         self.say(PLAIN, at, height, angle_deg, text);
     }
 
-    /// A piece with its holes, folds and marks.
-    pub(super) fn piece(&mut self, pattern: &Pattern) {
+    /// A piece with its holes, its folds and these scribed lines.
+    pub(super) fn piece(&mut self, pattern: &Pattern, lines: &[MarkLine]) {
         for layer in Layer::ALL {
             self.stroke_as(layer.rgb(), layer.width(), layer.dashes());
             match layer {
@@ -148,7 +148,7 @@ impl Pen {
                     }
                 }
                 Layer::Mark => {
-                    for mark in pattern.lines() {
+                    for mark in lines {
                         self.line(mark.ends);
                     }
                 }
@@ -157,16 +157,16 @@ impl Pen {
     }
 
     /// The words on a piece.
-    pub(super) fn words_of(&mut self, pattern: &Pattern) {
+    pub(super) fn words(&mut self, words: &[Note]) {
         self.fill_as(Layer::Text.rgb());
-        for note in words(pattern) {
+        for note in words {
             let Note {
                 at,
                 height,
                 angle_deg,
                 text,
             } = note;
-            self.say(PLAIN, at, height, angle_deg, &text);
+            self.say(PLAIN, *at, *height, *angle_deg, text);
         }
     }
 

@@ -1,0 +1,140 @@
+//! A place on an edge.
+
+/// One of the two sheets at a place on an edge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Place {
+    /// Which of the mesh's sheets.
+    pub(super) sheet: u8,
+    /// Where the place lies on the sheet laid flat, in m.
+    pub(super) here: [f64; 2],
+    /// The direction of the edge there.
+    pub(super) ahead: [f64; 2],
+}
+
+/// The cells about a place on an edge of one sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct About {
+    /// The cell beside the place, the next to it along the edge on one side, and on the other; and of each the
+    /// one behind it, further from the edge.
+    pub(super) cells: [[u16; 2]; 3],
+    /// How much each of the three counts.
+    pub(super) shares: [f32; 3],
+}
+
+impl About {
+    /// Gives the three their shares: of cells this far from the place along the edge, in m, the first of them so
+    /// wide, the value at the place of the parabola through their means; at the end of a row, where the place
+    /// lies between two cells, of the straight line through both, and else the first alone.
+    pub(super) fn weigh(&mut self, middles: [Option<f64>; 3], width: f64) {
+        self.shares = match middles {
+            [Some(a), Some(b), Some(c)] => {
+                // The mean of a parabola is above its middle by a twelfth of the width squared.
+                let twelfth = width * width / 12.0;
+                let share = |x: f64, y: f64, z: f64| (y * z - twelfth) / ((x - y) * (x - z));
+                [share(a, b, c), share(b, c, a), share(c, a, b)].map(|share| share as f32)
+            }
+            [Some(a), Some(b), None] | [Some(a), None, Some(b)] if a * b < 0.0 => {
+                let share = (a / (a - b)) as f32;
+                let [_, second, _] = middles;
+                if second.is_some() {
+                    [1.0 - share, share, 0.0]
+                } else {
+                    [1.0 - share, 0.0, share]
+                }
+            }
+            _ => [1.0, 0.0, 0.0],
+        };
+    }
+}
+
+/// A place on an edge: the cells about it on both of its sides.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    pub(super) about: [About; 2],
+    /// Share of a heat that the first side takes, of 255: by thickness.
+    pub(super) first: u8,
+    pub(super) sides: [Place; 2],
+    /// From the edge's start, in m.
+    pub(super) at: f64,
+    /// Length of the edge, in m.
+    pub(super) whole: f64,
+    /// Mean of the two sheets, in m.
+    pub(super) thickness: f64,
+    /// Whether it is an edge of the tank itself, where two sheets end.
+    pub(super) seam: bool,
+    pub(super) straight: bool,
+    /// Whether it is a rim, which ends where it starts.
+    pub(super) closed: bool,
+    /// Whether it ends at corners of the tank, where three sheets meet.
+    pub(super) cornered: bool,
+}
+
+impl Spot {
+    /// The cells on its two sides.
+    #[must_use]
+    pub fn cells(&self) -> [u16; 2] {
+        self.about.map(|about| about.cells[0][0])
+    }
+
+    /// The cells that a heat here goes to, and their shares of it.
+    pub(super) fn takes(&self) -> [(usize, f64); 2] {
+        let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));
+        let share = f64::from(self.first) / 255.0;
+        [(first, share), (second, 1.0 - share)]
+    }
+
+    /// Temperature at the edge, from those of cells.
+    ///
+    /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
+    /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
+    /// mean and a sixth of the difference more.
+    /// Beside a steep rise a parabola dips where temperature does not: the value is no lower than that of the
+    /// coldest of the cells.
+    pub(super) fn read(&self, of: impl Fn(u16) -> f64) -> f64 {
+        let (mut sum, mut least) = (0.0, f64::INFINITY);
+        for about in &self.about {
+            for (cells, share) in about.cells.iter().zip(about.shares) {
+                let [near, far] = cells.map(&of);
+                sum += 0.5 * f64::from(share) * (near + (near - far) / 6.0);
+                least = libm::fmin(least, libm::fmin(near, far));
+            }
+        }
+        libm::fmax(sum, least)
+    }
+
+    /// Where another place on this edge is, from the edge's start.
+    pub(super) fn along(&self, other: &Self) -> Option<f64> {
+        let sheets = |spot: &Self| spot.sides.map(|side| side.sheet);
+        let same = sheets(self) == sheets(other) && libm::fabs(self.whole - other.whole) < 1e-9;
+        if !same {
+            return None;
+        }
+        // Round a rim, the nearer way.
+        let round = if self.closed {
+            self.whole * libm::round((other.at - self.at) / self.whole)
+        } else {
+            0.0
+        };
+        Some(other.at - round)
+    }
+
+    /// Where another place is from the start of this edge: along the edge, and away from it on the sheet that
+    /// both have.
+    pub(super) fn offset_to(&self, other: &Self) -> Option<[f64; 2]> {
+        if let Some(along) = self.along(other) {
+            return Some([along, 0.0]);
+        }
+        if !self.straight {
+            return None;
+        }
+        let both = self.sides.iter().find_map(|own| {
+            let its = other.sides.iter().find(|its| its.sheet == own.sheet);
+            its.map(|its| (own, its))
+        });
+        both.map(|(own, its)| {
+            let [dx, dy] = [its.here[0] - own.here[0], its.here[1] - own.here[1]];
+            let [ax, ay] = own.ahead;
+            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
+        })
+    }
+}

@@ -1,0 +1,166 @@
+//! The order of the stitches, their waits, and what other orders would take.
+
+pub mod plot;
+pub mod search;
+
+use seamwright_core::body::Edge;
+use seamwright_core::job::{Tank, uptake_band};
+use seamwright_core::quantity::{Length, Ratio, Temperature};
+use seamwright_core::stitch::{
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum,
+};
+
+/// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
+pub type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
+
+/// A tank laid out, with the way of each seam at hand.
+#[derive(Debug)]
+pub struct Welding<'a> {
+    tank: &'a Tank,
+    bench: Box<Table>,
+    edges: Vec<Option<Edge>>,
+    marks: Vec<String>,
+}
+
+/// One stitch as it is welded, in words and SI units.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stitch {
+    /// Its place in the order, from 1.
+    pub order: usize,
+    /// The mark of its seam.
+    pub seam: String,
+    /// Where it starts and ends from its seam's first end; start past end when welded backwards.
+    pub run: [Length; 2],
+    /// From the first arc of the job, in s.
+    pub start: f64,
+    /// While the arc burns, in s.
+    pub arc: f64,
+    /// Heat input by the factor of the standard, in J.
+    pub energy: f64,
+    /// Waited before it, besides moving, in s.
+    pub wait: f64,
+    /// The metal at its start just before the arc.
+    pub start_temperature: Temperature,
+}
+
+/// A plan and what others take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeldPlan {
+    /// In the order of welding.
+    pub stitches: Vec<Stitch>,
+    /// What it takes.
+    pub sum: Sum,
+    /// What welding seam by seam takes.
+    pub plain: Sum,
+    /// What this order takes where the arc gives less, and more, of its power to the metal.
+    pub band: Vec<(Ratio, Sum)>,
+}
+
+/// The plan of a tank.
+///
+/// # Errors
+/// [`PlanError`] where the metal never cools, or the tank has no room on the bench.
+pub fn plan(tank: &Tank) -> Result<WeldPlan, PlanError> {
+    Welding::of(tank)?.plan()
+}
+
+impl<'a> Welding<'a> {
+    /// Lays a tank out.
+    ///
+    /// # Errors
+    /// [`PlanError`] where there is no room for it.
+    pub fn of(tank: &'a Tank) -> Result<Self, PlanError> {
+        let mut bench = Box::new(Table::new());
+        tank.lay_out(DEVICE_RIM, &mut bench)?;
+        let marks: Vec<String> = tank.seams().map(|seam| seam.mark.to_string()).collect();
+        let edges = (0..marks.len())
+            .map(|place| tank.edge_of_seam(place))
+            .collect();
+        Ok(Self {
+            tank,
+            bench,
+            edges,
+            marks,
+        })
+    }
+
+    /// The bench.
+    #[must_use]
+    pub fn bench(&self) -> &Table {
+        &self.bench
+    }
+
+    /// Plans.
+    ///
+    /// # Errors
+    /// [`PlanError`] where the metal never cools.
+    pub fn plan(&mut self) -> Result<WeldPlan, PlanError> {
+        let manner = self.tank.manner();
+        let mut planned = Vec::new();
+        let edges = &self.edges;
+        let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
+        let way = self.bench.best_way(&manner, &seams, || true)?;
+        let sum = self
+            .bench
+            .plan_by(&way, &manner, &seams, |one| planned.push(one), || true)?;
+        let plain = self.bench.seam_by_seam(&manner, &seams, |_| (), || true)?;
+        let order: Vec<(u8, bool)> = planned.iter().map(|one| (one.run, one.reversed)).collect();
+        let mut band = Vec::new();
+        for uptake in uptake_band(self.tank.arc().process) {
+            let manner = self.tank.manner_with(uptake);
+            // What never cools with more heat is left out.
+            let sum = self
+                .bench
+                .in_order(&order, &manner, &seams, |_| (), || true);
+            band.extend(sum.ok().map(|sum| (uptake, sum)));
+        }
+
+        let stitches = planned
+            .iter()
+            .enumerate()
+            .filter_map(|(place, one)| self.stitch(place, one))
+            .collect();
+        Ok(WeldPlan {
+            stitches,
+            sum,
+            plain,
+            band,
+        })
+    }
+
+    /// What a given order takes.
+    ///
+    /// # Errors
+    /// As [`Welding::plan`].
+    pub fn in_order(
+        &mut self,
+        order: &[(u8, bool)],
+        manner: &Manner,
+        see: impl FnMut(Planned),
+    ) -> Result<Sum, PlanError> {
+        let edges = &self.edges;
+        let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
+        self.bench.in_order(order, manner, &seams, see, || true)
+    }
+
+    fn stitch(&self, place: usize, one: &Planned) -> Option<Stitch> {
+        let run = self.bench.runs.get(usize::from(one.run))?;
+        let seam = usize::from(run.seam);
+        let whole = self.edges.get(seam)?.as_ref()?.length().si();
+        let at = |n: u8| Length::from_metres(whole * f64::from(n) / f64::from(run.of));
+        let (from, to) = (at(run.number), at(run.number + 1));
+        let length = Length::from_metres(to.si() - from.si());
+        let arc = self.tank.arc();
+        let ambient = self.tank.job().welding().ambient.si();
+        Some(Stitch {
+            order: place + 1,
+            seam: self.marks.get(seam)?.clone(),
+            run: if one.reversed { [to, from] } else { [from, to] },
+            start: f64::from(one.start),
+            arc: arc.time_along(length).si(),
+            energy: arc.heat_along(length).si(),
+            wait: f64::from(one.wait),
+            start_temperature: Temperature::from_kelvins(ambient + f64::from(one.warmth)),
+        })
+    }
+}

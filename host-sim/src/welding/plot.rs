@@ -1,0 +1,1 @@
+//! Temperature against time over a whole plan, as a picture.

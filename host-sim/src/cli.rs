@@ -315,11 +315,13 @@ fn computed(job: &str) -> Result<(Tank, Vec<Assumed>), Failure> {
 }
 
 fn plan(job: &str, json: bool, units: Units) -> Result<(), Failure> {
-    let (tank, assumed) = computed(job)?;
+    let file = JobFile::open(job)?;
+    let mut assumed = Vec::new();
+    let tank = file.tank(|one| assumed.push(one))?;
     if json {
-        object(&report::json::plan(&tank, &assumed))
+        object(&report::json::plan(&tank, &assumed, &file.extras))
     } else {
-        print(&report::plan::text(&tank, &assumed, units))
+        print(&report::plan::text(&tank, &assumed, &file.extras, units))
     }
 }
 

@@ -80,10 +80,10 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         Ok(tank) => tank,
         Err(failure) => return check_failure(&failure).map(|()| false),
     };
-    let plan = report::json::plan(&tank, &assumed);
+    let plan = report::json::plan(&tank, &assumed, &file.extras);
     prop_assert!(finite(&plan), "{plan}");
     for units in [Units::Metric, Units::Us, Units::Imperial] {
-        let text = report::plan::text(&tank, &assumed, units);
+        let text = report::plan::text(&tank, &assumed, &file.extras, units);
         // Below the name, which may be any words. So core prints what is no number, or past all scales.
         let figures: String = text.lines().skip(2).collect();
         for sign in ["no value", "1.8e19", "NaN"] {

@@ -129,6 +129,8 @@ fields! {
     GasVolume: "the volume of gas", "L", 0.001;
     /// Length of a panel or a flange.
     Width: "the width of the flange", "mm", 0.001;
+    /// Rod on top of what the seams take.
+    Waste: "the waste", "%", 0.01;
 }
 
 /// The limit that a value must keep, in SI.

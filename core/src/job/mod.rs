@@ -11,12 +11,14 @@ mod buildable;
 mod check;
 mod draft;
 mod error;
+mod filling;
 mod joints;
 mod leak;
 mod liquid;
 mod notices;
 mod sizes;
 mod strength;
+mod supplies;
 mod tank;
 mod welding;
 mod within;
@@ -33,9 +35,11 @@ pub use draft::{
     UseDraft, WeldDraft,
 };
 pub use error::{Field, JobError, Problem};
+pub use filling::FUSED_MOST;
 pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use leak::{BAROMETER, TestError};
 pub use strength::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
+pub use supplies::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

@@ -75,7 +75,15 @@ impl Rod {
         for bead in beads {
             melted += self.melted(bead).si();
         }
-        within(Field::RodLength, melted, 0.0, 1e4)?;
+        self.bought(Length::from_metres(melted))
+    }
+
+    /// What a length of rod to melt comes to, in rods that are each used down to their stubs.
+    ///
+    /// # Errors
+    /// [`Refused`] past 10 km of rod.
+    pub fn bought(&self, melted: Length) -> Result<Filler, Refused> {
+        let melted = within(Field::RodLength, melted.si(), 0.0, 1e4)?;
         // A rod too many by rounding would be one bought for nothing.
         let count = libm::ceil(melted / (self.length - self.stub) - 1e-9);
         // At most 10 km over 50 mm.

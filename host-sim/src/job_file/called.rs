@@ -29,6 +29,17 @@ fn called_in_list(path: &str) -> Option<String> {
         ["shape", "outline", number] => format!("point {number} of the outline"),
         ["joints", "folds", number] => format!("fold {number}"),
         ["joints", "edges", number] => format!("joint {number} of [joints.edges]"),
+        ["arc", thing @ ("power_source" | "torch"), number] if number.parse::<u8>().is_ok() => {
+            format!("rating {number} of the {}", thing.replace('_', " "))
+        }
+        ["arc", thing @ ("power_source" | "torch"), number, key]
+            if number.parse::<u8>().is_ok() =>
+        {
+            format!(
+                "`{key}` of rating {number} of the {}",
+                thing.replace('_', " ")
+            )
+        }
         [thing @ ("fitting" | "baffle"), number] => format!("{thing} {number}"),
         ["baffle", number, "hole", hole] => format!("hole {hole} of baffle {number}"),
         ["baffle", number, "hole", hole, key, ..] => {
@@ -45,7 +56,8 @@ fn called_in_list(path: &str) -> Option<String> {
 pub(super) fn title(table: &Table) -> String {
     match table.path {
         "" => "the top of the file".to_owned(),
-        path @ ("shape.cut" | "fitting" | "baffle" | "baffle.hole") => format!("[[{path}]]"),
+        path @ ("shape.cut" | "fitting" | "baffle" | "baffle.hole" | "use.mount"
+        | "arc.power_source" | "arc.torch") => format!("[[{path}]]"),
         path => format!("[{path}]"),
     }
 }

@@ -5,6 +5,7 @@
 
 mod called;
 mod explain;
+pub mod extras;
 mod faces;
 mod fixtures;
 mod joints;
@@ -26,6 +27,7 @@ use toml::de::{DeTable, DeValue};
 
 use crate::diagnostics::{Problem, Report, Source};
 use crate::failure::Failure;
+pub use extras::Extras;
 use reader::{Reader, Section, no_such_word};
 use schema::{ARC, FILL, JOINTS, MOUNT, SHAPE, STOCK, TOP, USE, WELD};
 pub use spans::Spans;
@@ -38,6 +40,8 @@ pub struct JobFile {
     pub source: Source,
     /// What it says.
     pub draft: Draft,
+    /// What it says beyond the tank: equipment, wave, supplies and prices.
+    pub extras: Extras,
     spans: Spans,
 }
 
@@ -64,7 +68,7 @@ impl JobFile {
         };
         let mut reader = Reader::new(&source.text);
         let top = reader.top(&tree, &TOP);
-        let draft = draft(&mut reader, &top);
+        let (draft, extras) = said(&mut reader, &top);
         let Reader {
             problems, spans, ..
         } = reader;
@@ -72,6 +76,7 @@ impl JobFile {
             Some(draft) if problems.is_empty() => Ok(Self {
                 source,
                 draft,
+                extras,
                 spans,
             }),
             _ => Err(Report::new(source, problems).into()),
@@ -96,7 +101,19 @@ impl JobFile {
     }
 }
 
-fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
+/// All that the file says: the tank, and what goes beyond it.
+fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
+    let arc = reader.section(top, "arc", &ARC);
+    let draft = draft(reader, top, arc.as_ref());
+    let extras = extras::read(reader, top, arc.as_ref());
+    (draft, extras)
+}
+
+fn draft<'t>(
+    reader: &mut Reader<'t>,
+    top: &Section<'t>,
+    arc_section: Option<&Section<'t>>,
+) -> Option<Draft> {
     let name = name(reader, top);
     let shape = reader
         .section(top, "shape", &SHAPE)
@@ -115,9 +132,7 @@ fn draft<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> Option<Draft> {
     let fill = reader
         .section(top, "fill", &FILL)
         .map(|section| fill(reader, &section));
-    let arc = reader
-        .section(top, "arc", &ARC)
-        .map(|section| arc(reader, &section));
+    let arc = arc_section.map(|section| arc(reader, section));
     let weld = reader.section(top, "weld", &WELD).map(|section| WeldDraft {
         stitch_max: reader.quantity(&section, "stitch_max"),
         tack_pitch: reader.quantity(&section, "tack_pitch"),

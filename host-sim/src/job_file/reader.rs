@@ -176,19 +176,6 @@ impl<'t> Reader<'t> {
                     let problem = unknown(section, key.span(), name, value.get_ref());
                     self.problem(problem);
                 }
-                Some(Key {
-                    kind: Kind::Planned,
-                    ..
-                }) => {
-                    let path = section.schema.path_of(name);
-                    let problem = Problem::new(
-                        key.span(),
-                        format!("{} is not computed by this version", called(&path)),
-                    )
-                    .label("would be left out of every figure")
-                    .help("take it out, and allow for it by hand");
-                    self.problem(problem);
-                }
                 Some(_) => self.spans.put(section.path_of(name), value.span()),
             }
         }
@@ -216,7 +203,7 @@ impl<'t> Reader<'t> {
                 format!("there is no [{path}]"),
                 format!("add a [{path}] table"),
             ),
-            Kind::Quantity(example) => (
+            Kind::Quantity(example) | Kind::Measure(example) => (
                 format!("{} is missing", called(&path)),
                 format!("add {} = \"{example}\", with your own figure", key.name),
             ),
@@ -320,6 +307,60 @@ impl<'t> Reader<'t> {
         }
     }
 
+    /// A number with one of `units`, each with its size; `what` is what it measures, with the article.
+    pub(super) fn measure(
+        &mut self,
+        section: &Section<'t>,
+        name: &str,
+        what: &str,
+        units: &[(&str, f64)],
+    ) -> Option<f64> {
+        let value = self.value(section, name)?;
+        let path = section.path_of(name);
+        let example = match section.schema.key(name).map(|key| key.kind) {
+            Some(Kind::Measure(example)) => example,
+            _ => "",
+        };
+        // Of several spellings of one unit the first is told.
+        let spelt = units.iter().enumerate().filter(|(place, (_, size))| {
+            !units
+                .iter()
+                .take(*place)
+                .any(|(_, earlier)| earlier.to_bits() == size.to_bits())
+        });
+        let symbols = either(spelt.map(|(_, (unit, _))| *unit));
+        let title = || format!("{} is not {what}", called(&path));
+        let DeValue::String(text) = value.get_ref() else {
+            let wrong = self.wrong_kind(value, &path, &format!("{what} with its unit, in quotes"));
+            self.problem(wrong.help(format!("write, for example, \"{example}\"")));
+            return None;
+        };
+        let text = text.trim();
+        let start = text
+            .find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | '+' | '-')))
+            .unwrap_or(text.len());
+        let (number, unit) = text.split_at(start);
+        let unit = unit.trim();
+        let size = units.iter().find(|(symbol, _)| *symbol == unit);
+        let number = number.parse::<f64>().ok().filter(|n| n.is_finite());
+        let label = match (number, size) {
+            (Some(number), Some((_, size))) => return Some(number * size),
+            (None, _) => "it does not begin with a number".to_owned(),
+            (_, None) if unit.is_empty() => "a number without its unit".to_owned(),
+            (_, None) if unit.starts_with(',') => {
+                "a comma; decimals have a point, and thousands are not parted".to_owned()
+            }
+            (_, None) => format!("no unit of {what}"),
+        };
+        let problem = Problem::new(value.span(), title())
+            .label(label)
+            .help(format!(
+                "write, for example, \"{example}\"; its units are {symbols}"
+            ));
+        self.problem(problem);
+        None
+    }
+
     /// Exactly `N` values in a list.
     pub(super) fn list<const N: usize>(
         &mut self,
@@ -373,7 +414,7 @@ impl<'t> Reader<'t> {
         example: &str,
     ) -> Option<f64> {
         let value = self.value(section, name)?;
-        self.number_of(value, &section.path_of(name), example)
+        self.number_of(value, &section.path_of(name), "a plain number", example)
     }
 
     /// Exactly `N` plain numbers in a list.
@@ -387,31 +428,34 @@ impl<'t> Reader<'t> {
         let path = section.path_of(name);
         let read: Vec<f64> = values
             .into_iter()
-            .filter_map(|value| self.number_of(value, &path, example))
+            .filter_map(|value| self.number_of(value, &path, "plain numbers", example))
             .collect();
         read.try_into().ok()
     }
 
-    fn number_of(&mut self, value: Value<'t>, path: &str, example: &str) -> Option<f64> {
+    fn number_of(
+        &mut self,
+        value: Value<'t>,
+        path: &str,
+        wanted: &str,
+        example: &str,
+    ) -> Option<f64> {
         let number = match value.get_ref() {
             DeValue::Integer(integer) => i64::from_str_radix(integer.as_str(), integer.radix())
                 .ok()
                 .map(|whole| whole as f64),
             DeValue::Float(float) => float.as_str().parse::<f64>().ok(),
             _ => {
-                let wrong = self.wrong_kind(value, path, "plain numbers");
+                let wrong = self.wrong_kind(value, path, wanted);
                 self.problem(wrong.help(format!("write, for example, {example}")));
                 return None;
             }
         };
         let finite = number.filter(|number| number.is_finite());
         if finite.is_none() {
-            let problem = Problem::new(
-                value.span(),
-                format!("{} needs plain numbers", called(path)),
-            )
-            .label("too large, or no number")
-            .help(format!("write, for example, {example}"));
+            let problem = Problem::new(value.span(), format!("{} needs {wanted}", called(path)))
+                .label("too large, or no number")
+                .help(format!("write, for example, {example}"));
             self.problem(problem);
         }
         finite
@@ -433,6 +477,18 @@ impl<'t> Reader<'t> {
             self.problem(problem);
         }
         found
+    }
+
+    /// The word under `name` where it is there and right; nothing is told of it.
+    pub(super) fn word_given<W: Word>(&self, section: &Section<'t>, name: &str) -> Option<W> {
+        let (_, value) = section
+            .table
+            .iter()
+            .find(|(key, _)| key.get_ref().as_ref() == name)?;
+        match value.get_ref() {
+            DeValue::String(text) => W::read(text),
+            _ => None,
+        }
     }
 
     fn wrong_kind(&self, value: Value<'t>, path: &str, wanted: &str) -> Problem {
@@ -517,7 +573,6 @@ fn unknown(section: &Section<'_>, span: Range<usize>, name: &str, value: &DeValu
             .schema
             .keys
             .iter()
-            .filter(|key| key.kind != Kind::Planned)
             .filter(|key| !top || table == matches!(key.kind, Kind::Table | Kind::Tables))
             .map(|key| key.name)
     };

@@ -45,8 +45,8 @@ pub enum Kind {
     Table,
     /// A table that may be given several times.
     Tables,
-    /// Part of the format, but nothing in this version computes it: an error that says so.
-    Planned,
+    /// A number with a unit that is no quantity of the core, as text. Carries an example.
+    Measure(&'static str),
 }
 
 const fn required(name: &'static str, kind: Kind) -> Key {
@@ -65,14 +65,6 @@ const fn optional(name: &'static str, kind: Kind) -> Key {
     }
 }
 
-const fn planned(name: &'static str) -> Key {
-    Key {
-        name,
-        kind: Kind::Planned,
-        required: false,
-    }
-}
-
 /// The top of the file.
 pub const TOP: Table = Table {
     path: "",
@@ -87,6 +79,7 @@ pub const TOP: Table = Table {
         optional("fitting", Kind::Tables),
         optional("baffle", Kind::Tables),
         optional("use", Kind::Table),
+        optional("supply", Kind::Table),
     ],
 };
 
@@ -230,8 +223,82 @@ pub const ARC: Table = Table {
         optional("voltage", Kind::Quantity("14 V")),
         optional("travel", Kind::Quantity("180 mm/min")),
         optional("efficiency", Kind::Quantity("60 %")),
-        planned("power_source"),
-        planned("torch"),
+        optional("power_source", Kind::Tables),
+        optional("torch", Kind::Tables),
+        optional("balance", Kind::Quantity("70 %")),
+        optional("frequency", Kind::Measure("120 Hz")),
+        optional("negative", Kind::Table),
+        optional("positive", Kind::Table),
+        optional("tungsten", Kind::Quantity("2.4 mm")),
+        optional("nozzle", Kind::Quantity("9.5 mm")),
+    ],
+};
+
+/// `[[arc.power_source]]`.
+pub const POWER_SOURCE: Table = Table {
+    path: "arc.power_source",
+    keys: &[
+        required("current", Kind::Quantity("200 A")),
+        required("duty", Kind::Quantity("60 %")),
+    ],
+};
+
+/// `[[arc.torch]]`.
+pub const TORCH: Table = Table {
+    path: "arc.torch",
+    keys: &[
+        required("current", Kind::Quantity("150 A")),
+        required("duty", Kind::Quantity("35 %")),
+        optional("process", Kind::Word),
+    ],
+};
+
+/// `[arc.negative]`.
+pub const NEGATIVE: Table = Table {
+    path: "arc.negative",
+    keys: LEVEL,
+};
+
+/// `[arc.positive]`.
+pub const POSITIVE: Table = Table {
+    path: "arc.positive",
+    keys: LEVEL,
+};
+
+const LEVEL: &[Key] = &[
+    required("current", Kind::Quantity("90 A")),
+    required("voltage", Kind::Quantity("12 V")),
+];
+
+/// `[supply]`.
+pub const SUPPLY: Table = Table {
+    path: "supply",
+    keys: &[
+        optional("filler", Kind::Word),
+        optional("rod_diameter", Kind::Quantity("2.4 mm")),
+        optional("rod_length", Kind::Quantity("1 m")),
+        optional("stub", Kind::Quantity("50 mm")),
+        optional("waste", Kind::Quantity("10 %")),
+        optional("gas_flow", Kind::Measure("9 L/min")),
+        optional("pre_flow", Kind::Quantity("0.5 s")),
+        optional("post_flow", Kind::Quantity("9 s")),
+        optional("cylinder", Kind::Quantity("20 L")),
+        optional("cylinder_pressure", Kind::Quantity("200 bar")),
+        optional("other_time", Kind::Quantity("4 h")),
+        optional("prices", Kind::Table),
+    ],
+};
+
+/// `[supply.prices]`.
+pub const PRICES: Table = Table {
+    path: "supply.prices",
+    keys: &[
+        required("currency", Kind::Text),
+        optional("sheet", Kind::Number("9.5")),
+        optional("filler", Kind::Number("32")),
+        optional("gas", Kind::Number("14")),
+        optional("labour", Kind::Number("40")),
+        optional("electricity", Kind::Number("0.3")),
     ],
 };
 
@@ -272,7 +339,25 @@ pub const MOUNT: Table = Table {
 
 /// Every table with fixed keys. `[stock.faces]`, whose keys are faces, is the reader's own.
 pub const TABLES: &[Table] = &[
-    TOP, SHAPE, CUT, STOCK, JOINTS, FITTING, BAFFLE, HOLE, FILL, ARC, WELD, USE, MOUNT,
+    TOP,
+    SHAPE,
+    CUT,
+    STOCK,
+    JOINTS,
+    FITTING,
+    BAFFLE,
+    HOLE,
+    FILL,
+    ARC,
+    WELD,
+    USE,
+    MOUNT,
+    SUPPLY,
+    PRICES,
+    POWER_SOURCE,
+    TORCH,
+    NEGATIVE,
+    POSITIVE,
 ];
 
 impl Table {

@@ -5,7 +5,7 @@ use seamwright_core::capacity::Measure;
 use seamwright_core::heat::arc::Process;
 use seamwright_core::job::Across;
 use seamwright_core::joint::Joint;
-use seamwright_core::stock::{Alloy, Liquid, Temper};
+use seamwright_core::stock::{Alloy, Filler, Liquid, Temper};
 
 use super::reader::Word;
 
@@ -101,6 +101,21 @@ impl Word for Alloy {
 
     fn read(text: &str) -> Option<Self> {
         // Also by the names of other standards.
+        text.parse().ok()
+    }
+}
+
+impl Word for Filler {
+    fn all() -> Vec<Self> {
+        Self::ALL.to_vec()
+    }
+
+    fn word(self) -> String {
+        self.name().to_owned()
+    }
+
+    fn read(text: &str) -> Option<Self> {
+        // With or without ER.
         text.parse().ok()
     }
 }

@@ -9,12 +9,15 @@ use seamwright_core::quantity::{AngleUnit, Length};
 use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
+use super::{duty, filler, settings, shrinkage, supply};
+use crate::job_file::Extras;
+
 /// The version of this object.
 pub const SCHEMA: &str = "seamwright-plan/1";
 
 /// The plan of a tank.
 #[must_use]
-pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
+pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
     let welded = crate::welding::plan(tank);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
@@ -70,6 +73,11 @@ pub fn plan(tank: &Tank, assumed: &[Assumed]) -> Value {
         "mass": super::balance::json(tank),
         "proof": proof(tank),
         "cautions": super::cautions::json(&super::cautions::of(tank)),
+        "filler": filler::json(tank, extras),
+        "settings": settings::json(tank, extras),
+        "duty": duty::json(tank, extras),
+        "supply": supply::json(tank, extras),
+        "shrinkage": shrinkage::json(tank),
         "assumed": assumed.iter().map(|one| json!({
             "key": one.field().to_string(),
             "value": one.to_string(),

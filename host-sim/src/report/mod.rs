@@ -2,16 +2,25 @@
 
 pub mod balance;
 pub mod cautions;
+mod cited;
+mod cost;
 pub mod dip;
+mod duty;
 pub mod fill;
+mod filler;
+mod heat;
 pub mod json;
+mod kit;
 pub mod leak;
 pub mod plan;
 pub mod pours;
 pub mod readings;
+mod settings;
+mod shrinkage;
 mod size;
 pub mod stitches;
 pub mod strength;
+mod supply;
 mod table;
 pub mod units;
 

@@ -12,9 +12,14 @@ use seamwright_core::quantity::{
 
 use seamwright_core::seam::joint_name;
 
+use super::cited::Cited;
 use super::table::{Side, table, wrapped};
-use super::{Units, balance, cautions, leak, size, stitches, strength};
+use super::{
+    Units, balance, cautions, cost, duty, filler, heat, leak, settings, shrinkage, size, stitches,
+    strength, supply,
+};
 use crate::diagnostics::clean;
+use crate::job_file::Extras;
 use crate::welding;
 
 /// Signs in a line.
@@ -22,7 +27,7 @@ const WIDE: usize = 100;
 
 /// The whole report.
 #[must_use]
-pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
+pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> String {
     let name = clean(tank.job().name()).into_owned();
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
@@ -44,6 +49,30 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
         "Order of the stitches",
         &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
     );
+    let mut cited = Cited::default();
+    section(
+        &mut out,
+        "Filler",
+        &filler::text(tank, extras, units, &mut cited),
+    );
+    section(
+        &mut out,
+        "Settings, to be tried on scrap",
+        &settings::text(tank, extras, units, &mut cited),
+    );
+    section(
+        &mut out,
+        "Heat about the seam",
+        &heat::text(tank, extras, units, &mut cited),
+    );
+    section(&mut out, "Duty cycle", &duty::text(tank, extras));
+    section(&mut out, "Supplies", &supply::text(tank, extras, units));
+    section(&mut out, "Cost", &cost::text(tank, extras));
+    section(
+        &mut out,
+        "Shrinkage, as rules of thumb have it",
+        &shrinkage::text(tank, units, &mut cited),
+    );
     section(&mut out, "In all", &totals(tank, units));
     section(&mut out, "Mass and mounts", &balance::text(tank, units));
     let dangers = cautions::text(&cautions::of(tank));
@@ -55,6 +84,7 @@ pub fn text(tank: &Tank, assumed: &[Assumed], units: Units) -> String {
         "Taken as given, because the job does not say",
         &assumptions(assumed),
     );
+    section(&mut out, "Sources", &cited.text(WIDE));
     section(&mut out, "Mind", &notices(tank));
     out
 }
@@ -66,7 +96,7 @@ fn section(out: &mut String, title: &str, body: &str) {
 }
 
 /// A name and its figures, one to a line.
-fn facts(rows: &[(&str, String)]) -> String {
+pub(super) fn facts(rows: &[(&str, String)]) -> String {
     let wide = rows
         .iter()
         .map(|(name, _)| name.chars().count())

@@ -1,8 +1,10 @@
 //! The units that a report is written in.
 
+use seamwright_core::heat::flow::Flow;
 use seamwright_core::quantity::{
     Area, AreaUnit, InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass,
-    MassUnit, Pressure, PressureUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    MassUnit, Pressure, PressureUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Volume,
+    VolumeUnit,
 };
 
 /// Newtons of a pound-force and metres of a foot: NIST SP 811, appendix B (from memory).
@@ -54,6 +56,57 @@ impl Units {
             }
             Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
         }
+    }
+
+    /// A small length: a diameter, a bead, a shrinkage.
+    #[must_use]
+    pub fn fine(self, length: Length) -> String {
+        match self {
+            Self::Metric => length.display(LengthUnit::Millimetre, 2).to_string(),
+            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
+        }
+    }
+
+    /// The section of a bead.
+    #[must_use]
+    pub fn section(self, area: Area) -> String {
+        match self {
+            Self::Metric => area.display(AreaUnit::SquareMillimetre, 2).to_string(),
+            Self::Us | Self::Imperial => area.display(AreaUnit::SquareInch, 4).to_string(),
+        }
+    }
+
+    /// A volume of gas.
+    #[must_use]
+    pub fn gas(self, volume: Volume) -> String {
+        match self {
+            Self::Metric => volume.display(VolumeUnit::Litre, 1).to_string(),
+            Self::Us | Self::Imperial => volume.display(VolumeUnit::CubicFoot, 2).to_string(),
+        }
+    }
+
+    /// A flow of gas.
+    #[must_use]
+    pub fn flow(self, flow: Flow) -> String {
+        match self {
+            Self::Metric => format!("{:.1} L/min", flow.litres_per_minute()),
+            Self::Us | Self::Imperial => {
+                format!(
+                    "{:.1} ft³/h",
+                    flow.litres_per_minute() * 60.0 / 28.316_846_592
+                )
+            }
+        }
+    }
+
+    /// A temperature.
+    #[must_use]
+    pub fn temperature(self, temperature: Temperature) -> String {
+        let unit = match self {
+            Self::Metric | Self::Imperial => TemperatureUnit::Celsius,
+            Self::Us => TemperatureUnit::Fahrenheit,
+        };
+        temperature.display(unit, 0).to_string()
     }
 
     /// A sheet that is to be bought: rounded up, so that it is never too thin.

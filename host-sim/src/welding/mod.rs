@@ -3,6 +3,8 @@
 pub mod plot;
 pub mod search;
 
+use std::cell::RefCell;
+
 use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
@@ -61,7 +63,18 @@ pub struct WeldPlan {
 /// # Errors
 /// [`PlanError`] where the metal never cools, or the tank has no room on the bench.
 pub fn plan(tank: &Tank) -> Result<WeldPlan, PlanError> {
-    Welding::of(tank)?.plan()
+    thread_local! {
+        /// The last one: a report and its sheet ask for the same again.
+        static LAST: RefCell<Option<(Tank, Result<WeldPlan, PlanError>)>> = const { RefCell::new(None) };
+    }
+    LAST.with_borrow_mut(|last| match last {
+        Some((known, plan)) if known == tank => plan.clone(),
+        _ => {
+            let plan = Welding::of(tank).and_then(|mut welding| welding.plan());
+            *last = Some((tank.clone(), plan.clone()));
+            plan
+        }
+    })
 }
 
 impl<'a> Welding<'a> {

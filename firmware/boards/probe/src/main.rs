@@ -13,6 +13,7 @@
 
 mod plan;
 mod quantity;
+mod supplies;
 
 use cortex_m_rt::entry;
 use panic_never as _;

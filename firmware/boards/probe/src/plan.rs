@@ -108,6 +108,7 @@ fn whole(tank: &Tank) {
         black_box((notice.code(), notice.severity()));
     });
     black_box(tank.totals());
+    crate::supplies::prove(tank);
 }
 
 fn bodies(tank: &Tank) {

@@ -1,0 +1,204 @@
+//! Ratings of the equipment, and the wave of the arc.
+
+use std::ops::Range;
+
+use seamwright_core::bound::Value as Shown;
+use seamwright_core::heat::arc::Process;
+use seamwright_core::heat::duty::{DutyError, MAX_RATINGS, Plate, Rating};
+use seamwright_core::heat::wave::{Cycle, Level};
+use seamwright_core::quantity::{Current, Voltage};
+
+use super::super::fixtures::tables;
+use super::super::reader::{Reader, Section};
+use super::super::schema::{NEGATIVE, POSITIVE, POWER_SOURCE, TORCH, Table};
+use super::limits::{kept, measured, mm, share};
+use super::{Extras, Torch, Wave};
+use crate::diagnostics::Problem;
+
+/// What `[arc]` says of them.
+pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut Extras) {
+    let source = ratings(reader, arc, "power_source", &POWER_SOURCE);
+    extras.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
+    let torch = ratings(reader, arc, "torch", &TORCH);
+    let on = |process| {
+        torch
+            .iter()
+            .filter(|one| one.process == process)
+            .collect::<Vec<_>>()
+    };
+    extras.torch = Torch {
+        dc: plate(reader, &on(Process::TigDc)),
+        ac: plate(reader, &on(Process::TigAc)),
+    };
+    extras.wave = wave(reader, arc);
+    extras.tungsten = kept(reader, arc, "tungsten", (mm(0.5), mm(10.0)), Shown::Length);
+    extras.nozzle = kept(reader, arc, "nozzle", (mm(3.0), mm(30.0)), Shown::Length);
+}
+
+/// One rating and where it stands.
+struct Rated {
+    rating: Rating,
+    process: Process,
+    at: Range<usize>,
+}
+
+fn ratings<'t>(
+    reader: &mut Reader<'t>,
+    arc: &Section<'t>,
+    name: &str,
+    schema: &'static Table,
+) -> Vec<Rated> {
+    let amperes = Current::from_amperes;
+    let sections = tables(reader, arc, name, schema, MAX_RATINGS);
+    sections
+        .iter()
+        .filter_map(|section| {
+            let current = kept(
+                reader,
+                section,
+                "current",
+                (amperes(1.0), amperes(2_000.0)),
+                Shown::Current,
+            );
+            let duty = kept(
+                reader,
+                section,
+                "duty",
+                (share(0.01), share(1.0)),
+                Shown::Ratio,
+            );
+            let process = if section.schema.key("process").is_some() {
+                reader.word::<Process>(section, "process")
+            } else {
+                None
+            };
+            Some(Rated {
+                rating: Rating {
+                    current: current?,
+                    duty: duty?,
+                },
+                process: process.unwrap_or(Process::TigDc),
+                at: section.place("current")?,
+            })
+        })
+        .collect()
+}
+
+/// The plate of some ratings; the highest current that they name is the highest there is.
+fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<Plate> {
+    let most = rated
+        .iter()
+        .map(|one| one.rating.current)
+        .reduce(|a, b| if b > a { b } else { a })?;
+    let all: Vec<Rating> = rated.iter().map(|one| one.rating).collect();
+    match Plate::new(&all, most) {
+        Ok(plate) => Some(plate),
+        Err(error) => {
+            // At the rating that allows too much, where one does.
+            let culprit = match error {
+                DutyError::OutOfOrder { upper, .. } => {
+                    rated.iter().rev().find(|one| one.rating == upper)
+                }
+                _ => rated.first(),
+            };
+            let problem = Problem::new(culprit?.at.clone(), "these ratings are not of one plate")
+                .label("because of this")
+                .help(error.to_string());
+            reader.problem(problem);
+            None
+        }
+    }
+}
+
+fn wave<'t>(reader: &mut Reader<'t>, arc: &Section<'t>) -> Option<Wave> {
+    let balance = kept(
+        reader,
+        arc,
+        "balance",
+        (share(0.01), share(0.99)),
+        Shown::Ratio,
+    );
+    let hertz = [("Hz", 1.0)];
+    let frequency = measured(
+        reader,
+        arc,
+        "frequency",
+        "a frequency",
+        &hertz,
+        (1.0, 50_000.0),
+    );
+    let negative = level(reader, arc, "negative", &NEGATIVE);
+    let positive = level(reader, arc, "positive", &POSITIVE);
+    let direct = reader
+        .word_given::<Process>(arc, "process")
+        .is_some_and(|process| process == Process::TigDc);
+    for name in ["balance", "frequency", "negative", "positive"] {
+        let Some(span) = arc.place(name) else {
+            continue;
+        };
+        let title = |what: &str| format!("`arc.{name}` {what}");
+        let problem = if direct {
+            Problem::new(span, title("belongs to alternating current"))
+                .label("and the process is tig dc")
+                .help("take it out, or write process = \"tig ac\"")
+        } else if name != "balance" && !arc.has("balance") {
+            Problem::new(span, title("is of a wave with no `balance`"))
+                .label("how long each half lasts is not known")
+                .help("add balance = \"70 %\", the share of the time with the electrode negative")
+        } else if (name == "negative" && !arc.has("positive"))
+            || (name == "positive" && !arc.has("negative"))
+        {
+            let other = if name == "negative" {
+                "positive"
+            } else {
+                "negative"
+            };
+            Problem::new(span, title("is one half of a wave"))
+                .label("the other half is missing")
+                .help(format!(
+                    "add [arc.{other}] with its current and voltage, or take this out"
+                ))
+        } else {
+            continue;
+        };
+        reader.problem(problem);
+    }
+    let balance = balance?;
+    let cycle = match (negative, positive) {
+        (Some(negative), Some(positive)) => Cycle::square(balance, negative, positive).ok(),
+        _ => None,
+    };
+    Some(Wave {
+        balance,
+        frequency,
+        cycle,
+    })
+}
+
+fn level<'t>(
+    reader: &mut Reader<'t>,
+    arc: &Section<'t>,
+    name: &str,
+    schema: &'static Table,
+) -> Option<Level> {
+    let section = reader.section(arc, name, schema)?;
+    let (amperes, volts) = (Current::from_amperes, Voltage::from_volts);
+    let current = kept(
+        reader,
+        &section,
+        "current",
+        (amperes(1.0), amperes(600.0)),
+        Shown::Current,
+    );
+    let voltage = kept(
+        reader,
+        &section,
+        "voltage",
+        (volts(5.0), volts(60.0)),
+        Shown::Voltage,
+    );
+    Some(Level {
+        voltage: voltage?,
+        current: current?,
+    })
+}

@@ -1,0 +1,32 @@
+//! Sources named once, by number.
+
+use std::fmt::Write as _;
+
+use super::table::wrapped;
+
+/// Sources in the order in which they were first cited.
+#[derive(Debug, Default)]
+pub(super) struct Cited(Vec<&'static str>);
+
+impl Cited {
+    /// The mark of a source: `[2]`.
+    pub(super) fn mark(&mut self, source: &'static str) -> String {
+        let place = self.0.iter().position(|known| *known == source);
+        let place = place.unwrap_or_else(|| {
+            self.0.push(source);
+            self.0.len() - 1
+        });
+        format!("[{}]", place + 1)
+    }
+
+    /// The list.
+    pub(super) fn text(&self, wide: usize) -> String {
+        let mut text = String::new();
+        for (number, source) in (1..).zip(&self.0) {
+            let mark = format!("[{number}]");
+            let line = wrapped(&format!("{mark:<4} {source}"), wide, 7);
+            let _ = writeln!(text, "  {line}");
+        }
+        text
+    }
+}

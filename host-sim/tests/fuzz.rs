@@ -237,7 +237,7 @@ fn refigured(text: &str, figures: &[f64]) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2_000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn examples_with_slips_of_the_pen(name in prop::sample::select(&EXAMPLES[..]), slips in slips()) {
@@ -264,7 +264,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 500, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 100, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_bytes_in_a_file(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
@@ -346,7 +346,7 @@ fn job() -> impl Strategy<Value = String> {
 
 #[test]
 fn jobs_that_read_give_finite_figures() {
-    const CASES: u32 = 3_000;
+    const CASES: u32 = 300;
     let config = ProptestConfig {
         cases: CASES,
         failure_persistence: None,
@@ -392,7 +392,7 @@ fn every_other_body_plans_before_it_is_spoilt() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2_000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn other_bodies_with_slips_of_the_pen(body in prop::sample::select(&BODIES[..]), slips in slips()) {

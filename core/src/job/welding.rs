@@ -18,6 +18,7 @@ use crate::quantity::{
 };
 use crate::seam::Seam;
 use crate::stitch::{Bench, Manner, PlanError, Point, Run, Turn, tenths};
+use crate::stock::{Alloy, Sourced};
 
 const fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
@@ -48,12 +49,14 @@ const LEAST_OVER: f64 = 5.0;
 /// How the tank is welded.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Welding {
-    /// The warmest that the metal may be where a stitch starts.
-    pub interpass_max: Temperature,
+    /// The warmest that the metal may be where a stitch starts, where the job says; else see
+    /// [`Tank::interpass_max`].
+    pub interpass_max: Option<Temperature>,
     /// The air and all around.
     pub ambient: Temperature,
-    /// Of the outside.
-    pub emissivity: Ratio,
+    /// Of the outside, where the job says; else see [`Tank::emissivity`].
+    // What the tables of metals say is asked for when a plan is made: a gauge that makes none needs no tables.
+    pub emissivity: Option<Ratio>,
     /// From one stitch to the next, waits not counted.
     pub moving: Time,
     /// Whether stitches are welded towards the ones before them.
@@ -79,9 +82,9 @@ pub struct Service {
 
 impl Welding {
     pub(super) const EMPTY: Self = Self {
-        interpass_max: Temperature::from_kelvins(0.0),
+        interpass_max: None,
         ambient: Temperature::from_kelvins(0.0),
-        emissivity: Ratio::from_share(0.0),
+        emissivity: None,
         moving: seconds(0.0),
         back_step: false,
         uptake: Ratio::from_share(0.0),
@@ -130,25 +133,20 @@ pub(super) fn checked(
         celsius(20.0)
     });
     let ambient = ranged(Field::Ambient, ambient, AMBIENT, Value::Temperature)?;
-    let limit = interpass_limit(draft.stock.alloy);
-    let interpass_max = weld.interpass_max.unwrap_or_else(|| {
-        assumed(Assumed::InterpassMax(limit));
-        limit.value
-    });
     let least = Temperature::from_kelvins(ambient.si() + LEAST_OVER);
-    let interpass_max = ranged(
-        Field::InterpassMax,
-        interpass_max,
-        (least, INTERPASS_MOST),
-        Value::Temperature,
-    )?;
-    let emissivity = weld.emissivity.unwrap_or_else(|| {
-        let bright = draft.stock.alloy.metal().emissivity_bright();
-        let bright = crate::stock::Sourced::new(Ratio::from_share(bright.value), bright.source);
-        assumed(Assumed::Emissivity(bright));
-        bright.value
-    });
-    let emissivity = ranged(Field::Emissivity, emissivity, EMISSIVITY, Value::Ratio)?;
+    match weld.interpass_max {
+        None => assumed(Assumed::InterpassMax(interpass_limit(draft.stock.alloy))),
+        Some(own) => {
+            let limits = (least, INTERPASS_MOST);
+            ranged(Field::InterpassMax, own, limits, Value::Temperature)?;
+        }
+    }
+    match weld.emissivity {
+        None => assumed(Assumed::Emissivity(bright(draft.stock.alloy))),
+        Some(own) => {
+            ranged(Field::Emissivity, own, EMISSIVITY, Value::Ratio)?;
+        }
+    }
     let moving = weld.moving.unwrap_or_else(|| {
         assumed(Assumed::Moving(seconds(10.0)));
         seconds(10.0)
@@ -160,13 +158,18 @@ pub(super) fn checked(
         uptake
     });
     Ok(Welding {
-        interpass_max,
+        interpass_max: weld.interpass_max,
         ambient,
-        emissivity,
+        emissivity: weld.emissivity,
         moving,
         back_step: weld.back_step.unwrap_or(false),
         uptake,
     })
+}
+
+fn bright(alloy: Alloy) -> Sourced<Ratio> {
+    let bright = alloy.metal().emissivity_bright();
+    Sourced::new(Ratio::from_share(bright.value), bright.source)
 }
 
 /// What of `[use]` can be out of range.
@@ -216,6 +219,20 @@ impl Service {
 }
 
 impl Tank {
+    /// The warmest that the metal may be where a stitch starts: as the job says, or the limit of its alloy.
+    #[must_use]
+    pub fn interpass_max(&self) -> Temperature {
+        let own = self.job.welding.interpass_max;
+        own.unwrap_or_else(|| interpass_limit(self.job.alloy).value)
+    }
+
+    /// Emissivity of its outside: as the job says, or that of bright sheet.
+    #[must_use]
+    pub fn emissivity(&self) -> Ratio {
+        let own = self.job.welding.emissivity;
+        own.unwrap_or_else(|| bright(self.job.alloy).value)
+    }
+
     /// What its shell is made of, for its heat.
     #[must_use]
     pub fn material(&self) -> Material {
@@ -223,7 +240,7 @@ impl Tank {
         Material {
             conductivity: alloy.conductivity(self.job.temper).value,
             capacity: alloy.density() * alloy.metal().heat_capacity().value,
-            emissivity: self.job.welding.emissivity.si(),
+            emissivity: self.emissivity().si(),
         }
     }
 
@@ -240,7 +257,7 @@ impl Tank {
         Manner {
             power: self.job.arc.power() * uptake.si(),
             travel: self.job.arc.travel.si(),
-            limit: welding.interpass_max.si() - welding.ambient.si(),
+            limit: self.interpass_max().si() - welding.ambient.si(),
             moving: welding.moving.si(),
             back_step: welding.back_step,
         }

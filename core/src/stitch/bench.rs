@@ -27,7 +27,7 @@ pub struct Manner {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum PlanError {
-    /// The metal does not come below the interpass limit within a day.
+    /// The metal does not come below the interpass limit within two hours, or the job not to its end within a day.
     NeverCool,
     /// The tank has more stitches than a plan may have, or more places where they begin.
     TooMany,
@@ -41,7 +41,7 @@ impl fmt::Display for PlanError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::NeverCool => {
-                "the metal does not cool below the interpass limit within a day: raise the limit, or weld in cooler air"
+                "no order of welding: the metal needs over two hours to cool below the interpass limit, or the job over a day; raise the limit, weld in cooler air, or check current and travel"
             }
             Self::TooMany => "more stitches than a plan may have: make stitch_max longer",
             Self::Mesh => "the tank has more walls than its heat can be followed in",
@@ -81,7 +81,9 @@ pub struct Sum {
 }
 
 /// The longest wait, in s.
-const LONGEST_WAIT: f64 = 86_400.0;
+const LONGEST_WAIT: f64 = 7_200.0;
+/// The longest job, in s.
+const LONGEST_JOB: f64 = 86_400.0;
 
 /// A tank with its stitches.
 #[derive(Debug)]
@@ -157,6 +159,9 @@ impl<const C: usize, const L: usize> Bench<C, L> {
                     moved += step;
                 }
             }
+            if clock > LONGEST_JOB {
+                return Err(PlanError::NeverCool);
+            }
             let chosen = next(&Standing {
                 bench: self,
                 left: &left,
@@ -185,7 +190,7 @@ impl<const C: usize, const L: usize> Bench<C, L> {
                 if !keep_on() {
                     return Err(PlanError::Broken);
                 }
-                if wait > LONGEST_WAIT {
+                if wait > LONGEST_WAIT || clock > LONGEST_JOB {
                     return Err(PlanError::NeverCool);
                 }
                 self.shell.pass(None);

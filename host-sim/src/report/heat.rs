@@ -128,7 +128,7 @@ fn preheat_rows(tank: &Tank, units: Units, cited: &mut Cited) -> Vec<(&'static s
     };
     rows.push(("preheat", preheat));
     let limit = preheat::interpass_limit(alloy);
-    let own = welding.interpass_max;
+    let own = tank.interpass_max();
     let verdict = if own > limit.value {
         format!("; the job's {} is above it", degrees(own))
     } else if own < limit.value {
@@ -280,7 +280,7 @@ pub(super) fn json(tank: &Tank, extras: &Extras) -> Map<String, Value> {
         "least_source": least.source.text(),
         "interpass_most_c": degrees(interpass.value),
         "interpass_source": interpass.source.text(),
-        "own_interpass_c": degrees(job.welding().interpass_max),
+        "own_interpass_c": degrees(tank.interpass_max()),
         "ambient_c": degrees(job.welding().ambient),
     });
     if let Some(before) = before.as_object_mut() {

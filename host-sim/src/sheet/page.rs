@@ -15,6 +15,7 @@ use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
 use crate::report;
+use crate::welding::{self, plot};
 
 fn litres(volume: Volume) -> String {
     format!(
@@ -61,6 +62,10 @@ pub(super) fn job_page(
             pieces: vec![seams(tank)],
         },
     ];
+    sections.push(Section {
+        heading: "Order of the stitches".to_owned(),
+        pieces: order(tank),
+    });
     sections.push(Section {
         heading: "Leak test".to_owned(),
         pieces: vec![leak_test(tank)],
@@ -329,5 +334,60 @@ fn on_sheet(plan: &Plan<'_>) -> Vec<Part> {
             svg: nest::draw(plan),
             caption: "How the pieces lie".to_owned(),
         },
+    ]
+}
+
+/// The weld plan: its plot and its table.
+fn order(tank: &Tank) -> Vec<Part> {
+    let plan = match welding::plan(tank) {
+        Ok(plan) => plan,
+        Err(error) => return vec![Part::Text(error.to_string())],
+    };
+    let minutes = |seconds: f64| format!("{:.0} min", seconds / 60.0);
+    let ambient = tank.job().welding().ambient;
+    vec![
+        Part::Facts(vec![
+            fact("Job", minutes(plan.sum.job)),
+            fact("Of it waits", minutes(plan.sum.waits)),
+            fact("Seam by seam it would be", minutes(plan.plain.job)),
+        ]),
+        Part::Figure {
+            svg: plot::draw(&plan, ambient, tank.interpass_max()),
+            caption: "Each bar is a stitch while its arc burns; its height is the metal where it starts."
+                .to_owned(),
+        },
+        Part::Table {
+            head: strings(["no.", "seam", "from", "to", "wait first", "metal at start"]),
+            rows: plan
+                .stitches
+                .iter()
+                .map(|stitch| {
+                    let [from, to] = stitch
+                        .run
+                        .map(|at| at.display(LengthUnit::Millimetre, 0).to_string());
+                    let wait = if stitch.wait > 0.0 {
+                        format!("{:.0} s", stitch.wait)
+                    } else {
+                        "-".to_owned()
+                    };
+                    let warm = stitch
+                        .start_temperature
+                        .display(TemperatureUnit::Celsius, 0)
+                        .to_string();
+                    vec![
+                        stitch.order.to_string(),
+                        stitch.seam.clone(),
+                        from,
+                        to,
+                        wait,
+                        warm,
+                    ]
+                })
+                .collect(),
+        },
+        Part::Text(
+            "The waits come from the heat of the tank's own sheets as it is computed. Feel or measure the metal, and wait longer where it is hotter than this says."
+                .to_owned(),
+        ),
     ]
 }

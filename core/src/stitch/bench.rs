@@ -76,7 +76,8 @@ pub struct Sum {
     pub waits: f64,
     /// The hottest start, in K over the surroundings.
     pub hottest: f64,
-    /// The largest pull to one side on the way, 0 to about 1: see [`Pull`].
+    /// The largest pull to one side on the way, 0 to about 1: the first moment of what is welded about the middle of the
+    /// welds, over the sum of all lengths by their distances.
     pub pull: f64,
 }
 

@@ -3,22 +3,18 @@
 //! The gauge never speaks unasked. What a request computes is held apart from what the gauge shows, so
 //! that a test of the link does not disturb whoever stands at the bench.
 
-use heapless::Vec;
 use seamwright_core::capacity::{Lean, Level};
 use seamwright_core::job::{Draft, JobError, Tank};
 use seamwright_core::quantity::{Angle, Length, Ratio};
 use seamwright_core::wire::{
-    Decoder, Fault, MAX_REPLY_FRAME, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text,
-    encode_reply, summary,
+    Decoder, Fault, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, summary,
 };
 
 use crate::gauge::{Gauge, MOST_JOBS};
 
-/// What is sent back.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// An answer is ready: [`Link::frame`] has its bytes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Answer {
-    /// The bytes of the frame, its closing zero included.
-    pub frame: Vec<u8, MAX_REPLY_FRAME>,
     /// Whether a job was computed for it, so that the board can note how long that took.
     pub computed: bool,
 }
@@ -62,22 +58,26 @@ impl Link {
         self.board = Some(board);
     }
 
-    /// Takes one byte; where it closes a request, serves that and gives the answer. `status` is what
+    /// Takes one byte; where it closes a request, serves that and holds the answer ready. `status` is what
     /// the board counts. The gauge may show something else afterwards.
     pub fn take(&mut self, byte: u8, gauge: &mut Gauge, status: &Status) -> Option<Answer> {
         if !self.decoder.gather(byte) {
             return None;
         }
-        let mut answer = Answer {
-            frame: Vec::new(),
-            computed: false,
-        };
-        let reply = self.reply(gauge, status, &mut answer.computed);
+        let mut computed = false;
+        let reply = self.reply(gauge, status, &mut computed);
         // Every reply fits; should one not, the laptop is told so.
-        encode_reply(&reply, &mut answer.frame)
-            .or_else(|_| encode_reply(&Reply::Unread(Fault::TooLong), &mut answer.frame))
+        self.decoder
+            .reply(&reply)
+            .or_else(|_| self.decoder.reply(&Reply::Unread(Fault::TooLong)))
             .ok()?;
-        Some(answer)
+        Some(Answer { computed })
+    }
+
+    /// The frame of the last answer, its closing zero included; empty once another byte has come.
+    #[must_use]
+    pub fn frame(&self) -> &[u8] {
+        self.decoder.replied()
     }
 
     /// Reads what was gathered and serves it.
@@ -247,8 +247,12 @@ mod tests {
             let mut laptop = Decoder::new();
             let mut replies = std::vec::Vec::new();
             for byte in bytes {
-                if let Some(answer) = self.link.take(*byte, &mut self.gauge, &self.status) {
-                    let read = answer.frame.iter().find_map(|byte| laptop.push(*byte));
+                if self
+                    .link
+                    .take(*byte, &mut self.gauge, &self.status)
+                    .is_some()
+                {
+                    let read = self.link.frame().iter().find_map(|byte| laptop.push(*byte));
                     replies.push(read.unwrap().unwrap());
                 }
             }

@@ -104,6 +104,8 @@ fn pack<T: Serialize, const MESSAGE: usize, const FRAME: usize>(
 pub struct Decoder {
     held: Vec<u8, MAX_FRAME>,
     overrun: bool,
+    /// What is held is the answer to what came.
+    answered: bool,
 }
 
 impl Decoder {
@@ -113,6 +115,7 @@ impl Decoder {
         Self {
             held: Vec::new(),
             overrun: false,
+            answered: false,
         }
     }
 
@@ -125,11 +128,31 @@ impl Decoder {
 
     /// Takes one byte and tells whether it closes a frame, which [`Decoder::read`] then reads.
     pub fn gather(&mut self, byte: u8) -> bool {
+        if self.answered {
+            self.held.clear();
+            self.answered = false;
+        }
         if byte != 0 {
             self.overrun |= self.held.push(byte).is_err();
             return false;
         }
         !self.held.is_empty()
+    }
+
+    /// Packs the reply to what was read into the place where that lay, which has no more use: a small machine has
+    /// no room for both. It stays until the next byte comes.
+    ///
+    /// # Errors
+    /// [`Fault::TooLong`] where it does not fit the bound of replies.
+    pub fn reply<T: Serialize>(&mut self, reply: &T) -> Result<(), Fault> {
+        self.answered = true;
+        pack::<T, MAX_REPLY, MAX_FRAME>(reply, &mut self.held)
+    }
+
+    /// The frame of the last reply; empty once the next byte has come.
+    #[must_use]
+    pub fn replied(&self) -> &[u8] {
+        if self.answered { &self.held } else { &[] }
     }
 
     /// Reads the frame that was gathered, and is ready for the next.

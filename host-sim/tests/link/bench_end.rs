@@ -48,8 +48,8 @@ impl Gauges {
     fn serve(&self, from: &mut dyn Read, to: &mut dyn Write) {
         let mut take = |byte| {
             let (gauge, link) = &mut *self.0.lock().unwrap();
-            let answer = link.take(byte, gauge, &Status::default())?;
-            Some(answer.frame.to_vec())
+            link.take(byte, gauge, &Status::default())?;
+            Some(link.frame().to_vec())
         };
         serve(from, to, &mut take, usize::MAX);
     }

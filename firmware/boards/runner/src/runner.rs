@@ -115,7 +115,7 @@ impl<'a, M: Machine> Runner<'a, M> {
             self.status.last_compute_ticks = self.machine.ticks().wrapping_sub(begun);
         }
         self.redraw(glass);
-        self.machine.send(&answer.frame);
+        self.machine.send(self.memory.link.frame());
     }
 
     // Computing a tank and drawing one both need much, at different times.

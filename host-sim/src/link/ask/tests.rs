@@ -69,10 +69,11 @@ impl<'a> Line<'a> {
     /// Bytes that reach the gauge, and its answers.
     fn carry(&mut self, bytes: &[u8]) {
         for byte in bytes {
-            let Some(answer) = self.link.take(*byte, &mut self.gauge, &Status::default()) else {
+            let answer = self.link.take(*byte, &mut self.gauge, &Status::default());
+            if answer.is_none() {
                 continue;
-            };
-            let mut frame = answer.frame.to_vec();
+            }
+            let mut frame = self.link.frame().to_vec();
             (self.back)(self.answered, &mut frame);
             self.answered += 1;
             self.arrived.extend(frame);

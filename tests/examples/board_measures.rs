@@ -12,10 +12,12 @@ use std::path::Path;
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
 use seamwright_core::job::Draft;
+use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::wire::{Reply, Request, Status};
 use seamwright_firmware::buttons::Button;
 use seamwright_tests::board::{
-    Board, Failure, INSTRUCTIONS_PER_TICK, Line, lm3s6965_elf, pico_elf, sections,
+    Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, INSTRUCTIONS_PER_TICK, Line,
+    lm3s6965_elf, pico_elf, sections,
 };
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
@@ -103,7 +105,60 @@ fn main() -> Result<(), Failure> {
         pages(&mut board)?;
         stack(&mut board)?;
     }
+    heat()
+}
+
+/// What the planner takes on the same chip, alone on it: the examples, and the header tank with ever shorter
+/// stitches, up to the most that a job may have.
+fn heat() -> Result<(), Failure> {
+    println!(
+        "\nplanning stitches on the chip        cells links stitches  lay out      step         whole plan"
+    );
+    let mut board = HeatBoard::start()?;
+    for example in EXAMPLES {
+        planned(&mut board, example, draft(example)?)?;
+    }
+    for stitch in [40.0, 20.0, 13.0] {
+        let mut draft = draft("header-tank")?;
+        draft.weld.stitch_max = Some(Length::new(stitch, LengthUnit::Millimetre));
+        planned(
+            &mut board,
+            &format!("header-tank, stitches of {stitch} mm"),
+            draft,
+        )?;
+    }
     Ok(())
+}
+
+fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<(), Failure> {
+    let plan = board.plan(draft)?;
+    let figure = |name: &str| plan.figure(name).unwrap_or("-").to_owned();
+    let instructions = |name: &str| {
+        let ticks: u64 = plan
+            .figure(name)
+            .and_then(|ticks| ticks.parse().ok())
+            .unwrap_or(0);
+        ticks * HEAT_INSTRUCTIONS_PER_TICK
+    };
+    println!(
+        "  {name:<34} {:>5} {:>5} {:>8} {:>12} {:>8} {:>14}",
+        figure("laid out cells"),
+        figure("laid out links"),
+        figure("laid out stitches"),
+        instructions("laid out ticks"),
+        instructions("laid out step_ticks"),
+        instructions("planned ticks"),
+    );
+    Ok(())
+}
+
+fn draft(example: &str) -> Result<Draft, Failure> {
+    let path = format!(
+        "{}/../host-sim/examples/{example}.toml",
+        env!("CARGO_MANIFEST_DIR")
+    );
+    let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
+    Ok(job.draft)
 }
 
 fn stack(board: &mut Board) -> Result<(), Failure> {
@@ -134,12 +189,8 @@ fn weigh(name: &str, elf: &Path) -> Result<(), Failure> {
 
 /// One full plan, and the job put on the shelf.
 fn plan(board: &mut Board, example: &str) -> Result<(), Failure> {
-    let path = format!(
-        "{}/../host-sim/examples/{example}.toml",
-        env!("CARGO_MANIFEST_DIR")
-    );
-    let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
-    compute_and_keep(board, example, job.draft)
+    let draft = draft(example)?;
+    compute_and_keep(board, example, draft)
 }
 
 fn compute_and_keep(board: &mut Board, example: &str, draft: Draft) -> Result<(), Failure> {

@@ -12,6 +12,7 @@
 
 mod buttons;
 mod failure;
+mod heat;
 mod inbox;
 mod log;
 mod program;
@@ -22,6 +23,7 @@ mod serial;
 mod talk;
 
 pub use failure::Failure;
+pub use heat::{HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan};
 pub use log::{Line, Log};
 pub use program::{Section, lm3s6965_elf, pico_elf, sections};
 pub use qemu::Setup;

@@ -151,6 +151,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.lost = 0.0;
         self.clock = 0.0;
         self.beads = [None; BEADS];
+        // What a sheet's film was last worked out for is forgotten too, or a plan would depend on the one before.
+        for sheet in &mut self.sheets {
+            sheet.at = -1.0;
+            sheet.film = 0.0;
+        }
     }
 
     /// Length of a step, in s.

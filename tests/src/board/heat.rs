@@ -1,0 +1,132 @@
+//! The planner alone on the emulated chip: a job goes in over the serial line, lines of text come out.
+
+use std::{
+    env,
+    io::{BufRead as _, BufReader, Write as _},
+    path::PathBuf,
+    process::{Child, ChildStdin, ChildStdout, Command, Stdio},
+    sync::mpsc,
+    thread,
+    time::Duration,
+};
+
+use seamwright_core::job::Draft;
+use seamwright_core::wire::{Request, encode};
+
+use super::failure::{During as _, Failure};
+
+/// Instructions for each tick: the chip is left at its internal clock of 12 MHz, in which QEMU counts 80 ns, and with
+/// `shift` 0 an instruction takes 1 ns.
+pub const HEAT_INSTRUCTIONS_PER_TICK: u64 = 80;
+
+/// The longest real time between two lines.
+const LIMIT: Duration = Duration::from_secs(300);
+
+/// The chip with the planner's program.
+#[derive(Debug)]
+pub struct HeatBoard {
+    child: Child,
+    to: ChildStdin,
+    from: mpsc::Receiver<String>,
+}
+
+/// What the planner told of one job.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct HeatPlan {
+    /// The figures of its two lines, by their names.
+    pub figures: Vec<(String, String)>,
+    /// Its stitches: place among the runs, whether backwards, and the bits of start, wait and warmth.
+    pub stitches: Vec<String>,
+}
+
+impl HeatPlan {
+    /// A figure by its name.
+    #[must_use]
+    pub fn figure(&self, name: &str) -> Option<&str> {
+        let found = self.figures.iter().find(|(own, _)| own == name);
+        found.map(|(_, value)| value.as_str())
+    }
+}
+
+impl HeatBoard {
+    /// Starts the program whose path `tests/all.sh` gives.
+    ///
+    /// # Errors
+    /// When the path is not given or the emulator does not start.
+    pub fn start() -> Result<Self, Failure> {
+        let elf = env::var_os("SEAMWRIGHT_HEAT_ELF")
+            .map(PathBuf::from)
+            .ok_or_else(|| {
+                Failure::new("SEAMWRIGHT_HEAT_ELF is not set: run tests/all.sh, which builds it")
+            })?;
+        let mut child = Command::new("qemu-system-arm")
+            .args(["-M", "lm3s6965evb", "-display", "none", "-monitor", "none"])
+            .args(["-icount", "shift=0", "-serial", "stdio", "-kernel"])
+            .arg(elf)
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .during("starting qemu-system-arm")?;
+        let none = || Failure::new("the emulator has no serial line");
+        let to = child.stdin.take().ok_or_else(none)?;
+        let out: ChildStdout = child.stdout.take().ok_or_else(none)?;
+        let (send, from) = mpsc::channel();
+        thread::spawn(move || {
+            for line in BufReader::new(out).lines().map_while(Result::ok) {
+                if send.send(line).is_err() {
+                    break;
+                }
+            }
+        });
+        let mut board = Self { child, to, from };
+        board.line()?;
+        Ok(board)
+    }
+
+    fn line(&mut self) -> Result<String, Failure> {
+        self.from
+            .recv_timeout(LIMIT)
+            .map_err(|_| Failure::new("the planner on the board said nothing more"))
+    }
+
+    /// Has a job planned.
+    ///
+    /// # Errors
+    /// When the board refuses it, stops or says nothing in time.
+    pub fn plan(&mut self, draft: Draft) -> Result<HeatPlan, Failure> {
+        let frame = encode(&Request::Compute(draft))
+            .map_err(|fault| Failure::new(format!("the job does not fit a frame: {fault}")))?;
+        self.to.write_all(&frame).during("sending the job")?;
+        self.to.flush().during("sending the job")?;
+        let mut plan = HeatPlan::default();
+        loop {
+            let line = self.line()?;
+            if let Some(stitch) = line.strip_prefix("stitch ") {
+                plan.stitches.push(stitch.to_owned());
+                continue;
+            }
+            let Some((what, figures)) = line.split_once(": ") else {
+                return Err(Failure::new(format!("the board says: {line}")));
+            };
+            let pairs = figures
+                .split_whitespace()
+                .filter_map(|pair| pair.split_once('='));
+            plan.figures
+                .extend(pairs.map(|(name, value)| (format!("{what} {name}"), value.to_owned())));
+            match what {
+                "laid out" => {}
+                "planned" => return Ok(plan),
+                _ => return Err(Failure::new(format!("the board says: {line}"))),
+            }
+        }
+    }
+}
+
+impl Drop for HeatBoard {
+    fn drop(&mut self) {
+        // It runs for ever otherwise; should it be gone already, so much the better.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}

@@ -6,14 +6,34 @@ use serde_json::Value;
 use crate::cases::data;
 use crate::near::{Tolerance, near};
 
+fn all() -> Result<Vec<Value>, Box<dyn std::error::Error>> {
+    let text = std::fs::read_to_string(data("welding/checks.json"))?;
+    Ok(serde_json::from_str(&text)?)
+}
+
+/// Every check whose name begins so; at least `least`, so that a data file cut short is noticed.
+///
+/// # Errors
+/// What is wrong with the data file, or that it has fewer such checks.
+pub fn beginning(prefix: &str, least: usize) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
+    let named = |check: &Value| {
+        check["id"]
+            .as_str()
+            .is_some_and(|id| id.starts_with(prefix))
+    };
+    let found: Vec<Value> = all()?.into_iter().filter(named).collect();
+    if found.len() < least {
+        return Err(format!("only {} of {prefix}", found.len()).into());
+    }
+    Ok(found)
+}
+
 /// A check by its name.
 ///
 /// # Errors
 /// What is wrong with the data file, or that it has no such check.
 pub fn welding(id: &str) -> Result<Value, Box<dyn std::error::Error>> {
-    let text = std::fs::read_to_string(data("welding/checks.json"))?;
-    let all: Vec<Value> = serde_json::from_str(&text)?;
-    let found = all.into_iter().find(|check| check["id"] == id);
+    let found = all()?.into_iter().find(|check| check["id"] == id);
     Ok(found.ok_or_else(|| format!("the data file has no check {id}"))?)
 }
 

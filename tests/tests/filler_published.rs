@@ -10,18 +10,14 @@ use seamwright_core::filler::{
 };
 use seamwright_core::quantity::{Ratio, Temperature, TemperatureUnit};
 use seamwright_core::stock::{Alloy, Family, Filler};
-use seamwright_tests::cases;
+use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
 
 fn welding(id: &str) -> Value {
-    let text = std::fs::read_to_string(cases::data("welding/checks.json")).unwrap();
-    let all: Vec<Value> = serde_json::from_str(&text).unwrap();
-    all.into_iter()
-        .find(|check| check["id"] == id)
-        .unwrap_or_else(|| panic!("no check {id}"))
+    checks::welding(id).unwrap()
 }
 
 fn number(value: &Value) -> f64 {

@@ -11,43 +11,22 @@ use seamwright_core::quantity::{
 };
 use seamwright_core::stock::metal::{Basis, Condition, softened_width};
 use seamwright_core::stock::{Alloy, Family, Filler, Source, Strength, Temper, hot};
-use seamwright_tests::cases;
+use seamwright_tests::checks::{self, tolerance};
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
 
-fn all() -> Vec<Value> {
-    let text = std::fs::read_to_string(cases::data("welding/checks.json")).unwrap();
-    serde_json::from_str(&text).unwrap()
-}
-
 fn welding(id: &str) -> Value {
-    all()
-        .into_iter()
-        .find(|check| check["id"] == id)
-        .unwrap_or_else(|| panic!("no check {id}"))
+    checks::welding(id).unwrap()
 }
 
-/// Every check whose name begins so; at least `least`, so that a data file cut short is noticed.
 fn beginning(prefix: &str, least: usize) -> Vec<Value> {
-    let found: Vec<Value> = all()
-        .into_iter()
-        .filter(|check| check["id"].as_str().unwrap().starts_with(prefix))
-        .collect();
-    assert!(found.len() >= least, "only {} of {prefix}", found.len());
-    found
+    checks::beginning(prefix, least).unwrap()
 }
 
 fn number(value: &Value) -> f64 {
     value.as_f64().unwrap_or_else(|| panic!("{value}"))
-}
-
-fn tolerance(check: &Value) -> Tolerance {
-    Tolerance {
-        relative: check["tolerance"]["rel"].as_f64().unwrap_or(0.0),
-        absolute: check["tolerance"]["abs"].as_f64().unwrap_or(0.0),
-    }
 }
 
 const fn absolute(absolute: f64) -> Tolerance {

@@ -1,31 +1,44 @@
-//! The single figures of `data/welding/checks.json`: each with its inputs, its source and its tolerance,
-//! gathered and evaluated apart from this project.
+//! The single figures of `data/welding/checks.json` and `data/geometry/checks.json`: each with its inputs, its
+//! source and its tolerance, gathered and evaluated apart from this project.
 
 use serde_json::Value;
 
 use crate::cases::data;
 use crate::near::{Tolerance, near};
 
-fn all() -> Result<Vec<Value>, Box<dyn std::error::Error>> {
-    let text = std::fs::read_to_string(data("welding/checks.json"))?;
+type All = Result<Vec<Value>, Box<dyn std::error::Error>>;
+
+fn all(file: &str) -> All {
+    let text = std::fs::read_to_string(data(file))?;
     Ok(serde_json::from_str(&text)?)
+}
+
+fn named(file: &str, prefix: &str, least: usize) -> All {
+    let named = |check: &Value| {
+        let id = check["id"].as_str();
+        id.is_some_and(|id| id.starts_with(prefix))
+    };
+    let found: Vec<Value> = all(file)?.into_iter().filter(named).collect();
+    if found.len() < least {
+        return Err(format!("only {} of {prefix}", found.len()).into());
+    }
+    Ok(found)
+}
+
+/// Every check of geometry and strength whose name begins so; at least one.
+///
+/// # Errors
+/// What is wrong with the data file, or that it has no such check.
+pub fn geometry(prefix: &str) -> All {
+    named("geometry/checks.json", prefix, 1)
 }
 
 /// Every check whose name begins so; at least `least`, so that a data file cut short is noticed.
 ///
 /// # Errors
 /// What is wrong with the data file, or that it has fewer such checks.
-pub fn beginning(prefix: &str, least: usize) -> Result<Vec<Value>, Box<dyn std::error::Error>> {
-    let named = |check: &Value| {
-        check["id"]
-            .as_str()
-            .is_some_and(|id| id.starts_with(prefix))
-    };
-    let found: Vec<Value> = all()?.into_iter().filter(named).collect();
-    if found.len() < least {
-        return Err(format!("only {} of {prefix}", found.len()).into());
-    }
-    Ok(found)
+pub fn beginning(prefix: &str, least: usize) -> All {
+    named("welding/checks.json", prefix, least)
 }
 
 /// A check by its name.
@@ -33,7 +46,8 @@ pub fn beginning(prefix: &str, least: usize) -> Result<Vec<Value>, Box<dyn std::
 /// # Errors
 /// What is wrong with the data file, or that it has no such check.
 pub fn welding(id: &str) -> Result<Value, Box<dyn std::error::Error>> {
-    let found = all()?.into_iter().find(|check| check["id"] == id);
+    let all = all("welding/checks.json")?;
+    let found = all.into_iter().find(|check| check["id"] == id);
     Ok(found.ok_or_else(|| format!("the data file has no check {id}"))?)
 }
 

@@ -16,28 +16,19 @@ use seamwright_core::proof::weld::{Along, WELD_FACTOR, Weld, seam};
 use seamwright_core::quantity::{
     Area, Length, LengthUnit, Pressure, PressureUnit, Volume, VolumeUnit,
 };
-use seamwright_tests::cases;
+use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
 
-fn all() -> Vec<Value> {
-    let text = std::fs::read_to_string(cases::data("geometry/checks.json")).unwrap();
-    serde_json::from_str(&text).unwrap()
-}
-
 fn starting(prefix: &str) -> Vec<Value> {
-    let found: Vec<Value> = all()
-        .into_iter()
-        .filter(|check| check["id"].as_str().unwrap().starts_with(prefix))
-        .collect();
-    assert!(!found.is_empty(), "no check {prefix}");
-    found
+    checks::geometry(prefix).unwrap()
 }
 
 fn one(id: &str) -> Value {
-    all().into_iter().find(|check| check["id"] == id).unwrap()
+    let mut found = starting(id).into_iter();
+    found.find(|check| check["id"] == id).unwrap()
 }
 
 fn number(value: &Value) -> f64 {

@@ -112,7 +112,7 @@ fn main() -> Result<(), Failure> {
 /// stitches, up to the most that a job may have.
 fn heat() -> Result<(), Failure> {
     println!(
-        "\nplanning stitches on the chip        cells links stitches  lay out      step         whole plan"
+        "\nplanning stitches on the chip        cells links stitches   first look      lay out     step     whole plan"
     );
     let mut board = HeatBoard::start()?;
     for example in EXAMPLES {
@@ -141,10 +141,11 @@ fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<(), Failur
         ticks * HEAT_INSTRUCTIONS_PER_TICK
     };
     println!(
-        "  {name:<34} {:>5} {:>5} {:>8} {:>12} {:>8} {:>14}",
+        "  {name:<34} {:>5} {:>5} {:>8} {:>12} {:>12} {:>8} {:>14}",
         figure("laid out cells"),
         figure("laid out links"),
         figure("laid out stitches"),
+        instructions("first look ticks"),
         instructions("laid out ticks"),
         instructions("laid out step_ticks"),
         instructions("planned ticks"),

@@ -5,7 +5,7 @@ use std::error::Error;
 use seamwright::job_file::JobFile;
 use seamwright::welding::Table;
 use seamwright_core::job::Tank;
-use seamwright_core::stitch::{DEVICE_RIM, Planned, WAYS};
+use seamwright_core::stitch::{DEVICE_FINE, Planned, WAYS};
 use seamwright_tests::board::HeatBoard;
 
 #[test]
@@ -19,7 +19,7 @@ fn the_board_plans_the_header_tank_to_the_bit() -> Result<(), Box<dyn Error>> {
 
     let tank = Tank::build(&job.draft).map_err(|error| error.to_string())?;
     let mut table = Box::new(Table::new());
-    tank.lay_out(DEVICE_RIM, &mut table)?;
+    tank.lay_out(&DEVICE_FINE, &mut table)?;
     let seams = |seam: u8| tank.edge_of_seam(usize::from(seam));
     let mut stitches = Vec::new();
     let see = |one: Planned| {

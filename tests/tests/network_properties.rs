@@ -3,7 +3,7 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::heat::network::{Material, Mesh, Shell, Ware};
+use seamwright_core::heat::network::{Fineness, Material, Mesh, Shell, Ware};
 use seamwright_core::job::Tank;
 use seamwright_tests::random_jobs::Jobs;
 
@@ -36,7 +36,7 @@ fn holds<const C: usize, const L: usize>(
     let mut shell = Box::new(Shell::<C, L>::new());
     let mut mesh = Mesh::default();
     let rim = 0.004 + 0.03 * rng.f64();
-    mesh.build(&ware, rim, &mut shell)
+    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell)
         .map_err(|error| error.to_string())?;
 
     // The metal there is: every sheet's area, once. A fitting's hole is not taken out.

@@ -10,7 +10,7 @@ use crate::body::{Edge, Face, Path};
 use crate::bound::Value;
 use crate::geom::Vector;
 use crate::heat::arc::Process;
-use crate::heat::network::{Material, Ware};
+use crate::heat::network::{Fineness, Material, Ware};
 use crate::heat::preheat::interpass_limit;
 use crate::panel::PanelMark;
 use crate::quantity::{
@@ -263,7 +263,7 @@ impl Tank {
         }
     }
 
-    /// Lays the tank out on a bench: its sheets in cells, at the rims about `rim` metres wide or as fine as
+    /// Lays the tank out on a bench: its sheets in cells, as fine as is asked or as
     /// there is room for, and its stitches.
     ///
     /// # Errors
@@ -271,7 +271,7 @@ impl Tank {
     #[inline(never)]
     pub fn lay_out<const C: usize, const L: usize>(
         &self,
-        rim: f64,
+        fineness: &Fineness,
         bench: &mut Bench<C, L>,
     ) -> Result<(), PlanError> {
         let ware = Ware {
@@ -283,7 +283,7 @@ impl Tank {
         };
         bench
             .mesh
-            .build(&ware, rim, &mut bench.shell)
+            .build(&ware, fineness, &mut bench.shell)
             .map_err(|_| PlanError::Mesh)?;
         bench.runs.clear();
         bench.points.clear();
@@ -349,17 +349,14 @@ impl Tank {
         let first = u16::try_from(bench.points.len()).unwrap_or(u16::MAX);
         for n in 0..=count {
             let at = whole * f64::from(n) / f64::from(count);
-            let spot = bench
+            let cells = bench
                 .mesh
-                .spot(edge, at, &bench.shell)
+                .cells_at(edge, at, &bench.shell)
                 .ok_or(PlanError::Mesh)?;
             let corner = !round && (n == 0 || n == count);
             bench
                 .points
-                .push(Point {
-                    cells: spot.cells(),
-                    corner,
-                })
+                .push(Point { cells, corner })
                 .map_err(|_| PlanError::TooMany)?;
         }
         let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
@@ -369,6 +366,7 @@ impl Tank {
                 seam: place,
                 number: small(n)?,
                 of: small(count)?,
+                length: (whole / f64::from(count)) as f32,
                 turn,
                 panels: seam.mark.panels.map(PanelMark::place),
                 point: first + n,

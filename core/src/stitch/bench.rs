@@ -4,8 +4,10 @@ use core::fmt;
 
 use heapless::Vec;
 
-use super::run::{MAX_POINTS, Point, Run, Seams, Turn};
-use super::{MAX_STITCHES, pull::Pull};
+use super::MAX_STITCHES;
+use super::course::{Advance, Course, Standing};
+use super::run::{MAX_POINTS, Point, Run, Seams};
+use crate::body::Edge;
 use crate::heat::network::{Mesh, Shell, Spot};
 
 /// How the tank is welded. SI units; temperatures in K over the surroundings.
@@ -81,10 +83,20 @@ pub struct Sum {
     pub pull: f64,
 }
 
-/// The longest wait, in s.
-const LONGEST_WAIT: f64 = 7_200.0;
-/// The longest job, in s.
-const LONGEST_JOB: f64 = 86_400.0;
+impl Sum {
+    pub(super) const NONE: Self = Self {
+        job: 0.0,
+        waits: 0.0,
+        hottest: 0.0,
+        pull: 0.0,
+    };
+
+    /// Whether it is the better of two: the shorter job, of equals the less lopsided.
+    #[must_use]
+    pub fn beats(&self, other: &Self) -> bool {
+        self.job < other.job || (self.job <= other.job && self.pull < other.pull)
+    }
+}
 
 /// A tank with its stitches.
 #[derive(Debug)]
@@ -103,14 +115,6 @@ impl<const C: usize, const L: usize> Default for Bench<C, L> {
     fn default() -> Self {
         Self::new()
     }
-}
-
-/// How the next stitch is found: the welding as it stands, what is left, and the pull so far.
-pub(super) struct Standing<'a, const C: usize, const L: usize> {
-    pub(super) bench: &'a Bench<C, L>,
-    pub(super) left: &'a [bool],
-    pub(super) pull: &'a Pull,
-    pub(super) manner: &'a Manner,
 }
 
 impl<const C: usize, const L: usize> Bench<C, L> {
@@ -139,121 +143,26 @@ impl<const C: usize, const L: usize> Bench<C, L> {
         mut see: impl FnMut(Planned),
         mut keep_on: impl FnMut() -> bool,
     ) -> Result<Sum, PlanError> {
-        self.shell.rest();
-        let step = self.shell.step_length();
-        let mut left = [false; MAX_STITCHES as usize];
-        for (slot, _) in left.iter_mut().zip(&self.runs) {
-            *slot = true;
-        }
-        let mut pull = Pull::of(&self.runs);
-        let mut sum = Sum::default();
-        let mut clock = 0.0;
-        for count in 0..self.runs.len() {
-            if count > 0 {
-                let mut moved = 0.0;
-                while moved < manner.moving {
+        let mut course = Course::new();
+        course.start(self);
+        loop {
+            match course.advance(self, manner, seams, &mut next)? {
+                Advance::Stitch(one) => see(one),
+                Advance::Over(sum) => return Ok(sum),
+                Advance::Passed => {
                     if !keep_on() {
                         return Err(PlanError::Broken);
                     }
-                    self.shell.pass(None);
-                    clock += step;
-                    moved += step;
                 }
             }
-            if clock > LONGEST_JOB {
-                return Err(PlanError::NeverCool);
-            }
-            let chosen = next(&Standing {
-                bench: self,
-                left: &left,
-                pull: &pull,
-                manner,
-            });
-            let Some((number, reversed)) = chosen else {
-                break;
-            };
-            let Some(run) = self.runs.get(usize::from(number)).copied() else {
-                break;
-            };
-            if let Some(slot) = left.get_mut(usize::from(number)) {
-                *slot = false;
-            }
-            let mut wait = 0.0;
-            let start = self.start_of(&run, reversed, seams);
-            let warmth_now = |bench: &Self| {
-                start.map_or_else(
-                    || bench.rough_warmth(&run, reversed),
-                    |spot| bench.shell.warmth_at(spot),
-                )
-            };
-            let mut warmth = warmth_now(self);
-            while warmth > manner.limit {
-                if !keep_on() {
-                    return Err(PlanError::Broken);
-                }
-                if wait > LONGEST_WAIT || clock > LONGEST_JOB {
-                    return Err(PlanError::NeverCool);
-                }
-                self.shell.pass(None);
-                clock += step;
-                wait += step;
-                warmth = warmth_now(self);
-            }
-            see(Planned {
-                run: number,
-                reversed,
-                start: clock as f32,
-                wait: wait as f32,
-                warmth: warmth as f32,
-            });
-            sum.waits += wait;
-            sum.hottest = libm::fmax(sum.hottest, warmth);
-            clock += self.burn(&run, reversed, manner, seams, &mut keep_on)?;
-            sum.job = clock;
-            pull.weld(&run);
         }
-        sum.pull = pull.most();
-        Ok(sum)
-    }
-
-    /// Lets the arc burn along a stitch, and gives the time that passes: its last step may be longer than
-    /// the arc.
-    fn burn(
-        &mut self,
-        run: &Run,
-        reversed: bool,
-        manner: &Manner,
-        seams: &impl Seams,
-        keep_on: &mut impl FnMut() -> bool,
-    ) -> Result<f64, PlanError> {
-        let Some(edge) = seams.edge(run.seam) else {
-            return Ok(0.0);
-        };
-        let step = self.shell.step_length();
-        let length = edge.length().si() / f64::from(run.of);
-        let from = length * f64::from(run.number);
-        let arc = length / manner.travel;
-        let mut burnt = 0.0;
-        while burnt < arc {
-            if !keep_on() {
-                return Err(PlanError::Broken);
-            }
-            let bit = libm::fmin(step, arc - burnt);
-            let gone = manner.travel * (burnt + 0.5 * bit);
-            let at = from + if reversed { length - gone } else { gone };
-            let spot = self.mesh.spot(&edge, at, &self.shell);
-            self.shell.pass(spot.map(|spot| (spot, manner.power * bit)));
-            burnt += step;
-        }
-        Ok(burnt)
     }
 
     /// The place where a stitch starts.
-    fn start_of(&self, run: &Run, reversed: bool, seams: &impl Seams) -> Option<Spot> {
-        let edge = seams.edge(run.seam)?;
+    pub(super) fn start_of(&self, run: &Run, reversed: bool, edge: &Edge) -> Option<Spot> {
         let length = edge.length().si() / f64::from(run.of);
         let at = length * f64::from(u16::from(run.number) + u16::from(reversed));
-        self.mesh.spot(&edge, at, &self.shell)
+        self.mesh.spot(edge, at, &self.shell)
     }
 
     /// How warm the cells are where a stitch starts: good enough to choose by.
@@ -265,46 +174,17 @@ impl<const C: usize, const L: usize> Bench<C, L> {
         })
     }
 
+    /// The cells at the nearer end of a stitch, of a place so far along it.
+    pub(super) fn nearest(&self, run: &Run, gone: f64) -> [u16; 2] {
+        let past = gone > 0.5 * f64::from(run.length);
+        let point = usize::from(run.point) + usize::from(past);
+        self.points
+            .get(point)
+            .map_or([u16::MAX; 2], |point| point.cells)
+    }
+
     pub(super) fn is_corner(&self, run: &Run, reversed: bool) -> bool {
         let point = usize::from(run.point) + usize::from(reversed);
         self.points.get(point).is_some_and(|point| point.corner)
-    }
-}
-
-impl<const C: usize, const L: usize> Standing<'_, C, L> {
-    /// The earliest turn of which something is left.
-    pub(super) fn turn(&self) -> Option<Turn> {
-        self.candidates().map(|(_, run)| run.turn).min()
-    }
-
-    /// What is left to weld.
-    pub(super) fn candidates(&self) -> impl Iterator<Item = (u8, Run)> + '_ {
-        (0_u8..=u8::MAX)
-            .zip(&self.bench.runs)
-            .zip(self.left)
-            .filter(|(_, left)| **left)
-            .map(|((number, run), _)| (number, *run))
-    }
-
-    /// The share of a panel's stitches that is welded.
-    pub(super) fn progress(&self, panel: u8) -> f64 {
-        let mut counts = [0_u16; 2];
-        for (run, left) in self.bench.runs.iter().zip(self.left) {
-            if run.panels.contains(&panel) {
-                counts[0] += 1;
-                counts[1] += u16::from(!*left);
-            }
-        }
-        f64::from(counts[1]) / f64::from(counts[0].max(1))
-    }
-
-    /// Whether a stitch of the same seam is welded already.
-    pub(super) fn is_welded(&self, run: &Run, number: Option<u8>) -> bool {
-        let Some(number) = number else { return false };
-        self.bench
-            .runs
-            .iter()
-            .zip(self.left)
-            .any(|(other, left)| other.seam == run.seam && other.number == number && !left)
     }
 }

@@ -1,6 +1,7 @@
 //! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them.
 
 mod bench;
+mod course;
 mod order;
 mod pull;
 mod run;
@@ -10,6 +11,7 @@ pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 
+use crate::heat::network::Fineness;
 use crate::quantity::Length;
 use crate::split::pieces;
 
@@ -17,8 +19,15 @@ use crate::split::pieces;
 pub const DEVICE_CELLS: usize = 224;
 /// Links between them.
 pub const DEVICE_LINKS: usize = 520;
-/// Width that its squares would have at the rims of the sheets, were there room, in m.
-pub const DEVICE_RIM: f64 = 0.008;
+/// As fine as a gauge plans.
+pub const DEVICE_FINE: Fineness = Fineness::with_rim(0.008);
+/// A first look, coarse enough for a gauge to have it in two seconds.
+pub const FIRST_LOOK: Fineness = Fineness {
+    rim: 0.1,
+    cells: 64,
+    longest: 10.0,
+    beads: false,
+};
 
 /// Stitches a job may have.
 pub const MAX_STITCHES: u16 = 256;

@@ -18,6 +18,12 @@ pub(super) struct Pull {
 }
 
 impl Pull {
+    pub(super) const NONE: Self = Self {
+        moment: Vector::ZERO,
+        whole: 0.0,
+        most: 0.0,
+    };
+
     pub(super) fn of(runs: &[Run]) -> Self {
         let whole = runs.iter().map(|run| run.arm().length()).sum();
         Self {

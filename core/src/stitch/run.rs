@@ -26,6 +26,8 @@ pub struct Run {
     pub number: u8,
     /// How many there are along its seam.
     pub of: u8,
+    /// Its length, in m.
+    pub length: f32,
     /// When it may be welded.
     pub turn: Turn,
     /// The panels on its two sides, by the places of their marks.

@@ -9,7 +9,7 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, Manner, PlanError, Planned, Sum,
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, Manner, PlanError, Planned, Sum,
 };
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
@@ -84,7 +84,7 @@ impl<'a> Welding<'a> {
     /// [`PlanError`] where there is no room for it.
     pub fn of(tank: &'a Tank) -> Result<Self, PlanError> {
         let mut bench = Box::new(Table::new());
-        tank.lay_out(DEVICE_RIM, &mut bench)?;
+        tank.lay_out(&DEVICE_FINE, &mut bench)?;
         let marks: Vec<String> = tank.seams().map(|seam| seam.mark.to_string()).collect();
         let edges = (0..marks.len())
             .map(|place| tank.edge_of_seam(place))

@@ -115,7 +115,7 @@ impl HeatBoard {
             plan.figures
                 .extend(pairs.map(|(name, value)| (format!("{what} {name}"), value.to_owned())));
             match what {
-                "laid out" => {}
+                "first look" | "laid out" => {}
                 "planned" => return Ok(plan),
                 _ => return Err(Failure::new(format!("the board says: {line}"))),
             }

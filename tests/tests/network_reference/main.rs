@@ -7,7 +7,7 @@ mod fine;
 
 use fine::{Fine, Metal, Run};
 use seamwright_core::body::{Block, Body, Edge, Face, Shape, Sheet, Sized};
-use seamwright_core::heat::network::{Material, Mesh, Shell, Ware};
+use seamwright_core::heat::network::{Fineness, Material, Mesh, Shell, Ware};
 use seamwright_core::quantity::{Length, LengthUnit};
 
 const SIZE: [f64; 3] = [0.32, 0.18, 0.16];
@@ -130,7 +130,7 @@ fn through<const C: usize, const L: usize>(case: &Case, rim: f64, body: &(Body, 
         },
         ambient: AMBIENT,
     };
-    mesh.build(&ware, rim, &mut shell).unwrap();
+    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell).unwrap();
     let step = shell.step_length();
     let mut time = 0_u32;
     let (mut network, mut runs) = (Vec::new(), Vec::<Run>::new());

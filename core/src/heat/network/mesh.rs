@@ -51,6 +51,32 @@ pub struct Mesh {
     walls: usize,
 }
 
+/// How finely a tank is divided, in place and in time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fineness {
+    /// Width of the squares at the rims of the sheets, in m, where there is room for it.
+    pub rim: f64,
+    /// Most cells, where the shell has room for more.
+    pub cells: usize,
+    /// Longest step, in s.
+    pub longest: f64,
+    /// Whether the last few beads are kept apart from the cells (`bead`).
+    pub beads: bool,
+}
+
+impl Fineness {
+    /// Beads kept apart and steps of at most two seconds, with rims of so many metres.
+    #[must_use]
+    pub const fn with_rim(rim: f64) -> Self {
+        Self {
+            rim,
+            cells: usize::MAX,
+            longest: 2.0,
+            beads: true,
+        }
+    }
+}
+
 /// Steps of a grid's refinement, each square so much wider than before.
 const COARSER: f64 = 1.08;
 
@@ -64,37 +90,29 @@ impl Mesh {
         }
     }
 
-    /// Divides a tank into cells that `shell` has room for, squares at the rims of the sheets about `rim`
-    /// metres wide or, where that is more than there is room for, as fine as it goes.
+    /// Divides a tank into cells that `shell` has room for, as fine as is asked or, where that is more than there
+    /// is room for, as fine as it goes.
     ///
     /// # Errors
     /// [`MeshError`] where there is not even room for a few cells a sheet.
     pub fn build<const C: usize, const L: usize>(
         &mut self,
         of: &Ware<'_>,
-        rim: f64,
+        fineness: &Fineness,
         shell: &mut Shell<C, L>,
     ) -> Result<(), MeshError> {
-        let mut rim = rim;
+        let mut rim = fineness.rim;
         for _ in 0..120 {
             let fits =
-                self.lay(of, rim).is_some_and(|cells| cells <= C) && self.fill(of, shell).is_some();
+                self.lay(of, rim).is_some_and(|cells| cells <= C.min(fineness.cells)) && self.fill(of, shell).is_some();
             if fits {
-                shell.set_step(self.step(of, rim));
-                shell.set_material(&of.material, rim);
+                shell.set_material(&of.material, rim, fineness);
+                shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
             }
             rim *= COARSER;
         }
         Err(MeshError::TooMany)
-    }
-
-    /// How long a step may be: heat goes about a square's width in it.
-    fn step(&self, of: &Ware<'_>, rim: f64) -> f64 {
-        const LONGEST: f64 = 2.0;
-        const SHORTEST: f64 = 0.1;
-        let step = 0.5 * rim * rim / of.material.diffusivity();
-        libm::fmin(libm::fmax(step, SHORTEST), LONGEST)
     }
 
     /// Lays the sheets flat and counts their squares.
@@ -242,8 +260,8 @@ impl Mesh {
             let at = (f64::from(sample) + 0.5) * piece;
             let [Some(a), Some(b)] = sheets else { continue };
             let same = edge.faces[0] == edge.faces[1];
-            let (one, [_, first]) = a.beside(edge, at, false, shell);
-            let (other, [_, second]) = b.beside(edge, at, same, shell);
+            let (one, first) = a.beside(edge, at, false, shell);
+            let (other, second) = b.beside(edge, at, same, shell);
             // Both halves of the way in one row.
             let resists = first / a.thickness + second / b.thickness;
             if one != other && resists > 0.0 {
@@ -272,6 +290,23 @@ impl Mesh {
                 .take(self.walls)
                 .find(|grid| grid.face == wall),
         }
+    }
+
+    /// The cells on the two sides of the place at `at` metres along an edge: those of its [`Mesh::spot`].
+    #[must_use]
+    pub fn cells_at<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        shell: &Shell<C, L>,
+    ) -> Option<[u16; 2]> {
+        let [first, second] = self.sheets_of(edge.faces)?;
+        let a = first?;
+        let b = second.unwrap_or(a);
+        let same = second.is_some() && edge.faces[0] == edge.faces[1];
+        let (one, _) = a.beside(edge, at, false, shell);
+        let (other, _) = b.beside(edge, at, same, shell);
+        Some([one, other])
     }
 
     /// The place at `at` metres along an edge.
@@ -318,6 +353,13 @@ impl Mesh {
             cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
+}
+
+/// How long a step may be: heat goes about a square's width in it.
+fn step(material: &Material, rim: f64, longest: f64) -> f64 {
+    const SHORTEST: f64 = 0.1;
+    let step = 0.5 * rim * rim / material.diffusivity();
+    libm::fmin(libm::fmax(step, SHORTEST), longest)
 }
 
 impl Grid {

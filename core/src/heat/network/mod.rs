@@ -27,7 +27,7 @@ mod step;
 #[cfg(test)]
 mod tests;
 
-pub use mesh::{Mesh, MeshError, Ware};
+pub use mesh::{Fineness, Mesh, MeshError, Ware};
 pub use spot::Spot;
 
 use heapless::Vec;
@@ -103,8 +103,12 @@ pub struct Shell<const C: usize, const L: usize> {
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
-    /// For how long a bead is kept apart, in s.
+    /// For how long a bead is kept apart, in s; zero where none is.
     fresh: f64,
+    /// Whether steps are long and beads not kept apart.
+    rough: bool,
+    /// Whether the next rough step sweeps back over the links.
+    back: bool,
     /// Of the metal, in m²/s.
     diffusivity: f64,
     /// Of the metal, in J/(m³ K).
@@ -137,6 +141,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             lost: 0.0,
             clock: 0.0,
             fresh: 0.0,
+            rough: false,
+            back: false,
             diffusivity: 0.0,
             capacity: 0.0,
             beads: [None; BEADS],
@@ -150,6 +156,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.heated = 0.0;
         self.lost = 0.0;
         self.clock = 0.0;
+        self.back = false;
         self.beads = [None; BEADS];
         // What a sheet's film was last worked out for is forgotten too, or a plan would depend on the one before.
         for sheet in &mut self.sheets {

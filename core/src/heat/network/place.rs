@@ -6,28 +6,65 @@ use super::spot::About;
 use crate::body::{Edge, Path};
 use crate::quantity::Length;
 
+/// A place on an edge as one of its sheets sees it.
+struct Here {
+    /// The cell beside it.
+    cell: u16,
+    square: [u16; 2],
+    /// Where it lies on the sheet laid flat, and the direction of the edge there.
+    here: [f64; 2],
+    ahead: [f64; 2],
+    /// From the place to the middle of the square.
+    from: [f64; 2],
+}
+
+impl Here {
+    /// How far the middle of its square is along the edge.
+    fn along(&self) -> f64 {
+        self.from[0] * self.ahead[0] + self.from[1] * self.ahead[1]
+    }
+
+    /// How far it is away from the edge.
+    fn away(&self) -> f64 {
+        libm::fabs(self.from[0] * self.ahead[1] - self.from[1] * self.ahead[0])
+    }
+}
+
 impl Grid {
-    /// The cell beside a place on an edge of this sheet, and how far its middle is from the place, along the
-    /// edge and away from it.
+    fn here<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        far: bool,
+        shell: &Shell<C, L>,
+    ) -> Here {
+        let (here, ahead) = self.run_at(edge, at, far);
+        let square = self.square(here);
+        let [low, high] = self.rectangle(square);
+        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+        let mut cell = self.cell(square);
+        if !shell.is_real(cell) {
+            cell = self.nearest(here, shell).unwrap_or(cell);
+        }
+        Here {
+            cell,
+            square,
+            here,
+            ahead,
+            from: [middle[0] - here[0], middle[1] - here[1]],
+        }
+    }
+
+    /// The cell beside a place on an edge of this sheet, and how far its middle is away from the edge.
     pub(super) fn beside<const C: usize, const L: usize>(
         &self,
         edge: &Edge,
         at: f64,
         far: bool,
         shell: &Shell<C, L>,
-    ) -> (u16, [f64; 2]) {
-        let (here, ahead) = self.run_at(edge, at, far);
-        let square = self.square(here);
-        let [low, high] = self.rectangle(square);
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
-        let from = [middle[0] - here[0], middle[1] - here[1]];
-        let away = libm::fabs(from[0] * ahead[1] - from[1] * ahead[0]);
-        let along = from[0] * ahead[0] + from[1] * ahead[1];
-        let mut cell = self.cell(square);
-        if !shell.is_real(cell) {
-            cell = self.nearest(here, shell).unwrap_or(cell);
-        }
-        (cell, [along, away])
+    ) -> (u16, f64) {
+        let here = self.here(edge, at, far, shell);
+        (here.cell, here.away())
     }
 
     /// The cells about a place on an edge.
@@ -38,15 +75,15 @@ impl Grid {
         far: bool,
         shell: &Shell<C, L>,
     ) -> About {
-        let (near, [along, _]) = self.beside(edge, at, far, shell);
-        let own = [near, self.behind(edge, at, far, shell)];
+        let near = self.here(edge, at, far, shell);
+        let along = near.along();
+        let own = [near.cell, self.behind(&near, shell)];
         let whole = edge.length().si();
-        let (here, ahead) = self.run_at(edge, at, far);
-        let [low, high] = self.rectangle(self.square(here));
+        let [low, high] = self.rectangle(near.square);
         // How far the edge runs through the square.
         let through = |n: usize| {
             let of = |pair: &[f64; 2]| pair.get(n).copied().unwrap_or_default();
-            (of(&high) - of(&low)) / libm::fmax(libm::fabs(of(&ahead)), 1e-6)
+            (of(&high) - of(&low)) / libm::fmax(libm::fabs(of(&near.ahead)), 1e-6)
         };
         let width = libm::fmin(through(0), through(1));
         let mut about = About {
@@ -70,33 +107,26 @@ impl Grid {
             if there < 0.0 || there > whole {
                 continue;
             }
-            let (next, [further, _]) = self.beside(edge, there, far, shell);
-            if next != near {
-                *cells = [next, self.behind(edge, there, far, shell)];
-                *middle = Some(beyond + further);
+            let next = self.here(edge, there, far, shell);
+            if next.cell != near.cell {
+                *cells = [next.cell, self.behind(&next, shell)];
+                *middle = Some(beyond + next.along());
             }
         }
         about.weigh(middles, width);
         about
     }
 
-    /// The cell behind that one, seen from the edge.
-    fn behind<const C: usize, const L: usize>(
-        &self,
-        edge: &Edge,
-        at: f64,
-        far: bool,
-        shell: &Shell<C, L>,
-    ) -> u16 {
-        let (near, [_, away]) = self.beside(edge, at, far, shell);
-        let (here, ahead) = self.run_at(edge, at, far);
-        let [low, high] = self.rectangle(self.square(here));
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
-        let side = (middle[0] - here[0]) * -ahead[1] + (middle[1] - here[1]) * ahead[0];
-        let reach = libm::copysign(3.0 * away, side);
+    /// The cell behind that at a place, seen from the edge.
+    fn behind<const C: usize, const L: usize>(&self, at: &Here, shell: &Shell<C, L>) -> u16 {
+        let Here {
+            here, ahead, from, ..
+        } = at;
+        let side = from[0] * -ahead[1] + from[1] * ahead[0];
+        let reach = libm::copysign(3.0 * at.away(), side);
         let there = [here[0] - ahead[1] * reach, here[1] + ahead[0] * reach];
         let cell = self.cell(self.square(there));
-        if shell.is_real(cell) { cell } else { near }
+        if shell.is_real(cell) { cell } else { at.cell }
     }
 
     /// Where a place on an edge lies on the sheet, and the direction of the edge there.

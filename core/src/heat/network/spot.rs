@@ -70,12 +70,6 @@ pub struct Spot {
 }
 
 impl Spot {
-    /// The cells on its two sides.
-    #[must_use]
-    pub fn cells(&self) -> [u16; 2] {
-        self.about.map(|about| about.cells[0][0])
-    }
-
     /// The cells that a heat here goes to, and their shares of it.
     pub(super) fn takes(&self) -> [(usize, f64); 2] {
         let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));

@@ -3,11 +3,13 @@
 use heapless::Vec;
 
 use super::bead::{BEADS, Bead};
-use super::{Link, Material, Sheet, Shell, Spot};
+use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 use crate::heat::loss::{Side, radiation};
 
 /// A film is worked out anew when the sheet's mean temperature has moved by so much, in K, and by this share.
 const MOVED: (f64, f64) = (0.5, 0.02);
+/// And where no bead is kept apart.
+const MOVED_ROUGHLY: (f64, f64) = (4.0, 0.15);
 
 impl<const C: usize, const L: usize> Shell<C, L> {
     pub(super) fn clear(&mut self, ambient: f64, emissivity: f64) {
@@ -24,9 +26,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.beads = [None; BEADS];
     }
 
-    pub(super) fn set_material(&mut self, material: &Material, rim: f64) {
+    pub(super) fn set_material(&mut self, material: &Material, rim: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
+        self.rough = !fineness.beads;
         let resolved = RESOLVED * rim;
         self.fresh = resolved * resolved / (2.0 * self.diffusivity);
     }
@@ -64,6 +67,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Turns conductances into what passes in half a step.
     pub(super) fn set_step(&mut self, step: f64) {
         self.step = step;
+        let sweep = if self.rough { 1.0 } else { 0.5 };
         for link in &mut self.links {
             let [a, b] = link.cells.map(|cell| {
                 self.yielding
@@ -72,13 +76,17 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     .unwrap_or_default()
             });
             let both = a + b;
-            let exponent = -0.5 * step * f64::from(link.share) * both;
+            let exponent = -sweep * step * f64::from(link.share) * both;
             link.share = (-libm::expm1(exponent) / both) as f32;
         }
     }
 
     /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
     pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
+        if self.rough {
+            let heat = arc.map(|(spot, heat)| (spot.takes(), heat));
+            return self.pass_roughly(heat);
+        }
         self.even_out(false);
         self.clock += 0.5 * self.step;
         if let Some((spot, heat)) = arc {
@@ -92,8 +100,28 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.forget();
     }
 
+    /// The same with the heat put into two cells, half and half.
+    pub(crate) fn pass_at(&mut self, cells: [u16; 2], heat: f64) {
+        self.pass_roughly(Some((cells.map(|cell| (usize::from(cell), 0.5)), heat)));
+    }
+
+    /// One sweep over the links in place of two: of first order in the step. Steps sweep there and back in turn.
+    fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
+        if let Some((places, heat)) = heat {
+            self.put(places, heat);
+        }
+        self.lose();
+        self.even_out(self.back);
+        self.back = !self.back;
+        self.clock += self.step;
+    }
+
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        for (cell, share) in spot.takes() {
+        self.put(spot.takes(), heat);
+    }
+
+    fn put(&mut self, places: [(usize, f64); 2], heat: f64) {
+        for (cell, share) in places {
             if let (Some(warmth), Some(yielding)) =
                 (self.warmth.get_mut(cell), self.yielding.get(cell))
             {
@@ -146,6 +174,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             emissivity,
             step,
             lost,
+            rough,
             beads,
             own,
             ..
@@ -186,7 +215,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 *lost += (*warmth - cooler) / *yielding;
                 *warmth = cooler;
             }
-            refresh(sheet, mean.0 / mean.1, *ambient);
+            let by = if *rough { MOVED_ROUGHLY } else { MOVED };
+            refresh(sheet, mean.0 / mean.1, *ambient, by);
         }
     }
 }
@@ -234,9 +264,9 @@ const RESOLVED: f64 = 2.0;
 /// So many of the last links are looked through for one between the same two cells.
 const RECENT: usize = 64;
 
-fn refresh(sheet: &mut Sheet, mean: f64, ambient: f64) {
+fn refresh(sheet: &mut Sheet, mean: f64, ambient: f64, by: (f64, f64)) {
     let moved = libm::fabs(mean - f64::from(sheet.at));
-    if sheet.at < 0.0 || moved > MOVED.0 + MOVED.1 * libm::fabs(mean) {
+    if sheet.at < 0.0 || moved > by.0 + by.1 * libm::fabs(mean) {
         sheet.at = libm::fmax(mean, 0.0) as f32;
         sheet.film = sheet.side.film(mean, ambient) as f32;
     }

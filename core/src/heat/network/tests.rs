@@ -4,7 +4,7 @@ extern crate std;
 
 use core::f64::consts::PI;
 
-use super::{Material, Mesh, Shell, Ware};
+use super::{Fineness, Material, Mesh, Shell, Ware};
 use crate::body::{Block, Body, Face, Shape, Sheet, Sized};
 use crate::heat::loss::Side;
 use crate::quantity::{Length, LengthUnit};
@@ -51,7 +51,7 @@ fn made(body: &(Body, Sheet), material: Material, rim: f64) -> (Mesh, std::boxed
         material,
         ambient: 293.15,
     };
-    mesh.build(&ware, rim, &mut shell).unwrap();
+    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell).unwrap();
     (mesh, shell)
 }
 

@@ -15,7 +15,7 @@ use core::fmt::Write;
 use cortex_m_rt::entry;
 use seamwright_core::job::Tank;
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, PlanError, Planned, WAYS,
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, FIRST_LOOK, PlanError, Planned, WAYS,
 };
 use seamwright_core::wire::{Decoder, Request};
 use serial::Serial;
@@ -72,8 +72,9 @@ fn take(tank: &mut Tank, decoder: &mut Decoder) -> bool {
 
 #[inline(never)]
 fn plan(tank: &Tank, table: &mut Table, out: &mut Serial) -> Result<(), PlanError> {
+    look_first(tank, table, out)?;
     let begun = clock::ticks();
-    tank.lay_out(DEVICE_RIM, table)?;
+    tank.lay_out(&DEVICE_FINE, table)?;
     let laid = clock::ticks();
     for _ in 0..STEPS {
         table.shell.pass(None);
@@ -111,6 +112,23 @@ fn plan(tank: &Tank, table: &mut Table, out: &mut Serial) -> Result<(), PlanErro
         clock::ticks() - begun,
         sum.job.to_bits(),
         sum.pull.to_bits()
+    );
+    Ok(())
+}
+
+/// The coarse plan that a gauge shows while it works on the fine one.
+fn look_first(tank: &Tank, table: &mut Table, out: &mut Serial) -> Result<(), PlanError> {
+    let begun = clock::ticks();
+    tank.lay_out(&FIRST_LOOK, table)?;
+    let laid = clock::ticks();
+    let mut count = 0_u16;
+    table.look_first(&tank.manner(), |_| count += 1, || true)?;
+    let _ = writeln!(
+        out,
+        "first look: cells={} stitches={count} ticks={} of_it_laying_out={}",
+        table.shell.cells(),
+        clock::ticks() - begun,
+        laid - begun,
     );
     Ok(())
 }

@@ -4,7 +4,8 @@ use core::fmt::Write;
 
 use seamwright_core::quantity::{
     Angle, AngleUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
-    LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Volume, VolumeUnit,
+    LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Time, Volume,
+    VolumeUnit,
 };
 
 use crate::figures::Figure;
@@ -218,6 +219,39 @@ impl Amount {
             fraction: None,
             unit: "°",
         }
+    }
+
+    /// A time: seconds, from 100 s on minutes to a tenth, from 100 min on hours to a tenth.
+    #[must_use]
+    pub fn time(time: Time) -> Self {
+        Self::time_in(time, ["s", "min", "h"])
+    }
+
+    /// The same as a wait.
+    #[must_use]
+    pub fn wait(time: Time) -> Self {
+        Self::time_in(time, ["s\nwait", "min\nwait", "h\nwait"])
+    }
+
+    fn time_in(time: Time, [seconds, minutes, hours]: [&'static str; 3]) -> Self {
+        let value = time.si();
+        if value < 99.5 {
+            Self::decimal(Decimal::new(value, 0), seconds)
+        } else if value < 99.95 * 60.0 {
+            Self::decimal(Decimal::new(value / 60.0, 1), minutes)
+        } else {
+            Self::decimal(Decimal::new(value / 3_600.0, 1), hours)
+        }
+    }
+
+    /// A temperature in whole degrees.
+    #[must_use]
+    pub fn temperature(temperature: Temperature, units: Units) -> Self {
+        let unit = match units {
+            Units::Metric => TemperatureUnit::Celsius,
+            Units::Inch => TemperatureUnit::Fahrenheit,
+        };
+        Self::decimal(Decimal::new(temperature.in_unit(unit), 0), unit.symbol())
     }
 
     /// As a large figure.

@@ -7,7 +7,8 @@ use seamwright_core::capacity::{Lean, Level};
 use seamwright_core::job::{Draft, JobError, Tank};
 use seamwright_core::quantity::{Angle, Length, Ratio};
 use seamwright_core::wire::{
-    Decoder, Fault, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, summary,
+    Decoder, Fault, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, draft_in, name_of,
+    summary,
 };
 
 use crate::gauge::{Gauge, MOST_JOBS};
@@ -103,58 +104,68 @@ impl Link {
     // Out of line: the request, some 3 KiB, is gone from the stack before a tank is made.
     #[inline(never)]
     fn first_half(&mut self, gauge: &mut Gauge, status: &Status) -> Half {
-        match self.decoder.read::<Request>() {
-            Ok(Request::Keep(draft)) => match gauge.store(&draft) {
-                Ok(place) => Half::Kept(place),
-                Err(_) => Half::Done(full()),
-            },
-            Ok(Request::Compute(draft)) => Half::Taken(self.take_in(&draft)),
-            Ok(request) => Half::Done(self.serve(&request, gauge, status)),
+        let request = match self.decoder.read::<Request>() {
+            Ok(request) => request,
             Err(fault) => {
                 crate::log::unread(fault);
-                Half::Done(Reply::Unread(fault))
+                return Half::Done(Reply::Unread(fault));
             }
-        }
-    }
-
-    /// Does what a request asks.
-    // Kept out of `take`, whose frames it does not need at the same time.
-    #[inline(never)]
-    pub fn serve(&mut self, request: &Request, gauge: &mut Gauge, status: &Status) -> Reply {
-        match request {
+        };
+        Half::Done(match request {
+            Request::Keep(draft) => return self.keep(draft.name.as_str(), gauge),
+            Request::Compute(draft) => return Half::Taken(self.take_in(&draft)),
             Request::Hello => Reply::Hello {
                 protocol: PROTOCOL,
                 board: short(self.board.unwrap_or_default()),
                 version: short(env!("CARGO_PKG_VERSION")),
             },
-            Request::Keep(draft) => match gauge.keep(draft) {
-                Ok(place) => Reply::Kept {
-                    place: small(place),
-                },
-                Err(_) => full(),
-            },
             Request::Forget => {
                 gauge.forget();
                 Reply::Forgot
             }
-            Request::Compute(draft) => match self.take_in(draft).and_then(|()| self.make()) {
-                Ok(summary) => Reply::Computed(summary),
-                Err(error) => Reply::Refused(error),
-            },
-            Request::Panels { from } => self.of_held(|tank| {
-                let some = tank.panels().skip(usize::from(*from));
-                Reply::Panels(some.take(seamwright_core::wire::BATCH).collect())
-            }),
-            Request::Seams { from } => self.of_held(|tank| {
-                let some = tank.seams().skip(usize::from(*from));
-                let reports = some.map(|seam| SeamReport::of(tank, seam));
-                Reply::Seams(reports.take(seamwright_core::wire::BATCH).collect())
-            }),
+            Request::Panels { from } => self.panels(from),
+            Request::Seams { from } => self.seams(from),
             Request::Level { pitch, roll, share } => {
-                self.of_held(|tank| Reply::Level(level(tank, *pitch, *roll, *share)))
+                self.of_held(|tank| Reply::Level(level(tank, pitch, roll, share)))
             }
             Request::Status => Reply::Status(*status),
+            Request::Order { place, from, steps } => {
+                match gauge.add_steps(usize::from(place), from, &steps) {
+                    Ok(steps) => Reply::Ordered { steps },
+                    Err(_) => full(),
+                }
+            }
+        })
+    }
+
+    /// Keeps the draft of the request just read, as it was packed: it is a good one, having been read.
+    fn keep(&self, name: &str, gauge: &mut Gauge) -> Half {
+        let packed = draft_in(self.decoder.message()).unwrap_or_default();
+        // Bytes may be read in more than one way, a name found in them only in one.
+        if name_of(packed) != Some(name) {
+            return Half::Done(Reply::Unread(Fault::Unknown));
         }
+        match gauge.store(packed) {
+            Ok(place) => Half::Kept(place),
+            Err(_) => Half::Done(full()),
+        }
+    }
+
+    #[inline(never)]
+    fn panels(&self, from: u8) -> Reply {
+        self.of_held(|tank| {
+            let some = tank.panels().skip(usize::from(from));
+            Reply::Panels(some.take(seamwright_core::wire::BATCH).collect())
+        })
+    }
+
+    #[inline(never)]
+    fn seams(&self, from: u8) -> Reply {
+        self.of_held(|tank| {
+            let some = tank.seams().skip(usize::from(from));
+            let reports = some.map(|seam| SeamReport::of(tank, seam));
+            Reply::Seams(reports.take(seamwright_core::wire::BATCH).collect())
+        })
     }
 
     fn take_in(&mut self, draft: &Draft) -> Result<(), JobError> {

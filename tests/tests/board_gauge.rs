@@ -25,7 +25,7 @@ impl Pair {
     fn with(draft: &Draft) -> Result<Self, Failure> {
         let mut pair = Self {
             board: Board::start()?,
-            gauge: Gauge::new(),
+            gauge: Gauge::plain(),
         };
         pair.compare()?;
         let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
@@ -112,7 +112,7 @@ fn every_page_of_the_rinse_tank_is_the_same() -> Result<(), Failure> {
 fn changed_units_and_a_cleared_shelf_show_alike() -> Result<(), Failure> {
     let mut pair = Pair {
         board: Board::start()?,
-        gauge: Gauge::new(),
+        gauge: Gauge::plain(),
     };
     // An empty shelf's only line is the settings.
     pair.press(Button::Select)?;

@@ -16,6 +16,7 @@ mod joints;
 mod leak;
 mod liquid;
 mod notices;
+mod order;
 mod sizes;
 mod strength;
 mod supplies;

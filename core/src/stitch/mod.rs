@@ -5,10 +5,12 @@ mod course;
 mod order;
 mod pull;
 mod run;
+mod step;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
 pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
+pub use step::WeldStep;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 
 use crate::heat::network::Fineness;

@@ -104,8 +104,21 @@ fn pack<T: Serialize, const MESSAGE: usize, const FRAME: usize>(
 pub struct Decoder {
     held: Vec<u8, MAX_FRAME>,
     overrun: bool,
-    /// What is held is the answer to what came.
-    answered: bool,
+    /// What of it is not gathered but left to look at: it goes when the next byte comes.
+    left: Left,
+}
+
+/// What a decoder holds besides what it gathers.
+// Its tag stands apart (`repr`), so that the first is zero.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[repr(u8)]
+enum Left {
+    #[default]
+    Nothing,
+    /// The bytes of the message that was read, its frame and checksum taken off.
+    Message,
+    /// The frame of the answer to it.
+    Answer,
 }
 
 impl Decoder {
@@ -115,7 +128,7 @@ impl Decoder {
         Self {
             held: Vec::new(),
             overrun: false,
-            answered: false,
+            left: Left::Nothing,
         }
     }
 
@@ -128,9 +141,9 @@ impl Decoder {
 
     /// Takes one byte and tells whether it closes a frame, which [`Decoder::read`] then reads.
     pub fn gather(&mut self, byte: u8) -> bool {
-        if self.answered {
+        if self.left != Left::Nothing {
             self.held.clear();
-            self.answered = false;
+            self.left = Left::Nothing;
         }
         if byte != 0 {
             self.overrun |= self.held.push(byte).is_err();
@@ -145,14 +158,25 @@ impl Decoder {
     /// # Errors
     /// [`Fault::TooLong`] where it does not fit the bound of replies.
     pub fn reply<T: Serialize>(&mut self, reply: &T) -> Result<(), Fault> {
-        self.answered = true;
+        self.left = Left::Answer;
         pack::<T, MAX_REPLY, MAX_FRAME>(reply, &mut self.held)
     }
 
     /// The frame of the last reply; empty once the next byte has come.
     #[must_use]
     pub fn replied(&self) -> &[u8] {
-        if self.answered { &self.held } else { &[] }
+        self.left_as(Left::Answer)
+    }
+
+    /// The bytes of the message that was read last, as postcard packed it; empty once it is replied to or the next
+    /// byte has come.
+    #[must_use]
+    pub fn message(&self) -> &[u8] {
+        self.left_as(Left::Message)
+    }
+
+    fn left_as(&self, left: Left) -> &[u8] {
+        if self.left == left { &self.held } else { &[] }
     }
 
     /// Reads the frame that was gathered, and is ready for the next.
@@ -165,13 +189,23 @@ impl Decoder {
         } else {
             unpack(&mut self.held)
         };
-        self.held.clear();
         self.overrun = false;
-        read
+        self.left = Left::Message;
+        match read {
+            Ok((message, used)) => {
+                self.held.truncate(used);
+                Ok(message)
+            }
+            Err(fault) => {
+                self.held.clear();
+                Err(fault)
+            }
+        }
     }
 }
 
-fn unpack<T: DeserializeOwned>(frame: &mut [u8]) -> Result<T, Fault> {
+/// The message in a frame, and how many bytes it has at the frame's start once the packing is off.
+fn unpack<T: DeserializeOwned>(frame: &mut [u8]) -> Result<(T, usize), Fault> {
     let used = cobs::decode_in_place(frame).map_err(|_| Fault::Packing)?;
     let plain = frame.get(..used).ok_or(Fault::Packing)?;
     let (body, sum) = plain
@@ -181,7 +215,7 @@ fn unpack<T: DeserializeOwned>(frame: &mut [u8]) -> Result<T, Fault> {
         return Err(Fault::Checksum);
     }
     match postcard::take_from_bytes(body) {
-        Ok((message, [])) => Ok(message),
+        Ok((message, [])) => Ok((message, body.len())),
         _ => Err(Fault::Unknown),
     }
 }

@@ -10,13 +10,16 @@ use crate::job::{Draft, JobError, Tank, Totals};
 use crate::panel::Panel;
 use crate::quantity::{Angle, LineEnergy, Ratio, Volume};
 use crate::seam::{Seam, Tacks};
-use crate::stitch::Division;
+use crate::stitch::{Division, WeldStep};
 
 /// The version of this protocol; both sides must speak the same.
-pub const PROTOCOL: u16 = 2;
+pub const PROTOCOL: u16 = 3;
 
 /// Panels or seams in one reply.
 pub const BATCH: usize = 4;
+
+/// Steps of an order in one request.
+pub const STEPS: usize = 48;
 
 /// A short name in a reply.
 pub type Text = String<32>;
@@ -54,6 +57,15 @@ pub enum Request {
     },
     /// How the gauge is doing.
     Status,
+    /// Put some steps of the order of its stitches beside a job on the shelf; those before `from` went before.
+    Order {
+        /// The job's place on the shelf, counted from 0.
+        place: u8,
+        /// The place of the first of these steps in the order, counted from 0.
+        from: u16,
+        /// The steps.
+        steps: Vec<WeldStep, STEPS>,
+    },
 }
 
 /// What the gauge answers. New kinds are added at the end; none is ever moved.
@@ -100,6 +112,12 @@ pub enum Reply {
     Status(Status),
     /// What came could not be read.
     Unread(Fault),
+    /// To [`Request::Order`]: so many steps stand beside the job now. Fewer than were sent where steps before them are
+    /// missing or no such job is on the shelf.
+    Ordered {
+        /// How many.
+        steps: u16,
+    },
 }
 
 /// The figures of a job as a whole.

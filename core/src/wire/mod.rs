@@ -12,5 +12,7 @@ mod pack;
 pub use frame::{
     Decoder, Fault, MAX_FRAME, MAX_MESSAGE, MAX_REPLY, MAX_REPLY_FRAME, encode, encode_reply,
 };
-pub use message::{BATCH, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, summary};
-pub use pack::{MAX_PACKED, name_of, pack, unpack};
+pub use message::{
+    BATCH, PROTOCOL, Reply, Request, STEPS, SeamReport, Status, Summary, Text, summary,
+};
+pub use pack::{MAX_PACKED, draft_in, name_of, pack, unpack};

@@ -18,6 +18,13 @@ pub fn unpack(bytes: &[u8]) -> Option<Draft> {
     postcard::from_bytes(bytes).ok()
 }
 
+/// The packed draft in the bytes of a request that carries one and nothing else: what follows its kind, of which there
+/// are fewer than 128.
+#[must_use]
+pub fn draft_in(message: &[u8]) -> Option<&[u8]> {
+    message.split_first().map(|(_, draft)| draft)
+}
+
 /// The name of a packed draft, which is its first part: a length of one byte, then the text.
 #[must_use]
 pub fn name_of(bytes: &[u8]) -> Option<&str> {

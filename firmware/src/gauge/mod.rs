@@ -1,7 +1,7 @@
 //! The gauge itself: which screen is shown, and what the buttons do there.
 //!
 //! ```text
-//! jobs ── select or right ──> tank · holds · fill · seams · stitches · heat · notices
+//! jobs ── select or right ──> tank · holds · fill · seams · stitches · order · heat · notices
 //!   │  <── select held ─────  left and right turn the pages, up and down choose or change
 //!   └─ settings
 //! ```
@@ -10,10 +10,12 @@
 //! the same events give the same pixels on every machine.
 
 mod filling;
+mod order;
 mod shelf;
 mod work;
 
 pub use filling::{Changing, Filling};
+pub use order::{Order, Origin, Takes};
 pub use shelf::{MOST_JOBS, ShelfFull};
 use work::Choices;
 pub use work::Work;
@@ -21,6 +23,7 @@ pub use work::Work;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::job::{Draft, JobError, Tank};
+use seamwright_core::stitch::WeldStep;
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
@@ -83,6 +86,9 @@ pub struct Gauge {
     place: Place,
     /// The tank of the open job, of no use while none is. Not within `place`: it is some 12 KiB, made where it stays.
     tank: Tank,
+    /// Whether it shows only the pages that every gauge has.
+    #[cfg(feature = "full")]
+    plain: bool,
 }
 
 impl Default for Gauge {
@@ -101,7 +107,18 @@ impl Gauge {
             units: Units::Metric,
             place: Place::Jobs,
             tank: Tank::EMPTY,
+            #[cfg(feature = "full")]
+            plain: false,
         }
+    }
+
+    /// With the pages that a gauge of the smallest kind has, to compare with one.
+    #[cfg(feature = "full")]
+    #[must_use]
+    pub const fn plain() -> Self {
+        let mut gauge = Self::new();
+        gauge.plain = true;
+        gauge
     }
 
     /// Puts a job on the shelf, in place of one of the same name, and returns its place there,
@@ -110,26 +127,40 @@ impl Gauge {
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
     pub fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
-        let kept = self.store(draft)?;
+        let kept = self.shelf.keep(draft)?;
         self.refresh(kept);
         Ok(kept)
     }
 
-    /// The first half of [`Gauge::keep`], after which the draft may go.
+    /// Puts a packed draft on the shelf, as [`Gauge::keep`] does; [`Gauge::refresh`] is to follow.
     ///
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
-    pub(crate) fn store(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
-        self.shelf.keep(draft)
+    pub(crate) fn store(&mut self, packed: &[u8]) -> Result<usize, ShelfFull> {
+        self.shelf.keep_packed(packed)
     }
 
-    /// The second half: shows what was kept at a place.
+    /// Shows what was kept at a place.
     pub(crate) fn refresh(&mut self, kept: usize) {
         match self.place {
             Place::Jobs => self.line = kept,
             Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
             Place::Settings | Place::Open { .. } | Place::Trouble { .. } => {}
         }
+    }
+
+    /// Puts steps of the order of its stitches beside the job at a place of the shelf, those before `from` being
+    /// there already. Returns how many are there then: fewer than were sent where there is a gap or no such job.
+    ///
+    /// # Errors
+    /// [`ShelfFull`]; nothing was changed.
+    pub fn add_steps(
+        &mut self,
+        place: usize,
+        from: u16,
+        steps: &[WeldStep],
+    ) -> Result<u16, ShelfFull> {
+        self.shelf.add_steps(place, from, steps)
     }
 
     /// Clears the shelf and goes back to the list.
@@ -180,9 +211,12 @@ impl Gauge {
 
     /// The open job.
     #[must_use]
-    pub const fn work(&self) -> Option<Work<'_>> {
+    pub fn work(&self) -> Option<Work<'_>> {
         match &self.place {
-            Place::Open { choices, .. } => Some(Work::new(&self.tank, *choices)),
+            Place::Open { job, choices } => {
+                let order = Order::sent(self.shelf.order(*job));
+                Some(Work::new(&self.tank, order, *choices))
+            }
             _ => None,
         }
     }
@@ -201,8 +235,9 @@ impl Gauge {
             (Place::Trouble { error, read, .. }, event) => {
                 *read = trouble::turn(error, *read, event);
             }
-            (Place::Open { choices, .. }, event) => {
-                choices.handle(event, &self.tank, self.units);
+            (Place::Open { job, choices }, event) => {
+                let steps = Order::sent(self.shelf.order(*job)).count();
+                choices.handle(event, &self.tank, steps, self.units);
             }
         }
         if self.screen() != before {
@@ -238,7 +273,11 @@ impl Gauge {
         match self.rebuild(job) {
             None => {}
             Some(Ok(())) => {
-                let choices = Choices::at_first(&self.tank);
+                let choices = Choices::at_first(
+                    &self.tank,
+                    #[cfg(feature = "full")]
+                    self.plain,
+                );
                 self.place = Place::Open { job, choices };
             }
             Some(Err(error)) => {
@@ -305,7 +344,7 @@ mod tests {
     fn pages_follow_the_work_and_stop_at_both_ends() {
         let mut gauge = with_jobs(&["a"]);
         press(&mut gauge, &[Select, Left]);
-        for page in Page::ALL {
+        for &page in Page::ALL {
             assert_eq!(gauge.screen(), Screen::Page(page));
             press(&mut gauge, &[Right]);
         }

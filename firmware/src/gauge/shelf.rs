@@ -2,7 +2,8 @@
 
 use heapless::Vec;
 use seamwright_core::job::Draft;
-use seamwright_core::wire::{MAX_PACKED, name_of, pack, unpack};
+use seamwright_core::stitch::{MAX_STITCHES, WeldStep};
+use seamwright_core::wire::{MAX_PACKED, STEPS, name_of, pack, unpack};
 
 /// Jobs that the shelf takes.
 pub const MOST_JOBS: usize = 6;
@@ -16,12 +17,26 @@ const ROOM: usize = 3_072;
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct ShelfFull;
 
-/// Up to [`MOST_JOBS`] drafts, in the order in which they came.
+/// Up to [`MOST_JOBS`] drafts, in the order in which they came, each with the order of its stitches if one came
+/// with it.
 #[derive(Clone, Debug)]
 pub(crate) struct Shelf {
+    /// Of each job the packed draft, then the packed steps of its order.
     bytes: Vec<u8, ROOM>,
-    /// Bytes of each job.
-    sizes: Vec<u16, MOST_JOBS>,
+    sizes: Vec<Size, MOST_JOBS>,
+}
+
+/// Bytes of a job.
+#[derive(Clone, Copy, Debug)]
+struct Size {
+    draft: u16,
+    order: u16,
+}
+
+impl Size {
+    fn whole(self) -> usize {
+        usize::from(self.draft) + usize::from(self.order)
+    }
 }
 
 impl Shelf {
@@ -33,24 +48,77 @@ impl Shelf {
     }
 
     /// Takes a draft in: in place of the one of the same name, so that a job can be corrected and sent
-    /// again, or else at the end. Returns its place, counted from 0.
+    /// again, or else at the end. Returns its place, counted from 0. An order that was there is gone: it was that of
+    /// the old draft.
     // Out of line: the packed copy is on the stack only here.
     #[inline(never)]
     pub(super) fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
         let mut room = [0; MAX_PACKED];
         let used = pack(draft, &mut room).ok_or(ShelfFull)?;
-        let packed = room.get(..used).ok_or(ShelfFull)?;
-        let size = u16::try_from(used).map_err(|_| ShelfFull)?;
-        let known = self.names().position(|name| name == draft.name.as_str());
-        let old = known.map_or(0, |place| self.size(place));
-        if known.is_none() && self.sizes.is_full() || self.bytes.len() - old + used > ROOM {
+        self.keep_packed(room.get(..used).ok_or(ShelfFull)?)
+    }
+
+    /// The same with a draft that is packed already.
+    pub(super) fn keep_packed(&mut self, packed: &[u8]) -> Result<usize, ShelfFull> {
+        let size = Size {
+            draft: u16::try_from(packed.len()).map_err(|_| ShelfFull)?,
+            order: 0,
+        };
+        let name = name_of(packed).unwrap_or_default();
+        let known = self.names().position(|known| known == name);
+        if known.is_none() && self.sizes.is_full() {
             return Err(ShelfFull);
         }
         let place = known.unwrap_or(self.sizes.len());
-        let start = self.start(place);
-        // What comes after moves by the difference; there is room, as was just seen.
-        let rest = start + old;
+        let old = self.size(place).whole();
+        self.put(self.start(place), old, packed)?;
+        match self.sizes.get_mut(place) {
+            Some(slot) => *slot = size,
+            None => self.sizes.push(size).map_err(|_| ShelfFull)?,
+        }
+        Ok(place)
+    }
+
+    /// Takes in steps of a job's order, those before `from` being there already; what was there from that one on is
+    /// replaced. Returns how many there are then: as many as before where there is a gap, none where there is no such
+    /// job.
+    pub(super) fn add_steps(
+        &mut self,
+        place: usize,
+        from: u16,
+        steps: &[WeldStep],
+    ) -> Result<u16, ShelfFull> {
+        let Some(&Size { draft, order }) = self.sizes.get(place) else {
+            return Ok(0);
+        };
+        let have = usize::from(order) / WeldStep::BYTES;
+        let from = usize::from(from);
+        if from > have || from + steps.len() > usize::from(MAX_STITCHES) {
+            return Ok(have as u16);
+        }
+        let mut packed = Vec::<u8, { STEPS * WeldStep::BYTES }>::new();
+        for step in steps {
+            packed
+                .extend_from_slice(&step.pack())
+                .map_err(|_| ShelfFull)?;
+        }
+        let kept = from * WeldStep::BYTES;
+        let start = self.start(place) + usize::from(draft) + kept;
+        self.put(start, usize::from(order) - kept, &packed)?;
+        if let Some(size) = self.sizes.get_mut(place) {
+            // At most 256 steps.
+            size.order = (kept + packed.len()) as u16;
+        }
+        Ok((from + steps.len()) as u16)
+    }
+
+    /// Puts bytes in the place of `old` others; what comes after moves. Without room, nothing was touched.
+    fn put(&mut self, start: usize, old: usize, new: &[u8]) -> Result<(), ShelfFull> {
         let length = self.bytes.len();
+        let (rest, used) = (start + old, new.len());
+        if length + used > ROOM + old {
+            return Err(ShelfFull);
+        }
         if used > old {
             self.bytes
                 .resize(length + used - old, 0)
@@ -61,13 +129,9 @@ impl Shelf {
             self.bytes.truncate(length + used - old);
         }
         if let Some(slot) = self.bytes.get_mut(start..start + used) {
-            slot.copy_from_slice(packed);
+            slot.copy_from_slice(new);
         }
-        match self.sizes.get_mut(place) {
-            Some(slot) => *slot = size,
-            None => self.sizes.push(size).map_err(|_| ShelfFull)?,
-        }
-        Ok(place)
+        Ok(())
     }
 
     pub(super) fn clear(&mut self) {
@@ -88,17 +152,31 @@ impl Shelf {
         unpack(self.packed(place)?)
     }
 
-    fn size(&self, place: usize) -> usize {
-        self.sizes.get(place).map_or(0, |size| usize::from(*size))
+    /// The packed steps of the order that came with a job; empty where none did.
+    pub(super) fn order(&self, place: usize) -> &[u8] {
+        let size = self.size(place);
+        let start = self.start(place) + usize::from(size.draft);
+        let found = self.bytes.get(start..start + usize::from(size.order));
+        found.unwrap_or_default()
+    }
+
+    fn size(&self, place: usize) -> Size {
+        let none = Size { draft: 0, order: 0 };
+        self.sizes.get(place).copied().unwrap_or(none)
     }
 
     fn start(&self, place: usize) -> usize {
-        (0..place).map(|before| self.size(before)).sum()
+        self.sizes
+            .iter()
+            .take(place)
+            .map(|size| size.whole())
+            .sum()
     }
 
     fn packed(&self, place: usize) -> Option<&[u8]> {
         let start = self.start(place);
-        self.bytes.get(start..start + self.size(place))
+        let size = usize::from(self.size(place).draft);
+        self.bytes.get(start..start + size)
     }
 }
 

@@ -4,6 +4,7 @@ use seamwright_core::capacity::Measure;
 use seamwright_core::job::Tank;
 
 use super::filling::{Filling, Step};
+use super::order::Order;
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{Page, Reading, notices};
@@ -20,18 +21,40 @@ pub(super) struct Choices {
     panel: usize,
     seam: usize,
     notice: Reading,
+    /// Which stitch of the order, from 1; 0 is the whole.
+    stitch: u16,
+    /// Whether it has only the pages that every gauge has.
+    #[cfg(feature = "full")]
+    plain: bool,
 }
 
 /// An open job as the pages see it.
 #[derive(Clone, Copy, Debug)]
 pub struct Work<'a> {
     tank: &'a Tank,
+    order: Order<'a>,
     choices: Choices,
 }
 
 impl<'a> Work<'a> {
-    pub(super) const fn new(tank: &'a Tank, choices: Choices) -> Self {
-        Self { tank, choices }
+    pub(super) const fn new(tank: &'a Tank, order: Order<'a>, choices: Choices) -> Self {
+        Self {
+            tank,
+            order,
+            choices,
+        }
+    }
+
+    /// The order of its stitches.
+    #[must_use]
+    pub const fn order(&self) -> Order<'a> {
+        self.order
+    }
+
+    /// Which stitch of the order, from 1; 0 is the whole.
+    #[must_use]
+    pub fn stitch(&self) -> usize {
+        usize::from(self.choices.stitch)
     }
 
     /// The tank.
@@ -44,6 +67,12 @@ impl<'a> Work<'a> {
     #[must_use]
     pub const fn page(&self) -> Page {
         self.choices.page
+    }
+
+    /// The pages there are.
+    #[must_use]
+    pub const fn pages(&self) -> &'static [Page] {
+        self.choices.pages()
     }
 
     /// Quarter turns by which one has walked round the tank.
@@ -91,7 +120,7 @@ impl<'a> Work<'a> {
 
 impl Choices {
     /// What is chosen when a tank is opened.
-    pub(super) fn at_first(tank: &Tank) -> Self {
+    pub(super) fn at_first(tank: &Tank, #[cfg(feature = "full")] plain: bool) -> Self {
         Self {
             page: Page::FIRST,
             quarters: telling_side(&tank.body().outside),
@@ -101,6 +130,9 @@ impl Choices {
             panel: 0,
             seam: 0,
             notice: Reading::START,
+            stitch: 0,
+            #[cfg(feature = "full")]
+            plain,
         }
     }
 
@@ -109,17 +141,30 @@ impl Choices {
         self.page
     }
 
-    pub(super) fn handle(&mut self, event: Event, tank: &Tank, units: Units) {
+    /// The pages there are.
+    #[cfg(feature = "full")]
+    const fn pages(&self) -> &'static [Page] {
+        if self.plain { Page::PLAIN } else { Page::ALL }
+    }
+
+    /// The pages there are.
+    #[cfg(not(feature = "full"))]
+    const fn pages(&self) -> &'static [Page] {
+        Page::PLAIN
+    }
+
+    pub(super) fn handle(&mut self, event: Event, tank: &Tank, steps: usize, units: Units) {
+        let with = (tank, steps);
         match event {
-            Event::Press(Button::Left) => self.page = self.page.before(),
-            Event::Press(Button::Right) => self.page = self.page.after(),
+            Event::Press(Button::Left) => self.page = self.page.before(self.pages()),
+            Event::Press(Button::Right) => self.page = self.page.after(self.pages()),
             Event::Press(Button::Select) => self.select(),
             Event::Press(Button::Up) => self.step(
                 Step {
                     up: true,
                     coarse: false,
                 },
-                tank,
+                with,
                 units,
             ),
             Event::Press(Button::Down) => self.step(
@@ -127,7 +172,7 @@ impl Choices {
                     up: false,
                     coarse: false,
                 },
-                tank,
+                with,
                 units,
             ),
             Event::Repeat(Button::Up) => self.step(
@@ -135,7 +180,7 @@ impl Choices {
                     up: true,
                     coarse: true,
                 },
-                tank,
+                with,
                 units,
             ),
             Event::Repeat(Button::Down) => self.step(
@@ -143,7 +188,7 @@ impl Choices {
                     up: false,
                     coarse: true,
                 },
-                tank,
+                with,
                 units,
             ),
             Event::Repeat(_) | Event::Hold => {}
@@ -156,11 +201,15 @@ impl Choices {
             // From a seam to how it is stitched and back.
             Page::Seams => self.page = Page::Stitches,
             Page::Stitches => self.page = Page::Seams,
+            // Back to the whole.
+            Page::Order => self.stitch = 0,
             Page::Tank | Page::Holds | Page::Dip | Page::Panels | Page::Heat | Page::Notices => {}
+            #[cfg(feature = "full")]
+            Page::SetUp | Page::Filler | Page::Mass | Page::Strength | Page::Leak => {}
         }
     }
 
-    fn step(&mut self, step: Step, tank: &Tank, units: Units) {
+    fn step(&mut self, step: Step, (tank, steps): (&Tank, usize), units: Units) {
         match self.page {
             Page::Tank => {
                 let by = if step.up { 1 } else { 3 };
@@ -194,7 +243,19 @@ impl Choices {
                     (self.seam + 1).min(last)
                 };
             }
+            Page::Order => {
+                // Down is onward, a repeat by ten.
+                let by = if step.coarse { 10 } else { 1 };
+                self.stitch = if step.up {
+                    self.stitch.saturating_sub(by)
+                } else {
+                    // At most 256.
+                    (self.stitch + by).min(steps as u16)
+                };
+            }
             Page::Heat => {}
+            #[cfg(feature = "full")]
+            Page::SetUp | Page::Filler | Page::Mass | Page::Strength | Page::Leak => {}
             Page::Notices => {
                 self.notice = if step.up {
                     notices::before(tank, self.notice)

@@ -30,6 +30,9 @@ pub(super) const FOOT: [i32; 2] = [44, 54];
 
 /// Width of a page's mark, and from one to the next.
 const MARK: (u32, i32) = (3, 4);
+/// The same where there are more than so many.
+const SLIM: (u32, i32) = (2, 3);
+const MANY: usize = 10;
 /// Height of the mark of a page.
 const MARK_HEIGHT: u32 = 3;
 /// Columns left free between a figure and a picture.
@@ -46,24 +49,29 @@ where
 }
 
 /// One mark for each page in the top right corner, that of the page turned to bright and tall.
-pub(super) fn pages<D>(pen: &mut Pen<'_, D>, page: Page) -> Result<(), D::Error>
+pub(super) fn pages<D>(
+    pen: &mut Pen<'_, D>,
+    page: Page,
+    pages: &[Page],
+) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let count = Page::ALL.len() as i32;
-    let left = RIGHT - count * MARK.1 + (MARK.1 - MARK.0 as i32);
+    let count = pages.len() as i32;
+    let mark = if pages.len() > MANY { SLIM } else { MARK };
+    let left = RIGHT - count * mark.1 + (mark.1 - mark.0 as i32);
     let area = Rectangle::new(
         Point::new(left, 2),
         Size::new((RIGHT - left) as u32, 2 * MARK_HEIGHT),
     );
     pen.claim(area);
-    for (place, x) in (0..count).map(|n| left + n * MARK.1).enumerate() {
-        let (top, height, grey) = if place == page.place() {
+    for (place, x) in (0..count).map(|n| left + n * mark.1).enumerate() {
+        let (top, height, grey) = if place == page.place(pages) {
             (2, 2 * MARK_HEIGHT, ink::BRIGHT)
         } else {
             (2 + MARK_HEIGHT as i32, MARK_HEIGHT, ink::DIM)
         };
-        let mark = Rectangle::new(Point::new(x, top), Size::new(MARK.0, height));
+        let mark = Rectangle::new(Point::new(x, top), Size::new(mark.0, height));
         pen.fill(mark, grey)?;
     }
     Ok(())

@@ -2,16 +2,27 @@
 
 mod dip;
 mod fill;
+#[cfg(feature = "full")]
+mod filler;
 mod heat;
 mod holds;
 pub mod jobs;
 mod layout;
+#[cfg(feature = "full")]
+mod leak;
+#[cfg(feature = "full")]
+mod mass;
 pub mod notices;
+mod order;
 mod panels;
 mod prose;
 mod seams;
 pub mod settings;
+#[cfg(feature = "full")]
+mod setup;
 mod stitches;
+#[cfg(feature = "full")]
+mod strength;
 mod tank;
 pub mod trouble;
 
@@ -42,15 +53,32 @@ pub enum Page {
     Seams,
     /// How the seams are tacked and stitched.
     Stitches,
+    /// In which order they are welded.
+    Order,
+    /// What the arc is set to.
+    #[cfg(feature = "full")]
+    SetUp,
     /// What the arc brings.
     Heat,
+    /// Which filler, and why.
+    #[cfg(feature = "full")]
+    Filler,
+    /// How much it weighs and what its mounts bear.
+    #[cfg(feature = "full")]
+    Mass,
+    /// Which panel is weakest, and by how much it holds.
+    #[cfg(feature = "full")]
+    Strength,
+    /// A leak test, step by step.
+    #[cfg(feature = "full")]
+    Leak,
     /// What to mind.
     Notices,
 }
 
 impl Page {
-    /// Every page, in order.
-    pub const ALL: [Self; 9] = [
+    /// The pages that every gauge has, in order.
+    pub const PLAIN: &'static [Self] = &[
         Self::Tank,
         Self::Holds,
         Self::Fill,
@@ -58,9 +86,34 @@ impl Page {
         Self::Panels,
         Self::Seams,
         Self::Stitches,
+        Self::Order,
         Self::Heat,
         Self::Notices,
     ];
+
+    /// Every page, in order.
+    #[cfg(feature = "full")]
+    pub const ALL: &'static [Self] = &[
+        Self::Tank,
+        Self::Holds,
+        Self::Fill,
+        Self::Dip,
+        Self::Panels,
+        Self::Seams,
+        Self::Stitches,
+        Self::Order,
+        Self::SetUp,
+        Self::Heat,
+        Self::Filler,
+        Self::Mass,
+        Self::Strength,
+        Self::Leak,
+        Self::Notices,
+    ];
+
+    /// Every page, in order.
+    #[cfg(not(feature = "full"))]
+    pub const ALL: &'static [Self] = Self::PLAIN;
 
     /// The page at which a job opens.
     pub const FIRST: Self = Self::Tank;
@@ -76,29 +129,41 @@ impl Page {
             Self::Panels => "panels",
             Self::Seams => "seams",
             Self::Stitches => "stitches",
+            Self::Order => "order",
             Self::Heat => "heat",
+            #[cfg(feature = "full")]
+            Self::SetUp => "set-up",
+            #[cfg(feature = "full")]
+            Self::Filler => "filler",
+            #[cfg(feature = "full")]
+            Self::Mass => "mass",
+            #[cfg(feature = "full")]
+            Self::Strength => "strength",
+            #[cfg(feature = "full")]
+            Self::Leak => "leak",
             Self::Notices => "notices",
         }
     }
 
-    /// Its place in [`Page::ALL`].
+    /// Its place among `pages`.
     #[must_use]
-    pub const fn place(self) -> usize {
-        self as usize
+    pub fn place(self, pages: &[Self]) -> usize {
+        let found = pages.iter().position(|page| *page == self);
+        found.unwrap_or_default()
     }
 
-    /// The page to its right; the last stays.
+    /// The page to its right among `pages`; the last stays.
     #[must_use]
-    pub fn after(self) -> Self {
-        Self::ALL.get(self.place() + 1).copied().unwrap_or(self)
+    pub fn after(self, pages: &[Self]) -> Self {
+        pages.get(self.place(pages) + 1).copied().unwrap_or(self)
     }
 
-    /// The page to its left; the first stays.
+    /// The page to its left among `pages`; the first stays.
     #[must_use]
-    pub fn before(self) -> Self {
-        self.place()
+    pub fn before(self, pages: &[Self]) -> Self {
+        self.place(pages)
             .checked_sub(1)
-            .and_then(|place| Self::ALL.get(place))
+            .and_then(|place| pages.get(place))
             .copied()
             .unwrap_or(self)
     }
@@ -109,7 +174,7 @@ pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Re
 where
     D: DrawTarget<Color = Gray4>,
 {
-    layout::pages(pen, work.page())?;
+    layout::pages(pen, work.page(), work.pages())?;
     match work.page() {
         Page::Tank => tank::draw(pen, work, units),
         Page::Holds => holds::draw(pen, work, units),
@@ -118,7 +183,18 @@ where
         Page::Panels => panels::draw(pen, work, units),
         Page::Seams => seams::draw(pen, work, units),
         Page::Stitches => stitches::draw(pen, work, units),
+        Page::Order => order::draw(pen, work, units),
         Page::Heat => heat::draw(pen, work, units),
+        #[cfg(feature = "full")]
+        Page::SetUp => setup::draw(pen, work, units),
+        #[cfg(feature = "full")]
+        Page::Filler => filler::draw(pen, work, units),
+        #[cfg(feature = "full")]
+        Page::Mass => mass::draw(pen, work, units),
+        #[cfg(feature = "full")]
+        Page::Strength => strength::draw(pen, work, units),
+        #[cfg(feature = "full")]
+        Page::Leak => leak::draw(pen, work, units),
         Page::Notices => notices::draw(pen, work),
     }
 }
@@ -129,11 +205,13 @@ mod tests {
 
     #[test]
     fn pages_stand_in_their_order() {
-        for (place, page) in Page::ALL.into_iter().enumerate() {
-            assert_eq!(page.place(), place);
+        for pages in [Page::ALL, Page::PLAIN] {
+            for (place, page) in pages.iter().enumerate() {
+                assert_eq!(page.place(pages), place);
+            }
+            assert_eq!(Page::Tank.before(pages), Page::Tank);
+            assert_eq!(Page::Notices.after(pages), Page::Notices);
+            assert_eq!(Page::Fill.after(pages).before(pages), Page::Fill);
         }
-        assert_eq!(Page::Tank.before(), Page::Tank);
-        assert_eq!(Page::Notices.after(), Page::Notices);
-        assert_eq!(Page::Fill.after().before(), Page::Fill);
     }
 }

@@ -14,5 +14,5 @@ mod way;
 
 pub use blank::blank;
 pub use liquid::liquid;
-pub use tank::{Style, edges, stitches};
+pub use tank::{Style, edges, stitches, stretch};
 pub use view::{Look, View, telling_side};

@@ -4,6 +4,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::body::{Edge, Face, Path, Solid};
 use seamwright_core::geom::Vector;
+use seamwright_core::quantity::Length;
 use seamwright_core::stitch::Division;
 
 use super::line::{Stroke, draw, draw_all};
@@ -13,6 +14,8 @@ use crate::ink;
 
 /// Width of what is picked out, in fractions of a pixel.
 const CHOSEN: i32 = PIXEL * 5 / 2;
+/// Width of the dot where a stitch starts.
+const DOT: i32 = PIXEL * 5;
 /// Pixels on and off in a hidden edge.
 const HIDDEN: (i32, i32) = (2, 2);
 /// Pixels on and off in a hidden edge that is picked out.
@@ -98,7 +101,7 @@ where
         pixels += libm::hypot(f64::from(b.x - a.x), f64::from(b.y - a.y)) / f64::from(PIXEL);
     }
     for run in division.runs() {
-        let [from, to] = run.map(seamwright_core::quantity::Length::si);
+        let [from, to] = run.map(Length::si);
         // Half of a gap; one shorter than a pixel would not be seen.
         let inset = libm::fmin(0.3 * (to - from), 1.25 * whole / libm::fmax(pixels, 1.0));
         for [from, to] in way::part(edge, from + inset, to - inset) {
@@ -112,6 +115,51 @@ where
                 }],
             )?;
         }
+    }
+    Ok(())
+}
+
+/// Draws one stitch of an edge: thin where it is welded already; thick, with a dot where it starts, where its turn is
+/// `now`.
+///
+/// # Errors
+/// The target's own.
+pub fn stretch<D>(
+    target: &mut D,
+    view: &View,
+    edge: &Edge,
+    ends: [Length; 2],
+    now: bool,
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let [from, to] = ends.map(Length::si);
+    let (width, grey) = if now {
+        (CHOSEN, ink::BRIGHT)
+    } else {
+        (2 * PIXEL, ink::PLAIN)
+    };
+    for [from, to] in way::part(edge, from, to) {
+        let ends = [view.spot(from), view.spot(to)];
+        let stroke = Stroke {
+            ends,
+            width,
+            grey,
+            dash: None,
+        };
+        draw(target, &[stroke])?;
+    }
+    if now {
+        // A stroke no longer than a dot.
+        let start = view.spot(edge.at(Length::from_metres(from)));
+        let dot = Stroke {
+            ends: [start; 2],
+            width: DOT,
+            grey,
+            dash: None,
+        };
+        draw(target, &[dot])?;
     }
     Ok(())
 }

@@ -28,7 +28,7 @@ impl Album {
 
 /// Every page of an open job; the fill page in two states, and on the seam pages a slanting seam.
 fn pages(album: &mut Album, prefix: &str, gauge: &mut Gauge) {
-    for (place, page) in Page::ALL.into_iter().enumerate() {
+    for (place, page) in Page::ALL.iter().copied().enumerate() {
         assert_eq!(gauge.screen(), Screen::Page(page));
         let name = |what: &str| format!("{prefix}/{}-{what}", place + 1);
         album.take(name(page.name()), gauge);

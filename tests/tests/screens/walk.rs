@@ -142,7 +142,7 @@ fn no_page_of_any_job_clips_or_overlaps() {
             continue;
         }
         opened += 1;
-        for page in Page::ALL {
+        for &page in Page::ALL {
             assert_eq!(gauge.screen(), Screen::Page(page));
             if page == Page::Notices {
                 read_through(&mut gauge);

@@ -1,5 +1,8 @@
 //! Quantities as the gauge shows them, in millimetres and litres or in inches and US gallons.
 
+#[cfg(feature = "full")]
+mod more;
+
 use core::fmt::Write;
 
 use seamwright_core::quantity::{

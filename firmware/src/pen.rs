@@ -181,6 +181,14 @@ where
         figure.draw(self.target, at, ink::BRIGHT)
     }
 
+    /// Writes a short word as large as a figure.
+    #[cfg(feature = "full")]
+    pub fn word(&mut self, at: Point, word: &str) -> Result<(), D::Error> {
+        use crate::figures::word;
+        self.claim(Rectangle::new(at, word::size(word)));
+        word::draw(self.target, word, at, ink::BRIGHT)
+    }
+
     /// Fills an area that is a piece of its own.
     pub fn fill(&mut self, area: Rectangle, grey: Gray4) -> Result<(), D::Error> {
         self.target.fill_solid(&area, grey)

@@ -6,6 +6,8 @@
 mod glyph;
 mod large;
 mod small;
+#[cfg(feature = "full")]
+pub mod word;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::{Point, Size};

@@ -7,6 +7,8 @@ mod blank;
 mod line;
 mod liquid;
 mod outline;
+#[cfg(feature = "full")]
+mod panel;
 mod round;
 mod tank;
 mod view;
@@ -14,5 +16,7 @@ mod way;
 
 pub use blank::blank;
 pub use liquid::liquid;
+#[cfg(feature = "full")]
+pub use panel::panel;
 pub use tank::{Style, edges, stitches, stretch};
 pub use view::{Look, View, telling_side};

@@ -106,7 +106,17 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
         }
         page = Some(turned);
         number += 1;
-        if matches!(turned, Page::Seams | Page::Stitches | Page::Order | Page::Notices) {
+        if matches!(
+            turned,
+            Page::Seams
+                | Page::Stitches
+                | Page::Order
+                | Page::SetUp
+                | Page::Filler
+                | Page::Mass
+                | Page::Strength
+                | Page::Notices
+        ) {
             shots.extend(each_choice(&mut gauge, number));
         } else {
             shots.push(shot(&gauge, number, None));

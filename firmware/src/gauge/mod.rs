@@ -10,13 +10,29 @@
 //! the same events give the same pixels on every machine.
 
 mod filling;
+#[cfg(feature = "full")]
+mod found;
+#[cfg(feature = "full")]
+mod leak_test;
 mod order;
 mod shelf;
+#[cfg(feature = "full")]
+mod stopwatch;
+#[cfg(feature = "full")]
+mod typed;
 mod work;
 
 pub use filling::{Changing, Filling};
+#[cfg(feature = "full")]
+pub use found::{Borne, Found, Masses, Mounts, Panel, Weighed};
+#[cfg(feature = "full")]
+pub use leak_test::{Fate, LeakTest, Outcome, Scene, Seen, Sheet, Site, View, Way};
 pub use order::{Order, Origin, Takes};
 pub use shelf::{MOST_JOBS, ShelfFull};
+#[cfg(feature = "full")]
+pub use stopwatch::Stopwatch;
+#[cfg(feature = "full")]
+pub use typed::{Ask, Asked, Field, Typed};
 use work::Choices;
 pub use work::Work;
 
@@ -89,6 +105,9 @@ pub struct Gauge {
     /// Whether it shows only the pages that every gauge has.
     #[cfg(feature = "full")]
     plain: bool,
+    /// What the fuller pages have found out of the open job.
+    #[cfg(feature = "full")]
+    found: Found,
 }
 
 impl Default for Gauge {
@@ -109,6 +128,8 @@ impl Gauge {
             tank: Tank::EMPTY,
             #[cfg(feature = "full")]
             plain: false,
+            #[cfg(feature = "full")]
+            found: Found::new(),
         }
     }
 
@@ -128,6 +149,8 @@ impl Gauge {
     /// [`ShelfFull`]; nothing was changed.
     pub fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
         let kept = self.shelf.keep(draft)?;
+        #[cfg(feature = "full")]
+        self.found.replaced(kept);
         self.refresh(kept);
         Ok(kept)
     }
@@ -137,7 +160,10 @@ impl Gauge {
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
     pub(crate) fn store(&mut self, packed: &[u8]) -> Result<usize, ShelfFull> {
-        self.shelf.keep_packed(packed)
+        let kept = self.shelf.keep_packed(packed)?;
+        #[cfg(feature = "full")]
+        self.found.replaced(kept);
+        Ok(kept)
     }
 
     /// Shows what was kept at a place.
@@ -166,6 +192,8 @@ impl Gauge {
     /// Clears the shelf and goes back to the list.
     pub fn forget(&mut self) {
         self.shelf.clear();
+        #[cfg(feature = "full")]
+        self.found.clear();
         self.line = 0;
         self.leave();
     }
@@ -215,7 +243,13 @@ impl Gauge {
         match &self.place {
             Place::Open { job, choices } => {
                 let order = Order::sent(self.shelf.order(*job));
-                Some(Work::new(&self.tank, order, *choices))
+                Some(Work::new(
+                    &self.tank,
+                    order,
+                    *choices,
+                    #[cfg(feature = "full")]
+                    &self.found,
+                ))
             }
             _ => None,
         }
@@ -237,12 +271,31 @@ impl Gauge {
             }
             (Place::Open { job, choices }, event) => {
                 let steps = Order::sent(self.shelf.order(*job)).count();
+                #[cfg(feature = "full")]
+                self.found
+                    .handle(choices.page(), event, &self.tank, self.units);
                 choices.handle(event, &self.tank, steps, self.units);
+                #[cfg(feature = "full")]
+                self.found.work_out(choices.page(), &self.tank);
             }
         }
         if self.screen() != before {
             crate::log::turned_to(self.screen());
         }
+    }
+
+    /// Takes in a clock of milliseconds, which may start anywhere and wrap at 2³² or any greater power of two, and
+    /// tells whether the picture may have changed.
+    #[cfg(feature = "full")]
+    pub fn tick(&mut self, milliseconds: u64) -> bool {
+        let second = self.found.tick(milliseconds);
+        second && self.screen() == Screen::Page(Page::Leak)
+    }
+
+    /// The gauge of the smallest kind has nothing that time changes.
+    #[cfg(not(feature = "full"))]
+    pub const fn tick(&mut self, _: u64) -> bool {
+        false
     }
 
     fn handle_in_list(&mut self, event: Event) {
@@ -279,6 +332,8 @@ impl Gauge {
                     self.plain,
                 );
                 self.place = Place::Open { job, choices };
+                #[cfg(feature = "full")]
+                self.found.open(job);
             }
             Some(Err(error)) => {
                 crate::log::trouble(&error);

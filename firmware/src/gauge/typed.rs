@@ -1,6 +1,6 @@
 //! What is typed in for a leak test, by two buttons: figures that go up and down by steps.
 
-use seamwright_core::proof::leak::{Instruments, LeakError, LeakRate, Sought};
+use seamwright_core::proof::leak::{Instruments, LeakError, LeakRate, Reading, Sought};
 use seamwright_core::quantity::{Pressure, PressureUnit, Temperature, TemperatureUnit};
 
 use super::filling::Step;
@@ -12,18 +12,13 @@ const LEAKS: &[f64] = &[
 ];
 /// Steps that gauges are read to, in kPa and in psi.
 const GAUGES: [&[f64]; 2] = [
-    &[
-        0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0,
-    ],
+    &[0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0],
     &[0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1],
 ];
 /// How near thermometers tell the air in a tank, in K and in °F.
 const THERMOMETERS: &[f64] = &[0.1, 0.2, 0.5, 1.0, 2.0, 5.0];
 /// Steps that barometers are read to, in hPa and in inHg.
-const BAROMETERS: [&[f64]; 2] = [
-    &[0.1, 0.2, 0.5, 1.0, 2.0, 5.0],
-    &[0.01, 0.02, 0.05, 0.1],
-];
+const BAROMETERS: [&[f64]; 2] = [&[0.1, 0.2, 0.5, 1.0, 2.0, 5.0], &[0.01, 0.02, 0.05, 0.1]];
 /// What stands there until something else is chosen: leak, gauge, thermometer, barometer (common practice, no
 /// source; the leak rate is only where to begin, for no rule has one).
 const USUAL: [[f64; 4]; 2] = [[10.0, 0.1, 0.5, 1.0], [10.0, 0.01, 1.0, 0.05]];
@@ -258,6 +253,15 @@ impl Typed {
             gauge,
             temperature: Temperature::new(20.0, TemperatureUnit::Celsius),
             barometer: Pressure::new(1_013.0, PressureUnit::Millibar),
+        }
+    }
+
+    /// A reading, to go on from.
+    pub(crate) const fn of(reading: &Reading) -> Self {
+        Self {
+            gauge: reading.gauge,
+            temperature: reading.temperature,
+            barometer: reading.barometer,
         }
     }
 

@@ -4,6 +4,8 @@ use seamwright_core::capacity::Measure;
 use seamwright_core::job::Tank;
 
 use super::filling::{Filling, Step};
+#[cfg(feature = "full")]
+use super::found::Found;
 use super::order::Order;
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
@@ -34,15 +36,31 @@ pub struct Work<'a> {
     tank: &'a Tank,
     order: Order<'a>,
     choices: Choices,
+    #[cfg(feature = "full")]
+    found: &'a Found,
 }
 
 impl<'a> Work<'a> {
-    pub(super) const fn new(tank: &'a Tank, order: Order<'a>, choices: Choices) -> Self {
+    pub(super) const fn new(
+        tank: &'a Tank,
+        order: Order<'a>,
+        choices: Choices,
+        #[cfg(feature = "full")] found: &'a Found,
+    ) -> Self {
         Self {
             tank,
             order,
             choices,
+            #[cfg(feature = "full")]
+            found,
         }
+    }
+
+    /// What the fuller pages have found, and what was chosen on them.
+    #[cfg(feature = "full")]
+    #[must_use]
+    pub const fn found(&self) -> &'a Found {
+        self.found
     }
 
     /// The order of its stitches.
@@ -204,6 +222,7 @@ impl Choices {
             // Back to the whole.
             Page::Order => self.stitch = 0,
             Page::Tank | Page::Holds | Page::Dip | Page::Panels | Page::Heat | Page::Notices => {}
+            // Chosen with what they have found.
             #[cfg(feature = "full")]
             Page::SetUp | Page::Filler | Page::Mass | Page::Strength | Page::Leak => {}
         }
@@ -254,6 +273,7 @@ impl Choices {
                 };
             }
             Page::Heat => {}
+            // Chosen with what they have found.
             #[cfg(feature = "full")]
             Page::SetUp | Page::Filler | Page::Mass | Page::Strength | Page::Leak => {}
             Page::Notices => {

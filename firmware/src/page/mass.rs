@@ -1,18 +1,115 @@
-//! Mass.
+//! What the tank weighs: empty, at the fill mark, at the brim; where it hangs, and what its mounts bear.
+
+use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::quantity::Length;
 
-use super::layout::title;
-use crate::amount::Units;
-use crate::gauge::Work;
+use super::holds::filled;
+use super::layout::{figure, foot, title};
+use super::prose::Prose;
+use crate::amount::{Amount, Units};
+use crate::gauge::{Mounts, Weighed, Work};
+use crate::ink;
 use crate::pen::Pen;
+use crate::text::Letters;
+
+/// A line of this page.
+type Line = heapless::String<64>;
+
+/// The states that a tank is weighed in.
+const STATES: [&str; 3] = ["Mass, empty", "Mass, filled", "Mass, brimful"];
 
 /// Draws the page.
 #[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, _: &Work<'_>, _: Units) -> Result<(), D::Error>
+pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
-    title(pen, "Mass")
+    let state = usize::from(work.found().mass());
+    let Some(masses) = work.found().masses() else {
+        return title(pen, "Mass");
+    };
+    let Some((heading, weighed)) = STATES.into_iter().zip(masses.states).nth(state) else {
+        title(pen, "Mounts")?;
+        return match &masses.mounts {
+            Some(Ok(mounts)) => on_mounts(pen, work, mounts, units),
+            Some(Err(error)) => Prose::of(error).draw(pen, "They do not hold", 0),
+            None => Prose::of("The full tank cannot be weighed.").draw(pen, "Not known", 0),
+        };
+    };
+    title(pen, heading)?;
+    match weighed {
+        Ok(weighed) => one(pen, work, (state, &weighed), units),
+        Err(error) => Prose::of(error).draw(pen, "It cannot be weighed", 0),
+    }
+}
+
+/// One state: its mass large, the tank as full as it is beside it, its centre of gravity at the foot.
+fn one<D>(
+    pen: &mut Pen<'_, D>,
+    work: &Work<'_>,
+    (state, weighed): (usize, &Weighed),
+    units: Units,
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let amount = Amount::mass(weighed.mass, units);
+    let capacity = work.tank().capacity();
+    let depth = match state {
+        0 => Length::from_metres(0.0),
+        1 => capacity.fill_depth,
+        _ => capacity.full_depth,
+    };
+    filled(pen, work, &amount, depth)?;
+    figure(pen, amount.figure())?;
+    let Some(centre) = weighed.centre else {
+        return Ok(());
+    };
+    let [x, y, z] = [centre.x, centre.y, centre.z].map(|at| {
+        let amount = Amount::column_length(Length::from_metres(at), units);
+        amount.text()
+    });
+    let mut long = Line::new();
+    let _ = write!(long, "hangs {x} right");
+    pen.text(foot(0), &long, Letters::Small, ink::PLAIN)?;
+    let [mut long, mut short] = [const { Line::new() }; 2];
+    let _ = write!(long, "{y} back, {z} up");
+    let _ = write!(short, "{y}; {z} up");
+    pen.fitting(
+        foot(1),
+        super::layout::RIGHT as u32,
+        &[&long, &short],
+        Letters::Small,
+        ink::PLAIN,
+    )
+}
+
+/// The mount that bears most, and one that must hold the tank down.
+fn on_mounts<D>(
+    pen: &mut Pen<'_, D>,
+    work: &Work<'_>,
+    mounts: &Mounts,
+    units: Units,
+) -> Result<(), D::Error>
+where
+    D: DrawTarget<Color = Gray4>,
+{
+    let (number, force) = mounts.heaviest;
+    figure(pen, Amount::force(force, units).figure())?;
+    let mut line = Line::new();
+    let count = work.tank().mounts().len();
+    let _ = write!(line, "mount {number} of {count}, full");
+    pen.text(foot(0), &line, Letters::Small, ink::PLAIN)?;
+    line.clear();
+    match mounts.lifts {
+        Some((number, held)) => {
+            let held = Amount::force(held, units).text();
+            let _ = write!(line, "{number} lifts: hold {held}");
+            pen.text(foot(1), &line, Letters::Small, ink::BRIGHT)
+        }
+        None => pen.text(foot(1), "at its worst", Letters::Small, ink::PLAIN),
+    }
 }

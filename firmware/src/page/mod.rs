@@ -3,13 +3,15 @@
 mod dip;
 mod fill;
 #[cfg(feature = "full")]
-mod filler;
+pub(crate) mod filler;
 mod heat;
 mod holds;
 pub mod jobs;
 mod layout;
 #[cfg(feature = "full")]
-mod leak;
+pub(crate) mod leak;
+#[cfg(feature = "full")]
+mod leak_words;
 #[cfg(feature = "full")]
 mod mass;
 pub mod notices;
@@ -19,10 +21,10 @@ mod prose;
 mod seams;
 pub mod settings;
 #[cfg(feature = "full")]
-mod setup;
+pub(crate) mod setup;
 mod stitches;
 #[cfg(feature = "full")]
-mod strength;
+pub(crate) mod strength;
 mod tank;
 pub mod trouble;
 

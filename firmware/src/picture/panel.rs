@@ -30,15 +30,17 @@ where
         None => false,
     };
     let [near, far] = WIDTH;
-    let (width, dash) = if seen { (near, None) } else { (far, Some(AWAY)) };
+    let (width, dash) = if seen {
+        (near, None)
+    } else {
+        (far, Some(AWAY))
+    };
     draw_all(target, || {
         let own = solid.edges().filter(move |edge| edge.faces.contains(&face));
         let seams = tank
             .seams()
             .enumerate()
-            .filter(move |(_, seam)| {
-                matches!(face, Face::Baffle(_)) && seam.faces.contains(&face)
-            })
+            .filter(move |(_, seam)| matches!(face, Face::Baffle(_)) && seam.faces.contains(&face))
             .filter_map(|(place, _)| tank.edge_of_seam(place));
         own.chain(seams).flat_map(move |edge| {
             way::steps(&edge).map(move |ends| Stroke {

@@ -16,7 +16,7 @@ pub use shelf::stocked;
 use std::io::{self, IsTerminal};
 use std::process::ExitCode;
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use ratatui::DefaultTerminal;
 use seamwright_core::job::Draft;
@@ -35,6 +35,8 @@ const BEAT: Duration = Duration::from_millis(40);
 pub trait Instrument {
     /// A thumb on a button.
     fn handle(&mut self, event: Event);
+    /// A clock of milliseconds that goes on.
+    fn tick(&mut self, milliseconds: u64);
     /// Draws what it shows now into a dark frame.
     fn draw(&mut self, frame: &mut Frame);
 }
@@ -126,7 +128,10 @@ fn session(
 ) -> io::Result<Ended> {
     let keyboard = Keyboard::open()?;
     let mut frame = Frame::new();
+    let begun = Instant::now();
     loop {
+        // Drawn anew at every beat, whether it asks for that or not.
+        instrument.tick(u64::try_from(begun.elapsed().as_millis()).unwrap_or(u64::MAX));
         frame.wipe();
         instrument.draw(&mut frame);
         terminal.draw(|screen| compose(&frame, screen.area(), screen.buffer_mut(), colour))?;

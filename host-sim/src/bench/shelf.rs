@@ -13,6 +13,10 @@ impl Instrument for Gauge {
         Self::handle(self, event);
     }
 
+    fn tick(&mut self, milliseconds: u64) {
+        let _ = Self::tick(self, milliseconds);
+    }
+
     fn draw(&mut self, frame: &mut Frame) {
         // A frame takes every pixel.
         let Ok(_) = Self::draw(self, frame);

@@ -71,7 +71,7 @@ impl<'a, M: Machine> Runner<'a, M> {
         while let Some(byte) = self.machine.receive() {
             self.take(byte, glass);
         }
-        if self.retry_at.is_some_and(|at| at <= now) {
+        if self.memory.gauge.tick(now) || self.retry_at.is_some_and(|at| at <= now) {
             self.redraw(glass);
         }
     }

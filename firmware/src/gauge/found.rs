@@ -1,0 +1,402 @@
+//! What the fuller pages have found out of the open job, and what was chosen on them.
+//!
+//! Strength and mass take a chip without a floating-point unit a while, so they are worked out once, when their page is
+//! first turned to, and kept until another job is opened or this one comes anew.
+
+use heapless::Vec;
+use seamwright_core::body::{Face, MAX_FACES};
+use seamwright_core::geom::Vector;
+use seamwright_core::job::{
+    BalanceError, Bearing, Cure, Form, MAX_BAFFLES, StrengthError, Tank, Trial,
+};
+use seamwright_core::proof::balance::{Balance, MountError};
+use seamwright_core::proof::leak::Vessel;
+use seamwright_core::quantity::{Length, Mass, Pressure};
+
+use super::filling::Step;
+use super::leak_test::{LeakTest, Site};
+use crate::amount::Units;
+use crate::buttons::{Button, Event};
+use crate::page::{Page, Reading, filler, leak, setup, strength};
+
+/// Panels and baffles that a tank may have.
+const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
+
+/// Something that is worked out once.
+// Its tag stands apart (`repr`), so that the first is zero: see `Tank::EMPTY`.
+#[derive(Clone, Debug)]
+#[repr(u8)]
+enum Known<T> {
+    Not,
+    Is(T),
+}
+
+impl<T> Known<T> {
+    const fn get(&self) -> Option<&T> {
+        match self {
+            Self::Not => None,
+            Self::Is(value) => Some(value),
+        }
+    }
+}
+
+/// How a panel bears what the tank holds, as far as its page tells.
+#[derive(Clone, Copy, Debug)]
+pub struct Borne {
+    /// What it was taken as.
+    pub form: Form,
+    /// Its sheet.
+    pub thickness: Length,
+    /// The highest pressure on it.
+    pub pressure: Pressure,
+    /// Yield strength beside a weld over the highest stress.
+    pub reserve: f64,
+    /// What would mend it; `None` where it has the reserve that is wanted.
+    pub cure: Option<Cure>,
+    /// It has an inside corner, at which this says nothing.
+    pub inside_corner: bool,
+    /// A dished end so thin that it may wrinkle.
+    pub may_wrinkle: bool,
+}
+
+impl From<Bearing> for Borne {
+    fn from(bearing: Bearing) -> Self {
+        Self {
+            form: bearing.form,
+            thickness: bearing.thickness,
+            pressure: bearing.pressure,
+            reserve: bearing.reserve,
+            cure: bearing.cure,
+            inside_corner: bearing.inside_corner,
+            may_wrinkle: bearing.may_wrinkle,
+        }
+    }
+}
+
+/// A panel and how it bears.
+pub type Panel = (Face, Result<Borne, StrengthError>);
+
+/// What a tank weighs and where.
+#[derive(Clone, Copy, Debug)]
+pub struct Weighed {
+    /// All of it.
+    pub mass: Mass,
+    /// Its centre of gravity, in metres; `None` of no mass.
+    pub centre: Option<Vector>,
+}
+
+/// The mounts of a full tank.
+#[derive(Clone, Copy, Debug)]
+pub struct Mounts {
+    /// The one that bears most, counted from 1, and what, in newtons.
+    pub heaviest: (u8, f64),
+    /// One that must hold the tank down, and with how many newtons.
+    pub lifts: Option<(u8, f64)>,
+}
+
+/// Masses of a tank.
+#[derive(Clone, Copy, Debug)]
+pub struct Masses {
+    /// Empty, at the fill mark, at the brim.
+    pub states: [Result<Weighed, BalanceError>; 3],
+    /// Its mounts, where the job has any.
+    pub mounts: Option<Result<Mounts, MountError>>,
+}
+
+/// What was chosen on the pages.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Chosen {
+    setting: Reading,
+    filler: Reading,
+    mass: u8,
+    panel: Reading,
+}
+
+/// What the pages have found and what was chosen on them.
+#[derive(Clone, Debug)]
+pub struct Found {
+    /// The place of the job that it is of, where `of_any`.
+    job: usize,
+    of_any: bool,
+    chosen: Chosen,
+    masses: Known<Masses>,
+    panels: Known<Vec<Panel, MOST_PANELS>>,
+    vessel: Known<Result<Vessel, StrengthError>>,
+    test: LeakTest,
+}
+
+impl Found {
+    pub(super) const fn new() -> Self {
+        Self {
+            job: 0,
+            of_any: false,
+            chosen: Chosen::START,
+            masses: Known::Not,
+            panels: Known::Not,
+            vessel: Known::Not,
+            test: LeakTest::new(),
+        }
+    }
+
+    /// A job is opened: what is of another goes.
+    pub(super) fn open(&mut self, job: usize) {
+        if !(self.of_any && self.job == job) {
+            self.clear();
+        }
+        (self.job, self.of_any) = (job, true);
+    }
+
+    /// The job at a place is another now.
+    pub(super) fn replaced(&mut self, job: usize) {
+        if self.job == job {
+            self.clear();
+        }
+    }
+
+    /// Forgets everything.
+    pub(super) fn clear(&mut self) {
+        self.of_any = false;
+        self.chosen = Chosen::START;
+        self.masses = Known::Not;
+        self.panels = Known::Not;
+        self.vessel = Known::Not;
+        self.test.clear();
+    }
+
+    /// Takes in the clock, and tells whether the picture of the leak test may have changed.
+    pub(super) fn tick(&mut self, clock: u64) -> bool {
+        self.test.tick(clock)
+    }
+
+    /// Which setting is shown, as one row of all kinds of seams, and whether its sources are read.
+    #[must_use]
+    pub const fn setting(&self) -> Reading {
+        self.chosen.setting
+    }
+
+    /// Which filler of the ranking is shown, and which of its reasons.
+    #[must_use]
+    pub const fn filler(&self) -> Reading {
+        self.chosen.filler
+    }
+
+    /// Which mass is shown: empty, at the fill mark, at the brim, on the mounts.
+    #[must_use]
+    pub const fn mass(&self) -> u8 {
+        self.chosen.mass
+    }
+
+    /// Which panel is shown, in the order of its reserve, and which screenful of what is said of it.
+    #[must_use]
+    pub const fn panel(&self) -> Reading {
+        self.chosen.panel
+    }
+
+    /// What the tank weighs.
+    #[must_use]
+    pub const fn masses(&self) -> Option<&Masses> {
+        self.masses.get()
+    }
+
+    /// Its panels, those that cannot be judged first, then the weakest.
+    pub fn panels(&self) -> &[Panel] {
+        self.panels.get().map_or(&[], |panels| panels.as_slice())
+    }
+
+    /// The leak test.
+    #[must_use]
+    pub const fn test(&self) -> &LeakTest {
+        &self.test
+    }
+
+    /// What the leak test is of; `None` before its page was turned to.
+    #[must_use]
+    pub fn site(&self, tank: &Tank, units: Units) -> Option<Site<'_>> {
+        Some(Site {
+            vessel: self.vessel.get()?,
+            liquid: tank.job().liquid(),
+            units,
+        })
+    }
+
+    /// Takes in what a thumb did on one of these pages.
+    pub(super) fn handle(&mut self, page: Page, event: Event, tank: &Tank, units: Units) {
+        let step = match event {
+            Event::Press(Button::Select) => return self.select(page, tank, units),
+            Event::Press(Button::Up) => Step {
+                up: true,
+                coarse: false,
+            },
+            Event::Press(Button::Down) => Step {
+                up: false,
+                coarse: false,
+            },
+            Event::Repeat(Button::Up) => Step {
+                up: true,
+                coarse: true,
+            },
+            Event::Repeat(Button::Down) => Step {
+                up: false,
+                coarse: true,
+            },
+            Event::Press(_) | Event::Repeat(_) | Event::Hold => return,
+        };
+        let chosen = &mut self.chosen;
+        match page {
+            Page::SetUp => piece(&mut chosen.setting, step.up, setup::count(tank)),
+            Page::Filler => piece(&mut chosen.filler, step.up, filler::count(tank)),
+            Page::Mass => {
+                let last = if tank.mounts().is_empty() { 2 } else { 3 };
+                chosen.mass = if step.up {
+                    chosen.mass.saturating_sub(1)
+                } else {
+                    (chosen.mass + 1).min(last)
+                };
+            }
+            Page::Strength => {
+                let count = self.panels.get().map_or(0, |panels| panels.len());
+                piece(&mut chosen.panel, step.up, count);
+            }
+            Page::Leak => {
+                if let Known::Is(vessel) = &self.vessel {
+                    let site = Site {
+                        vessel,
+                        liquid: tank.job().liquid(),
+                        units,
+                    };
+                    let parts = |test: &LeakTest| leak::parts(test, &site);
+                    self.test.step(step, &site, parts);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// The middle button: reads on through what is said of the piece that is chosen, and then from its start.
+    fn select(&mut self, page: Page, tank: &Tank, units: Units) {
+        let chosen = &mut self.chosen;
+        match page {
+            Page::SetUp => {
+                let parts = setup::parts(tank, chosen.setting.piece);
+                part(&mut chosen.setting, parts);
+            }
+            Page::Filler => {
+                let parts = filler::parts(tank, chosen.filler.piece);
+                part(&mut chosen.filler, parts);
+            }
+            Page::Strength => {
+                let panels = self.panels.get().map_or(&[][..], |panels| panels);
+                let parts = panels
+                    .get(chosen.panel.piece)
+                    .map_or(1, |panel| strength::parts(tank, panel, units));
+                part(&mut chosen.panel, parts);
+            }
+            Page::Leak => {
+                if let Known::Is(vessel) = &self.vessel {
+                    let site = Site {
+                        vessel,
+                        liquid: tank.job().liquid(),
+                        units,
+                    };
+                    self.test.select(&site);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// Works out what a page shows, where it is not known yet.
+    pub(super) fn work_out(&mut self, page: Page, tank: &Tank) {
+        match page {
+            Page::Mass if self.masses.get().is_none() => {
+                self.masses = Known::Is(weigh(tank));
+            }
+            Page::Strength if self.panels.get().is_none() => {
+                self.panels = Known::Is(bear(tank));
+            }
+            Page::Leak if self.vessel.get().is_none() => {
+                self.vessel = Known::Is(tank.vessel(None));
+            }
+            _ => {}
+        }
+    }
+}
+
+impl Chosen {
+    const START: Self = Self {
+        setting: Reading::START,
+        filler: Reading::START,
+        mass: 0,
+        panel: Reading::START,
+    };
+}
+
+/// The piece above or below.
+fn piece(read: &mut Reading, up: bool, count: usize) {
+    let piece = if up {
+        read.piece.saturating_sub(1)
+    } else {
+        (read.piece + 1).min(count.saturating_sub(1))
+    };
+    *read = Reading { piece, part: 0 };
+}
+
+/// The next part, or the first again.
+const fn part(read: &mut Reading, parts: usize) {
+    read.part = if read.part + 1 < parts {
+        read.part + 1
+    } else {
+        0
+    };
+}
+
+// Out of line, as is what follows: each needs much stack, and only while it works.
+#[inline(never)]
+fn bear(tank: &Tank) -> Vec<Panel, MOST_PANELS> {
+    let mut panels: Vec<Panel, MOST_PANELS> = Vec::new();
+    for (face, bearing) in tank.bearings(Trial::Use) {
+        // More room than there are.
+        let _ = panels.push((face, bearing.map(Borne::from)));
+    }
+    let reserve = |panel: &Panel| match &panel.1 {
+        Ok(borne) => borne.reserve,
+        Err(_) => f64::NEG_INFINITY,
+    };
+    panels.sort_unstable_by(|a, b| reserve(a).total_cmp(&reserve(b)));
+    panels
+}
+
+#[inline(never)]
+fn weigh(tank: &Tank) -> Masses {
+    let weighed = |balance: &Balance| Weighed {
+        mass: balance.mass(),
+        centre: balance.centre(),
+    };
+    let capacity = tank.capacity();
+    let full = tank.laden_balance(capacity.brim);
+    let states = [
+        tank.empty_balance().map(|one| weighed(&one)),
+        tank.laden_balance(capacity.fill).map(|one| weighed(&one)),
+        full.as_ref().map(weighed).map_err(|error| *error),
+    ];
+    let mounts = match full {
+        Ok(full) if !tank.mounts().is_empty() => Some(bear_on_mounts(tank, &full)),
+        _ => None,
+    };
+    Masses { states, mounts }
+}
+
+fn bear_on_mounts(tank: &Tank, full: &Balance) -> Result<Mounts, MountError> {
+    let loads = tank.mount_loads(full)?;
+    let mut heaviest = (0, f64::NEG_INFINITY);
+    let mut lifts: Option<(u8, f64)> = None;
+    for (load, number) in loads.mounts.iter().zip(1_u8..) {
+        if load.force > heaviest.1 {
+            heaviest = (number, load.force);
+        }
+        if load.least < 0.0 && lifts.is_none_or(|(_, held)| -load.least > held) {
+            lifts = Some((number, -load.least));
+        }
+    }
+    Ok(Mounts { heaviest, lifts })
+}

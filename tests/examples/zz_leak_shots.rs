@@ -9,6 +9,52 @@ fn main() {
     let job = JobFile::open(&args[1]).unwrap().draft;
     let out = &args[2];
     let script = &args[3];
+    if script == "@" {
+        let frames: Vec<Frame> = seamwright::shots::every_screen(&job)
+            .into_iter()
+            .filter(|s| {
+                ["set-up", "filler", "mass", "strength"]
+                    .iter()
+                    .any(|n| s.name.contains(n))
+            })
+            .map(|s| s.frame)
+            .collect();
+        return sheet(&frames, out);
+    }
+    if let Some(rest) = script.strip_prefix('@') {
+        let mut g = Gauge::new();
+        if args.len() > 4 {
+            g.set_units(Units::Inch);
+        }
+        g.keep(&job).unwrap();
+        g.handle(Event::Press(Button::Select));
+        let mut frames = vec![];
+        loop {
+            let Screen::Page(p) = g.screen() else { break };
+            if rest.split(',').any(|n| n == p.name()) {
+                for _ in 0..14 {
+                    for _ in 0..12 {
+                        let mut frame = Frame::new();
+                        let faults = g.draw(&mut frame).unwrap();
+                        if faults != Default::default() {
+                            println!("{:?} at {}", faults, frames.len());
+                        }
+                        if frames.iter().rev().take(12).any(|f| *f == frame) {
+                            break;
+                        }
+                        frames.push(frame);
+                        g.handle(Event::Press(Button::Select));
+                    }
+                    g.handle(Event::Press(Button::Down));
+                }
+            }
+            if p == Page::Notices {
+                break;
+            }
+            g.handle(Event::Press(Button::Right));
+        }
+        return sheet(&frames, out);
+    }
     let mut gauge = Gauge::new();
     if args.len() > 4 {
         gauge.set_units(Units::Inch);

@@ -154,7 +154,7 @@ where
     title(pen, heading)?;
     figure(pen, test.asked(units).amount(field, units).figure())?;
     pen.text(foot(0), says, Letters::Small, ink::PLAIN)?;
-    pen.text(foot(1), "up, down; select:next", Letters::Small, ink::DIM)
+    pen.text(foot(1), "up/down, then select", Letters::Small, ink::DIM)
 }
 
 const fn method_name(method: Method) -> &'static str {
@@ -215,8 +215,8 @@ where
         }
         Sheet::Relief => {
             let level = Amount::length(plan.water_level, units).text();
-            let _ = write!(first, "it opens there; or a");
-            let _ = write!(second, "water column {level}");
+            let _ = write!(first, "opens there; or water");
+            let _ = write!(second, "column of {level}");
             ("Relief valve", Amount::pressure(plan.relief, units))
         }
         Sheet::Energy => {
@@ -385,7 +385,7 @@ where
         let says = "over the relief valve";
         return pen.text(foot(1), says, Letters::Small, ink::BRIGHT);
     }
-    pen.text(foot(1), "up, down; select:next", Letters::Small, ink::DIM)
+    pen.text(foot(1), "up/down, then select", Letters::Small, ink::DIM)
 }
 
 fn timer_page<D>(pen: &mut Pen<'_, D>, test: &LeakTest, units: Units) -> Result<(), D::Error>

@@ -6,7 +6,7 @@ use seamwright_core::proof::leak::{Doubt, LeakRate, Method, Plan, Verdict};
 use seamwright_core::quantity::{Decimal, Time};
 
 use super::leak::Line;
-use crate::amount::{Amount, Units};
+use crate::amount::Amount;
 use crate::gauge::{LeakTest, Outcome, Scene, Seen, Sheet, Site, View};
 
 /// A rate is one at the pressure of the test while that changes by no more than this share: see `Leak::of`.
@@ -30,10 +30,9 @@ fn words(heading: &'static str, say: impl FnOnce(&mut Text) -> core::fmt::Result
 
 /// What a scene says in sentences; `None` of one that shows a figure.
 pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Words> {
-    let units = site.units;
     match scene {
         Scene::Refused(why) => words("No test is proposed", |text| text.write_str(why)),
-        Scene::Ready(plan) => words("Get ready", |text| ready(text, plan, units)),
+        Scene::Ready(plan) => words("Get ready", |text| ready(text, plan, site)),
         Scene::Plan(plan, Sheet::Why) => words("Why so", |text| {
             write!(
                 text,
@@ -65,14 +64,25 @@ pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Word
     }
 }
 
-fn ready(text: &mut Text, plan: &Plan, units: Units) -> core::fmt::Result {
+fn ready(text: &mut Text, plan: &Plan, site: &Site<'_>) -> core::fmt::Result {
+    let units = site.units;
     let pressure = Amount::pressure(plan.pressure, units).text();
     match plan.method {
         Method::WaterHead => {
             let level = Amount::length(plan.water_level, units).text();
+            let height = site
+                .vessel
+                .as_ref()
+                .map_or(0.0, |vessel| vessel.height.si());
+            // By more than what the last bits may differ.
+            let above = if plan.water_level.si() > height * (1.0 + 1e-6) {
+                " (in a standpipe above the tank)"
+            } else {
+                ""
+            };
             write!(
                 text,
-                "Fill with water to {level} over the lowest inside point and let all air out. Select starts the timer."
+                "Fill with water to {level} over the lowest inside point{above}, let all air out. Select starts the timer."
             )
         }
         Method::AirSoap => write!(

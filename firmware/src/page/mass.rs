@@ -7,12 +7,14 @@ use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::quantity::Length;
 
 use super::holds::filled;
-use super::layout::{figure, foot, title};
+use super::layout::{RIGHT, figure, foot, title};
 use super::prose::Prose;
+use super::seams::view;
 use crate::amount::{Amount, Units};
 use crate::gauge::{Mounts, Weighed, Work};
 use crate::ink;
 use crate::pen::Pen;
+use crate::picture::{Style, edges};
 use crate::text::Letters;
 
 /// A line of this page.
@@ -59,11 +61,20 @@ where
     let amount = Amount::mass(weighed.mass, units);
     let capacity = work.tank().capacity();
     let depth = match state {
-        0 => Length::from_metres(0.0),
-        1 => capacity.fill_depth,
-        _ => capacity.full_depth,
+        0 => None,
+        1 => Some(capacity.fill_depth),
+        _ => Some(capacity.full_depth),
     };
-    filled(pen, work, &amount, depth)?;
+    match depth {
+        Some(depth) => filled(pen, work, &amount, depth)?,
+        None => {
+            if let Some(view) = view(work, &amount.figure()) {
+                pen.claim(view.extent());
+                let outside = &work.tank().body().outside;
+                edges(pen.target(), outside, &view, Style::Ground, None)?;
+            }
+        }
+    }
     figure(pen, amount.figure())?;
     let Some(centre) = weighed.centre else {
         return Ok(());
@@ -72,16 +83,28 @@ where
         let amount = Amount::column_length(Length::from_metres(at), units);
         amount.text()
     });
-    let mut long = Line::new();
-    let _ = write!(long, "hangs {x} right");
-    pen.text(foot(0), &long, Letters::Small, ink::PLAIN)?;
-    let [mut long, mut short] = [const { Line::new() }; 2];
-    let _ = write!(long, "{y} back, {z} up");
-    let _ = write!(short, "{y}; {z} up");
+    let unit = match units {
+        Units::Metric => "mm",
+        Units::Inch => "in",
+    };
+    let mut lines = [const { Line::new() }; 5];
+    let [first, brief, second, shorter, shortest] = &mut lines;
+    let _ = write!(first, "centre {x} {unit} right");
+    let _ = write!(brief, "centre {x} right");
+    let _ = write!(second, "{y} back and {z} up");
+    let _ = write!(shorter, "{y} back, {z} up");
+    let _ = write!(shortest, "{y}; {z} up");
+    pen.fitting(
+        foot(0),
+        RIGHT as u32,
+        &[&*first, &*brief],
+        Letters::Small,
+        ink::PLAIN,
+    )?;
     pen.fitting(
         foot(1),
-        super::layout::RIGHT as u32,
-        &[&long, &short],
+        RIGHT as u32,
+        &[&*second, &*shorter, &*shortest],
         Letters::Small,
         ink::PLAIN,
     )

@@ -17,6 +17,7 @@ use seamwright_core::quantity::{Current, Length, Speed};
 use super::layout::{BODY_TOP, FIGURE_TOP, RIGHT, figure, foot, title};
 use super::prose::Prose;
 use crate::amount::{Amount, Units};
+use crate::figures::Figure;
 use crate::gauge::Work;
 use crate::ink;
 use crate::pen::Pen;
@@ -246,9 +247,8 @@ where
                 beside(pen, work.tank())?;
             }
         }
-        (None, Some(span)) if span.figure().width() <= RIGHT as u32 => {
-            figure(pen, span.figure())?;
-        }
+        (None, Some(span)) if fits(span.figure()) => figure(pen, span.figure())?,
+        (None, Some(span)) if fits(bare(span)) => figure(pen, bare(span))?,
         (None, Some(_)) => {
             let least = row.range.map(|[least, _]| row.amount(least, units));
             if let Some(least) = least {
@@ -263,6 +263,16 @@ where
     }
     against(pen, work.tank(), &row, units)?;
     where_from(pen, &row, units)
+}
+
+/// Whether a figure fits the display.
+fn fits(figure: Figure<'_>) -> bool {
+    figure.width() <= RIGHT as u32
+}
+
+/// The figure of a range that leaves its unit to the foot.
+fn bare(span: &Amount) -> Figure<'_> {
+    Figure::plain(span.number(), "")
 }
 
 /// The process and the metal, at the right of the current.
@@ -306,11 +316,16 @@ where
                 Some(Fit::Below) => ("under", ink::BRIGHT),
                 Some(Fit::Above) => ("over", ink::BRIGHT),
             };
-            let _ = write!(long, "{fit} {}", span.text());
+            let within = if fit == "in" { "in range" } else { fit };
+            let _ = write!(long, "{within} {}", span.text());
             let _ = write!(short, "{fit} {}", span.number());
             grey
         }
-        (false, _) if span.figure().width() > RIGHT as u32 => {
+        (false, _) if !fits(span.figure()) && fits(bare(&span)) => {
+            let _ = write!(long, "{}, as published", span.figure().unit);
+            ink::PLAIN
+        }
+        (false, _) if !fits(span.figure()) => {
             let most = row.range.map(|[_, most]| row.amount(most, units).text());
             let _ = write!(long, "to {}", most.unwrap_or_default());
             ink::BRIGHT
@@ -362,6 +377,10 @@ where
         }
     }
     let (mut long, mut counted) = (kind.clone(), kind.clone());
+    // Sheet is told by its number where there is no room for more.
+    let mut brief = Line::new();
+    let number = Amount::thickness(row.kind.thickness, units);
+    let _ = write!(brief, "{} {}", kind_name(row.kind.seam), number.number());
     match named.as_slice() {
         [] => {}
         [one] => {
@@ -373,12 +392,13 @@ where
                 let _ = write!(long, ", {one}");
             }
             let _ = write!(counted, ": {first}+{}", rest.len());
+            let _ = write!(brief, ": {first}+{}", rest.len());
         }
     }
     pen.fitting(
         foot(1),
         RIGHT as u32,
-        &[&long, &counted, &kind],
+        &[&long, &counted, &brief, &kind],
         Letters::Small,
         ink::DIM,
     )

@@ -35,10 +35,10 @@ const BEAT: Duration = Duration::from_millis(40);
 pub trait Instrument {
     /// A thumb on a button.
     fn handle(&mut self, event: Event);
-    /// A clock of milliseconds that goes on.
-    fn tick(&mut self, milliseconds: u64);
     /// Draws what it shows now into a dark frame.
     fn draw(&mut self, frame: &mut Frame);
+    /// Takes in a clock of milliseconds that goes on.
+    fn tick(&mut self, _: u64) {}
 }
 
 /// How a session ended.

@@ -21,8 +21,6 @@ impl Instrument for Breaks {
         panic!("{LAST_WORDS}");
     }
 
-    fn tick(&mut self, _: u64) {}
-
     fn draw(&mut self, _: &mut Frame) {}
 }
 

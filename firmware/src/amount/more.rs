@@ -2,7 +2,8 @@
 
 use seamwright_core::heat::flow::Flow;
 use seamwright_core::quantity::{
-    Current, CurrentUnit, Decimal, Energy, EnergyUnit, Length, LengthUnit, Pressure, PressureUnit,
+    Current, CurrentUnit, Decimal, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
+    Pressure, PressureUnit,
 };
 
 use super::{Amount, Text, Units, at_most};
@@ -40,6 +41,20 @@ impl Amount {
             at_most(places, Decimal::with_figures(value, 3), value),
             symbol,
         )
+    }
+
+    /// The mass of a whole tank to three figures: kilograms or pounds, from 10 000 on tonnes or thousands of pounds.
+    #[must_use]
+    pub fn weight(mass: Mass, units: Units) -> Self {
+        let (unit, symbol) = match units {
+            Units::Metric => (MassUnit::Kilogram, "t"),
+            Units::Inch => (MassUnit::Pound, "klb"),
+        };
+        let value = mass.in_unit(unit);
+        if value < super::TEN_THOUSAND {
+            return Self::mass(mass, units);
+        }
+        Self::decimal(Decimal::with_figures(value / 1_000.0, 3), symbol)
     }
 
     /// A force in newtons: N or lbf to three figures, no finer than a tenth; from 10 000 on thousands of them.

@@ -226,7 +226,7 @@ where
         Sheet::Weight => {
             let _ = write!(first, "full of water: the");
             let _ = write!(second, "bench must carry it");
-            ("It will weigh", Amount::mass(plan.water, units))
+            ("It will weigh", Amount::weight(plan.water, units))
         }
         Sheet::Hold => {
             let [one, two] = if plan.method == Method::PressureDecay {

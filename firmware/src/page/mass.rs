@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::quantity::Length;
+use seamwright_core::quantity::{Length, LengthUnit};
 
 use super::holds::filled;
 use super::layout::{RIGHT, figure, foot, title};
@@ -58,7 +58,7 @@ fn one<D>(
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let amount = Amount::mass(weighed.mass, units);
+    let amount = Amount::weight(weighed.mass, units);
     let capacity = work.tank().capacity();
     let depth = match state {
         0 => None,
@@ -90,10 +90,18 @@ where
     let mut lines = [const { Line::new() }; 5];
     let [first, brief, second, shorter, shortest] = &mut lines;
     let _ = write!(first, "centre {x} {unit} right");
-    let _ = write!(brief, "centre {x} right");
     let _ = write!(second, "{y} back and {z} up");
     let _ = write!(shorter, "{y} back, {z} up");
-    let _ = write!(shortest, "{y}; {z} up");
+    // Great lengths in sixteenths are long.
+    let [x, y, z] = [centre.x, centre.y, centre.z].map(|at| {
+        let length = Length::from_metres(at);
+        match units {
+            Units::Metric => Amount::length(length, units),
+            Units::Inch => Amount::of(length.in_unit(LengthUnit::Inch), 1, ""),
+        }
+    });
+    let _ = write!(brief, "centre {} right", x.number());
+    let _ = write!(shortest, "{}; {} up", y.number(), z.number());
     pen.fitting(
         foot(0),
         RIGHT as u32,

@@ -13,6 +13,7 @@ use seamwright_core::heat::flow::Flow;
 use seamwright_core::heat::ranges::{self, Fit, Range, SeamKind, Source, Sources};
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::{Current, Length, Speed};
+use seamwright_core::stock::Family;
 
 use super::layout::{BODY_TOP, FIGURE_TOP, RIGHT, figure, foot, title};
 use super::prose::Prose;
@@ -244,7 +245,7 @@ where
             let amount = row.amount(own, units);
             figure(pen, amount.figure())?;
             if row.setting == Setting::Current {
-                beside(pen, work.tank())?;
+                beside(pen, work.tank(), RIGHT - amount.figure().width() as i32)?;
             }
         }
         (None, Some(span)) if fits(span.figure()) => figure(pen, span.figure())?,
@@ -276,7 +277,7 @@ fn bare(span: &Amount) -> Figure<'_> {
 }
 
 /// The process and the metal, at the right of the current.
-fn beside<D>(pen: &mut Pen<'_, D>, tank: &Tank) -> Result<(), D::Error>
+fn beside<D>(pen: &mut Pen<'_, D>, tank: &Tank, room: i32) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -284,9 +285,18 @@ where
         Process::TigAc => "TIG AC",
         Process::TigDc => "TIG DC-",
     };
-    let metal = tank.job().alloy().name();
-    for (text, y) in [process, metal]
+    let alloy = tank.job().alloy();
+    let family = match alloy.family() {
+        Family::Aluminium => "Al",
+        Family::Stainless => "stainless",
+        Family::Steel => "steel",
+    };
+    let fits = |text: &&str| (Letters::Small.width(text) as i32) < room;
+    let metal = [alloy.name(), family].into_iter().find(fits);
+    let texts = [process, metal.unwrap_or_default()];
+    for (text, y) in texts
         .into_iter()
+        .filter(fits)
         .zip((FIGURE_TOP + 7..).step_by(11))
     {
         pen.text_to(RIGHT, y, text, Letters::Small, ink::PLAIN)?;

@@ -157,6 +157,18 @@ fn no_page_of_any_job_clips_or_overlaps() {
                     press(&mut gauge, &[Button::Select]);
                 }
             }
+            if matches!(
+                page,
+                Page::SetUp | Page::Filler | Page::Mass | Page::Strength
+            ) {
+                for _ in 0..8 {
+                    press(&mut gauge, &[Button::Select]);
+                    shown(&gauge);
+                }
+            }
+            if page == Page::Leak {
+                lead(&mut gauge, &mut dice);
+            }
             press(&mut gauge, &[Button::Right]);
         }
     }
@@ -165,6 +177,22 @@ fn no_page_of_any_job_clips_or_overlaps() {
         opened > 300 && refused > 300,
         "{opened} opened, {refused} refused"
     );
+}
+
+/// Through a leak test at random, but on more often than not, so that it comes to an end.
+fn lead(gauge: &mut Gauge, dice: &mut Dice) {
+    let mut clock = dice.roll(u64::MAX);
+    for _ in 0..60 {
+        gauge.handle(match dice.roll(8) {
+            0 => Event::Press(Button::Up),
+            1 => Event::Repeat(Button::Down),
+            2 | 3 => Event::Press(Button::Down),
+            _ => Event::Press(Button::Select),
+        });
+        clock = clock.wrapping_add(dice.roll(200_000));
+        gauge.tick(clock);
+        shown(gauge);
+    }
 }
 
 /// Reads on until nothing new comes.

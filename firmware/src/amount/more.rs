@@ -57,17 +57,20 @@ impl Amount {
         Self::decimal(Decimal::with_figures(value / 1_000.0, 3), symbol)
     }
 
-    /// A force in newtons: N or lbf to three figures, no finer than a tenth; from 10 000 on thousands of them.
+    /// A force in newtons: N or lbf to three figures, no finer than a tenth; from 10 000 on thousands of them, then
+    /// millions.
     #[must_use]
     pub fn force(newtons: f64, units: Units) -> Self {
-        let (value, [small, large]) = match units {
-            Units::Metric => (newtons, ["N", "kN"]),
-            Units::Inch => (newtons / POUND_FORCE, ["lbf", "klbf"]),
+        let (value, [small, large, huge]) = match units {
+            Units::Metric => (newtons, ["N", "kN", "MN"]),
+            Units::Inch => (newtons / POUND_FORCE, ["lbf", "klbf", "Mlbf"]),
         };
         let (value, symbol) = if value < super::TEN_THOUSAND {
             (value, small)
-        } else {
+        } else if value < 1_000.0 * super::TEN_THOUSAND {
             (value / 1_000.0, large)
+        } else {
+            (value / 1e6, huge)
         };
         Self::decimal(at_most(1, Decimal::with_figures(value, 3), value), symbol)
     }

@@ -138,8 +138,11 @@ where
     match mounts.lifts {
         Some((number, held)) => {
             let held = Amount::force(held, units).text();
+            let mut short = Line::new();
             let _ = write!(line, "{number} lifts: hold {held}");
-            pen.text(foot(1), &line, Letters::Small, ink::BRIGHT)
+            let _ = write!(short, "{number} lifts: {held}");
+            let choices = [&*line, &*short];
+            pen.fitting(foot(1), RIGHT as u32, &choices, Letters::Small, ink::BRIGHT)
         }
         None => pen.text(foot(1), "at its worst", Letters::Small, ink::PLAIN),
     }

@@ -1,9 +1,12 @@
 //! Many jobs, good and bad, walked through at random: no screen may clip, overlap or go outside.
 
 use seamwright_core::body::{Cut, Face, MAX_CUTS, Shape};
-use seamwright_core::job::Draft;
-use seamwright_core::quantity::{Current, Ratio, Speed, SpeedUnit, Voltage, Volume, VolumeUnit};
-use seamwright_core::stock::Alloy;
+use seamwright_core::job::{Across, BaffleDraft, Draft};
+use seamwright_core::quantity::{
+    Current, Pressure, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage, Volume,
+    VolumeUnit,
+};
+use seamwright_core::stock::{Alloy, Liquid};
 use seamwright_firmware::amount::Units;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::gauge::{Gauge, Screen};
@@ -118,6 +121,34 @@ pub(crate) fn any_job(dice: &mut Dice) -> Draft {
     job.fill.dip_step = maybe(dice, least / 100.0, least).map(mm);
     job.weld.stitch_max = maybe(dice, most / 20.0, 20_000.0).map(mm);
     job.weld.tack_pitch = maybe(dice, 10.0, 10_000.0).map(mm);
+    job.fill.liquid =
+        (!dice.chance(3)).then(|| Liquid::ALL[dice.roll(Liquid::ALL.len() as u64) as usize]);
+    job.service.pressure = dice
+        .chance(6)
+        .then(|| Pressure::from_pascals(dice.between(1.0, 5e4)));
+    job.service.temperature = dice
+        .chance(3)
+        .then(|| Temperature::new(dice.between(1.0, 200.0), TemperatureUnit::Celsius));
+    if dice.chance(4) {
+        job.service.acceleration = Some([0; 3].map(|_| Ratio::from_share(dice.between(0.01, 3.0))));
+    }
+    if dice.chance(2) {
+        for _ in 0..=dice.roll(4) {
+            let at = size.map(|side| mm(dice.between(1.0, side)));
+            // One past the most finds no room.
+            let _ = job.service.mounts.push(at);
+        }
+    }
+    if dice.chance(5) {
+        job.baffles
+            .push(BaffleDraft {
+                across: Across::Length,
+                at: mm(size[0] / 2.0),
+                thickness: None,
+                holes: heapless::Vec::new(),
+            })
+            .expect("the first");
+    }
     job
 }
 

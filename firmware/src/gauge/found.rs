@@ -14,10 +14,11 @@ use seamwright_core::proof::leak::Vessel;
 use seamwright_core::quantity::{Length, Mass, Pressure};
 
 use super::filling::Step;
-use super::leak_test::{LeakTest, Site};
+use super::leak_scene::Site;
+use super::leak_test::LeakTest;
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
-use crate::page::{Page, Reading, filler, leak, setup, strength};
+use crate::page::{Page, Reading, filler, leak, mass, setup, strength};
 
 /// Panels and baffles that a tank may have.
 const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
@@ -108,7 +109,7 @@ pub struct Masses {
 pub(super) struct Chosen {
     setting: Reading,
     filler: Reading,
-    mass: u8,
+    mass: Reading,
     panel: Reading,
 }
 
@@ -180,9 +181,10 @@ impl Found {
         self.chosen.filler
     }
 
-    /// Which mass is shown: empty, at the fill mark, at the brim, on the mounts.
+    /// Which mass is shown: empty, at the fill mark, at the brim, on the mounts; and which screenful of why it is not
+    /// known.
     #[must_use]
-    pub const fn mass(&self) -> u8 {
+    pub const fn mass(&self) -> Reading {
         self.chosen.mass
     }
 
@@ -246,12 +248,8 @@ impl Found {
             Page::SetUp => piece(&mut chosen.setting, step.up, setup::count(tank)),
             Page::Filler => piece(&mut chosen.filler, step.up, filler::count(tank)),
             Page::Mass => {
-                let last = if tank.mounts().is_empty() { 2 } else { 3 };
-                chosen.mass = if step.up {
-                    chosen.mass.saturating_sub(1)
-                } else {
-                    (chosen.mass + 1).min(last)
-                };
+                let count = if tank.mounts().is_empty() { 3 } else { 4 };
+                piece(&mut chosen.mass, step.up, count);
             }
             Page::Strength => {
                 let count = self.panels.get().map_or(0, |panels| panels.len());
@@ -283,6 +281,13 @@ impl Found {
             Page::Filler => {
                 let parts = filler::parts(tank, chosen.filler.piece);
                 part(&mut chosen.filler, parts);
+            }
+            Page::Mass => {
+                let parts = self
+                    .masses
+                    .get()
+                    .map_or(1, |masses| mass::parts(masses, chosen.mass.piece));
+                part(&mut chosen.mass, parts);
             }
             Page::Strength => {
                 let panels = self.panels.get().map_or(&[][..], |panels| panels);
@@ -326,7 +331,7 @@ impl Chosen {
     const START: Self = Self {
         setting: Reading::START,
         filler: Reading::START,
-        mass: 0,
+        mass: Reading::START,
         panel: Reading::START,
     };
 }

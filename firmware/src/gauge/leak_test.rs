@@ -13,14 +13,15 @@
 
 use heapless::Vec;
 use seamwright_core::caution::{Caution, for_leak_test, for_liquid};
-use seamwright_core::job::{BAROMETER, StrengthError, TestError};
+use seamwright_core::job::{BAROMETER, TestError};
 use seamwright_core::proof::leak::{
-    Leak, LeakRate, MOST_READINGS, Method, Plan, Reading, ReadingError, Rule, Verdict, Vessel,
+    Leak, MOST_READINGS, Method, Plan, Reading, ReadingError, Rule,
 };
 use seamwright_core::quantity::Time;
 use seamwright_core::stock::Liquid;
 
 use super::filling::Step;
+use super::leak_scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way, refusal};
 use super::stopwatch::Stopwatch;
 use super::typed::{Ask, Asked, Field, Typed};
 use crate::amount::Units;
@@ -29,127 +30,6 @@ use crate::amount::Units;
 const MOST_CAUTIONS: usize = 10;
 /// Milliseconds of a second.
 const SECOND: f64 = 1_000.0;
-
-/// What is tested, and the units that it is typed in.
-#[derive(Clone, Copy, Debug)]
-pub struct Site<'a> {
-    /// What the test must know of the tank.
-    pub vessel: &'a Result<Vessel, StrengthError>,
-    /// What the tank is for.
-    pub liquid: Option<Liquid>,
-    /// Units.
-    pub units: Units,
-}
-
-/// How a leak is looked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(u8)]
-pub enum Way {
-    /// The seams are looked over.
-    Look,
-    /// A gauge is read.
-    Measure,
-}
-
-/// What was seen on the seams.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(u8)]
-pub enum Seen {
-    /// Nothing.
-    Dry,
-    /// A leak.
-    Leak,
-    /// They have not been looked over yet.
-    NotYet,
-}
-
-/// What becomes of a reading that has been typed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[repr(u8)]
-pub enum Fate {
-    /// It counts.
-    Keep,
-    /// It is typed again, with the time at which it was taken.
-    Again,
-    /// It is forgotten.
-    Drop,
-}
-
-/// One screen of the plan.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Sheet {
-    /// By what, and at what pressure.
-    Pressure,
-    /// Where the relief valve opens.
-    Relief,
-    /// What the air stores.
-    Energy,
-    /// What the water weighs.
-    Weight,
-    /// How long it is held.
-    Hold,
-    /// How long a gauge takes to show the leak that is sought.
-    Shows,
-    /// Why so.
-    Why,
-    /// To begin over.
-    Over,
-}
-
-/// One view of a test that is under way, or over.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum View {
-    /// The timer.
-    Timer,
-    /// What may be said of the tank, and how long to wait where nothing can.
-    Verdict,
-    /// The same in words.
-    Words,
-    /// To begin over.
-    Over,
-}
-
-/// What a page shows.
-#[derive(Clone, Copy, Debug)]
-pub enum Scene {
-    /// By which rule, and which way; the line that is being chosen.
-    Choose(Rule, Way, u8),
-    /// No test is proposed.
-    Refused(&'static str),
-    /// A caution to acknowledge: which, and how many there are.
-    Caution(Caution, u8, u8),
-    /// What is sought, and what it is read with.
-    Ask(Ask),
-    /// A screen of the plan.
-    Plan(Plan, Sheet),
-    /// What to do before it begins.
-    Ready(Plan),
-    /// The timer runs and the seams are looked over when it is time.
-    Hold(Plan),
-    /// What was seen, as it is being chosen.
-    Look(Plan, Seen),
-    /// A test that is over.
-    Seen(Plan, Seen, View),
-    /// A reading as it is typed.
-    Type(Plan, Field),
-    /// What becomes of it.
-    Decide(Fate),
-    /// Readings are taken.
-    Watch(View),
-}
-
-/// What readings come to.
-#[derive(Clone, Copy, Debug)]
-pub struct Outcome {
-    /// The leak.
-    pub leak: Leak,
-    /// What may be said.
-    pub verdict: Verdict,
-    /// The rate that counts as tight.
-    pub allowed: LeakRate,
-    /// How long the test must last in all to tell, where that can be said.
-    pub tells: Option<Time>,
-}
 
 /// How far it has come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -574,30 +454,5 @@ fn along<T: Copy + PartialEq>(list: &[T], now: T, on: bool) -> T {
     list.get(next).copied().unwrap_or(now)
 }
 
-/// Why no test is proposed, without a figure: none is to be named here.
-const fn refusal(error: &TestError) -> &'static str {
-    use seamwright_core::proof::leak::LeakError;
-    match error {
-        TestError::Strength(StrengthError::Unknown) => {
-            "No source has the strength of this alloy beside a weld, so that no wall may be put under pressure."
-        }
-        TestError::Strength(StrengthError::Liquid(_)) => {
-            "The liquid has no density at the job's temperature. Mend the job and send it again."
-        }
-        TestError::Strength(StrengthError::Panel(_)) => {
-            "A wall cannot be judged, so that none may be put under pressure. The strength page says which."
-        }
-        TestError::Leak(LeakError::TooWeak(_)) => {
-            "The weakest panel does not take this test. Stiffen it, use thicker sheet, or choose another rule."
-        }
-        TestError::Leak(LeakError::TooMuchAir(_)) => {
-            "Too much for a test with air: prove it with water, or choose another rule."
-        }
-        TestError::Leak(LeakError::TooMuchEnergy(_)) => {
-            "The air in it would store too much: prove it with water, or choose another rule."
-        }
-        TestError::Leak(_) => {
-            "A figure of this tank is past what a leak test is reckoned for. The laptop says which."
-        }
-    }
-}
+#[cfg(test)]
+mod tests;

@@ -13,6 +13,8 @@ mod filling;
 #[cfg(feature = "full")]
 mod found;
 #[cfg(feature = "full")]
+mod leak_scene;
+#[cfg(feature = "full")]
 mod leak_test;
 mod order;
 mod shelf;
@@ -26,7 +28,9 @@ pub use filling::{Changing, Filling};
 #[cfg(feature = "full")]
 pub use found::{Borne, Found, Masses, Mounts, Panel, Weighed};
 #[cfg(feature = "full")]
-pub use leak_test::{Fate, LeakTest, Outcome, Scene, Seen, Sheet, Site, View, Way};
+pub use leak_scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way};
+#[cfg(feature = "full")]
+pub use leak_test::LeakTest;
 pub use order::{Order, Origin, Takes};
 pub use shelf::{MOST_JOBS, ShelfFull};
 #[cfg(feature = "full")]

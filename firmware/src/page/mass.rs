@@ -11,7 +11,7 @@ use super::layout::{RIGHT, figure, foot, title};
 use super::prose::Prose;
 use super::seams::view;
 use crate::amount::{Amount, Units};
-use crate::gauge::{Mounts, Weighed, Work};
+use crate::gauge::{Masses, Mounts, Weighed, Work};
 use crate::ink;
 use crate::pen::Pen;
 use crate::picture::{Style, edges};
@@ -23,28 +23,43 @@ type Line = heapless::String<64>;
 /// The states that a tank is weighed in.
 const STATES: [&str; 3] = ["Mass, empty", "Mass, filled", "Mass, brimful"];
 
+/// Why a figure is not known.
+fn why(masses: &Masses, piece: usize) -> Option<(&'static str, Prose)> {
+    if let Some(state) = masses.states.get(piece) {
+        let error = state.as_ref().err()?;
+        return Some(("It cannot be weighed", Prose::of(error)));
+    }
+    match &masses.mounts {
+        Some(Ok(_)) => None,
+        Some(Err(error)) => Some(("They cannot bear it", Prose::of(error))),
+        None => Some(("Not known", Prose::of("the full tank cannot be weighed"))),
+    }
+}
+
+/// Screenfuls of a piece.
+pub(crate) fn parts(masses: &Masses, piece: usize) -> usize {
+    why(masses, piece).map_or(1, |(_, prose)| prose.parts())
+}
+
 /// Draws the page.
 #[inline(never)]
 pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let state = usize::from(work.found().mass());
+    let read = work.found().mass();
     let Some(masses) = work.found().masses() else {
         return title(pen, "Mass");
     };
-    let Some((heading, weighed)) = STATES.into_iter().zip(masses.states).nth(state) else {
-        title(pen, "Mounts")?;
-        return match &masses.mounts {
-            Some(Ok(mounts)) => on_mounts(pen, work, mounts, units),
-            Some(Err(error)) => Prose::of(error).draw(pen, "They do not hold", 0),
-            None => Prose::of("The full tank cannot be weighed.").draw(pen, "Not known", 0),
-        };
-    };
-    title(pen, heading)?;
-    match weighed {
-        Ok(weighed) => one(pen, work, (state, &weighed), units),
-        Err(error) => Prose::of(error).draw(pen, "It cannot be weighed", 0),
+    title(pen, STATES.get(read.piece).copied().unwrap_or("Mounts"))?;
+    if let Some((heading, prose)) = why(masses, read.piece) {
+        return prose.draw(pen, heading, read.part);
+    }
+    match (masses.states.get(read.piece), &masses.mounts) {
+        (Some(Ok(weighed)), _) => one(pen, work, (read.piece, weighed), units),
+        (None, Some(Ok(mounts))) => on_mounts(pen, work, mounts, units),
+        // Said already.
+        _ => Ok(()),
     }
 }
 

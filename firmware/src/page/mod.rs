@@ -13,7 +13,7 @@ pub(crate) mod leak;
 #[cfg(feature = "full")]
 mod leak_words;
 #[cfg(feature = "full")]
-mod mass;
+pub(crate) mod mass;
 pub mod notices;
 mod order;
 mod panels;

@@ -384,6 +384,9 @@ impl Gauge {
     }
 }
 
+#[cfg(all(test, feature = "full"))]
+mod full_tests;
+
 #[cfg(test)]
 mod tests {
     use super::*;

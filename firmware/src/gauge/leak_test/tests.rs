@@ -2,6 +2,7 @@
 
 use std::vec::Vec as List;
 
+use seamwright_core::job::StrengthError;
 use seamwright_core::proof::leak::{Doubt, Method, Verdict, Vessel};
 use seamwright_core::quantity::{
     Area, Length, Pressure, PressureUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
@@ -29,7 +30,7 @@ const DOWN: Step = Step {
     coarse: false,
 };
 
-/// A thumb on a test, with a clock.
+/// A thumb on a test, with a clock that starts at zero.
 struct Bench {
     test: LeakTest,
     vessel: Result<Vessel, StrengthError>,
@@ -37,8 +38,6 @@ struct Bench {
     units: Units,
     clock: u64,
 }
-
-use seamwright_core::job::StrengthError;
 
 impl Bench {
     fn new(vessel: Vessel, liquid: Option<Liquid>) -> Self {
@@ -196,7 +195,6 @@ fn no_restless_thumb_names_a_pressure_before_the_cautions() {
         // Half of the presses lead on.
         let events: List<u64> = (0..400).map(|_| roll(6)).collect();
         for event in events {
-            play(&mut bench, core::iter::empty());
             let stage = bench.test.stage;
             if !reached.contains(&stage) {
                 reached.push(stage);
@@ -305,14 +303,12 @@ fn whole(sccm: f64, minutes: &[u64]) -> (Bench, Outcome) {
     let mut bench = Bench::new(DRY, Some(Liquid::Petrol));
     begin(&mut bench, [0, 3, 2, 3]);
     let gas = Gas::new(0.02, 2_760.0, sccm);
-    let mut last = 0;
     for (place, minute) in minutes.iter().enumerate() {
         if place > 0 {
-            bench.wait((minute - last) * 60);
+            bench.wait(minute * 60 - bench.clock / 1_000);
             assert!(matches!(bench.scene(), Scene::Watch(View::Timer)));
             bench.select();
         }
-        last = *minute;
         let at = *minute as f64;
         let (kelvins, barometer) = (293.15 + 0.1 * at, 101_300.0 - 10.0 * at);
         let gauge = gas.gauge(60.0 * at, kelvins, barometer);
@@ -326,10 +322,6 @@ fn whole(sccm: f64, minutes: &[u64]) -> (Bench, Outcome) {
         bench.select();
         assert!(matches!(bench.scene(), Scene::Decide(Fate::Keep)));
         bench.select();
-        // What was waited while typing is part of the wait for the next.
-        last = bench.clock / 60_000;
-        bench.wait((60 - bench.clock / 1_000 % 60) % 60);
-        last += 1;
     }
     let outcome = bench.test.outcome(&bench.site()).unwrap().unwrap();
     (bench, outcome)

@@ -4,7 +4,7 @@ use std::vec::Vec as List;
 
 use seamwright_core::body::Shape;
 use seamwright_core::job::{Draft, Tank, Trial};
-use seamwright_core::quantity::{Length, LengthUnit, Pressure};
+use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::stock::Liquid;
 
 use super::{Gauge, Scene, Screen, View};
@@ -232,7 +232,8 @@ fn the_weakest_panel_comes_first_and_is_the_tank_s_own() {
     let weakest = tank.weakest(Trial::Use).unwrap();
     let (face, borne) = &panels[0];
     assert_eq!(*face, weakest.face);
-    assert!(borne.as_ref().unwrap().reserve == weakest.reserve);
+    let reserve = borne.as_ref().unwrap().reserve;
+    assert_eq!(reserve.to_bits(), weakest.reserve.to_bits());
     let reserves: List<f64> = panels
         .iter()
         .map(|(_, borne)| borne.as_ref().unwrap().reserve)
@@ -304,5 +305,4 @@ fn the_small_gauge_has_nothing_to_find() {
     }
     let found = gauge.work().unwrap();
     assert!(found.found().panels().is_empty() && found.found().masses().is_none());
-    assert!(Pressure::default().si() == 0.0);
 }

@@ -1,13 +1,19 @@
 //! What a leak test shows.
 
-use seamwright_core::caution::Caution;
+use heapless::Vec;
+use seamwright_core::caution::{Caution, for_leak_test, for_liquid};
 use seamwright_core::job::{StrengthError, TestError};
-use seamwright_core::proof::leak::{Leak, LeakError, LeakRate, Plan, Rule, Verdict, Vessel};
+use seamwright_core::proof::leak::{
+    Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel,
+};
 use seamwright_core::quantity::Time;
 use seamwright_core::stock::Liquid;
 
 use super::typed::{Ask, Field};
 use crate::amount::Units;
+
+/// More cautions than belong to any test.
+const MOST_CAUTIONS: usize = 10;
 
 /// What is tested, and the units that it is typed in.
 #[derive(Clone, Copy, Debug)]
@@ -128,6 +134,43 @@ pub struct Outcome {
     pub allowed: LeakRate,
     /// How long the test must last in all to tell, where that can be said.
     pub tells: Option<Time>,
+}
+
+/// What belongs to a test, none twice, the widest last.
+pub(super) fn cautions(
+    method: Method,
+    way: Way,
+    liquid: Option<Liquid>,
+) -> Vec<Caution, MOST_CAUTIONS> {
+    let mut all = Vec::new();
+    let mut add = |caution: Caution| {
+        if caution != Caution::LocalCode && !all.contains(&caution) {
+            // More room than there are.
+            let _ = all.push(caution);
+        }
+    };
+    for_leak_test(method).for_each(&mut add);
+    if way == Way::Measure {
+        // Whatever the plan says then, a gauge is read on air.
+        for_leak_test(Method::PressureDecay).for_each(&mut add);
+    }
+    if let Some(liquid) = liquid {
+        for_liquid(liquid).for_each(&mut add);
+    }
+    let _ = all.push(Caution::LocalCode);
+    all
+}
+
+/// The screens of a plan.
+pub(super) const fn sheets(method: Method, way: Way) -> &'static [Sheet] {
+    use Sheet::{Energy, Hold, Over, Pressure, Relief, Shows, Weight, Why};
+    match (method, way) {
+        (Method::WaterHead, Way::Look) => &[Pressure, Weight, Hold, Why, Over],
+        (Method::WaterHead, Way::Measure) => &[Why, Shows, Pressure, Weight, Hold, Over],
+        (Method::AirSoap, Way::Look) => &[Pressure, Relief, Energy, Hold, Why, Over],
+        (Method::AirSoap, Way::Measure) => &[Why, Shows, Pressure, Relief, Energy, Hold, Over],
+        (Method::PressureDecay, _) => &[Pressure, Relief, Energy, Hold, Shows, Why, Over],
+    }
 }
 
 /// Why no test is proposed, without a figure: none is to be named here.

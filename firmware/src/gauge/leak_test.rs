@@ -11,23 +11,21 @@
 //!
 //! Nothing here knows a tank or a clock: a [`Site`] says what is tested, and [`LeakTest::tick`] what time it is.
 
+#[cfg(test)]
+mod tests;
+mod told;
+
 use heapless::Vec;
-use seamwright_core::caution::{Caution, for_leak_test, for_liquid};
+use seamwright_core::caution::Caution;
 use seamwright_core::job::{BAROMETER, TestError};
-use seamwright_core::proof::leak::{
-    Leak, MOST_READINGS, Method, Plan, Reading, ReadingError, Rule,
-};
+use seamwright_core::proof::leak::{MOST_READINGS, Method, Plan, Reading, Rule};
 use seamwright_core::quantity::Time;
-use seamwright_core::stock::Liquid;
 
 use super::filling::Step;
-use super::leak_scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way, refusal};
+use super::leak_scene::{Fate, Scene, Seen, Sheet, Site, View, Way, cautions, refusal, sheets};
 use super::stopwatch::Stopwatch;
 use super::typed::{Ask, Asked, Field, Typed};
-use crate::amount::Units;
 
-/// More cautions than belong to any test.
-const MOST_CAUTIONS: usize = 10;
 /// Milliseconds of a second.
 const SECOND: f64 = 1_000.0;
 
@@ -107,70 +105,6 @@ impl LeakTest {
         self.asked = Asked::NOTHING;
     }
 
-    /// The rule that it goes by.
-    #[must_use]
-    pub const fn rule(&self) -> Rule {
-        self.rule
-    }
-
-    /// Which screen of a plan is shown, one, and how many there are.
-    #[must_use]
-    pub fn place(&self, plan: &Plan) -> (usize, usize, usize) {
-        (usize::from(self.line), 1, self.sheets(plan).len())
-    }
-
-    /// What may be said of the seams: that none leaks only once the tank has stood.
-    #[must_use]
-    pub fn sights(&self, plan: &Plan) -> &'static [Seen] {
-        if self.has_stood(plan) {
-            &[Seen::NotYet, Seen::Leak, Seen::Dry]
-        } else {
-            &[Seen::NotYet, Seen::Leak]
-        }
-    }
-
-    /// Which screenful of the scene is read.
-    #[must_use]
-    pub fn part(&self) -> usize {
-        usize::from(self.part)
-    }
-
-    /// The timer.
-    #[must_use]
-    pub const fn watch(&self) -> &Stopwatch {
-        &self.watch
-    }
-
-    /// The readings so far.
-    #[must_use]
-    pub fn readings(&self) -> &[Reading] {
-        &self.readings
-    }
-
-    /// Whether it takes no more of them.
-    #[must_use]
-    pub fn is_full(&self) -> bool {
-        self.readings.is_full()
-    }
-
-    /// The reading that is being typed, and when it was taken.
-    #[must_use]
-    pub const fn typed(&self) -> (Typed, u64) {
-        (self.typed, self.taken)
-    }
-
-    /// What is sought and what it is read with.
-    #[must_use]
-    pub fn asked(&self, units: Units) -> Asked {
-        self.asked.or_usual(units)
-    }
-
-    /// Whether a caution was acknowledged.
-    #[must_use]
-    pub const fn has_acknowledged(&self, caution: Caution) -> bool {
-        self.acknowledged & bit(caution) != 0
-    }
-
     /// What the page shows.
     #[must_use]
     pub fn scene(&self, site: &Site<'_>) -> Scene {
@@ -181,7 +115,7 @@ impl LeakTest {
             Ok(plan) => plan,
             Err(error) => return Scene::Refused(refusal(&error)),
         };
-        let cautions = self.cautions(plan.method, site.liquid);
+        let cautions = cautions(plan.method, self.way, site.liquid);
         let open = |caution: &Caution| !self.has_acknowledged(*caution);
         if let Some(place) = cautions.iter().position(open)
             && let Some(caution) = cautions.get(place)
@@ -194,7 +128,7 @@ impl LeakTest {
             Stage::Choose => Scene::Choose(self.rule, self.way, self.line),
             Stage::Ask => Scene::Ask(Ask::ALL.get(line).copied().unwrap_or(Ask::Leak)),
             Stage::Plan => {
-                let sheet = self.sheets(&plan).get(line).copied();
+                let sheet = sheets(plan.method, self.way).get(line).copied();
                 Scene::Plan(plan, sheet.unwrap_or(Sheet::Over))
             }
             Stage::Ready => Scene::Ready(plan),
@@ -221,39 +155,6 @@ impl LeakTest {
         Ok(vessel.plan(self.rule, BAROMETER, sought.as_ref())?)
     }
 
-    /// What belongs to the test, none twice, the widest last.
-    fn cautions(&self, method: Method, liquid: Option<Liquid>) -> Vec<Caution, MOST_CAUTIONS> {
-        let mut all = Vec::new();
-        let mut add = |caution: Caution| {
-            if caution != Caution::LocalCode && !all.contains(&caution) {
-                // More room than there are.
-                let _ = all.push(caution);
-            }
-        };
-        for_leak_test(method).for_each(&mut add);
-        if self.way == Way::Measure {
-            // Whatever the plan says then, a gauge is read on air.
-            for_leak_test(Method::PressureDecay).for_each(&mut add);
-        }
-        if let Some(liquid) = liquid {
-            for_liquid(liquid).for_each(&mut add);
-        }
-        let _ = all.push(Caution::LocalCode);
-        all
-    }
-
-    /// The screens of a plan.
-    const fn sheets(&self, plan: &Plan) -> &'static [Sheet] {
-        use Sheet::{Energy, Hold, Over, Pressure, Relief, Shows, Weight, Why};
-        match (plan.method, self.way) {
-            (Method::WaterHead, Way::Look) => &[Pressure, Weight, Hold, Why, Over],
-            (Method::WaterHead, Way::Measure) => &[Why, Shows, Pressure, Weight, Hold, Over],
-            (Method::AirSoap, Way::Look) => &[Pressure, Relief, Energy, Hold, Why, Over],
-            (Method::AirSoap, Way::Measure) => &[Why, Shows, Pressure, Relief, Energy, Hold, Over],
-            (Method::PressureDecay, _) => &[Pressure, Relief, Energy, Hold, Shows, Why, Over],
-        }
-    }
-
     fn views(&self) -> &'static [View] {
         use View::{Over, Timer, Verdict, Words};
         match self.stage {
@@ -269,34 +170,6 @@ impl LeakTest {
             .get(usize::from(self.line))
             .copied()
             .unwrap_or(View::Over)
-    }
-
-    /// What the readings come to; `None` of fewer than two.
-    #[must_use]
-    pub fn outcome(&self, site: &Site<'_>) -> Option<Result<Outcome, ReadingError>> {
-        if self.readings.len() < 2 {
-            return None;
-        }
-        let vessel = site.vessel.as_ref().ok()?;
-        let asked = self.asked(site.units);
-        let instruments = asked.instruments().ok()?;
-        let allowed = asked.allowed();
-        let read = || {
-            let leak = Leak::of(vessel.volume, &self.readings, &instruments)?;
-            Ok(Outcome {
-                leak,
-                verdict: leak.judge(allowed)?,
-                allowed,
-                tells: leak.time_to_tell(allowed),
-            })
-        };
-        Some(read())
-    }
-
-    /// Whether it has stood as long as the plan wants.
-    #[must_use]
-    pub fn has_stood(&self, plan: &Plan) -> bool {
-        self.watch.milliseconds() as f64 >= plan.hold.si() * SECOND
     }
 
     /// Takes in the clock, and tells whether the picture of its page may have changed.
@@ -417,7 +290,7 @@ impl LeakTest {
             Scene::Caution(..) | Scene::Refused(_) | Scene::Ready(_) | Scene::Hold(_) => {
                 self.read(step.up, 1, parts);
             }
-            Scene::Plan(plan, _) => self.read(step.up, self.sheets(&plan).len(), parts),
+            Scene::Plan(plan, _) => self.read(step.up, sheets(plan.method, self.way).len(), parts),
             Scene::Seen(..) | Scene::Watch(_) => self.read(step.up, self.views().len(), parts),
         }
     }
@@ -453,6 +326,3 @@ fn along<T: Copy + PartialEq>(list: &[T], now: T, on: bool) -> T {
     };
     list.get(next).copied().unwrap_or(now)
 }
-
-#[cfg(test)]
-mod tests;

@@ -23,10 +23,12 @@ mod stopwatch;
 #[cfg(feature = "full")]
 mod typed;
 mod work;
+#[cfg(feature = "full")]
+mod worked;
 
 pub use filling::{Changing, Filling};
 #[cfg(feature = "full")]
-pub use found::{Borne, Found, Masses, Mounts, Panel, Weighed};
+pub use found::Found;
 #[cfg(feature = "full")]
 pub use leak_scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way};
 #[cfg(feature = "full")]
@@ -39,6 +41,8 @@ pub use stopwatch::Stopwatch;
 pub use typed::{Ask, Asked, Field, Typed};
 use work::Choices;
 pub use work::Work;
+#[cfg(feature = "full")]
+pub use worked::{Borne, Masses, Mounts, Panel, Weighed};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
@@ -384,7 +388,8 @@ impl Gauge {
     }
 }
 
-#[cfg(all(test, feature = "full"))]
+#[cfg(test)]
+#[cfg(feature = "full")]
 mod full_tests;
 
 #[cfg(test)]

@@ -3,9 +3,8 @@
 use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
-use embedded_graphics::geometry::{Point, Size};
+use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use embedded_graphics::primitives::Rectangle;
 use seamwright_core::caution::Caution;
 use seamwright_core::proof::leak::{Method, Plan, Rule};
 use seamwright_core::quantity::{Length, LengthUnit, Mass, MassUnit};
@@ -14,8 +13,8 @@ use super::jobs::row;
 use super::layout::{BODY_TOP, FIGURE_TOP, FOOT, RAIL, RIGHT, figure, foot, how_far, title};
 use super::leak_words::{self as words, Words};
 use super::prose::Prose;
+use super::timer::timer;
 use crate::amount::{Amount, Units};
-use crate::figures::Figure;
 use crate::gauge::{Ask, Fate, Field, LeakTest, Scene, Seen, Sheet, Site, Typed, View, Way, Work};
 use crate::ink;
 use crate::pen::Pen;
@@ -30,9 +29,6 @@ const COLUMNS: usize = Letters::Small.fitting(RIGHT as u32 - RAIL);
 const LINES: usize = 4;
 /// Height of a line.
 const LINE: i32 = Letters::Small.height() as i32;
-/// Side of a dot of the timer's colon, what is left free at each of its sides, and the tops of both.
-const COLON: (u32, i32, [i32; 2]) = (5, 4, [7, 18]);
-
 /// Screenfuls of what a test shows.
 pub(crate) fn parts(test: &LeakTest, site: &Site<'_>) -> usize {
     let scene = test.scene(site);
@@ -253,34 +249,6 @@ where
     }
     // More screens of the plan above or below.
     how_far(pen, FOOT[0], test.place(plan))
-}
-
-/// Minutes and seconds, or hours and minutes, with a colon between.
-fn timer<D>(pen: &mut Pen<'_, D>, seconds: u64) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let minutes = seconds / 60;
-    let ([large, small], unit) = if minutes < 100 {
-        ([minutes, seconds % 60], "min")
-    } else {
-        ([minutes / 60, minutes % 60], "h")
-    };
-    let mut text = [const { Line::new() }; 2];
-    let [left, right] = &mut text;
-    let _ = write!(left, "{large}");
-    let _ = write!(right, "{small:02}");
-    let first = Figure::plain(left, "");
-    pen.figure(Point::new(0, FIGURE_TOP), first)?;
-    let (side, free, tops) = COLON;
-    let x = first.width() as i32 + free;
-    for top in tops {
-        let dot = Rectangle::new(Point::new(x, FIGURE_TOP + top), Size::new(side, side));
-        pen.claim(dot);
-        pen.fill(dot, ink::BRIGHT)?;
-    }
-    let x = x + side as i32 + free;
-    pen.figure(Point::new(x, FIGURE_TOP), Figure::plain(right, unit))
 }
 
 fn hold<D>(pen: &mut Pen<'_, D>, test: &LeakTest, plan: &Plan) -> Result<(), D::Error>

@@ -22,10 +22,14 @@ mod seams;
 pub mod settings;
 #[cfg(feature = "full")]
 pub(crate) mod setup;
+#[cfg(feature = "full")]
+mod setup_row;
 mod stitches;
 #[cfg(feature = "full")]
 pub(crate) mod strength;
 mod tank;
+#[cfg(feature = "full")]
+mod timer;
 pub mod trouble;
 
 pub use prose::Reading;

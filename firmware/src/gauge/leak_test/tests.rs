@@ -2,13 +2,17 @@
 
 use std::vec::Vec as List;
 
+use seamwright_core::caution::{for_leak_test, for_liquid};
 use seamwright_core::job::StrengthError;
 use seamwright_core::proof::leak::{Doubt, Method, Verdict, Vessel};
 use seamwright_core::quantity::{
     Area, Length, Pressure, PressureUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
 };
+use seamwright_core::stock::Liquid;
 
+use super::super::leak_scene::Outcome;
 use super::*;
+use crate::amount::Units;
 
 /// A low tank of 20 L for petrol, which is kept dry: 1.5 of its heads make 2.76 kPa.
 const DRY: Vessel = Vessel {

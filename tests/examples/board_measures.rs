@@ -16,7 +16,7 @@ use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::wire::{Reply, Request, Status};
 use seamwright_firmware::buttons::Button;
 use seamwright_tests::board::{
-    Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, INSTRUCTIONS_PER_TICK, Line,
+    Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan, INSTRUCTIONS_PER_TICK, Line,
     lm3s6965_elf, pico_elf, sections,
 };
 
@@ -115,8 +115,10 @@ fn heat() -> Result<(), Failure> {
         "\nplanning stitches on the chip        cells links stitches   first look      lay out     step     whole plan"
     );
     let mut board = HeatBoard::start()?;
+    let mut worked_out = Vec::new();
     for example in EXAMPLES {
-        planned(&mut board, example, draft(example)?)?;
+        let plan = planned(&mut board, example, draft(example)?)?;
+        worked_out.push((example, plan));
     }
     for stitch in [40.0, 20.0, 13.0] {
         let mut draft = draft("header-tank")?;
@@ -127,19 +129,32 @@ fn heat() -> Result<(), Failure> {
             draft,
         )?;
     }
+    println!(
+        "\nworking pages out on the chip             strength         mass    leak test    its plan      fillers"
+    );
+    for (example, plan) in worked_out {
+        let [strength, mass, walls, test, fillers] =
+            ["strength", "mass", "walls", "plan", "fillers"]
+                .map(|name| instructions_of(&plan, &format!("pages {name}")));
+        println!(
+            "  {example:<34} {strength:>13} {mass:>12} {walls:>12} {test:>11} {fillers:>12}"
+        );
+    }
     Ok(())
 }
 
-fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<(), Failure> {
+fn instructions_of(plan: &HeatPlan, name: &str) -> u64 {
+    let ticks: u64 = plan
+        .figure(name)
+        .and_then(|ticks| ticks.parse().ok())
+        .unwrap_or(0);
+    ticks * HEAT_INSTRUCTIONS_PER_TICK
+}
+
+fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<HeatPlan, Failure> {
     let plan = board.plan(draft)?;
     let figure = |name: &str| plan.figure(name).unwrap_or("-").to_owned();
-    let instructions = |name: &str| {
-        let ticks: u64 = plan
-            .figure(name)
-            .and_then(|ticks| ticks.parse().ok())
-            .unwrap_or(0);
-        ticks * HEAT_INSTRUCTIONS_PER_TICK
-    };
+    let instructions = |name: &str| instructions_of(&plan, name);
     println!(
         "  {name:<34} {:>5} {:>5} {:>8} {:>12} {:>12} {:>8} {:>14}",
         figure("laid out cells"),
@@ -150,7 +165,7 @@ fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<(), Failur
         instructions("laid out step_ticks"),
         instructions("planned ticks"),
     );
-    Ok(())
+    Ok(plan)
 }
 
 fn draft(example: &str) -> Result<Draft, Failure> {

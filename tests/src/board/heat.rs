@@ -33,7 +33,7 @@ pub struct HeatBoard {
 /// What the planner told of one job.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct HeatPlan {
-    /// The figures of its two lines, by their names.
+    /// The figures of its lines, by their names.
     pub figures: Vec<(String, String)>,
     /// Its stitches: place among the runs, whether backwards, and the bits of start, wait and warmth.
     pub stitches: Vec<String>,
@@ -115,7 +115,7 @@ impl HeatBoard {
             plan.figures
                 .extend(pairs.map(|(name, value)| (format!("{what} {name}"), value.to_owned())));
             match what {
-                "first look" | "laid out" => {}
+                "pages" | "first look" | "laid out" => {}
                 "planned" => return Ok(plan),
                 _ => return Err(Failure::new(format!("the board says: {line}"))),
             }

@@ -8,6 +8,7 @@
 #![no_main]
 
 mod clock;
+mod pages;
 mod serial;
 
 use core::fmt::Write;
@@ -55,6 +56,7 @@ fn main() -> ! {
             let _ = writeln!(out, "refused");
             continue;
         }
+        pages::measure(tank, &mut out);
         if let Err(error) = plan(tank, table, &mut out) {
             let _ = writeln!(out, "no plan: {error}");
         }

@@ -106,6 +106,9 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
         }
         page = Some(turned);
         number += 1;
+        while gauge.is_working() {
+            let _ = gauge.tick(0);
+        }
         if matches!(
             turned,
             Page::Seams

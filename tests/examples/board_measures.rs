@@ -136,9 +136,7 @@ fn heat() -> Result<(), Failure> {
         let [strength, mass, walls, test, fillers] =
             ["strength", "mass", "walls", "plan", "fillers"]
                 .map(|name| instructions_of(&plan, &format!("pages {name}")));
-        println!(
-            "  {example:<34} {strength:>13} {mass:>12} {walls:>12} {test:>11} {fillers:>12}"
-        );
+        println!("  {example:<34} {strength:>13} {mass:>12} {walls:>12} {test:>11} {fillers:>12}");
     }
     Ok(())
 }

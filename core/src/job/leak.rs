@@ -56,6 +56,18 @@ impl Tank {
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
         let (_, takes) = self.takes()?;
+        self.vessel_taking(takes, overflow)
+    }
+
+    /// The same where it is known already what its weakest wall [takes](Self::takes).
+    ///
+    /// # Errors
+    /// [`StrengthError::Liquid`] of a liquid without a density.
+    pub fn vessel_taking(
+        &self,
+        takes: Pressure,
+        overflow: Option<Length>,
+    ) -> Result<Vessel, StrengthError> {
         let height = self.capacity.full_depth;
         let density = self.liquid_density()?;
         let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()))

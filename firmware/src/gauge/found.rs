@@ -1,37 +1,18 @@
 //! What the fuller pages have found out of the open job, and what was chosen on them.
 //!
-//! Strength and mass take a chip without a floating-point unit a while, so they are worked out once, when their page is
-//! first turned to, and kept until another job is opened or this one comes anew.
+//! Mass is worked out when its page is first turned to. Strength takes a chip without a floating-point unit about a
+//! second a wall, so that it is worked out wall by wall while that page or the leak test is shown, and the buttons are
+//! read in between. Both are kept until another job is opened or this one comes anew.
 
-use heapless::Vec;
-use seamwright_core::job::{StrengthError, Tank};
-use seamwright_core::proof::leak::Vessel;
+use seamwright_core::job::Tank;
 
 use super::filling::Step;
 use super::leak_scene::Site;
 use super::leak_test::LeakTest;
-use super::worked::{MOST_PANELS, Masses, Panel, bear, weigh};
+use super::worked::{Judging, Known, Masses, Panel, Testing, count, weigh};
 use crate::amount::Units;
 use crate::buttons::{Button, Event};
 use crate::page::{Page, Reading, filler, leak, mass, setup, strength};
-
-/// Something that is worked out once.
-// Its tag stands apart (`repr`), so that the first is zero: see `Tank::EMPTY`.
-#[derive(Clone, Debug)]
-#[repr(u8)]
-enum Known<T> {
-    Not,
-    Is(T),
-}
-
-impl<T> Known<T> {
-    const fn get(&self) -> Option<&T> {
-        match self {
-            Self::Not => None,
-            Self::Is(value) => Some(value),
-        }
-    }
-}
 
 /// What was chosen on the pages.
 #[derive(Clone, Copy, Debug)]
@@ -50,8 +31,8 @@ pub struct Found {
     of_any: bool,
     chosen: Chosen,
     masses: Known<Masses>,
-    panels: Known<Vec<Panel, MOST_PANELS>>,
-    vessel: Known<Result<Vessel, StrengthError>>,
+    judging: Judging,
+    testing: Testing,
     test: LeakTest,
 }
 
@@ -62,8 +43,8 @@ impl Found {
             of_any: false,
             chosen: Chosen::START,
             masses: Known::Not,
-            panels: Known::Not,
-            vessel: Known::Not,
+            judging: Judging::NOTHING,
+            testing: Testing::NOTHING,
             test: LeakTest::new(),
         }
     }
@@ -88,8 +69,8 @@ impl Found {
         self.of_any = false;
         self.chosen = Chosen::START;
         self.masses = Known::Not;
-        self.panels = Known::Not;
-        self.vessel = Known::Not;
+        self.judging.clear();
+        self.testing.clear();
         self.test.clear();
     }
 
@@ -129,9 +110,31 @@ impl Found {
         self.masses.get()
     }
 
-    /// Its panels, those that cannot be judged first, then the weakest.
+    /// Its panels, those that cannot be judged first, then the weakest; none until all are worked out.
     pub fn panels(&self) -> &[Panel] {
-        self.panels.get().map_or(&[], |panels| panels.as_slice())
+        self.judging.panels()
+    }
+
+    /// How many walls and baffles a page has worked out, and of how many; `None` of a page that has nothing more to
+    /// work out.
+    #[must_use]
+    pub fn progress(&self, page: Page, tank: &Tank) -> Option<(usize, usize)> {
+        let done = match page {
+            Page::Strength if !self.judging.is_done() => self.judging.done(),
+            Page::Leak if self.testing.vessel().is_none() => self.testing.done(),
+            _ => return None,
+        };
+        Some((done, count(tank)))
+    }
+
+    /// Works out one wall or baffle more, where the page wants it, and tells whether it did.
+    pub(super) fn work_on(&mut self, page: Page, tank: &Tank) -> bool {
+        match page {
+            Page::Strength if !self.judging.is_done() => self.judging.go_on(tank),
+            Page::Leak if self.testing.vessel().is_none() => self.testing.go_on(tank),
+            _ => return false,
+        }
+        true
     }
 
     /// The leak test.
@@ -144,7 +147,7 @@ impl Found {
     #[must_use]
     pub fn site(&self, tank: &Tank, units: Units) -> Option<Site<'_>> {
         Some(Site {
-            vessel: self.vessel.get()?,
+            vessel: self.testing.vessel()?,
             liquid: tank.job().liquid(),
             units,
         })
@@ -181,11 +184,11 @@ impl Found {
                 piece(&mut chosen.mass, step.up, count);
             }
             Page::Strength => {
-                let count = self.panels.get().map_or(0, |panels| panels.len());
+                let count = self.judging.panels().len();
                 piece(&mut chosen.panel, step.up, count);
             }
             Page::Leak => {
-                if let Known::Is(vessel) = &self.vessel {
+                if let Some(vessel) = self.testing.vessel() {
                     let site = Site {
                         vessel,
                         liquid: tank.job().liquid(),
@@ -219,14 +222,14 @@ impl Found {
                 part(&mut chosen.mass, parts);
             }
             Page::Strength => {
-                let panels = self.panels.get().map_or(&[][..], |panels| panels);
+                let panels = self.judging.panels();
                 let parts = panels
                     .get(chosen.panel.piece)
                     .map_or(1, |panel| strength::parts(tank, panel, units));
                 part(&mut chosen.panel, parts);
             }
             Page::Leak => {
-                if let Known::Is(vessel) = &self.vessel {
+                if let Some(vessel) = self.testing.vessel() {
                     let site = Site {
                         vessel,
                         liquid: tank.job().liquid(),
@@ -239,17 +242,11 @@ impl Found {
         }
     }
 
-    /// Works out what a page shows, where it is not known yet.
+    /// Works out at once what a page shows, where that is quick and not known yet.
     pub(super) fn work_out(&mut self, page: Page, tank: &Tank) {
         match page {
             Page::Mass if self.masses.get().is_none() => {
                 self.masses = Known::Is(weigh(tank));
-            }
-            Page::Strength if self.panels.get().is_none() => {
-                self.panels = Known::Is(bear(tank));
-            }
-            Page::Leak if self.vessel.get().is_none() => {
-                self.vessel = Known::Is(tank.vessel(None));
             }
             _ => {}
         }

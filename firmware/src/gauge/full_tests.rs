@@ -26,9 +26,18 @@ fn fuel(name: &str, height: f64) -> Draft {
     job
 }
 
+/// Until the page is worked out, in no time.
+fn settle(gauge: &mut Gauge) {
+    while gauge.is_working() {
+        assert!(gauge.tick(0));
+        shown(gauge);
+    }
+}
+
 fn turn_to(gauge: &mut Gauge, page: Page) {
     for _ in Page::ALL {
         if gauge.screen() == Screen::Page(page) {
+            settle(gauge);
             return;
         }
         press(gauge, &[Right]);

@@ -292,12 +292,26 @@ impl Gauge {
         }
     }
 
-    /// Takes in a clock of milliseconds, which may start anywhere and wrap at 2³² or any greater power of two, and
-    /// tells whether the picture may have changed.
+    /// Takes in a clock of milliseconds, which may start anywhere and wrap at 2³² or any greater power of two; works
+    /// out one piece more of what the page shows, where there is one ([`Gauge::is_working`]); and tells whether the
+    /// picture may have changed.
     #[cfg(feature = "full")]
     pub fn tick(&mut self, milliseconds: u64) -> bool {
         let second = self.found.tick(milliseconds);
-        second && self.screen() == Screen::Page(Page::Leak)
+        let Place::Open { choices, .. } = &self.place else {
+            return false;
+        };
+        let page = choices.page();
+        let worked = self.found.work_on(page, &self.tank);
+        worked || (second && page == Page::Leak)
+    }
+
+    /// Whether the page shown is still being worked out: [`Gauge::tick`] does a piece of it.
+    #[cfg(feature = "full")]
+    #[must_use]
+    pub fn is_working(&self) -> bool {
+        self.work()
+            .is_some_and(|work| work.found().progress(work.page(), work.tank()).is_some())
     }
 
     /// The gauge of the smallest kind has nothing that time changes.

@@ -7,10 +7,29 @@ use seamwright_core::job::{
     BalanceError, Bearing, Cure, Form, MAX_BAFFLES, StrengthError, Tank, Trial,
 };
 use seamwright_core::proof::balance::{Balance, MountError};
+use seamwright_core::proof::leak::Vessel;
 use seamwright_core::quantity::{Length, Mass, Pressure};
 
 /// Panels and baffles that a tank may have.
-pub(super) const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
+const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
+
+/// Something that is worked out once.
+// Its tag stands apart (`repr`), so that the first is zero: see `Tank::EMPTY`.
+#[derive(Clone, Debug)]
+#[repr(u8)]
+pub(super) enum Known<T> {
+    Not,
+    Is(T),
+}
+
+impl<T> Known<T> {
+    pub(super) const fn get(&self) -> Option<&T> {
+        match self {
+            Self::Not => None,
+            Self::Is(value) => Some(value),
+        }
+    }
+}
 
 /// How a panel bears what the tank holds, as far as its page tells.
 #[derive(Clone, Copy, Debug)]
@@ -75,20 +94,132 @@ pub struct Masses {
     pub mounts: Option<Result<Mounts, MountError>>,
 }
 
-// Out of line, as is what follows: each needs much stack, and only while it works.
-#[inline(never)]
-pub(super) fn bear(tank: &Tank) -> Vec<Panel, MOST_PANELS> {
-    let mut panels: Vec<Panel, MOST_PANELS> = Vec::new();
-    for (face, bearing) in tank.bearings(Trial::Use) {
-        // More room than there are.
-        let _ = panels.push((face, bearing.map(Borne::from)));
-    }
-    let reserve = |panel: &Panel| match &panel.1 {
-        Ok(borne) => borne.reserve,
-        Err(_) => f64::NEG_INFINITY,
+/// The walls of a tank and its baffles, one by one: each takes a small chip about a second.
+#[derive(Clone, Debug)]
+pub(super) struct Judging {
+    /// The place of the next.
+    next: u8,
+    panels: Vec<Panel, MOST_PANELS>,
+    all: bool,
+}
+
+impl Judging {
+    pub(super) const NOTHING: Self = Self {
+        next: 0,
+        panels: Vec::new(),
+        all: false,
     };
-    panels.sort_unstable_by(|a, b| reserve(a).total_cmp(&reserve(b)));
-    panels
+
+    pub(super) fn clear(&mut self) {
+        self.next = 0;
+        self.panels.clear();
+        self.all = false;
+    }
+
+    /// Whether all are judged.
+    pub(super) const fn is_done(&self) -> bool {
+        self.all
+    }
+
+    /// How many are done.
+    pub(super) fn done(&self) -> usize {
+        usize::from(self.next)
+    }
+
+    /// Those that are judged; once all are, those that cannot be judged first, then the weakest.
+    pub(super) fn panels(&self) -> &[Panel] {
+        if self.all { &self.panels } else { &[] }
+    }
+
+    /// Judges the next, in use.
+    // Out of line, as is what follows: it needs much stack, and only while it works.
+    #[inline(never)]
+    pub(super) fn go_on(&mut self, tank: &Tank) {
+        let Some(face) = faces(tank).nth(usize::from(self.next)) else {
+            let reserve = |panel: &Panel| match &panel.1 {
+                Ok(borne) => borne.reserve,
+                Err(_) => f64::NEG_INFINITY,
+            };
+            let by_reserve = |a: &Panel, b: &Panel| reserve(a).total_cmp(&reserve(b));
+            self.panels.sort_unstable_by(by_reserve);
+            self.all = true;
+            return;
+        };
+        self.next += 1;
+        if let Some(bearing) = tank.bearing(face, Trial::Use) {
+            // More room than there are.
+            let _ = self.panels.push((face, bearing.map(Borne::from)));
+        }
+    }
+}
+
+/// What the walls take in a test, one by one.
+#[derive(Clone, Debug)]
+pub(super) struct Testing {
+    next: u8,
+    /// The least so far, in pascals; zero before the first.
+    least: f64,
+    vessel: Known<Result<Vessel, StrengthError>>,
+}
+
+impl Testing {
+    pub(super) const NOTHING: Self = Self {
+        next: 0,
+        least: 0.0,
+        vessel: Known::Not,
+    };
+
+    pub(super) fn clear(&mut self) {
+        *self = Self::NOTHING;
+    }
+
+    /// How many are done.
+    pub(super) fn done(&self) -> usize {
+        usize::from(self.next)
+    }
+
+    /// What the test must know of the tank, once all are.
+    pub(super) const fn vessel(&self) -> Option<&Result<Vessel, StrengthError>> {
+        self.vessel.get()
+    }
+
+    /// The next, as `Tank::takes` has it.
+    #[inline(never)]
+    pub(super) fn go_on(&mut self, tank: &Tank) {
+        let Some(face) = faces(tank).nth(usize::from(self.next)) else {
+            let takes = Pressure::from_pascals(self.least);
+            self.vessel = Known::Is(if self.least > 0.0 {
+                tank.vessel_taking(takes, None)
+            } else {
+                Err(StrengthError::Unknown)
+            });
+            return;
+        };
+        self.next += 1;
+        match tank.bearing(face, Trial::Test(Pressure::default())) {
+            Some(Ok(bearing)) => {
+                if let Some(takes) = bearing.takes
+                    && (self.least == 0.0 || takes.si() < self.least)
+                {
+                    self.least = takes.si();
+                }
+            }
+            Some(Err(error)) => self.vessel = Known::Is(Err(error)),
+            None => {}
+        }
+    }
+}
+
+/// How many walls and baffles there are.
+pub(super) fn count(tank: &Tank) -> usize {
+    faces(tank).count()
+}
+
+fn faces(tank: &Tank) -> impl Iterator<Item = Face> + '_ {
+    // At most four.
+    let baffles = tank.inner().baffles().len() as u8;
+    let walls = tank.body().outside.faces().map(|view| view.face());
+    walls.chain((1..=baffles).map(Face::Baffle))
 }
 
 #[inline(never)]

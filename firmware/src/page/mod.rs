@@ -31,6 +31,8 @@ mod tank;
 #[cfg(feature = "full")]
 mod timer;
 pub mod trouble;
+#[cfg(feature = "full")]
+mod working;
 
 pub use prose::Reading;
 
@@ -181,6 +183,10 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     layout::pages(pen, work.page(), work.pages())?;
+    #[cfg(feature = "full")]
+    if let Some(progress) = work.found().progress(work.page(), work.tank()) {
+        return working::draw(pen, work.page(), progress);
+    }
     match work.page() {
         Page::Tank => tank::draw(pen, work, units),
         Page::Holds => holds::draw(pen, work, units),

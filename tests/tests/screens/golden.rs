@@ -31,6 +31,9 @@ fn pages(album: &mut Album, prefix: &str, gauge: &mut Gauge) {
     for (place, page) in Page::ALL.iter().copied().enumerate() {
         assert_eq!(gauge.screen(), Screen::Page(page));
         let name = |what: &str| format!("{prefix}/{}-{what}", place + 1);
+        while gauge.is_working() {
+            gauge.tick(0);
+        }
         album.take(name(page.name()), gauge);
         match page {
             Page::Fill => {

@@ -115,19 +115,20 @@ impl Found {
         self.judging.panels()
     }
 
-    /// How many walls and baffles a page has worked out, and of how many; `None` of a page that has nothing more to
+    /// How many walls and seams a page has worked out, and of how many; `None` of a page that has nothing more to
     /// work out.
     #[must_use]
     pub fn progress(&self, page: Page, tank: &Tank) -> Option<(usize, usize)> {
-        let done = match page {
-            Page::Strength if !self.judging.is_done() => self.judging.done(),
-            Page::Leak if self.testing.vessel().is_none() => self.testing.done(),
-            _ => return None,
-        };
-        Some((done, count(tank)))
+        match page {
+            Page::Strength if !self.judging.is_done() => Some((self.judging.done(), count(tank))),
+            Page::Leak if self.testing.vessel().is_none() => {
+                Some((self.testing.done(), Testing::count(tank)))
+            }
+            _ => None,
+        }
     }
 
-    /// Works out one wall or baffle more, where the page wants it, and tells whether it did.
+    /// Works out one wall or seam more, where the page wants it, and tells whether it did.
     pub(super) fn work_on(&mut self, page: Page, tank: &Tank) -> bool {
         match page {
             Page::Strength if !self.judging.is_done() => self.judging.go_on(tank),
@@ -148,6 +149,7 @@ impl Found {
     pub fn site(&self, tank: &Tank, units: Units) -> Option<Site<'_>> {
         Some(Site {
             vessel: self.testing.vessel()?,
+            seam: self.testing.seam(),
             liquid: tank.job().liquid(),
             units,
         })
@@ -191,6 +193,7 @@ impl Found {
                 if let Some(vessel) = self.testing.vessel() {
                     let site = Site {
                         vessel,
+                        seam: self.testing.seam(),
                         liquid: tank.job().liquid(),
                         units,
                     };
@@ -232,6 +235,7 @@ impl Found {
                 if let Some(vessel) = self.testing.vessel() {
                     let site = Site {
                         vessel,
+                        seam: self.testing.seam(),
                         liquid: tank.job().liquid(),
                         units,
                     };

@@ -4,7 +4,7 @@ use std::vec::Vec as List;
 
 use seamwright_core::body::Shape;
 use seamwright_core::job::{Draft, Tank, Trial};
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::quantity::{Length, LengthUnit, Pressure};
 use seamwright_core::stock::Liquid;
 
 use super::{Gauge, Scene, Screen, View};
@@ -301,6 +301,30 @@ fn what_was_found_is_worked_out_once_and_goes_with_its_job() {
     assert_eq!(found.found().panel().piece, 0);
     turn_to(&mut gauge, Page::Strength);
     assert_eq!(gauge.work().unwrap().found().panels().len(), first);
+}
+
+/// Worked out piece by piece it is what the core works out at once, and what it says of seams at another pressure.
+#[test]
+fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
+    let job = fuel("a", 104.0);
+    let gauge = at(Page::Leak, &job);
+    let work = gauge.work().unwrap();
+    let tank = Tank::build(&job).unwrap();
+    let site = work.found().site(work.tank(), gauge.units()).unwrap();
+    assert_eq!(*site.vessel, tank.vessel(None));
+    let weak = site.seam.unwrap();
+    for pressure in [500.0, 20_000.0].map(Pressure::from_pascals) {
+        let least = tank
+            .seams()
+            .filter_map(|seam| tank.seam_bearing(&seam, Trial::Test(pressure)))
+            .map(|strength| strength.unwrap().reserve)
+            .fold(f64::INFINITY, f64::min);
+        let reserve = weak.bears.si() / pressure.si();
+        assert!(
+            libm::fabs(reserve / least - 1.0) < 1e-4,
+            "{reserve} {least}"
+        );
+    }
 }
 
 #[test]

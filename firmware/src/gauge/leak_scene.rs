@@ -10,6 +10,7 @@ use seamwright_core::quantity::Time;
 use seamwright_core::stock::Liquid;
 
 use super::typed::{Ask, Field};
+use super::worked::WeakSeam;
 use crate::amount::Units;
 
 /// More cautions than belong to any test.
@@ -20,6 +21,8 @@ const MOST_CAUTIONS: usize = 10;
 pub struct Site<'a> {
     /// What the test must know of the tank.
     pub vessel: &'a Result<Vessel, StrengthError>,
+    /// The seam that bears least of an even pressure.
+    pub seam: Option<WeakSeam>,
     /// What the tank is for.
     pub liquid: Option<Liquid>,
     /// Units.
@@ -63,6 +66,8 @@ pub enum Fate {
 /// One screen of the plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sheet {
+    /// A seam that has too little reserve in it.
+    Seam,
     /// By what, and at what pressure.
     Pressure,
     /// Where the relief valve opens.
@@ -162,7 +167,16 @@ pub(super) fn cautions(
 }
 
 /// The screens of a plan.
-pub(super) const fn sheets(method: Method, way: Way) -> &'static [Sheet] {
+pub(super) fn sheets(plan: &Plan, way: Way, site: &Site<'_>) -> impl Iterator<Item = Sheet> {
+    let weak = site.seam.filter(|seam| plan.pressure > seam.bears);
+    let first = weak.map(|_| Sheet::Seam);
+    first
+        .into_iter()
+        .chain(usual(plan.method, way).iter().copied())
+}
+
+/// The screens of a plan that no seam is too weak for.
+const fn usual(method: Method, way: Way) -> &'static [Sheet] {
     use Sheet::{Energy, Hold, Over, Pressure, Relief, Shows, Weight, Why};
     match (method, way) {
         (Method::WaterHead, Way::Look) => &[Pressure, Weight, Hold, Why, Over],

@@ -128,7 +128,7 @@ impl LeakTest {
             Stage::Choose => Scene::Choose(self.rule, self.way, self.line),
             Stage::Ask => Scene::Ask(Ask::ALL.get(line).copied().unwrap_or(Ask::Leak)),
             Stage::Plan => {
-                let sheet = sheets(plan.method, self.way).get(line).copied();
+                let sheet = sheets(&plan, self.way, site).nth(line);
                 Scene::Plan(plan, sheet.unwrap_or(Sheet::Over))
             }
             Stage::Ready => Scene::Ready(plan),
@@ -290,7 +290,10 @@ impl LeakTest {
             Scene::Caution(..) | Scene::Refused(_) | Scene::Ready(_) | Scene::Hold(_) => {
                 self.read(step.up, 1, parts);
             }
-            Scene::Plan(plan, _) => self.read(step.up, sheets(plan.method, self.way).len(), parts),
+            Scene::Plan(plan, _) => {
+                let count = sheets(&plan, self.way, site).count();
+                self.read(step.up, count, parts);
+            }
             Scene::Seen(..) | Scene::Watch(_) => self.read(step.up, self.views().len(), parts),
         }
     }

@@ -42,7 +42,7 @@ pub use typed::{Ask, Asked, Field, Typed};
 use work::Choices;
 pub use work::Work;
 #[cfg(feature = "full")]
-pub use worked::{Borne, Masses, Mounts, Panel, Weighed};
+pub use worked::{Borne, Masses, Mounts, Panel, WeakSeam, Weighed};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;

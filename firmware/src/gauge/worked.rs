@@ -9,6 +9,7 @@ use seamwright_core::job::{
 use seamwright_core::proof::balance::{Balance, MountError};
 use seamwright_core::proof::leak::Vessel;
 use seamwright_core::quantity::{Length, Mass, Pressure};
+use seamwright_core::seam::{Seam, SeamMark};
 
 /// Panels and baffles that a tank may have.
 const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
@@ -153,12 +154,25 @@ impl Judging {
     }
 }
 
-/// What the walls take in a test, one by one.
+/// A seam, and the even pressure at which it has no reserve left: a reserve of 1, as `SeamStrength` has it.
+#[derive(Clone, Copy, Debug)]
+pub struct WeakSeam {
+    /// Its mark.
+    pub mark: SeamMark,
+    /// The pressure; its reserve at another is the ratio of the two, for plates and welds are taken as elastic.
+    pub bears: Pressure,
+}
+
+/// The pressure that seams are tried with.
+const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
+
+/// What walls and then seams take in a test, one by one.
 #[derive(Clone, Debug)]
 pub(super) struct Testing {
     next: u8,
-    /// The least so far, in pascals; zero before the first.
+    /// The least that a wall takes so far, in pascals; zero before the first.
     least: f64,
+    seam: Known<WeakSeam>,
     vessel: Known<Result<Vessel, StrengthError>>,
 }
 
@@ -166,6 +180,7 @@ impl Testing {
     pub(super) const NOTHING: Self = Self {
         next: 0,
         least: 0.0,
+        seam: Known::Not,
         vessel: Known::Not,
     };
 
@@ -178,15 +193,30 @@ impl Testing {
         usize::from(self.next)
     }
 
+    /// Of how many.
+    pub(super) fn count(tank: &Tank) -> usize {
+        count(tank) + tank.seam_count()
+    }
+
     /// What the test must know of the tank, once all are.
     pub(super) const fn vessel(&self) -> Option<&Result<Vessel, StrengthError>> {
         self.vessel.get()
     }
 
-    /// The next, as `Tank::takes` has it.
+    /// The seam that bears least, of those that can be judged.
+    pub(super) fn seam(&self) -> Option<WeakSeam> {
+        self.seam.get().copied()
+    }
+
+    /// The next.
     #[inline(never)]
     pub(super) fn go_on(&mut self, tank: &Tank) {
-        let Some(face) = faces(tank).nth(usize::from(self.next)) else {
+        let place = usize::from(self.next);
+        if let Some(face) = faces(tank).nth(place) {
+            self.wall(tank, face);
+        } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
+            self.bear(tank, &seam);
+        } else {
             let takes = Pressure::from_pascals(self.least);
             self.vessel = Known::Is(if self.least > 0.0 {
                 tank.vessel_taking(takes, None)
@@ -194,8 +224,12 @@ impl Testing {
                 Err(StrengthError::Unknown)
             });
             return;
-        };
+        }
         self.next += 1;
+    }
+
+    /// A wall, as `Tank::takes` has it.
+    fn wall(&mut self, tank: &Tank, face: Face) {
         match tank.bearing(face, Trial::Test(Pressure::default())) {
             Some(Ok(bearing)) => {
                 if let Some(takes) = bearing.takes
@@ -206,6 +240,17 @@ impl Testing {
             }
             Some(Err(error)) => self.vessel = Known::Is(Err(error)),
             None => {}
+        }
+    }
+
+    fn bear(&mut self, tank: &Tank, seam: &Seam) {
+        let Some(Ok(strength)) = tank.seam_bearing(seam, Trial::Test(TRIAL)) else {
+            return;
+        };
+        let bears = Pressure::from_pascals(strength.reserve * TRIAL.si());
+        if self.seam.get().is_none_or(|weak| bears < weak.bears) {
+            let mark = seam.mark;
+            self.seam = Known::Is(WeakSeam { mark, bears });
         }
     }
 }

@@ -61,7 +61,7 @@ where
         Scene::Choose(rule, way, line) => choose(pen, rule, way, line),
         Scene::Caution(caution, number, of) => mind(pen, caution, (number, of), test.part()),
         Scene::Ask(field) => ask(pen, test, field, units),
-        Scene::Plan(plan, sheet) => planned(pen, &plan, sheet, test, units),
+        Scene::Plan(plan, sheet) => planned(pen, &plan, sheet, test, &site),
         Scene::Hold(plan) => hold(pen, test, &plan),
         Scene::Look(plan, seen) => look(pen, test.sights(&plan), seen),
         Scene::Seen(plan, seen, _) => saw(pen, &plan, seen, units),
@@ -186,11 +186,12 @@ fn planned<D>(
     plan: &Plan,
     sheet: Sheet,
     test: &LeakTest,
-    units: Units,
+    site: &Site<'_>,
 ) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
+    let units = site.units;
     let mut lines = [const { Line::new() }; 2];
     let [first, second] = &mut lines;
     let water = plan.method == Method::WaterHead;
@@ -234,7 +235,8 @@ where
             let _ = second.push_str(two);
             ("It must stand", Amount::time(plan.hold))
         }
-        Sheet::Shows | Sheet::Why | Sheet::Over => {
+        // The last three are words.
+        Sheet::Shows | Sheet::Seam | Sheet::Why | Sheet::Over => {
             let leak = test.asked(units).amount(Ask::Leak, units).text();
             let _ = write!(first, "until a gauge shows");
             let _ = write!(second, "{leak}, at least");
@@ -248,7 +250,7 @@ where
         pen.text(foot(place), line, Letters::Small, ink::PLAIN)?;
     }
     // More screens of the plan above or below.
-    how_far(pen, FOOT[0], test.place(plan))
+    how_far(pen, FOOT[0], test.place(plan, site))
 }
 
 fn hold<D>(pen: &mut Pen<'_, D>, test: &LeakTest, plan: &Plan) -> Result<(), D::Error>

@@ -33,6 +33,18 @@ pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Word
     match scene {
         Scene::Refused(why) => words("No test is proposed", |text| text.write_str(why)),
         Scene::Ready(plan) => words("Get ready", |text| ready(text, plan, site)),
+        Scene::Plan(plan, Sheet::Seam) => words("Mind a seam", |text| {
+            let Some(seam) = site.seam else {
+                return Ok(());
+            };
+            let reserve = seam.bears.si() / plan.pressure.si();
+            write!(
+                text,
+                "{} has a reserve of {} only at this pressure: weld it from both sides, or test with less.",
+                seam.mark,
+                Amount::reserve(reserve).number()
+            )
+        }),
         Scene::Plan(plan, Sheet::Why) => words("Why so", |text| {
             write!(
                 text,

@@ -12,7 +12,7 @@ use crate::ink;
 use crate::pen::Pen;
 use crate::text::Letters;
 
-/// Draws how many walls and baffles are done, of how many.
+/// Draws how many walls and seams are done, of how many.
 #[inline(never)]
 pub(super) fn draw<D>(
     pen: &mut Pen<'_, D>,
@@ -22,17 +22,15 @@ pub(super) fn draw<D>(
 where
     D: DrawTarget<Color = Gray4>,
 {
-    title(
-        pen,
-        if page == Page::Leak {
-            "Leak test"
-        } else {
-            "Reserve"
-        },
-    )?;
+    let (heading, what) = if page == Page::Leak {
+        ("Leak test", "walls, seams tried")
+    } else {
+        ("Reserve", "walls tried")
+    };
+    title(pen, heading)?;
     let mut text = heapless::String::<24>::new();
     let _ = write!(text, "{done}/{of}");
     figure(pen, Figure::plain(&text, ""))?;
-    pen.text(foot(0), "walls worked out", Letters::Small, ink::PLAIN)?;
+    pen.text(foot(0), what, Letters::Small, ink::PLAIN)?;
     pen.text(foot(1), "a moment, please", Letters::Small, ink::DIM)
 }

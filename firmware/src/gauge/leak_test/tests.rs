@@ -59,6 +59,7 @@ impl Bench {
     fn site(&self) -> Site<'_> {
         Site {
             vessel: &self.vessel,
+            seam: None,
             liquid: self.liquid,
             units: self.units,
         }
@@ -71,6 +72,7 @@ impl Bench {
     fn select(&mut self) {
         let site = Site {
             vessel: &self.vessel,
+            seam: None,
             liquid: self.liquid,
             units: self.units,
         };
@@ -80,6 +82,7 @@ impl Bench {
     fn step(&mut self, step: Step) {
         let site = Site {
             vessel: &self.vessel,
+            seam: None,
             liquid: self.liquid,
             units: self.units,
         };

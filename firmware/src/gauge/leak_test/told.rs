@@ -18,11 +18,11 @@ impl LeakTest {
 
     /// Which screen of a plan is shown, one, and how many there are.
     #[must_use]
-    pub fn place(&self, plan: &Plan) -> (usize, usize, usize) {
+    pub fn place(&self, plan: &Plan, site: &Site<'_>) -> (usize, usize, usize) {
         (
             usize::from(self.line),
             1,
-            sheets(plan.method, self.way).len(),
+            sheets(plan, self.way, site).count(),
         )
     }
 

@@ -9,7 +9,8 @@ build_boards() {
   SEAMWRIGHT_LM3S6965_ELF=$(board_elf seamwright-lm3s6965 thumbv7m-none-eabi release)
   SEAMWRIGHT_PICO_ELF=$(board_elf seamwright-pico thumbv6m-none-eabi release)
   SEAMWRIGHT_HEAT_ELF=$(board_elf seamwright-heat thumbv7m-none-eabi release)
-  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF
+  SEAMWRIGHT_PAGES_ELF=$(board_elf seamwright-pages thumbv7m-none-eabi release)
+  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF
 }
 
 # The probe holds core's calculations and a panic handler that calls a symbol nobody defines, so it

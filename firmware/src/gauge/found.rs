@@ -121,7 +121,7 @@ impl Found {
     pub fn progress(&self, page: Page, tank: &Tank) -> Option<(usize, usize)> {
         match page {
             Page::Strength if !self.judging.is_done() => Some((self.judging.done(), count(tank))),
-            Page::Leak if self.testing.vessel().is_none() => {
+            Page::Leak if !self.testing.is_done() => {
                 Some((self.testing.done(), Testing::count(tank)))
             }
             _ => None,
@@ -132,7 +132,7 @@ impl Found {
     pub(super) fn work_on(&mut self, page: Page, tank: &Tank) -> bool {
         match page {
             Page::Strength if !self.judging.is_done() => self.judging.go_on(tank),
-            Page::Leak if self.testing.vessel().is_none() => self.testing.go_on(tank),
+            Page::Leak if !self.testing.is_done() => self.testing.go_on(tank),
             _ => return false,
         }
         true

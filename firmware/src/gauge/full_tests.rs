@@ -69,7 +69,7 @@ fn scene(gauge: &Gauge) -> Scene {
 fn names_none(scene: &Scene) -> bool {
     matches!(
         scene,
-        Scene::Choose(..) | Scene::Refused(_) | Scene::Caution(..)
+        Scene::Choose(..) | Scene::Refused(_) | Scene::Caution(..) | Scene::Wait
     )
 }
 
@@ -312,7 +312,7 @@ fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
     let tank = Tank::build(&job).unwrap();
     let site = work.found().site(work.tank(), gauge.units()).unwrap();
     assert_eq!(*site.vessel, tank.vessel(None));
-    let weak = site.seam.unwrap();
+    let weak = site.seam.unwrap().unwrap();
     for pressure in [500.0, 20_000.0].map(Pressure::from_pascals) {
         let least = tank
             .seams()

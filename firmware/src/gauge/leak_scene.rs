@@ -21,8 +21,8 @@ const MOST_CAUTIONS: usize = 10;
 pub struct Site<'a> {
     /// What the test must know of the tank.
     pub vessel: &'a Result<Vessel, StrengthError>,
-    /// The seam that bears least of an even pressure.
-    pub seam: Option<WeakSeam>,
+    /// The seam that bears least of an even pressure, where one can be judged; `None` while they are being tried.
+    pub seam: Option<Option<WeakSeam>>,
     /// What the tank is for.
     pub liquid: Option<Liquid>,
     /// Units.
@@ -110,6 +110,8 @@ pub enum Scene {
     Caution(Caution, u8, u8),
     /// What is sought, and what it is read with.
     Ask(Ask),
+    /// The seams are still being tried, and before that nothing is put under pressure.
+    Wait,
     /// A screen of the plan.
     Plan(Plan, Sheet),
     /// What to do before it begins.
@@ -168,7 +170,8 @@ pub(super) fn cautions(
 
 /// The screens of a plan.
 pub(super) fn sheets(plan: &Plan, way: Way, site: &Site<'_>) -> impl Iterator<Item = Sheet> {
-    let weak = site.seam.filter(|seam| plan.pressure > seam.bears);
+    let weak = site.seam.flatten();
+    let weak = weak.filter(|seam| plan.pressure > seam.bears);
     let first = weak.map(|_| Sheet::Seam);
     first
         .into_iter()

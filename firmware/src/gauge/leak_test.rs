@@ -124,6 +124,9 @@ impl LeakTest {
             return Scene::Caution(*caution, place as u8 + 1, cautions.len() as u8);
         }
         let line = usize::from(self.line);
+        if self.stage != Stage::Ask && site.seam.is_none() {
+            return Scene::Wait;
+        }
         match self.stage {
             Stage::Choose => Scene::Choose(self.rule, self.way, self.line),
             Stage::Ask => Scene::Ask(Ask::ALL.get(line).copied().unwrap_or(Ask::Leak)),
@@ -211,6 +214,7 @@ impl LeakTest {
                 self.turn(Stage::Plan);
             }
             Scene::Ask(_) => self.next_line(),
+            Scene::Wait => {}
             Scene::Plan(_, Sheet::Over) => self.turn(Stage::Choose),
             Scene::Plan(..) => self.turn(Stage::Ready),
             Scene::Ready(plan) => {
@@ -287,6 +291,7 @@ impl LeakTest {
             Scene::Look(plan, seen) => {
                 self.seen = along(self.sights(&plan), seen, !step.up);
             }
+            Scene::Wait => {}
             Scene::Caution(..) | Scene::Refused(_) | Scene::Ready(_) | Scene::Hold(_) => {
                 self.read(step.up, 1, parts);
             }

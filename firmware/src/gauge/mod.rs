@@ -1,13 +1,15 @@
 //! The gauge itself: which screen is shown, and what the buttons do there.
 //!
 //! ```text
-//! jobs ── select or right ──> tank · holds · fill · seams · stitches · order · heat · notices
+//! jobs ── select or right ──> tank · holds · fill · dip · panels · seams · stitches · order ·
+//!   │                         set-up · heat · filler · mass · strength · leak test · notices
 //!   │  <── select held ─────  left and right turn the pages, up and down choose or change
 //!   └─ settings
 //! ```
 //!
 //! A job's tank is computed once, when the job is opened. Nothing here depends on time or chance, so
-//! the same events give the same pixels on every machine.
+//! the same events give the same pixels on every machine. The leak test has a timer: a board tells it the time, and
+//! the same events and times give the same pixels.
 
 mod filling;
 #[cfg(feature = "full")]

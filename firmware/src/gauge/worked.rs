@@ -174,6 +174,7 @@ pub(super) struct Testing {
     least: f64,
     seam: Known<WeakSeam>,
     vessel: Known<Result<Vessel, StrengthError>>,
+    all: bool,
 }
 
 impl Testing {
@@ -182,6 +183,7 @@ impl Testing {
         least: 0.0,
         seam: Known::Not,
         vessel: Known::Not,
+        all: false,
     };
 
     pub(super) fn clear(&mut self) {
@@ -198,14 +200,19 @@ impl Testing {
         count(tank) + tank.seam_count()
     }
 
-    /// What the test must know of the tank, once all are.
+    /// Whether all are.
+    pub(super) const fn is_done(&self) -> bool {
+        self.all
+    }
+
+    /// What the test must know of the tank, once the walls are.
     pub(super) const fn vessel(&self) -> Option<&Result<Vessel, StrengthError>> {
         self.vessel.get()
     }
 
-    /// The seam that bears least, of those that can be judged.
-    pub(super) fn seam(&self) -> Option<WeakSeam> {
-        self.seam.get().copied()
+    /// The seam that bears least, of those that can be judged; `None` until all seams are.
+    pub(super) fn seam(&self) -> Option<Option<WeakSeam>> {
+        self.all.then(|| self.seam.get().copied())
     }
 
     /// The next.
@@ -214,15 +221,18 @@ impl Testing {
         let place = usize::from(self.next);
         if let Some(face) = faces(tank).nth(place) {
             self.wall(tank, face);
-        } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
-            self.bear(tank, &seam);
-        } else {
+        } else if self.vessel.get().is_none() {
             let takes = Pressure::from_pascals(self.least);
             self.vessel = Known::Is(if self.least > 0.0 {
                 tank.vessel_taking(takes, None)
             } else {
                 Err(StrengthError::Unknown)
             });
+            return;
+        } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
+            self.bear(tank, &seam);
+        } else {
+            self.all = true;
             return;
         }
         self.next += 1;
@@ -238,7 +248,11 @@ impl Testing {
                     self.least = takes.si();
                 }
             }
-            Some(Err(error)) => self.vessel = Known::Is(Err(error)),
+            Some(Err(error)) => {
+                // There will be no test, and nothing more to try.
+                self.vessel = Known::Is(Err(error));
+                self.all = true;
+            }
             None => {}
         }
     }

@@ -9,11 +9,13 @@ use seamwright_core::caution::Caution;
 use seamwright_core::proof::leak::{Method, Plan, Rule};
 use seamwright_core::quantity::{Length, LengthUnit, Mass, MassUnit};
 
+use super::Page;
 use super::jobs::row;
 use super::layout::{BODY_TOP, FIGURE_TOP, FOOT, RAIL, RIGHT, figure, foot, how_far, title};
 use super::leak_words::{self as words, Words};
 use super::prose::Prose;
 use super::timer::timer;
+use super::working;
 use crate::amount::{Amount, Units};
 use crate::gauge::{Ask, Fate, Field, LeakTest, Scene, Seen, Sheet, Site, Typed, View, Way, Work};
 use crate::ink;
@@ -48,8 +50,9 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let found = work.found();
+    let progress = found.progress(Page::Leak, work.tank()).unwrap_or_default();
     let Some(site) = found.site(work.tank(), units) else {
-        return title(pen, "Leak test");
+        return working::draw(pen, Page::Leak, progress);
     };
     let test = found.test();
     let scene = test.scene(&site);
@@ -69,6 +72,7 @@ where
         Scene::Decide(fate) => decide(pen, test, fate),
         Scene::Watch(View::Timer) => timer_page(pen, test, units),
         Scene::Watch(_) => verdict(pen, test, &site),
+        Scene::Wait => working::draw(pen, Page::Leak, progress),
         // All of these are words.
         Scene::Refused(_) | Scene::Ready(_) => Ok(()),
     }

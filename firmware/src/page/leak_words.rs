@@ -34,7 +34,7 @@ pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Word
         Scene::Refused(why) => words("No test is proposed", |text| text.write_str(why)),
         Scene::Ready(plan) => words("Get ready", |text| ready(text, plan, site)),
         Scene::Plan(plan, Sheet::Seam) => words("Mind a seam", |text| {
-            let Some(seam) = site.seam else {
+            let Some(seam) = site.seam.flatten() else {
                 return Ok(());
             };
             let reserve = seam.bears.si() / plan.pressure.si();

@@ -183,10 +183,6 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     layout::pages(pen, work.page(), work.pages())?;
-    #[cfg(feature = "full")]
-    if let Some(progress) = work.found().progress(work.page(), work.tank()) {
-        return working::draw(pen, work.page(), progress);
-    }
     match work.page() {
         Page::Tank => tank::draw(pen, work, units),
         Page::Holds => holds::draw(pen, work, units),

@@ -10,8 +10,10 @@ use seamwright_core::job::{RESERVE, Tank};
 use seamwright_core::proof::panel::Spacing;
 use seamwright_core::quantity::Decimal;
 
+use super::Page;
 use super::layout::{RIGHT, beside, figure, foot, title};
 use super::prose::Prose;
+use super::working;
 use crate::amount::{Amount, Units};
 use crate::gauge::{Borne, Panel, Work};
 use crate::ink;
@@ -38,6 +40,9 @@ pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Re
 where
     D: DrawTarget<Color = Gray4>,
 {
+    if let Some(progress) = work.found().progress(Page::Strength, work.tank()) {
+        return working::draw(pen, Page::Strength, progress);
+    }
     let (read, panels) = (work.found().panel(), work.found().panels());
     let Some((face, borne)) = panels.get(read.piece) else {
         return title(pen, "Strength");

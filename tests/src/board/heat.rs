@@ -49,16 +49,28 @@ impl HeatPlan {
 }
 
 impl HeatBoard {
-    /// Starts the program whose path `tests/all.sh` gives.
+    /// Starts the planner, whose path `tests/all.sh` gives.
     ///
     /// # Errors
     /// When the path is not given or the emulator does not start.
     pub fn start() -> Result<Self, Failure> {
-        let elf = env::var_os("SEAMWRIGHT_HEAT_ELF")
-            .map(PathBuf::from)
-            .ok_or_else(|| {
-                Failure::new("SEAMWRIGHT_HEAT_ELF is not set: run tests/all.sh, which builds it")
-            })?;
+        Self::start_of("SEAMWRIGHT_HEAT_ELF")
+    }
+
+    /// Starts the program that measures pages.
+    ///
+    /// # Errors
+    /// As [`HeatBoard::start`].
+    pub fn start_pages() -> Result<Self, Failure> {
+        Self::start_of("SEAMWRIGHT_PAGES_ELF")
+    }
+
+    fn start_of(variable: &str) -> Result<Self, Failure> {
+        let elf = env::var_os(variable).map(PathBuf::from).ok_or_else(|| {
+            Failure::new(format!(
+                "{variable} is not set: run tests/all.sh, which builds it"
+            ))
+        })?;
         let mut child = Command::new("qemu-system-arm")
             .args(["-M", "lm3s6965evb", "-display", "none", "-monitor", "none"])
             .args(["-icount", "shift=0", "-serial", "stdio", "-kernel"])
@@ -90,15 +102,41 @@ impl HeatBoard {
             .map_err(|_| Failure::new("the planner on the board said nothing more"))
     }
 
+    /// Sends a job to be worked on.
+    fn ask(&mut self, draft: Draft) -> Result<(), Failure> {
+        let frame = encode(&Request::Compute(draft))
+            .map_err(|fault| Failure::new(format!("the job does not fit a frame: {fault}")))?;
+        self.to.write_all(&frame).during("sending the job")?;
+        self.to.flush().during("sending the job")
+    }
+
+    /// Has the pages of a job measured.
+    ///
+    /// # Errors
+    /// When the board refuses it, stops or says nothing in time.
+    pub fn pages(&mut self, draft: Draft) -> Result<HeatPlan, Failure> {
+        self.ask(draft)?;
+        let line = self.line()?;
+        let figures = line
+            .strip_prefix("pages: ")
+            .ok_or_else(|| Failure::new(format!("the board says: {line}")))?;
+        let pairs = figures
+            .split_whitespace()
+            .filter_map(|pair| pair.split_once('='));
+        Ok(HeatPlan {
+            figures: pairs
+                .map(|(name, value)| (name.to_owned(), value.to_owned()))
+                .collect(),
+            stitches: Vec::new(),
+        })
+    }
+
     /// Has a job planned.
     ///
     /// # Errors
     /// When the board refuses it, stops or says nothing in time.
     pub fn plan(&mut self, draft: Draft) -> Result<HeatPlan, Failure> {
-        let frame = encode(&Request::Compute(draft))
-            .map_err(|fault| Failure::new(format!("the job does not fit a frame: {fault}")))?;
-        self.to.write_all(&frame).during("sending the job")?;
-        self.to.flush().during("sending the job")?;
+        self.ask(draft)?;
         let mut plan = HeatPlan::default();
         loop {
             let line = self.line()?;
@@ -115,7 +153,7 @@ impl HeatBoard {
             plan.figures
                 .extend(pairs.map(|(name, value)| (format!("{what} {name}"), value.to_owned())));
             match what {
-                "pages" | "first look" | "laid out" => {}
+                "first look" | "laid out" => {}
                 "planned" => return Ok(plan),
                 _ => return Err(Failure::new(format!("the board says: {line}"))),
             }

@@ -59,7 +59,7 @@ impl Bench {
     fn site(&self) -> Site<'_> {
         Site {
             vessel: &self.vessel,
-            seam: None,
+            seam: Some(None),
             liquid: self.liquid,
             units: self.units,
         }
@@ -72,7 +72,7 @@ impl Bench {
     fn select(&mut self) {
         let site = Site {
             vessel: &self.vessel,
-            seam: None,
+            seam: Some(None),
             liquid: self.liquid,
             units: self.units,
         };
@@ -82,7 +82,7 @@ impl Bench {
     fn step(&mut self, step: Step) {
         let site = Site {
             vessel: &self.vessel,
-            seam: None,
+            seam: Some(None),
             liquid: self.liquid,
             units: self.units,
         };
@@ -119,7 +119,7 @@ fn least(method: Method, way: Way, liquid: Option<Liquid>) -> List<Caution> {
 fn may_name_one(scene: &Scene) -> bool {
     !matches!(
         scene,
-        Scene::Choose(..) | Scene::Refused(_) | Scene::Caution(..)
+        Scene::Choose(..) | Scene::Refused(_) | Scene::Caution(..) | Scene::Wait
     )
 }
 
@@ -444,6 +444,24 @@ fn it_takes_as_many_readings_as_are_judged() {
     let outcome = bench.test.outcome(&bench.site()).unwrap().unwrap();
     // Nothing changed, so nothing was lost.
     assert!(libm::fabs(outcome.leak.rate.sccm()) < 1e-9);
+}
+
+#[test]
+fn while_seams_are_tried_nothing_is_put_under_pressure() {
+    let mut bench = Bench::new(DRY, None);
+    bench.select();
+    bench.select();
+    bench.understand();
+    let site = Site {
+        seam: None,
+        ..bench.site()
+    };
+    assert!(matches!(bench.test.scene(&site), Scene::Wait));
+    let mut test = bench.test.clone();
+    test.select(&site);
+    test.step(DOWN, &site, |_| 1);
+    assert!(matches!(test.scene(&site), Scene::Wait));
+    assert!(matches!(bench.scene(), Scene::Plan(_, Sheet::Pressure)));
 }
 
 #[test]

@@ -90,7 +90,8 @@ pub struct Shot {
     pub frame: Frame,
 }
 
-/// Every screen of a gauge with this one job: the list, each page, each seam, each notice, the settings.
+/// Every screen of a gauge with this one job: the list, each page, each seam, each notice, a leak test as far as it is
+/// led without readings, the settings.
 #[must_use]
 pub fn every_screen(draft: &Draft) -> Vec<Shot> {
     let mut gauge = Gauge::new();
@@ -121,6 +122,8 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
                 | Page::Notices
         ) {
             shots.extend(each_choice(&mut gauge, number));
+        } else if turned == Page::Leak {
+            shots.extend(led(&mut gauge, number));
         } else {
             shots.push(shot(&gauge, number, None));
         }
@@ -147,6 +150,21 @@ fn each_choice(gauge: &mut Gauge, number: usize) -> Vec<Shot> {
         }
         shots.push(next);
         gauge.handle(Event::Press(Button::Down));
+    }
+    shots
+}
+
+/// A leak test as the middle button leads through it, as far as its timer.
+fn led(gauge: &mut Gauge, number: usize) -> Vec<Shot> {
+    let mut shots: Vec<Shot> = Vec::new();
+    // More than there are: two choices, some cautions, the plan, what to do, the timer.
+    for choice in 1..=16 {
+        let next = shot(gauge, number, Some(choice));
+        if shots.iter().any(|shot| shot.frame == next.frame) {
+            break;
+        }
+        shots.push(next);
+        gauge.handle(Event::Press(Button::Select));
     }
     shots
 }

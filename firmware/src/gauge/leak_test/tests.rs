@@ -11,6 +11,7 @@ use seamwright_core::quantity::{
 use seamwright_core::stock::Liquid;
 
 use super::super::leak_scene::Outcome;
+use super::super::worked::WeakSeam;
 use super::*;
 use crate::amount::Units;
 
@@ -462,6 +463,26 @@ fn while_seams_are_tried_nothing_is_put_under_pressure() {
     test.step(DOWN, &site, |_| 1);
     assert!(matches!(test.scene(&site), Scene::Wait));
     assert!(matches!(bench.scene(), Scene::Plan(_, Sheet::Pressure)));
+}
+
+#[test]
+fn a_seam_too_weak_for_the_test_is_told_first() {
+    let tank = seamwright_core::job::Tank::build(&crate::bench::box_job("a")).unwrap();
+    let mark = tank.seams().next().unwrap().mark;
+    let mut bench = Bench::new(DRY, None);
+    bench.select();
+    bench.select();
+    bench.understand();
+    // The test asks for 2.76 kPa.
+    for (bears, sheet) in [(2_000.0, Sheet::Seam), (3_000.0, Sheet::Pressure)] {
+        let bears = Pressure::from_pascals(bears);
+        let site = Site {
+            seam: Some(Some(WeakSeam { mark, bears })),
+            ..bench.site()
+        };
+        let scene = bench.test.scene(&site);
+        assert!(matches!(scene, Scene::Plan(_, shown) if shown == sheet));
+    }
 }
 
 #[test]

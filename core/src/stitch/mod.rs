@@ -10,8 +10,8 @@ mod step;
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
 pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
-pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 pub use step::WeldStep;
+pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
 
 use crate::heat::network::Fineness;
 use crate::quantity::Length;

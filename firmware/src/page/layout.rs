@@ -49,7 +49,11 @@ where
 }
 
 /// One mark for each page in the top right corner, that of the page turned to bright and tall.
-pub(super) fn pages<D>(pen: &mut Pen<'_, D>, page: Page, pages: &[Page]) -> Result<(), D::Error>
+pub(super) fn pages<D>(
+    pen: &mut Pen<'_, D>,
+    page: Page,
+    pages: &[Page],
+) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {

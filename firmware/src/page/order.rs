@@ -143,13 +143,7 @@ where
     let view = view(work, &wait.figure());
     if let Some(view) = &view {
         pen.claim(view.extent());
-        edges(
-            pen.target(),
-            &tank.body().outside,
-            view,
-            Style::Ground,
-            None,
-        )?;
+        edges(pen.target(), &tank.body().outside, view, Style::Ground, None)?;
     }
     let mut found = None;
     let mut runs = welded.into_iter().zip(0_u16..);

@@ -9,7 +9,7 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Manner, PlanError, Planned, Sum,
+    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, Manner, PlanError, Planned, Sum,
 };
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.

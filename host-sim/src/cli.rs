@@ -18,7 +18,7 @@ use crate::report::pours::{self, Poured};
 use crate::report::{self, Units, dip};
 use crate::sheet::nest::Stock;
 use crate::sheet::pdf::{Paper, Print};
-use crate::{bench, link, sheet, shots, solve};
+use crate::{bench, link, sheet, shots, solve, welding};
 
 /// Plans one-off welded sheet-metal liquid tanks.
 #[derive(Debug, Parser)]
@@ -501,7 +501,15 @@ fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
 
 fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
-    file.tank(|_| ())?;
-    let kept = link::command(&file.draft, port)?;
-    print(&format!("{kept}\n"))
+    let tank = file.tank(|_| ())?;
+    let plan = welding::plan(&tank);
+    let order = plan.as_ref().map_or(&[][..], |plan| &plan.steps);
+    let kept = link::command(&file.draft, order, port)?;
+    let mut said = format!("{kept}\n");
+    if let Err(error) = plan {
+        said.push_str(&format!(
+            "It went without an order of its stitches: {error}.\n"
+        ));
+    }
+    print(&said)
 }

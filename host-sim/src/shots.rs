@@ -98,6 +98,9 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
     let _ = gauge.keep(draft);
     let mut shots = vec![shot(&gauge, 1, None)];
     gauge.handle(Event::Press(Button::Select));
+    while gauge.has_thoughts() {
+        gauge.think();
+    }
     let mut number = 1;
     let mut page = None;
     while let Screen::Page(turned) = gauge.screen() {
@@ -106,7 +109,10 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
         }
         page = Some(turned);
         number += 1;
-        if matches!(turned, Page::Seams | Page::Stitches | Page::Order | Page::Notices) {
+        if matches!(
+            turned,
+            Page::Seams | Page::Stitches | Page::Order | Page::Notices
+        ) {
             shots.extend(each_choice(&mut gauge, number));
         } else {
             shots.push(shot(&gauge, number, None));

@@ -4,8 +4,9 @@
 //! whole picture.
 
 use seamwright::job_file::JobFile;
-use seamwright_core::job::Draft;
-use seamwright_core::wire::{Reply, Request};
+use seamwright::welding;
+use seamwright_core::job::{Draft, Tank};
+use seamwright_core::wire::{Reply, Request, STEPS};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
@@ -31,8 +32,28 @@ impl Pair {
         let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
         assert_eq!(reply, Reply::Kept { place: 0 });
         assert_eq!(pair.gauge.keep(draft), Ok(0));
+        pair.send_order(draft)?;
         pair.compare()?;
         Ok(pair)
+    }
+
+    /// The order of its stitches, to both.
+    fn send_order(&mut self, draft: &Draft) -> Result<(), Failure> {
+        let tank = Tank::build(draft).map_err(|error| Failure::new(error.to_string()))?;
+        let plan = welding::plan(&tank).map_err(|error| Failure::new(error.to_string()))?;
+        let mut from = 0;
+        for steps in plan.steps.chunks(STEPS) {
+            let request = Request::Order {
+                place: 0,
+                from,
+                steps: steps.iter().copied().collect(),
+            };
+            let have = from + steps.len() as u16;
+            assert_eq!(self.board.ask(&request)?, Reply::Ordered { steps: have });
+            assert_eq!(self.gauge.add_steps(0, from, steps), Ok(have));
+            from = have;
+        }
+        Ok(())
     }
 
     fn compare(&mut self) -> Result<(), Failure> {

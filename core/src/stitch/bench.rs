@@ -84,7 +84,7 @@ pub struct Sum {
 }
 
 impl Sum {
-    pub(super) const NONE: Self = Self {
+    pub(crate) const NONE: Self = Self {
         job: 0.0,
         waits: 0.0,
         hottest: 0.0,

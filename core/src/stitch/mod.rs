@@ -8,10 +8,12 @@ mod run;
 mod step;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
+pub(crate) use course::{Advance, Course, Standing};
+pub(crate) use order::coolest;
 pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
-pub use step::WeldStep;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
+pub use step::WeldStep;
 
 use crate::heat::network::Fineness;
 use crate::quantity::Length;

@@ -12,6 +12,8 @@
 mod filling;
 mod order;
 mod shelf;
+#[cfg(feature = "full")]
+mod thinker;
 mod work;
 
 pub use filling::{Changing, Filling};
@@ -30,6 +32,8 @@ use crate::buttons::{Button, Event};
 use crate::page::{self, Page, Reading, trouble};
 use crate::pen::{Faults, Pen};
 pub(crate) use shelf::Shelf;
+#[cfg(feature = "full")]
+use thinker::Thinker;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -77,7 +81,7 @@ enum Place {
 }
 
 /// The gauge: jobs on a shelf, one of them perhaps open.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Gauge {
     shelf: Shelf,
     /// The chosen line of the list; the one past the last job is the settings.
@@ -89,6 +93,8 @@ pub struct Gauge {
     /// Whether it shows only the pages that every gauge has.
     #[cfg(feature = "full")]
     plain: bool,
+    #[cfg(feature = "full")]
+    thinker: Thinker,
 }
 
 impl Default for Gauge {
@@ -109,6 +115,8 @@ impl Gauge {
             tank: Tank::EMPTY,
             #[cfg(feature = "full")]
             plain: false,
+            #[cfg(feature = "full")]
+            thinker: Thinker::new(),
         }
     }
 
@@ -142,6 +150,8 @@ impl Gauge {
 
     /// Shows what was kept at a place.
     pub(crate) fn refresh(&mut self, kept: usize) {
+        #[cfg(feature = "full")]
+        self.thinker.forget(kept);
         match self.place {
             Place::Jobs => self.line = kept,
             Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
@@ -166,6 +176,8 @@ impl Gauge {
     /// Clears the shelf and goes back to the list.
     pub fn forget(&mut self) {
         self.shelf.clear();
+        #[cfg(feature = "full")]
+        self.thinker.stop();
         self.line = 0;
         self.leave();
     }
@@ -214,11 +226,61 @@ impl Gauge {
     pub fn work(&self) -> Option<Work<'_>> {
         match &self.place {
             Place::Open { job, choices } => {
-                let order = Order::sent(self.shelf.order(*job));
+                let order = self.order(*job);
                 Some(Work::new(&self.tank, order, *choices))
             }
             _ => None,
         }
+    }
+
+    /// The order that came with the job at a place of the shelf; of no steps where none came.
+    #[must_use]
+    pub fn order_sent(&self, place: usize) -> Order<'_> {
+        Order::sent(self.shelf.order(place))
+    }
+
+    /// The order of the open job: the one that came with it, else what the gauge has found.
+    fn order(&self, job: usize) -> Order<'_> {
+        let sent = Order::sent(self.shelf.order(job));
+        #[cfg(feature = "full")]
+        if sent.count() == 0 && !self.plain {
+            return self.thinker.order(job);
+        }
+        sent
+    }
+
+    /// Lets the gauge think for a moment while there is nothing else to do: a step of a plan for the open job's
+    /// stitches, some hundredths of a second on a small chip, a second where it lays the tank out. Tells
+    /// whether the picture may have changed.
+    ///
+    /// It thinks of a job that came without an order, and not while a stitch of the order is shown, so that the order
+    /// does not change under the welder's hands.
+    #[cfg(feature = "full")]
+    pub fn think(&mut self) -> bool {
+        let Place::Open { job, choices } = &self.place else {
+            return false;
+        };
+        let wanted = !self.plain && self.shelf.order(*job).is_empty() && choices.stitch() == 0;
+        wanted && self.thinker.think(*job, &self.tank) && choices.page() == Page::Order
+    }
+
+    /// Whether [`Gauge::think`] has something to do.
+    #[cfg(feature = "full")]
+    #[must_use]
+    pub fn has_thoughts(&self) -> bool {
+        let Place::Open { job, choices } = &self.place else {
+            return false;
+        };
+        !self.plain
+            && self.shelf.order(*job).is_empty()
+            && choices.stitch() == 0
+            && self.thinker.is_busy(*job)
+    }
+
+    /// Nothing to do where there is no room for a planner.
+    #[cfg(not(feature = "full"))]
+    pub const fn think(&mut self) -> bool {
+        false
     }
 
     /// Takes in what a thumb did. Opening a job computes its tank, which takes a while on a small
@@ -235,9 +297,12 @@ impl Gauge {
             (Place::Trouble { error, read, .. }, event) => {
                 *read = trouble::turn(error, *read, event);
             }
-            (Place::Open { job, choices }, event) => {
-                let steps = Order::sent(self.shelf.order(*job)).count();
-                choices.handle(event, &self.tank, steps, self.units);
+            (Place::Open { job, .. }, event) => {
+                let job = *job;
+                let steps = self.order(job).count();
+                if let Place::Open { choices, .. } = &mut self.place {
+                    choices.handle(event, &self.tank, steps, self.units);
+                }
             }
         }
         if self.screen() != before {

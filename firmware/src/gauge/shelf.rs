@@ -166,11 +166,7 @@ impl Shelf {
     }
 
     fn start(&self, place: usize) -> usize {
-        self.sizes
-            .iter()
-            .take(place)
-            .map(|size| size.whole())
-            .sum()
+        self.sizes.iter().take(place).map(|size| size.whole()).sum()
     }
 
     fn packed(&self, place: usize) -> Option<&[u8]> {

@@ -37,6 +37,10 @@ pub trait Instrument {
     fn handle(&mut self, event: Event);
     /// Draws what it shows now into a dark frame.
     fn draw(&mut self, frame: &mut Frame);
+    /// Thinks for a moment while no key comes, and tells whether there is more to think about.
+    fn think(&mut self) -> bool {
+        false
+    }
 }
 
 /// How a session ended.
@@ -130,7 +134,12 @@ fn session(
         frame.wipe();
         instrument.draw(&mut frame);
         terminal.draw(|screen| compose(&frame, screen.area(), screen.buffer_mut(), colour))?;
-        let mut next = keyboard.next(BEAT)?;
+        let wait = if instrument.think() {
+            Duration::ZERO
+        } else {
+            BEAT
+        };
+        let mut next = keyboard.next(wait)?;
         if let Some(signal) = signals.caught() {
             return Ok(Ended::Signal(signal));
         }

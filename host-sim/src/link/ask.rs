@@ -180,6 +180,7 @@ const fn answers(reply: &Reply, request: &Request) -> bool {
         Request::Seams { .. } => matches!(reply, Reply::Seams(_) | Reply::NothingHeld),
         Request::Level { .. } => matches!(reply, Reply::Level(_) | Reply::NothingHeld),
         Request::Status => matches!(reply, Reply::Status(_)),
+        Request::Order { .. } => matches!(reply, Reply::Ordered { .. } | Reply::ShelfFull { .. }),
     }
 }
 

@@ -9,7 +9,7 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, Manner, PlanError, Planned, Sum,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Manner, PlanError, Planned, Sum, WeldStep,
 };
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
@@ -48,6 +48,8 @@ pub struct Stitch {
 /// A plan and what others take.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeldPlan {
+    /// The same as it goes to a gauge.
+    pub steps: Vec<WeldStep>,
     /// In the order of welding.
     pub stitches: Vec<Stitch>,
     /// What it takes.
@@ -133,7 +135,10 @@ impl<'a> Welding<'a> {
             .enumerate()
             .filter_map(|(place, one)| self.stitch(place, one))
             .collect();
+        let ambient = self.tank.job().welding().ambient;
+        let steps = planned.iter().map(|one| WeldStep::of(one, ambient));
         Ok(WeldPlan {
+            steps: steps.collect(),
             stitches,
             sum,
             plain,

@@ -103,8 +103,10 @@ impl Mesh {
     ) -> Result<(), MeshError> {
         let mut rim = fineness.rim;
         for _ in 0..120 {
-            let fits =
-                self.lay(of, rim).is_some_and(|cells| cells <= C.min(fineness.cells)) && self.fill(of, shell).is_some();
+            let fits = self
+                .lay(of, rim)
+                .is_some_and(|cells| cells <= C.min(fineness.cells))
+                && self.fill(of, shell).is_some();
             if fits {
                 shell.set_material(&of.material, rim, fineness);
                 shell.set_step(step(&of.material, rim, fineness.longest));

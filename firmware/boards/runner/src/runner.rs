@@ -71,7 +71,8 @@ impl<'a, M: Machine> Runner<'a, M> {
         while let Some(byte) = self.machine.receive() {
             self.take(byte, glass);
         }
-        if self.retry_at.is_some_and(|at| at <= now) {
+        let thought = self.memory.gauge.think();
+        if thought || self.retry_at.is_some_and(|at| at <= now) {
             self.redraw(glass);
         }
     }

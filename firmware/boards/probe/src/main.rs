@@ -11,9 +11,14 @@
 #![no_std]
 #![no_main]
 
+mod balance;
+mod calibrate;
+mod leak;
 mod plan;
 mod quantity;
+mod strength;
 mod supplies;
+mod weld;
 
 use cortex_m_rt::entry;
 use panic_never as _;

@@ -109,6 +109,11 @@ fn whole(tank: &Tank) {
     });
     black_box(tank.totals());
     crate::supplies::prove(tank);
+    crate::weld::prove(tank);
+    crate::strength::prove(tank);
+    crate::leak::prove(tank);
+    crate::balance::prove(tank);
+    crate::calibrate::prove(tank);
 }
 
 fn bodies(tank: &Tank) {

@@ -1,9 +1,11 @@
 //! Whether a flat panel bears its load, and what would mend one that does not.
 
+mod open;
 mod spacing;
 #[cfg(test)]
 mod tests;
 
+pub use open::{OpenStrength, open_top};
 pub use spacing::{Spacing, baffle_spacing};
 
 use core::fmt;

@@ -15,6 +15,7 @@ mod clamp;
 mod large;
 
 mod levy;
+mod open;
 mod outline;
 
 mod peak;
@@ -23,6 +24,7 @@ mod wave;
 pub use clamp::clamped;
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
+pub use open::{OPEN_RATIO, OpenTop, Rise};
 pub use outline::{Enclosing, OutlineError, enclosing};
 
 /// The two sides of a rectangle, the shorter first.

@@ -13,6 +13,7 @@ use serde_json::{Map, Value, json};
 
 use super::Units;
 use super::table::{Side, table, wrapped};
+use crate::diagnostics::clean;
 
 /// Signs in a line.
 const WIDE: usize = 100;
@@ -242,30 +243,75 @@ fn judged(tank: &Tank) -> Vec<(Seam, SeamStrength, Option<SeamStrength>)> {
         .collect()
 }
 
+/// The name of the fitting that a seam goes round.
+fn fitting_of(tank: &Tank, seam: &Seam) -> Option<String> {
+    let [_, Face::Fitting(number)] = seam.faces else {
+        return None;
+    };
+    let place = usize::from(number.checked_sub(1)?);
+    tank.fittings()
+        .nth(place)
+        .map(|fitting| clean(fitting.name()).into_owned())
+}
+
+/// A seam by its mark, and what it goes round.
+fn called(tank: &Tank, seam: &Seam) -> String {
+    match fitting_of(tank, seam) {
+        Some(name) => format!("{} round {name}", seam.mark),
+        None => seam.mark.to_string(),
+    }
+}
+
 fn welds(tank: &Tank) -> String {
     let all = judged(tank);
-    let worst = |of: &dyn Fn(&SeamStrength) -> f64| {
-        all.iter()
-            .min_by(|a, b| of(&a.1).total_cmp(&of(&b.1)))
-            .map(|(seam, strength, _)| (seam.mark.to_string(), of(strength)))
-    };
     let mut out = String::new();
-    if let (Some((seam, least)), Some((_, forces))) = (
-        worst(&|strength| strength.reserve),
-        worst(&|strength| strength.reserve_forces),
-    ) {
-        let verdict = if least < 1.0 { "too little" } else { "enough" };
-        let told = format!(
-            "weakest seam: {seam}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
-             that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
-             edge to edge, fillets with a leg as long as the thinner sheet is thick; seams round fittings are \
-             not judged",
-            reserve(least),
-            reserve(forces)
+    let mut line = |text: &str| {
+        let _ = writeln!(out, "  {}", wrapped(text, WIDE, 2));
+    };
+    let Some((seam, least)) = weakest_seam(&all) else {
+        return out;
+    };
+    let forces = all
+        .iter()
+        .map(|(_, strength, _)| strength.reserve_forces)
+        .fold(f64::INFINITY, f64::min);
+    let verdict = if least < 1.0 { "too little" } else { "enough" };
+    let mut told = format!(
+        "weakest seam: {}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
+         that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
+         edge to edge, fillets with a leg as long as the thinner sheet is thick",
+        called(tank, seam),
+        reserve(least),
+        reserve(forces)
+    );
+    if tank.fittings().next().is_some() {
+        told.push_str(
+            "; a fitting is shut and pressed over its whole hole, and its seam bears what its wall bears where that \
+             is worst",
         );
-        let _ = writeln!(out, "  {}", wrapped(&told, WIDE, 2));
+    }
+    line(&told);
+    let tested = all
+        .iter()
+        .filter_map(|(seam, _, tested)| Some((seam, tested.as_ref()?.reserve)))
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    if let Some((seam, least)) = tested
+        && least < 1.0
+    {
+        line(&format!(
+            "in the leak test the seam {} has a reserve of {}, too little: do not test before it is mended",
+            called(tank, seam),
+            reserve(least)
+        ));
     }
     out
+}
+
+/// The seam with the least reserve in use, and that.
+fn weakest_seam(all: &[(Seam, SeamStrength, Option<SeamStrength>)]) -> Option<(&Seam, f64)> {
+    all.iter()
+        .map(|(seam, strength, _)| (seam, strength.reserve))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
 }
 
 fn wall_json(bearing: &Bearing) -> Value {
@@ -337,7 +383,14 @@ pub fn json(tank: &Tank) -> Map<String, Value> {
         Err(error) => json!({ "refused": error.to_string() }),
     };
     map.insert("weakest".to_owned(), weakest);
-    let welds: Vec<Value> = judged(tank)
+    let all = judged(tank);
+    if let Some((seam, least)) = weakest_seam(&all) {
+        map.insert(
+            "weakest_seam".to_owned(),
+            json!({ "seam": seam.mark.to_string(), "reserve": least }),
+        );
+    }
+    let welds: Vec<Value> = all
         .into_iter()
         .map(|(seam, used, tested)| {
             let mut weld = json!({
@@ -347,8 +400,13 @@ pub fn json(tank: &Tank) -> Map<String, Value> {
                 "reserve_forces": used.reserve_forces,
                 "reserve": used.reserve,
             });
-            if let (Some(tested), Some(map)) = (tested, weld.as_object_mut()) {
-                map.insert("reserve_in_test".to_owned(), json!(tested.reserve));
+            if let Some(map) = weld.as_object_mut() {
+                if let Some(tested) = tested {
+                    map.insert("reserve_in_test".to_owned(), json!(tested.reserve));
+                }
+                if let Some(name) = fitting_of(tank, &seam) {
+                    map.insert("fitting".to_owned(), json!(name));
+                }
             }
             weld
         })

@@ -10,6 +10,7 @@ mod support;
 mod leak;
 mod mass;
 mod pours;
+mod seams;
 mod strength;
 mod words;
 

@@ -78,6 +78,24 @@ fn a_cap_presses_on_its_neck() {
     near("forces", got, shear, 3e-3);
 }
 
+/// Where the walls take the test and a seam does not, the report says so: half-lapped corners have half a sheet's leg.
+#[test]
+fn a_seam_too_weak_for_the_test() {
+    let lapped = "[joints]\ndefault = \"half lap\"\n";
+    for (more, weak) in [(lapped, true), ("", false)] {
+        let job = steel(600.0, 600.0, 500.0, 3.5, more);
+        let told = plan(&job);
+        let welds = told["proof"]["welds"].as_array().unwrap();
+        let tested = welds.iter().map(|weld| number(&weld["reserve_in_test"]));
+        let least = tested.fold(f64::INFINITY, f64::min);
+        assert_eq!(least < 1.0, weak, "{least}");
+        let text = answer(&job, &["plan", "-"]);
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let said = words.join(" ").contains("do not test before it is mended");
+        assert_eq!(said, weak, "{text}");
+    }
+}
+
 fn drum(axis: &str, ends: &str, more: &str) -> String {
     format!(
         "name = \"T\"\n[shape]\nkind = \"drum\"\nsized = \"inside\"\ndiameter = \"600 mm\"\nlength = \"900 mm\"\n\

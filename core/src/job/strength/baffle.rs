@@ -94,26 +94,20 @@ impl Judge<'_> {
         let mut failed = None;
         self.sway.each(|felt| {
             let Some(down) = felt.unit() else { return };
-            let along = normal.dot(down);
-            let aside = (down - normal * along).length() * radius;
-            // A drum is convex, so that of its part on one side the highest point is that of the whole, or one of
-            // the rim of the disc.
-            let rim = down.dot(middle) - aside;
-            let (whole, _) = inside.extent(down);
-            for side in [-1.0, 1.0] {
-                let brim = if side * along < 0.0 { whole } else { rim };
-                match Load::liquid(self.density, felt, hair, &[down * brim]) {
-                    Ok(load) => {
-                        let here = load.at(middle).si();
-                        let more = self.density * felt.length() * aside;
-                        // As much as each counts at a held edge.
-                        let rank = here + more / 3.0;
-                        if rank > most {
-                            (mean, rise, most) = (here, more, rank);
-                        }
+            let aside = (down - normal * normal.dot(down)).length() * radius;
+            // The side towards which the tank rises holds the highest point of the whole.
+            let (brim, _) = inside.extent(down);
+            match Load::liquid(self.density, felt, hair, &[down * brim]) {
+                Ok(load) => {
+                    let here = load.at(middle).si();
+                    let more = self.density * felt.length() * aside;
+                    // As much as each counts at a held edge.
+                    let rank = here + more / 3.0;
+                    if rank > most {
+                        (mean, rise, most) = (here, more, rank);
                     }
-                    Err(error) => failed = Some(error),
                 }
+                Err(error) => failed = Some(error),
             }
         });
         if let Some(error) = failed {

@@ -7,6 +7,7 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod dangers;
 mod leak;
 mod mass;
 mod pours;

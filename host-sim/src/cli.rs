@@ -16,6 +16,7 @@ use crate::failure::Failure;
 use crate::job_file::JobFile;
 use crate::report::pours::{self, Poured};
 use crate::report::{self, Units, dip};
+use crate::sheet::files::Marking;
 use crate::sheet::nest::Stock;
 use crate::sheet::pdf::{Paper, Print};
 use crate::{bench, link, sheet, shots, solve, welding};
@@ -465,7 +466,9 @@ fn write_sheet(
         .iter()
         .map(|text| stock_sheet(text))
         .collect::<Result<Vec<Stock>, Failure>>()?;
-    let (tank, assumed) = computed(job)?;
+    let file = JobFile::open(job)?;
+    let mut assumed = Vec::new();
+    let tank = file.tank(|one| assumed.push(one))?;
     let paper = match paper {
         PaperSize::A4 => Paper::A4,
         PaperSize::Letter => Paper::Letter,
@@ -473,7 +476,8 @@ fn write_sheet(
     let printing = Print::build(paper, PRINT_MARGIN, PRINT_OVERLAP)
         .map_err(|fault| Failure::other(fault.to_string(), ""))?;
     let poured = poured(&tank, Lean::LEVEL, pours)?;
-    for path in sheet::files::write(&tank, &assumed, &stock, &printing, poured.as_ref(), out)? {
+    let marking = Marking::of(&file, poured.as_ref());
+    for path in sheet::files::write(&tank, &assumed, &stock, &printing, &marking, out)? {
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())

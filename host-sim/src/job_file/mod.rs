@@ -22,7 +22,7 @@ use seamwright_core::job::{
     ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_MOUNTS, MAX_NAME, Name, StockDraft, Tank,
     UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::{Length, Ratio};
+use seamwright_core::quantity::{Length, Ratio, VolumeUnit};
 use toml::de::{DeTable, DeValue};
 
 use crate::diagnostics::{Problem, Report, Source};
@@ -81,6 +81,23 @@ impl JobFile {
             }),
             _ => Err(Report::new(source, problems).into()),
         }
+    }
+
+    /// The unit that it gives its volumes in, by the first of `fill.dip_volume` and `fill.target` that it has.
+    #[must_use]
+    pub fn volume_unit(&self) -> Option<VolumeUnit> {
+        let span = ["fill.dip_volume", "fill.target"]
+            .iter()
+            .find_map(|path| self.spans.exact(path))?;
+        let text = self.source.text.get(span)?;
+        let text = text.trim_matches(['"', '\'']);
+        // The file reads, so that what follows the number is a unit.
+        let name = text.trim_start_matches(|sign: char| !sign.is_alphabetic());
+        let same = |known: &str| known.split_whitespace().eq(name.split_whitespace());
+        VolumeUnit::ALL
+            .iter()
+            .copied()
+            .find(|unit| same(unit.symbol()) || unit.aliases().iter().any(|alias| same(alias)))
     }
 
     /// Computes the tank, calling `assumed` for every value that the file leaves to its default.

@@ -23,5 +23,6 @@ pub mod strength;
 mod supply;
 mod table;
 pub mod units;
+mod welds;
 
 pub use units::Units;

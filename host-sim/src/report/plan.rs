@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use seamwright_core::body::Face;
 use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::notice::Notice;
 use seamwright_core::panel::{Blank, Panel};
 use seamwright_core::quantity::{
     AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit,
@@ -75,8 +76,8 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     );
     section(&mut out, "In all", &totals(tank, units));
     section(&mut out, "Mass and mounts", &balance::text(tank, units));
-    let dangers = cautions::text(&cautions::of(tank));
-    section(&mut out, "Cautions", &dangers);
+    let dangers = cautions::of(tank);
+    section(&mut out, "Cautions", &cautions::text(&dangers));
     section(&mut out, "Strength", &strength::text(tank, units));
     section(&mut out, "Leak test", &leak::text(tank, units));
     section(
@@ -85,7 +86,11 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
         &assumptions(assumed),
     );
     section(&mut out, "Sources", &cited.text(WIDE));
-    section(&mut out, "Mind", &notices(tank));
+    section(
+        &mut out,
+        "Mind",
+        &notices(&cautions::others(tank, &dangers)),
+    );
     out
 }
 
@@ -392,11 +397,11 @@ fn assumptions(assumed: &[Assumed]) -> String {
     text
 }
 
-fn notices(tank: &Tank) -> String {
+fn notices(all: &[Notice]) -> String {
     let mut text = String::new();
-    tank.each_notice(|notice| {
+    for notice in all {
         let line = format!("{}: {notice}", notice.severity().name());
         let _ = writeln!(text, "  {}", wrapped(&line, WIDE, 4));
-    });
+    }
     text
 }

@@ -13,6 +13,7 @@ use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
 use crate::failure::Failure;
+use crate::job_file::JobFile;
 use crate::report::dip::{self, Step};
 use crate::report::pours::Poured;
 use crate::shots::write_whole;
@@ -23,6 +24,31 @@ use crate::welding::{self, plot};
 const GAP: f64 = 5.0;
 const MARGIN: f64 = 10.0;
 
+/// What the marks of the dipstick rest on, and how they are labelled.
+#[derive(Clone, Copy, Debug)]
+pub struct Marking<'a> {
+    /// Pours that set them right.
+    pub poured: Option<&'a Poured>,
+    /// The unit of their labels.
+    pub unit: VolumeUnit,
+}
+
+impl<'a> Marking<'a> {
+    /// Labelled as the job file speaks: in its own unit where that is one of the United States or an imperial one,
+    /// and else in litres.
+    #[must_use]
+    pub fn of(file: &JobFile, poured: Option<&'a Poured>) -> Self {
+        let own = file.volume_unit().filter(|unit| {
+            let symbol = unit.symbol();
+            symbol.starts_with("US ") || symbol.starts_with("imp ")
+        });
+        Self {
+            poured,
+            unit: own.unwrap_or(VolumeUnit::Litre),
+        }
+    }
+}
+
 /// Writes every file of a tank into a folder, which is made if it is not there, and tells their paths.
 ///
 /// # Errors
@@ -32,7 +58,7 @@ pub fn write(
     assumed: &[Assumed],
     stock: &[Stock],
     print: &Print,
-    poured: Option<&Poured>,
+    stick: &Marking<'_>,
     out: &Path,
 ) -> Result<Vec<PathBuf>, Failure> {
     let failed = |what: &Path, error: io::Error| {
@@ -90,7 +116,7 @@ pub fn write(
         })?;
         keep("patterns.pdf", &paper, &mut written)?;
     }
-    if let Some(stick) = dipstick(tank, print, poured)? {
+    if let Some(stick) = dipstick(tank, print, stick)? {
         keep("dipstick.pdf", &stick, &mut written)?;
     }
     let plan = nested(&pieces, stock)?;
@@ -112,7 +138,7 @@ pub fn write(
 fn dipstick(
     tank: &Tank,
     print: &Print,
-    poured: Option<&Poured>,
+    &Marking { poured, unit }: &Marking<'_>,
 ) -> Result<Option<Vec<u8>>, Failure> {
     let step = Step::default();
     let chart = dip::chart(tank, Lean::LEVEL, step)?;
@@ -123,21 +149,25 @@ fn dipstick(
             "by the drawing alone, not by pours: check it with known volumes".to_owned(),
         ),
     };
-    // As many places as all of them need.
-    let litres = |dip: &Dip| dip.volume.in_unit(VolumeUnit::Litre);
-    let round = |places: u8| {
+    // As many places as all of them need, the brim's own left out: it is seldom round.
+    let whole = |dip: &Dip, places: u8| {
         let steps = 10_f64.powi(i32::from(places));
-        let whole = |dip: &Dip| ((litres(dip) * steps).round() / steps - litres(dip)).abs() < 1e-6;
-        chart.marks.iter().all(whole)
+        let amount = dip.volume.in_unit(unit);
+        ((amount * steps).round() / steps - amount).abs() < 1e-6
     };
-    let places = (0..3).find(|places| round(*places)).unwrap_or(3);
+    let below = chart.marks.split_last().map_or(&[][..], |(_, below)| below);
+    let round = |places: &u8| below.iter().all(|dip| whole(dip, *places));
+    let places = (0..3).find(round).unwrap_or(3);
     let marks: Vec<Mark> = chart
         .marks
         .iter()
-        .map(|dip| Mark {
-            at: dip.reading.in_unit(LengthUnit::Millimetre),
-            label: dip.volume.display(VolumeUnit::Litre, places).to_string(),
-            aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
+        .map(|dip| {
+            let places = if whole(dip, places) { places } else { 3 };
+            Mark {
+                at: dip.reading.in_unit(LengthUnit::Millimetre),
+                label: dip.volume.display(unit, places).to_string(),
+                aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
+            }
         })
         .collect();
     if marks.is_empty() {

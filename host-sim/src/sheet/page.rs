@@ -134,17 +134,17 @@ fn leak_test(tank: &Tank) -> Part {
 }
 
 fn cautions(tank: &Tank) -> Vec<Part> {
-    let mut all = Vec::new();
-    tank.each_notice(|notice| {
-        all.push(Part::Caution {
+    let mut all: Vec<Part> = report::cautions::others(tank, &report::cautions::of(tank))
+        .into_iter()
+        .map(|notice| Part::Caution {
             weight: match notice.severity() {
                 Severity::Info => Weight::Advice,
                 Severity::Caution => Weight::Caution,
                 Severity::Warning => Weight::Danger,
             },
             text: notice.to_string(),
-        });
-    });
+        })
+        .collect();
     if let Some(liquid) = tank.job().liquid() {
         all.push(Part::Caution {
             weight: Weight::Caution,

@@ -16,6 +16,7 @@ use seamwright_core::{
 pub(crate) fn prove() {
     for shape in [block(), profile(), taper(), drum()] {
         let draft = black_box(draft(shape));
+        crate::liquid::search(&draft);
         let built = Tank::build_noting(&draft, |assumed| {
             black_box(assumed);
         });
@@ -109,6 +110,13 @@ fn whole(tank: &Tank) {
     });
     black_box(tank.totals());
     crate::supplies::prove(tank);
+    crate::heat::prove(tank);
+    crate::liquid::prove(tank);
+    crate::weld::prove(tank);
+    crate::strength::prove(tank);
+    crate::leak::prove(tank);
+    crate::balance::prove(tank);
+    crate::calibrate::prove(tank);
 }
 
 fn bodies(tank: &Tank) {

@@ -3,21 +3,26 @@
 //! What this version does not compute has no key at all.
 
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::job::Tank;
 use seamwright_core::panel::Blank;
 use seamwright_core::quantity::{AngleUnit, Length};
 use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
-use super::{duty, filler, settings, shrinkage, supply};
-use crate::job_file::Extras;
+use super::{Asked, duty, filler, notices, settings, shrinkage, supply};
 
 /// The version of this object.
 pub const SCHEMA: &str = "seamwright-plan/1";
 
 /// The plan of a tank.
 #[must_use]
-pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
+pub fn plan(asked: &Asked<'_>) -> Value {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        search,
+    } = *asked;
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
     let welded = crate::welding::plan(tank);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
@@ -48,7 +53,7 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
         "tacks": tacks(tank),
         "stitches": stitches(tank, &welded),
         "welding": match &welded {
-            Ok(plan) => super::stitches::sums(plan),
+            Ok(plan) => super::stitches::sums(plan, search.map(|tries| crate::welding::search(tank, tries))),
             Err(error) => json!({ "error": error.to_string() }),
         },
         "arc": {
@@ -83,7 +88,7 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
             "value": one.to_string(),
             "source": one.source(),
         })).collect::<Vec<_>>(),
-        "notices": notices(tank),
+        "notices": notices::json(tank, extras),
     })
 }
 
@@ -194,7 +199,7 @@ fn tacks(tank: &Tank) -> Vec<Value> {
 /// In the order of welding; where the metal never cools there is none, and they stand seam by seam.
 fn stitches(tank: &Tank, known: &super::stitches::Known) -> Vec<Value> {
     match known {
-        Ok(plan) => super::stitches::stitches(plan),
+        Ok(plan) => super::stitches::stitches(&plan.stitches),
         Err(_) => in_seams(tank),
     }
 }
@@ -216,16 +221,4 @@ fn in_seams(tank: &Tank) -> Vec<Value> {
             })
         })
         .collect()
-}
-
-fn notices(tank: &Tank) -> Vec<Value> {
-    let mut all = Vec::new();
-    tank.each_notice(|notice| {
-        all.push(json!({
-            "code": notice.code(),
-            "severity": notice.severity().name(),
-            "text": notice.to_string(),
-        }));
-    });
-    all
 }

@@ -1,5 +1,6 @@
 //! What `plan`, `fill`, `dip` and `leak` print: a report to read, or one JSON object.
 
+mod asked;
 pub mod balance;
 pub mod cautions;
 mod cited;
@@ -12,6 +13,7 @@ mod heat;
 pub mod json;
 mod kit;
 pub mod leak;
+pub mod notices;
 pub mod plan;
 pub mod pours;
 pub mod readings;
@@ -24,4 +26,5 @@ mod supply;
 mod table;
 pub mod units;
 
+pub use asked::Asked;
 pub use units::Units;

@@ -15,11 +15,10 @@ use seamwright_core::seam::joint_name;
 use super::cited::Cited;
 use super::table::{Side, table, wrapped};
 use super::{
-    Units, balance, cautions, cost, duty, filler, heat, leak, settings, shrinkage, size, stitches,
-    strength, supply,
+    Asked, Units, balance, cautions, cost, duty, filler, heat, leak, notices, settings, shrinkage,
+    size, stitches, strength, supply,
 };
 use crate::diagnostics::clean;
-use crate::job_file::Extras;
 use crate::welding;
 
 /// Signs in a line.
@@ -27,7 +26,13 @@ const WIDE: usize = 100;
 
 /// The whole report.
 #[must_use]
-pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> String {
+pub fn text(asked: &Asked<'_>, units: Units) -> String {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        search,
+    } = *asked;
     let name = clean(tank.job().name()).into_owned();
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
@@ -47,7 +52,12 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     section(
         &mut out,
         "Order of the stitches",
-        &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
+        &stitches::text(
+            &welding::plan(tank),
+            search.map(|tries| welding::search(tank, tries)),
+            tank.job().welding().ambient,
+            units,
+        ),
     );
     let mut cited = Cited::default();
     section(
@@ -85,7 +95,7 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
         &assumptions(assumed),
     );
     section(&mut out, "Sources", &cited.text(WIDE));
-    section(&mut out, "Mind", &notices(tank));
+    section(&mut out, "Mind", &minded(&notices::of(tank, extras)));
     out
 }
 
@@ -392,11 +402,11 @@ fn assumptions(assumed: &[Assumed]) -> String {
     text
 }
 
-fn notices(tank: &Tank) -> String {
+fn minded(all: &[notices::Told]) -> String {
     let mut text = String::new();
-    tank.each_notice(|notice| {
-        let line = format!("{}: {notice}", notice.severity().name());
+    for told in all {
+        let line = format!("{}: {}", told.severity.name(), told.text);
         let _ = writeln!(text, "  {}", wrapped(&line, WIDE, 4));
-    });
+    }
     text
 }

@@ -4,7 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use seamwright_core::capacity::{Dip, Lean};
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::job::Tank;
 use seamwright_core::quantity::{LengthUnit, VolumeUnit};
 
 use super::nest::{Item, Rules, Stock};
@@ -13,6 +13,7 @@ use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
 use crate::failure::Failure;
+use crate::report::Asked;
 use crate::report::dip::{self, Step};
 use crate::report::pours::Poured;
 use crate::shots::write_whole;
@@ -28,8 +29,7 @@ const MARGIN: f64 = 10.0;
 /// # Errors
 /// What could not be written, or a piece past what a file can hold.
 pub fn write(
-    tank: &Tank,
-    assumed: &[Assumed],
+    asked: &Asked<'_>,
     stock: &[Stock],
     print: &Print,
     poured: Option<&Poured>,
@@ -41,6 +41,7 @@ pub fn write(
             "name another folder with --out",
         )
     };
+    let tank = asked.tank;
     let pieces = pieces(tank).map_err(|fault: Fault| {
         Failure::input(
             format!("a panel makes no pattern: {fault}"),
@@ -103,7 +104,7 @@ pub fn write(
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }
-    let page = page::job_page(tank, assumed, &pieces, plan.as_ref());
+    let page = page::job_page(asked, &pieces, plan.as_ref());
     keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
 }

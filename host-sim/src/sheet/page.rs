@@ -2,7 +2,7 @@
 
 use seamwright_core::capacity::Outcome;
 use seamwright_core::caution::Caution as Danger;
-use seamwright_core::job::{Assumed, BAROMETER, Tank};
+use seamwright_core::job::{BAROMETER, Tank};
 use seamwright_core::notice::Severity;
 use seamwright_core::proof::leak::Rule;
 use seamwright_core::quantity::{
@@ -14,7 +14,8 @@ use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
-use crate::report;
+use crate::job_file::Extras;
+use crate::report::{self, Asked, notices};
 use crate::welding::{self, plot};
 
 fn litres(volume: Volume) -> String {
@@ -34,12 +35,13 @@ fn strings<const N: usize>(all: [&str; N]) -> Vec<String> {
 }
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
-pub(super) fn job_page(
-    tank: &Tank,
-    assumed: &[Assumed],
-    pieces: &[Piece],
-    plan: Option<&Plan<'_>>,
-) -> JobPage {
+pub(super) fn job_page(asked: &Asked<'_>, pieces: &[Piece], plan: Option<&Plan<'_>>) -> JobPage {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        ..
+    } = *asked;
     let mut sections = vec![
         Section {
             heading: "Cautions".to_owned(),
@@ -47,7 +49,7 @@ pub(super) fn job_page(
         },
         Section {
             heading: "Mind".to_owned(),
-            pieces: cautions(tank),
+            pieces: cautions(tank, extras),
         },
         Section {
             heading: "What it holds".to_owned(),
@@ -133,18 +135,16 @@ fn leak_test(tank: &Tank) -> Part {
     }
 }
 
-fn cautions(tank: &Tank) -> Vec<Part> {
-    let mut all = Vec::new();
-    tank.each_notice(|notice| {
-        all.push(Part::Caution {
-            weight: match notice.severity() {
-                Severity::Info => Weight::Advice,
-                Severity::Caution => Weight::Caution,
-                Severity::Warning => Weight::Danger,
-            },
-            text: notice.to_string(),
-        });
-    });
+fn cautions(tank: &Tank, extras: &Extras) -> Vec<Part> {
+    let part = |told: notices::Told| Part::Caution {
+        weight: match told.severity {
+            Severity::Info => Weight::Advice,
+            Severity::Caution => Weight::Caution,
+            Severity::Warning => Weight::Danger,
+        },
+        text: told.text,
+    };
+    let mut all: Vec<Part> = notices::of(tank, extras).into_iter().map(part).collect();
     if let Some(liquid) = tank.job().liquid() {
         all.push(Part::Caution {
             weight: Weight::Caution,

@@ -19,6 +19,7 @@ mod notices;
 mod sizes;
 mod strength;
 mod supplies;
+mod tacking;
 mod tank;
 mod welding;
 mod within;
@@ -40,6 +41,7 @@ pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use leak::{BAROMETER, TestError};
 pub use strength::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
 pub use supplies::{AllUse, Kit, SeamTime, SeamUse, WASTE};
+pub use tacking::TackOrder;
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

@@ -1,14 +1,18 @@
-//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them.
+//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them;
+//! and the order of the tacks that hold the tank together before.
 
 mod bench;
 mod order;
 mod pull;
 mod run;
+mod tack;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
 pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
+pub(crate) use tack::Row;
+pub use tack::{MAX_SEAMS, Tack, Tacking};
 
 use crate::quantity::Length;
 use crate::split::pieces;

@@ -9,7 +9,7 @@ use seamwright_core::quantity::{AngleUnit, Length};
 use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
-use super::{Asked, duty, filler, notices, settings, shrinkage, supply};
+use super::{Asked, duty, filler, notices, settings, shrinkage, supply, tacks};
 
 /// The version of this object.
 pub const SCHEMA: &str = "seamwright-plan/1";
@@ -25,6 +25,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
     } = *asked;
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
     let welded = crate::welding::plan(tank);
+    let tacking = tacks::of(tank);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
     let dip: Vec<Value> = tank
         .dip()
@@ -50,7 +51,8 @@ pub fn plan(asked: &Asked<'_>) -> Value {
         },
         "panels": panels(tank),
         "seams": seams(tank),
-        "tacks": tacks(tank),
+        "tacks": tacks::json(tank, &tacking),
+        "tacking": tacks::sums(tank, &tacking),
         "stitches": stitches(tank, &welded),
         "welding": match &welded {
             Ok(plan) => super::stitches::sums(plan, search.map(|tries| crate::welding::search(tank, tries))),
@@ -180,17 +182,6 @@ fn seams(tank: &Tank) -> Vec<Value> {
                 "dihedral_deg": seam.dihedral.in_unit(AngleUnit::Degree),
                 "welded": seam.welded,
                 "ends_m": seam.ends.map(point),
-            })
-        })
-        .collect()
-}
-
-fn tacks(tank: &Tank) -> Vec<Value> {
-    tank.seams()
-        .filter_map(|seam| Some((seam, tank.tacks(&seam)?)))
-        .flat_map(|(seam, tacks)| {
-            tacks.centres().map(move |at| {
-                json!({ "seam": seam.mark.to_string(), "at_m": at.si(), "length_m": tacks.length.si() })
             })
         })
         .collect()

@@ -24,6 +24,7 @@ pub mod stitches;
 pub mod strength;
 mod supply;
 mod table;
+pub mod tacks;
 pub mod units;
 
 pub use asked::Asked;

@@ -16,7 +16,7 @@ use super::cited::Cited;
 use super::table::{Side, table, wrapped};
 use super::{
     Asked, Units, balance, cautions, cost, duty, filler, heat, leak, notices, settings, shrinkage,
-    size, stitches, strength, supply,
+    size, stitches, strength, supply, tacks,
 };
 use crate::diagnostics::clean;
 use crate::welding;
@@ -48,6 +48,7 @@ pub fn text(asked: &Asked<'_>, units: Units) -> String {
         &panels(tank, units),
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
+    section(&mut out, "Tack in this order", &tacks::text(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
     section(
         &mut out,

@@ -9,13 +9,14 @@ use seamwright_core::quantity::{
     AngleUnit, LengthUnit, MassUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
 };
 use seamwright_core::seam::joint_name;
+use seamwright_core::stitch::Turn;
 
 use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
 use crate::job_file::Extras;
-use crate::report::{self, Asked, notices};
+use crate::report::{self, Asked, notices, tacks};
 use crate::welding::{self, plot};
 
 fn litres(volume: Volume) -> String {
@@ -64,6 +65,10 @@ pub(super) fn job_page(asked: &Asked<'_>, pieces: &[Piece], plan: Option<&Plan<'
             pieces: vec![seams(tank)],
         },
     ];
+    sections.push(Section {
+        heading: "Tack in this order".to_owned(),
+        pieces: tacking(tank),
+    });
     sections.push(Section {
         heading: "Order of the stitches".to_owned(),
         pieces: order(tank),
@@ -335,6 +340,30 @@ fn on_sheet(plan: &Plan<'_>) -> Vec<Part> {
             caption: "How the pieces lie".to_owned(),
         },
     ]
+}
+
+/// The order of tacking: a table for baffles, walls and the panel that closes the tank, each read down.
+fn tacking(tank: &Tank) -> Vec<Part> {
+    let order = tacks::of(tank);
+    let mut parts = vec![Part::Text(tacks::advice(&order))];
+    for turn in [Turn::Within, Turn::Body, Turn::Closing] {
+        let rows = tacks::rows(&order, turn, |at| {
+            at.display(LengthUnit::Millimetre, 0).to_string()
+        });
+        if rows.is_empty() {
+            continue;
+        }
+        parts.push(Part::Text(format!("{}:", tacks::turn_name(tank, turn))));
+        parts.push(Part::Table {
+            head: ["no.", "seam", "at"]
+                .repeat(tacks::ABREAST)
+                .into_iter()
+                .map(str::to_owned)
+                .collect(),
+            rows: rows.into_iter().map(Vec::from).collect(),
+        });
+    }
+    parts
 }
 
 /// The weld plan: its plot and its table.

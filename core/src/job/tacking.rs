@@ -1,6 +1,7 @@
 //! The order in which a tank is tacked.
 
 use super::Tank;
+use super::within::of_walls;
 use crate::body::{Face, Path};
 use crate::panel::PanelMark;
 use crate::quantity::Length;
@@ -110,12 +111,6 @@ impl Tank {
         let [a, b] = [0.25, 0.75].map(|share| edge.at(Length::from_metres(share * length.si())));
         0.5 * (a.z + b.z)
     }
-}
-
-/// Whether a seam lies between walls.
-fn of_walls(seam: &Seam) -> bool {
-    let inner = |face: &Face| matches!(face, Face::Baffle(_) | Face::Fitting(_));
-    !seam.faces.iter().any(inner)
 }
 
 /// When the tacks of a seam are due. A baffle's seam with the panel that closes the tank waits for that panel; a

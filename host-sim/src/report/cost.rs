@@ -10,6 +10,7 @@ use super::duty;
 use super::kit::{Missing, chosen, uses};
 use super::plan::facts;
 use super::table::wrapped;
+use crate::cut::Cut;
 use crate::diagnostics::clean;
 use crate::job_file::Extras;
 use crate::welding;
@@ -40,10 +41,10 @@ pub(super) fn time(tank: &Tank, extras: &Extras, all: &AllUse) -> Result<JobTime
     .job()
 }
 
-pub(super) fn amounts(tank: &Tank, all: &AllUse, time: &JobTime) -> Amounts {
+pub(super) fn amounts(tank: &Tank, extras: &Extras, all: &AllUse, time: &JobTime) -> Amounts {
     let arc = tank.arc().power() * all.burning().si();
     Amounts {
-        sheet: tank.totals().mass,
+        sheet: Cut::of(tank, extras).mass(),
         filler: all.filler.bought_mass,
         gas: all.gas.total(),
         labour: time.total,
@@ -62,7 +63,7 @@ pub(super) fn costs(
     let chosen = chosen(tank, extras)?;
     let (_, all) = uses(tank, &chosen.kit)?;
     let time = time(tank, extras, &all)?;
-    let costs = Costs::of(&amounts(tank, &all, &time), prices)?;
+    let costs = Costs::of(&amounts(tank, extras, &all, &time), prices)?;
     Ok(Some((costs, time, clean(currency).into_owned())))
 }
 

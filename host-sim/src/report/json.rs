@@ -10,6 +10,7 @@ use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
 use super::{Asked, duty, filler, notices, settings, shrinkage, supply, tacks};
+use crate::cut::Cut;
 
 /// The version of this object.
 pub const SCHEMA: &str = "seamwright-plan/1";
@@ -26,6 +27,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
     let welded = crate::welding::plan(tank);
     let tacking = tacks::of(tank);
+    let cut = Cut::of(tank, extras);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
     let dip: Vec<Value> = tank
         .dip()
@@ -49,7 +51,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
             "pick_up_m": capacity.pick_up.si(),
             "dip": dip,
         },
-        "panels": panels(tank),
+        "panels": panels(&cut),
         "seams": seams(tank),
         "tacks": tacks::json(tank, &tacking),
         "tacking": tacks::sums(tank, &tacking),
@@ -75,7 +77,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
             "wait_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.waits)),
             "job_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.job)),
             "heat_j": totals.heat.si(),
-            "mass_kg": totals.mass.si(),
+            "mass_kg": cut.mass().si(),
         },
         "mass": super::balance::json(tank),
         "proof": proof(tank),
@@ -84,7 +86,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
         "settings": settings::json(tank, extras),
         "duty": duty::json(tank, extras),
         "supply": supply::json(tank, extras),
-        "shrinkage": shrinkage::json(tank),
+        "shrinkage": shrinkage::json(tank, extras),
         "assumed": assumed.iter().map(|one| json!({
             "key": one.field().to_string(),
             "value": one.to_string(),
@@ -105,11 +107,11 @@ fn point(point: Vector) -> Value {
     json!([point.x, point.y, point.z])
 }
 
-fn panels(tank: &Tank) -> Vec<Value> {
+fn panels(cut: &Cut<'_>) -> Vec<Value> {
     let mut blank = Blank::new();
-    tank.panels()
+    cut.panels()
         .map(|panel| {
-            let laid = tank.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let laid = cut.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
             let mut flat = json!({ "area_m2": panel.blank_area.si() });
             if laid && let Some(map) = flat.as_object_mut() {
                 map.extend(layout(&blank));

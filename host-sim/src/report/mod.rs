@@ -18,7 +18,7 @@ pub mod plan;
 pub mod pours;
 pub mod readings;
 mod settings;
-mod shrinkage;
+pub mod shrinkage;
 mod size;
 pub mod stitches;
 pub mod strength;

@@ -18,6 +18,7 @@ use super::{
     Asked, Units, balance, cautions, cost, duty, filler, heat, leak, notices, settings, shrinkage,
     size, stitches, strength, supply, tacks,
 };
+use crate::cut::Cut;
 use crate::diagnostics::clean;
 use crate::welding;
 
@@ -33,6 +34,7 @@ pub fn text(asked: &Asked<'_>, units: Units) -> String {
         extras,
         search,
     } = *asked;
+    let cut = Cut::of(tank, extras);
     let name = clean(tank.job().name()).into_owned();
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
@@ -45,7 +47,7 @@ pub fn text(asked: &Asked<'_>, units: Units) -> String {
     section(
         &mut out,
         "Panels, cut square for open corners",
-        &panels(tank, units),
+        &panels(&cut, units),
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
     section(&mut out, "Tack in this order", &tacks::text(tank, units));
@@ -82,9 +84,9 @@ pub fn text(asked: &Asked<'_>, units: Units) -> String {
     section(
         &mut out,
         "Shrinkage, as rules of thumb have it",
-        &shrinkage::text(tank, units, &mut cited),
+        &shrinkage::text(tank, extras, units, &mut cited),
     );
-    section(&mut out, "In all", &totals(tank, units));
+    section(&mut out, "In all", &totals(&cut, units));
     section(&mut out, "Mass and mounts", &balance::text(tank, units));
     let dangers = cautions::text(&cautions::of(tank));
     section(&mut out, "Cautions", &dangers);
@@ -225,8 +227,8 @@ fn dip(tank: &Tank, units: Units) -> String {
     table([depth, holds, depth, holds, depth, holds], &rows)
 }
 
-fn panels(tank: &Tank, units: Units) -> String {
-    let rows: Vec<[String; 6]> = tank
+fn panels(cut: &Cut<'_>, units: Units) -> String {
+    let rows: Vec<[String; 6]> = cut
         .panels()
         .map(|panel| {
             [
@@ -234,7 +236,7 @@ fn panels(tank: &Tank, units: Units) -> String {
                 faces(&panel.faces),
                 panel.making.name().to_owned(),
                 units.thickness(panel.thickness),
-                blank_size(tank, &panel, units),
+                blank_size(cut, &panel, units),
                 units.mass(panel.mass),
             ]
         })
@@ -265,9 +267,9 @@ fn faces(faces: &[Face]) -> String {
 }
 
 /// Width and height of the box about a blank.
-fn blank_size(tank: &Tank, panel: &Panel, units: Units) -> String {
+fn blank_size(cut: &Cut<'_>, panel: &Panel, units: Units) -> String {
     let mut blank = Blank::new();
-    match tank.blank(panel, &mut blank) {
+    match cut.blank(panel, &mut blank) {
         Ok(()) if !blank.is_empty() => blank
             .size()
             .map(|side| units.length(Length::from_metres(side)))
@@ -347,8 +349,8 @@ fn arc(tank: &Tank, units: Units) -> String {
     ])
 }
 
-fn totals(tank: &Tank, units: Units) -> String {
-    let totals = tank.totals();
+fn totals(cut: &Cut<'_>, units: Units) -> String {
+    let totals = cut.tank().totals();
     let seams = match units {
         Units::Metric => totals.seam.display(LengthUnit::Metre, 3).to_string(),
         Units::Us | Units::Imperial => totals.seam.display(LengthUnit::Foot, 2).to_string(),
@@ -368,7 +370,7 @@ fn totals(tank: &Tank, units: Units) -> String {
             "heat into the tank",
             totals.heat.display(EnergyUnit::Kilojoule, 0).to_string(),
         ),
-        ("mass of the blanks", units.mass(totals.mass)),
+        ("mass of the blanks", units.mass(cut.mass())),
     ])
 }
 

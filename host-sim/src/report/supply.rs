@@ -200,7 +200,7 @@ fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
         put("cylinder_share", json!(share));
     }
     let time = time(tank, extras, &all)?;
-    let amounts = amounts(tank, &all, &time);
+    let amounts = amounts(tank, extras, &all, &time);
     put(
         "amounts",
         json!({

@@ -12,6 +12,7 @@ use super::pattern::{Fault, Pattern};
 use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
+use crate::cut::Cut;
 use crate::failure::Failure;
 use crate::report::Asked;
 use crate::report::dip::{self, Step};
@@ -42,7 +43,8 @@ pub fn write(
         )
     };
     let tank = asked.tank;
-    let pieces = pieces(tank).map_err(|fault: Fault| {
+    let cut = Cut::of(tank, asked.extras);
+    let pieces = pieces(&cut).map_err(|fault: Fault| {
         Failure::input(
             format!("a panel makes no pattern: {fault}"),
             "the tank is past what cut files can hold: make it larger or simpler".to_owned(),
@@ -104,7 +106,7 @@ pub fn write(
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }
-    let page = page::job_page(asked, &pieces, plan.as_ref());
+    let page = page::job_page(asked, &cut, &pieces, plan.as_ref());
     keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
 }

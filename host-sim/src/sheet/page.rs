@@ -15,8 +15,9 @@ use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
+use crate::cut::Cut;
 use crate::job_file::Extras;
-use crate::report::{self, Asked, notices, tacks};
+use crate::report::{self, Asked, notices, shrinkage, tacks};
 use crate::welding::{self, plot};
 
 fn litres(volume: Volume) -> String {
@@ -36,7 +37,12 @@ fn strings<const N: usize>(all: [&str; N]) -> Vec<String> {
 }
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
-pub(super) fn job_page(asked: &Asked<'_>, pieces: &[Piece], plan: Option<&Plan<'_>>) -> JobPage {
+pub(super) fn job_page(
+    asked: &Asked<'_>,
+    cut: &Cut<'_>,
+    pieces: &[Piece],
+    plan: Option<&Plan<'_>>,
+) -> JobPage {
     let Asked {
         tank,
         assumed,
@@ -58,7 +64,7 @@ pub(super) fn job_page(asked: &Asked<'_>, pieces: &[Piece], plan: Option<&Plan<'
         },
         Section {
             heading: "Panels".to_owned(),
-            pieces: panels(tank, pieces),
+            pieces: panels(asked, cut, pieces),
         },
         Section {
             heading: "Seams".to_owned(),
@@ -231,7 +237,7 @@ fn growth(tank: &Tank) -> Option<(String, String)> {
     Some(fact("when it warms", told))
 }
 
-fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
+fn panels(asked: &Asked<'_>, cut: &Cut<'_>, pieces: &[Piece]) -> Vec<Part> {
     let mm = |value: f64| format!("{value:.1} mm");
     let mut parts = vec![Part::Table {
         head: strings(["mark", "faces", "made", "sheet", "blank", "mass"]),
@@ -264,8 +270,16 @@ fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
     parts.push(Part::Text(format!(
         "All blanks together {}. Marks are on the outside. Two panels meet where their edges carry the same \
          seam mark, tick to tick: the ticks stand a third of the way along, so they meet one way round only.",
-        tank.totals().mass.display(MassUnit::Kilogram, 3)
+        cut.mass().display(MassUnit::Kilogram, 3)
     )));
+    parts.extend(
+        shrinkage::allowed(asked.tank, asked.extras, report::Units::Metric).map(|text| {
+            Part::Caution {
+                weight: Weight::Caution,
+                text,
+            }
+        }),
+    );
     for piece in pieces {
         if let Some(pattern) = &piece.pattern {
             parts.push(Part::Figure {

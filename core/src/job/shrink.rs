@@ -29,7 +29,8 @@ pub struct Shrinkage {
 /// By how much a seam is taken to draw in across itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Draw {
-    /// The middle of what the rule for its joint gives; nothing where there is no rule.
+    /// The middle of what the rule for its joint gives, but no more than any metal can draw in with this heat
+    /// ([`Shrinkage::most`]); nothing where there is no rule.
     ByRule,
     /// This much, whatever the joint: measured on a trial piece.
     By(Length),
@@ -83,8 +84,10 @@ impl Tank {
         let whole = match draw {
             Draw::By(length) => length.si(),
             Draw::ByRule => {
-                let [least, most] = self.shrinkage(seam)?.across?.range;
-                0.5 * (least.si() + most.si())
+                let Shrinkage { across, most, .. } = self.shrinkage(seam)?;
+                let middle = |of: Estimate| 0.5 * of.range.iter().map(|end| end.si()).sum::<f64>();
+                let free = most.map_or(f64::INFINITY, middle);
+                libm::fmin(middle(across?), free)
             }
         };
         Some(Allowance {

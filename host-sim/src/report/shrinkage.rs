@@ -58,7 +58,7 @@ pub fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<String> {
         );
     }
     said.push_str(match draw {
-        Draw::ByRule => " The rules were found on carbon steel plate; in other metals, and in thin sheet, a seam may draw in by a small part or a multiple of that, and not at all where the sheet buckles instead. Weld a trial piece, measure it, and give shrink_by.",
+        Draw::ByRule => " Taken is the middle of the rule, or the most that any metal draws in with this heat where that is less. The rules were found on carbon steel plate; in other metals, and in thin sheet, a seam may draw in by a small part or a multiple of that, and not at all where the sheet buckles instead. Weld a trial piece, measure it, and give shrink_by.",
         Draw::By(_) => " This is the job's own shrink_by, taken for every seam between walls: it holds for the sheet, joint, heat and clamping that it was measured with.",
     });
     said.push_str(" The gauge knows no allowance and shows blanks without it.");

@@ -9,7 +9,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand, ValueEnum};
 use seamwright_core::bound::{Limit, OutOfRange, Value};
 use seamwright_core::capacity::{Lean, Measure};
-use seamwright_core::job::Tank;
+use seamwright_core::job::{Assumed, Tank};
 use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 
 use crate::failure::Failure;
@@ -316,20 +316,42 @@ fn object(value: &serde_json::Value) -> Result<(), Failure> {
     print(&format!("{text}\n"))
 }
 
+/// A job file with all that was computed of it.
+struct Whole {
+    file: JobFile,
+    tank: Tank,
+    assumed: Vec<Assumed>,
+}
+
+impl Whole {
+    fn open(job: &str) -> Result<Self, Failure> {
+        let file = JobFile::open(job)?;
+        let mut assumed = Vec::new();
+        let tank = file.tank(|one| assumed.push(one))?;
+        Ok(Self {
+            file,
+            tank,
+            assumed,
+        })
+    }
+
+    fn asked(&self, search: Option<u32>) -> Asked<'_> {
+        Asked {
+            tank: &self.tank,
+            assumed: &self.assumed,
+            extras: &self.file.extras,
+            search,
+        }
+    }
+}
+
 fn computed(job: &str) -> Result<Tank, Failure> {
     JobFile::open(job)?.tank(|_| ())
 }
 
 fn plan(job: &str, json: bool, search: Option<u32>, units: Units) -> Result<(), Failure> {
-    let file = JobFile::open(job)?;
-    let mut assumed = Vec::new();
-    let tank = file.tank(|one| assumed.push(one))?;
-    let asked = Asked {
-        tank: &tank,
-        assumed: &assumed,
-        extras: &file.extras,
-        search,
-    };
+    let whole = Whole::open(job)?;
+    let asked = whole.asked(search);
     if json {
         object(&report::json::plan(&asked))
     } else {
@@ -477,22 +499,15 @@ fn write_sheet(
         .iter()
         .map(|text| stock_sheet(text))
         .collect::<Result<Vec<Stock>, Failure>>()?;
-    let file = JobFile::open(job)?;
-    let mut assumed = Vec::new();
-    let tank = file.tank(|one| assumed.push(one))?;
-    let asked = Asked {
-        tank: &tank,
-        assumed: &assumed,
-        extras: &file.extras,
-        search: None,
-    };
+    let whole = Whole::open(job)?;
     let paper = match paper {
         PaperSize::A4 => Paper::A4,
         PaperSize::Letter => Paper::Letter,
     };
     let printing = Print::build(paper, PRINT_MARGIN, PRINT_OVERLAP)
         .map_err(|fault| Failure::other(fault.to_string(), ""))?;
-    let poured = poured(&tank, Lean::LEVEL, pours)?;
+    let poured = poured(&whole.tank, Lean::LEVEL, pours)?;
+    let asked = whole.asked(None);
     for path in sheet::files::write(&asked, &stock, &printing, poured.as_ref(), out)? {
         print(&format!("{}\n", path.display()))?;
     }

@@ -234,8 +234,8 @@ fn random_tanks_only_grow() {
             }
             let (own, more) = (plain.blank_area.si(), with.blank_area.si());
             match plain.making {
-                Making::Dished => assert!(own == more),
-                _ if matches!(plain.face(), Face::Baffle(_)) => assert!(own == more),
+                Making::Dished => assert_eq!(plain, with),
+                _ if matches!(plain.face(), Face::Baffle(_)) => assert_eq!(plain, with),
                 _ => assert!(more >= own, "{plain:?}"),
             }
             if !blank.is_empty() {

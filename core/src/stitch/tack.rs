@@ -64,7 +64,16 @@ impl Sum {
 }
 
 /// The one of a turn, of one for each.
-const fn of_turn<T>([within, body, closing]: &mut [T; 3], turn: Turn) -> &mut T {
+const fn of_turn<T>([within, body, closing]: &[T; 3], turn: Turn) -> &T {
+    match turn {
+        Turn::Within => within,
+        Turn::Body => body,
+        Turn::Closing => closing,
+    }
+}
+
+/// The same, to change.
+const fn of_turn_mut<T>([within, body, closing]: &mut [T; 3], turn: Turn) -> &mut T {
     match turn {
         Turn::Within => within,
         Turn::Body => body,
@@ -155,7 +164,7 @@ impl Tacking {
     pub(crate) fn set_arms(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) {
         let mut sums = [(Vector::ZERO, 0.0); 3];
         self.each(&edge_of, |row, edge, number| {
-            let (sum, length) = of_turn(&mut sums, row.turn);
+            let (sum, length) = of_turn_mut(&mut sums, row.turn);
             *sum = *sum + edge.at(row.at(number)) * row.tacks.length.si();
             *length += row.tacks.length.si();
         });
@@ -165,8 +174,8 @@ impl Tacking {
         });
         let mut wholes = [0.0; 3];
         self.each(&edge_of, |row, edge, number| {
-            let middle = *of_turn(&mut middles.clone(), row.turn);
-            *of_turn(&mut wholes, row.turn) += row.arm(edge, number, middle).length();
+            let middle = *of_turn(&middles, row.turn);
+            *of_turn_mut(&mut wholes, row.turn) += row.arm(edge, number, middle).length();
         });
         for (sum, (middle, whole)) in self.sums.iter_mut().zip(middles.into_iter().zip(wholes)) {
             *sum = Sum {
@@ -176,7 +185,7 @@ impl Tacking {
         }
         for row in &mut self.rows {
             if let Some(edge) = edge_of(row.seam) {
-                let Sum { middle, .. } = of_turn(&mut self.sums, row.turn);
+                let Sum { middle, .. } = of_turn(&self.sums, row.turn);
                 let ends = [0, row.tacks.count.saturating_sub(1)];
                 row.arms = ends.map(|number| row.arm(&edge, number, *middle));
             }
@@ -208,7 +217,7 @@ impl Tacking {
             sum.pull = sum.pull.anew();
         }
         self.each(edge_of, |row, edge, number| {
-            let Sum { middle, pull } = of_turn(&mut plain.sums, row.turn);
+            let Sum { middle, pull } = of_turn_mut(&mut plain.sums, row.turn);
             pull.add(row.arm(edge, number, *middle));
         });
         plain.most()
@@ -224,7 +233,8 @@ impl Tacking {
         let (number, open, arm) = match end {
             Some(end) => {
                 let arm = if end { row.arms[1] } else { row.arms[0] };
-                row.ends[usize::from(end)] = false;
+                let [first, second] = &mut row.ends;
+                *(if end { second } else { first }) = false;
                 (if end { last } else { 0 }, 0.0, arm)
             }
             None => {
@@ -234,7 +244,7 @@ impl Tacking {
                 (number, open, arm)
             }
         };
-        let sum = of_turn(&mut self.sums, turn);
+        let sum = of_turn_mut(&mut self.sums, turn);
         sum.pull.add(arm);
         if let ([false, false], Some((next, _))) = (row.ends, row.next)
             && let Some(edge) = edge_of(row.seam)
@@ -276,7 +286,7 @@ impl Tacking {
 
     /// What leaves the least pull; of equals the first.
     fn least<T>(&self, turn: Turn, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
-        let Sum { pull: so_far, .. } = *of_turn(&mut self.sums.clone(), turn);
+        let Sum { pull: so_far, .. } = *of_turn(&self.sums, turn);
         let mut best = None;
         let mut least = f64::INFINITY;
         for (arm, one) in all {
@@ -321,7 +331,7 @@ impl Halving {
 
     /// The n-th of so many stretches counted from both ends in turn.
     const fn from_both_ends(n: u32, parts: u32) -> u32 {
-        if n % 2 == 0 {
+        if n.is_multiple_of(2) {
             n / 2
         } else {
             parts.saturating_sub(1 + n / 2)

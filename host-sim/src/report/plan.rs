@@ -110,17 +110,7 @@ fn section(out: &mut String, title: &str, body: &str) {
 
 /// A name and its figures, one to a line.
 pub(super) fn facts(rows: &[(&str, String)]) -> String {
-    let wide = rows
-        .iter()
-        .map(|(name, _)| name.chars().count())
-        .max()
-        .unwrap_or(0);
-    let mut text = String::new();
-    for (name, value) in rows {
-        let pad = wide - name.chars().count();
-        let _ = writeln!(text, "  {name}{:pad$}  {value}", "");
-    }
-    text
+    super::table::facts(rows, |value, _| value.to_owned())
 }
 
 fn body(tank: &Tank, units: Units) -> String {

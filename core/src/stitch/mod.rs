@@ -2,6 +2,7 @@
 //! and the order of the tacks that hold the tank together before.
 
 mod bench;
+mod halving;
 mod order;
 mod pull;
 mod run;

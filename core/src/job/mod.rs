@@ -18,9 +18,11 @@ mod liquid;
 mod notices;
 mod order;
 mod planner;
+mod shrink;
 mod sizes;
 mod strength;
 mod supplies;
+mod tacking;
 mod tank;
 mod welding;
 mod within;
@@ -42,8 +44,10 @@ pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use leak::{BAROMETER, TestError};
 pub use order::Stitch;
 pub use planner::{Planner, Progress, Steps};
+pub use shrink::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use strength::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
 pub use supplies::{AllUse, Kit, SeamTime, SeamUse, WASTE};
+pub use tacking::TackOrder;
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

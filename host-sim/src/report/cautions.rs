@@ -4,7 +4,6 @@ use std::fmt::Write as _;
 
 use seamwright_core::caution::{Caution, Cautions, always, for_alloy, for_leak_test, for_liquid};
 use seamwright_core::job::Tank;
-use seamwright_core::notice::Notice;
 use seamwright_core::proof::leak::{Method, Rule};
 use serde_json::{Value, json};
 
@@ -50,19 +49,6 @@ pub fn of(tank: &Tank) -> Vec<Caution> {
 pub fn of_test(tank: &Tank, methods: &[Method]) -> Vec<Caution> {
     let liquid = tank.job().liquid().map(for_liquid);
     gather(methods.iter().copied().map(for_leak_test).chain(liquid))
-}
-
-/// The notices of a tank that none of these cautions tells already.
-#[must_use]
-pub fn others(tank: &Tank, told: &[Caution]) -> Vec<Notice> {
-    let mut others = Vec::new();
-    tank.each_notice(|notice| {
-        let by = notice.told_by();
-        if by.is_empty() || !by.iter().all(|caution| told.contains(caution)) {
-            others.push(notice);
-        }
-    });
-    others
 }
 
 /// Each in whole, its source under it.

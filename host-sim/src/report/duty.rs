@@ -23,7 +23,7 @@ pub(super) fn burning(tank: &Tank) -> Time {
 }
 
 /// The plates that there are, by name; whether the torch's was taken down for alternating current.
-fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, bool)> {
+pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, bool)> {
     let source = extras.power_source.clone();
     let torch = extras.torch.on(tank.arc().process);
     let source = source.map(|plate| ("power source", plate, false));

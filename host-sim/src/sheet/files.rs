@@ -4,7 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use seamwright_core::capacity::{Dip, Lean};
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::job::Tank;
 use seamwright_core::quantity::{LengthUnit, VolumeUnit};
 
 use super::nest::{Item, Rules, Stock};
@@ -12,8 +12,10 @@ use super::pattern::{Fault, Pattern};
 use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
+use crate::cut::Cut;
 use crate::failure::Failure;
 use crate::job_file::JobFile;
+use crate::report::Asked;
 use crate::report::dip::{self, Step};
 use crate::report::pours::Poured;
 use crate::shots::write_whole;
@@ -54,8 +56,7 @@ impl<'a> Marking<'a> {
 /// # Errors
 /// What could not be written, or a piece past what a file can hold.
 pub fn write(
-    tank: &Tank,
-    assumed: &[Assumed],
+    asked: &Asked<'_>,
     stock: &[Stock],
     print: &Print,
     stick: &Marking<'_>,
@@ -67,7 +68,9 @@ pub fn write(
             "name another folder with --out",
         )
     };
-    let pieces = pieces(tank).map_err(|fault: Fault| {
+    let tank = asked.tank;
+    let cut = Cut::of(tank, asked.extras);
+    let pieces = pieces(&cut).map_err(|fault: Fault| {
         Failure::input(
             format!("a panel makes no pattern: {fault}"),
             "the tank is past what cut files can hold: make it larger or simpler".to_owned(),
@@ -129,7 +132,7 @@ pub fn write(
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }
-    let page = page::job_page(tank, assumed, &pieces, plan.as_ref());
+    let page = page::job_page(asked, &cut, &pieces, plan.as_ref());
     keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
 }

@@ -79,6 +79,14 @@ pub fn plan(tank: &Tank) -> Result<WeldPlan, PlanError> {
     })
 }
 
+/// The best order of so many that a search finds for a tank.
+///
+/// # Errors
+/// As [`plan`].
+pub fn search(tank: &Tank, tries: u32) -> Result<search::Found, PlanError> {
+    Welding::of(tank)?.search(tries)
+}
+
 impl<'a> Welding<'a> {
     /// Lays a tank out.
     ///
@@ -130,16 +138,11 @@ impl<'a> Welding<'a> {
             band.extend(sum.ok().map(|sum| (uptake, sum)));
         }
 
-        let stitches = planned
-            .iter()
-            .enumerate()
-            .filter_map(|(place, one)| self.stitch(place, one))
-            .collect();
         let ambient = self.tank.job().welding().ambient;
         let steps = planned.iter().map(|one| WeldStep::of(one, ambient));
         Ok(WeldPlan {
             steps: steps.collect(),
-            stitches,
+            stitches: self.stitches(&planned),
             sum,
             plain,
             band,
@@ -159,6 +162,15 @@ impl<'a> Welding<'a> {
         let edges = &self.edges;
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
         self.bench.in_order(order, manner, &seams, see, || true)
+    }
+
+    /// Planned stitches in words.
+    fn stitches(&self, planned: &[Planned]) -> Vec<Stitch> {
+        planned
+            .iter()
+            .enumerate()
+            .filter_map(|(place, one)| self.stitch(place, one))
+            .collect()
     }
 
     fn stitch(&self, place: usize, one: &Planned) -> Option<Stitch> {

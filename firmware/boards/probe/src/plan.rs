@@ -186,7 +186,30 @@ fn liquid(tank: &Tank) {
     }
 }
 
+/// Order of the tacks, and blanks cut larger for shrinkage.
+fn tacked(tank: &Tank) {
+    let mut tacking = seamwright_core::stitch::Tacking::new();
+    let mut order = tank.tack_order(&mut tacking);
+    black_box(order.pull_seam_by_seam());
+    for tack in order.by_ref() {
+        black_box(tack);
+    }
+    black_box((order.pull(), tank.closing_panel()));
+    for seam in tank.seams() {
+        black_box(tank.shrinkage(&seam).is_some());
+    }
+    let larger = tank.larger(black_box(seamwright_core::job::Draw::ByRule));
+    let mut blank = Blank::new();
+    for panel in tank.panels_larger(black_box(&larger)) {
+        if tank.blank_larger(&larger, &panel, &mut blank).is_ok() {
+            black_box(blank.area());
+        }
+    }
+    black_box(tank.mass_larger(&larger));
+}
+
 fn welds(tank: &Tank) {
+    tacked(tank);
     for seam in tank.seams() {
         black_box(seam);
         if let Some(tacks) = tank.tacks(&seam) {

@@ -477,6 +477,118 @@ mod tests {
         assert_eq!(gauge.work().unwrap().seam(), 11);
     }
 
+    fn order_page(gauge: &mut Gauge) {
+        while gauge.screen() != Screen::Page(Page::Order) {
+            press(gauge, &[Right]);
+        }
+    }
+
+    /// Each stitch once, as they come.
+    fn plain_order(gauge: &Gauge) -> std::vec::Vec<WeldStep> {
+        let count = gauge.work().unwrap().tank().totals().stitches;
+        (0..u8::try_from(count).unwrap())
+            .map(|run| WeldStep {
+                run,
+                reversed: false,
+                wait: 5,
+                warmth: 40,
+            })
+            .collect()
+    }
+
+    #[test]
+    fn an_order_that_came_is_walked_through() {
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select]);
+        let steps = plain_order(&gauge);
+        gauge.add_steps(0, 0, &steps[..1]).unwrap();
+        order_page(&mut gauge);
+        assert!(
+            !gauge
+                .work()
+                .unwrap()
+                .order()
+                .fits(gauge.work().unwrap().tank())
+        );
+        gauge.add_steps(0, 1, &steps[1..]).unwrap();
+        let work = gauge.work().unwrap();
+        assert_eq!((work.order().count(), work.stitch()), (steps.len(), 0));
+        assert_eq!(work.order().origin(), Origin::Sent);
+        assert!(work.order().fits(work.tank()));
+        press(&mut gauge, &[Down, Down, Down, Up]);
+        assert_eq!(gauge.work().unwrap().stitch(), 2);
+        for _ in 0..50 {
+            gauge.handle(Event::Repeat(Down));
+        }
+        assert_eq!(gauge.work().unwrap().stitch(), steps.len());
+        press(&mut gauge, &[Select]);
+        assert_eq!(gauge.work().unwrap().stitch(), 0);
+        // Another job of that name, and what came with the old one is gone.
+        gauge.keep(&box_job("a")).unwrap();
+        assert_eq!(gauge.work().unwrap().order().count(), 0);
+    }
+
+    #[cfg(feature = "full")]
+    #[test]
+    fn a_gauge_without_an_order_thinks_of_one() {
+        use seamwright_core::job::Progress;
+        let mut gauge = with_jobs(&["a", "b"]);
+        assert!(!gauge.think() && !gauge.has_thoughts(), "nothing is open");
+        press(&mut gauge, &[Up, Select]);
+        order_page(&mut gauge);
+        assert!(gauge.has_thoughts());
+        let mut seen = std::vec::Vec::new();
+        let origin = |gauge: &Gauge| gauge.work().unwrap().order().origin();
+        while gauge.has_thoughts() {
+            if gauge.think() {
+                seen.push(origin(&gauge));
+            }
+            if seen.len() == 2 {
+                break;
+            }
+        }
+        let looked = Origin::Own(Progress::Looked);
+        assert_eq!(seen, [looked, Origin::Own(Progress::Tried(1))]);
+        // While a stitch is shown the order stands still.
+        press(&mut gauge, &[Down]);
+        assert!(!gauge.has_thoughts());
+        for _ in 0..100 {
+            assert!(!gauge.think());
+        }
+        press(&mut gauge, &[Select]);
+        assert!(gauge.has_thoughts());
+        // Left and opened again, it goes on where it was; another job is another matter.
+        gauge.handle(Event::Hold);
+        assert!(!gauge.has_thoughts());
+        press(&mut gauge, &[Select]);
+        assert_eq!(origin(&gauge), Origin::Own(Progress::Tried(1)));
+        gauge.handle(Event::Hold);
+        press(&mut gauge, &[Down, Select]);
+        assert_eq!(origin(&gauge), Origin::Own(Progress::Idle));
+        // What is sent is used as it is.
+        let steps = plain_order(&gauge);
+        gauge.add_steps(1, 0, &steps).unwrap();
+        assert!(!gauge.has_thoughts() && !gauge.think());
+        assert_eq!(origin(&gauge), Origin::Sent);
+    }
+
+    #[cfg(feature = "full")]
+    #[test]
+    fn a_job_changed_under_a_plan_is_planned_anew() {
+        use seamwright_core::job::Progress;
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select]);
+        order_page(&mut gauge);
+        while !gauge.think() {}
+        gauge.keep(&box_job("a")).unwrap();
+        assert_eq!(
+            gauge.work().unwrap().order().origin(),
+            Origin::Own(Progress::Idle)
+        );
+        gauge.forget();
+        assert!(!gauge.has_thoughts());
+    }
+
     #[test]
     fn a_tank_is_first_seen_from_where_it_is_cut() {
         for (faces, quarters) in [

@@ -5,10 +5,10 @@
 
 use core::hint::black_box;
 
-use seamwright_core::job::Tank;
+use seamwright_core::job::{Planner, Tank};
 use seamwright_core::quantity::Ratio;
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, MAX_STITCHES, WAYS, Weights,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, MAX_STITCHES, WAYS, Weights, WeldStep,
 };
 
 type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
@@ -16,7 +16,7 @@ type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
 /// Reaches every way to put the stitches of one tank in order.
 pub(crate) fn prove(tank: &Tank) {
     let mut table = Table::new();
-    if tank.lay_out(black_box(DEVICE_RIM), &mut table).is_err() {
+    if tank.lay_out(&black_box(DEVICE_FINE), &mut table).is_err() {
         return;
     }
     black_box((table.shell.cells(), table.shell.links()));
@@ -40,6 +40,14 @@ pub(crate) fn prove(tank: &Tank) {
         },
         keep_on,
     ));
+    let _ = black_box(table.look_first(
+        &manner,
+        |one| {
+            black_box(WeldStep::of(&one, tank.job().welding().ambient).pack());
+        },
+        keep_on,
+    ));
+    little_by_little(tank);
     let given = black_box([(0_u8, false); MAX_STITCHES as usize]);
     let _ = black_box(table.in_order(
         &given,
@@ -65,4 +73,24 @@ fn order(table: &mut Table, tank: &Tank, way: &Weights) {
         || black_box(true),
     );
     let _ = black_box(sum);
+}
+
+/// As a gauge does it that has buttons to watch.
+fn little_by_little(tank: &Tank) {
+    let mut planner = Planner::<DEVICE_CELLS, DEVICE_LINKS>::new();
+    planner.begin();
+    while planner.is_busy() {
+        black_box((planner.advance(tank), planner.progress(), planner.sum()));
+    }
+    let steps = planner.steps().iter().copied();
+    black_box(tank.is_order(steps.clone()));
+    for step in steps {
+        black_box(tank.stitch(step.run));
+        black_box((
+            WeldStep::unpack(step.pack()),
+            step.waits(),
+            step.starts_at(),
+        ));
+    }
+    planner.stop();
 }

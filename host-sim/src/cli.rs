@@ -539,7 +539,7 @@ fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
 fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
     let tank = file.tank(|_| ())?;
-    let plan = welding::plan(&tank);
+    let plan = welding::plan(&tank, &file.extras);
     let order = plan.as_ref().map_or(&[][..], |plan| &plan.steps);
     let kept = link::command(&file.draft, order, port)?;
     let mut said = format!("{kept}\n");

@@ -40,7 +40,8 @@ impl Pair {
     /// The order of its stitches, to both.
     fn send_order(&mut self, draft: &Draft) -> Result<(), Failure> {
         let tank = Tank::build(draft).map_err(|error| Failure::new(error.to_string()))?;
-        let plan = welding::plan(&tank).map_err(|error| Failure::new(error.to_string()))?;
+        let plan = welding::plan(&tank, &Extras::default())
+            .map_err(|error| Failure::new(error.to_string()))?;
         let mut from = 0;
         for steps in plan.steps.chunks(STEPS) {
             let request = Request::Order {

@@ -24,7 +24,7 @@ fn tank(name: &str) -> Outcome<Tank> {
 }
 
 fn planned(tank: &Tank) -> Outcome<WeldPlan> {
-    Ok(Welding::of(tank)?.plan()?)
+    Ok(Welding::of(tank, None)?.plan()?)
 }
 
 #[test]
@@ -82,7 +82,7 @@ fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
         let plan = planned(&tank)?;
         assert!(plan.sum.job < 0.8 * plan.plain.job, "{name}");
         assert!(plan.sum.pull < 0.6 * plan.plain.pull, "{name}");
-        let best = Welding::of(&tank)?.search(300)?;
+        let best = Welding::of(&tank, None)?.search(300)?;
         assert_eq!(best.tried, 300);
         assert!(
             plan.sum.job <= 1.05 * best.sum.job,
@@ -131,7 +131,7 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
 
         let order: Vec<(u8, bool)> = first.iter().map(|step| (step.run, step.reversed)).collect();
         let manner = tank.manner();
-        let sum = Welding::of(&tank)?.in_order(&order, &manner, |_| ())?;
+        let sum = Welding::of(&tank, None)?.in_order(&order, &manner, |_| ())?;
         assert!(sum.job < 1.1 * plan.sum.job, "{name}: {} s", sum.job);
     }
     Ok(())

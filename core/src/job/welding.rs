@@ -261,6 +261,7 @@ impl Tank {
             limit: self.interpass_max().si() - welding.ambient.si(),
             moving: welding.moving.si(),
             back_step: welding.back_step,
+            duty: None,
         }
     }
 

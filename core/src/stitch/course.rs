@@ -3,6 +3,7 @@
 use super::MAX_STITCHES;
 use super::bench::{Bench, Manner, PlanError, Planned, Sum};
 use super::pull::Pull;
+use super::rest::Recent;
 use super::run::{Run, Seams, Turn};
 use crate::body::Edge;
 use crate::heat::network::Spot;
@@ -62,6 +63,21 @@ struct Current {
     start: Option<Spot>,
 }
 
+impl Current {
+    /// In m.
+    fn length(&self) -> f64 {
+        self.edge.as_ref().map_or_else(
+            || f64::from(self.run.length),
+            |edge| edge.length().si() / f64::from(self.run.of),
+        )
+    }
+
+    /// For how long its arc burns, in s.
+    fn arc(&self, manner: &Manner) -> f64 {
+        self.length() / manner.travel
+    }
+}
+
 /// What one step brought.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Advance {
@@ -88,6 +104,9 @@ pub(crate) struct Course {
     passed: f64,
     doing: Doing,
     current: Option<Current>,
+    recent: Recent,
+    /// Whether it is only power source or torch that is waited for.
+    resting: bool,
 }
 
 impl Course {
@@ -103,6 +122,8 @@ impl Course {
             passed: 0.0,
             doing: Doing::Nothing,
             current: None,
+            recent: Recent::new(),
+            resting: false,
         }
     }
 
@@ -124,6 +145,7 @@ impl Course {
         self.passed = 0.0;
         self.doing = Doing::Choosing;
         self.current = None;
+        self.recent.clear();
     }
 
     /// One step of the shell at most.
@@ -167,6 +189,9 @@ impl Course {
                 bench.shell.pass(None);
                 self.passed += step;
                 self.clock += step;
+                if self.resting {
+                    self.sum.rests += step;
+                }
                 Ok(self.wait(waited + step, bench, manner))
             }
             Doing::Burning(burnt) => Ok(self.burn(burnt, bench, manner)),
@@ -214,7 +239,11 @@ impl Course {
             Some(spot) => bench.shell.warmth_at(spot),
             None => bench.rough_warmth(&current.run, current.reversed),
         };
-        if warmth > manner.limit {
+        let rested = manner
+            .duty
+            .is_none_or(|share| self.recent.allow(self.clock, current.arc(manner), share));
+        self.resting = warmth <= manner.limit;
+        if warmth > manner.limit || !rested {
             self.doing = Doing::Waiting(waited);
             return Advance::Passed;
         }
@@ -241,11 +270,8 @@ impl Course {
             return self.end();
         };
         let run = current.run;
-        let length = current.edge.as_ref().map_or_else(
-            || f64::from(run.length),
-            |edge| edge.length().si() / f64::from(run.of),
-        );
-        let arc = length / manner.travel;
+        let length = current.length();
+        let arc = current.arc(manner);
         if burnt < arc {
             let step = bench.shell.step_length();
             let last = self.passed + 1.5 * step >= self.clock + arc;
@@ -264,6 +290,7 @@ impl Course {
             self.doing = Doing::Burning(if last { arc } else { burnt + step });
             return Advance::Passed;
         }
+        self.recent.note(self.clock, arc);
         self.clock += arc;
         self.sum.job = self.clock;
         self.pull.weld(&run);

@@ -6,6 +6,7 @@ mod course;
 mod halving;
 mod order;
 mod pull;
+mod rest;
 mod run;
 mod step;
 mod tack;

@@ -20,9 +20,9 @@ const WIDE: usize = 100;
 /// Of the mains' energy in the arc: common practice for an inverter, no source.
 const MAINS: f64 = 0.8;
 
-/// What the welder waits for the metal to cool, by the weld plan; `None` where there is no plan.
-fn waits(tank: &Tank) -> Option<Time> {
-    let plan = welding::plan(tank).ok()?;
+/// What the welder waits by the weld plan, for the metal to cool and for power source and torch; `None` where there is no plan.
+fn waits(tank: &Tank, extras: &Extras) -> Option<Time> {
+    let plan = welding::plan(tank, extras).ok()?;
     Some(Time::from_seconds(plan.sum.waits))
 }
 
@@ -33,7 +33,7 @@ pub(super) fn time(tank: &Tank, extras: &Extras, all: &AllUse) -> Result<JobTime
     let rest = duty::run(tank, extras).map_or(0.0, |run| run.rest.si());
     Parts {
         arc: all.burning(),
-        wait: waits(tank).unwrap_or_default(),
+        wait: waits(tank, extras).unwrap_or_default(),
         moves: Time::from_seconds(moves),
         rest: Time::from_seconds(rest),
         other: extras.supply.other_time.unwrap_or_default(),
@@ -91,9 +91,9 @@ pub(super) fn text(tank: &Tank, extras: &Extras) -> String {
     };
     rows.push(("in all", format!("{}{whole}", money(costs.total()))));
     let hours = |time: Time| time.display(TimeUnit::Hour, 2).to_string();
-    let cooling = match waits(tank) {
+    let cooling = match waits(tank, extras) {
         Some(waits) => format!(
-            "{} between arcs, of which the weld plan waits {} for the metal to cool and the rest is moves to each start, or rests of the duty cycle where these are longer",
+            "{} between arcs, of which the weld plan waits {} for the metal to cool or the duty cycle and the rest is moves to each start, or rests of the duty cycle where these are longer",
             hours(time.between),
             hours(waits)
         ),

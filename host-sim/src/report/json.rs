@@ -25,7 +25,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
         search,
     } = *asked;
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
-    let welded = crate::welding::plan(tank);
+    let welded = crate::welding::plan(tank, extras);
     let tacking = tacks::of(tank);
     let cut = Cut::of(tank, extras);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
@@ -57,7 +57,7 @@ pub fn plan(asked: &Asked<'_>) -> Value {
         "tacking": tacks::sums(tank, &tacking),
         "stitches": stitches(tank, &welded),
         "welding": match &welded {
-            Ok(plan) => super::stitches::sums(plan, search.map(|tries| crate::welding::search(tank, tries))),
+            Ok(plan) => super::stitches::sums(plan, search.map(|tries| crate::welding::search(tank, extras, tries))),
             Err(error) => json!({ "error": error.to_string() }),
         },
         "arc": {

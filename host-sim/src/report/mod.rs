@@ -6,7 +6,7 @@ pub mod cautions;
 mod cited;
 mod cost;
 pub mod dip;
-mod duty;
+pub(crate) mod duty;
 pub mod fill;
 mod filler;
 mod heat;

@@ -42,7 +42,8 @@ pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
     all.extend(filler(tank, extras));
     all.extend(past_rating(tank, extras));
     all.extend(duty_overrun(tank, extras));
-    all.push(closing(tank));
+    all.extend(duty_rests(tank, extras));
+    all.push(closing(tank, extras));
     all
 }
 
@@ -96,13 +97,30 @@ fn past_rating(tank: &Tank, extras: &Extras) -> Vec<Told> {
         .collect()
 }
 
+/// Power source or torch makes the job longer.
+fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
+    let run = duty::run(tank, extras)?;
+    let plan = welding::plan(tank, extras).ok()?;
+    let rests = plan.sum.rests / 60.0;
+    (rests >= 0.5).then(|| Told {
+        code: "duty-rests",
+        told_by: &[],
+        severity: Severity::Info,
+        text: format!(
+            "at {} the power source and torch allow the arc {} of any ten minutes: the weld plan waits {rests:.0} min for them alone; with a higher rating or less current the job is so much shorter",
+            tank.arc().current.display(CurrentUnit::Ampere, 0),
+            run.allowed.duty.display(RatioUnit::Percent, 0),
+        ),
+    })
+}
+
 /// The plan burns the arc for longer in some ten minutes than power source and torch may.
 fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
     let run = duty::run(tank, extras)?;
     let may = run.stretch.si();
-    let plan = welding::plan(tank).ok()?;
+    let plan = welding::plan(tank, extras).ok()?;
     let (from, burns) = busiest(&plan.stitches, PERIOD.si())?;
-    // A second is no overrun: the plan's own clock goes in steps of two.
+    // The plan keeps to it, unless a single stitch is longer.
     (burns > may + 1.0).then(|| Told {
         code: "duty-overrun",
         told_by: &[],
@@ -136,7 +154,7 @@ pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
 }
 
 /// The last seam shuts the tank, and the air in it is hot.
-fn closing(tank: &Tank) -> Told {
+fn closing(tank: &Tank, extras: &Extras) -> Told {
     let open: Vec<String> = tank
         .job()
         .fittings()
@@ -144,7 +162,7 @@ fn closing(tank: &Tank) -> Told {
         .filter(|fitting| fitting.bore.si() > 0.0 && !matches!(fitting.face, Face::Baffle(_)))
         .map(|fitting| clean(&fitting.name).into_owned())
         .collect();
-    let last = welding::plan(tank)
+    let last = welding::plan(tank, extras)
         .ok()
         .and_then(|plan| plan.stitches.last().map(|last| last.seam.clone()));
     let last = last.map_or_else(String::new, |seam| format!(", {seam},"));

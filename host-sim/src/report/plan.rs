@@ -56,8 +56,8 @@ pub fn text(asked: &Asked<'_>, units: Units) -> String {
         &mut out,
         "Order of the stitches",
         &stitches::text(
-            &welding::plan(tank),
-            search.map(|tries| welding::search(tank, tries)),
+            &welding::plan(tank, extras),
+            search.map(|tries| welding::search(tank, extras, tries)),
             tank.job().welding().ambient,
             units,
         ),

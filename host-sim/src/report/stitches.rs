@@ -65,8 +65,16 @@ pub fn text(known: &Known, sought: Sought, ambient: Temperature, units: Units) -
     );
     let told = |name: &str, sum: &Sum| {
         let hottest = Temperature::from_kelvins(ambient.si() + sum.hottest);
+        let rests = if sum.rests > 0.0 {
+            format!(
+                " ({} of them only for power source or torch)",
+                minutes(sum.rests)
+            )
+        } else {
+            String::new()
+        };
         format!(
-            "{name}: {} in all, {} of it waits beside the moves; hottest start {}; pull to one side at most {:.2}",
+            "{name}: {} in all, {} of it waits beside the moves{rests}; hottest start {}; pull to one side at most {:.2}",
             minutes(sum.job),
             minutes(sum.waits),
             warm(hottest, units),
@@ -95,7 +103,7 @@ pub fn text(known: &Known, sought: Sought, ambient: Temperature, units: Units) -
         ));
     }
     lines.push(
-        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
+        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
             .to_owned(),
     );
     let _ = writeln!(text);
@@ -154,6 +162,7 @@ pub fn sums(plan: &WeldPlan, sought: Sought) -> Value {
         json!({
             "job_s": sum.job,
             "wait_s": sum.waits,
+            "rest_s": sum.rests,
             "hottest_start_over_ambient_k": sum.hottest,
             "pull": sum.pull,
         })

@@ -126,7 +126,7 @@ pub fn write(
     if let Some(plan) = &plan {
         keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
     }
-    if let Ok(plan) = welding::plan(tank) {
+    if let Ok(plan) = welding::plan(tank, asked.extras) {
         let job = tank.job();
         let picture = plot::draw(&plan, job.welding().ambient, tank.interpass_max());
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");

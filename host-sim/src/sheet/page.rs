@@ -77,7 +77,7 @@ pub(super) fn job_page(
     });
     sections.push(Section {
         heading: "Order of the stitches".to_owned(),
-        pieces: order(tank),
+        pieces: order(tank, extras),
     });
     sections.push(Section {
         heading: "Leak test".to_owned(),
@@ -384,8 +384,8 @@ fn tacking(tank: &Tank) -> Vec<Part> {
 }
 
 /// The weld plan: its plot and its table.
-fn order(tank: &Tank) -> Vec<Part> {
-    let plan = match welding::plan(tank) {
+fn order(tank: &Tank, extras: &Extras) -> Vec<Part> {
+    let plan = match welding::plan(tank, extras) {
         Ok(plan) => plan,
         Err(error) => return vec![Part::Text(error.to_string())],
     };

@@ -51,7 +51,7 @@ impl Welding<'_> {
     /// # Errors
     /// [`PlanError`] where the metal never cools in the plan's own order.
     pub fn search(&mut self, tries: u32) -> Result<Found, PlanError> {
-        let manner = self.tank.manner();
+        let manner = self.manner();
         let mut order = Vec::new();
         let edges = self.edges.clone();
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();

@@ -284,7 +284,9 @@ fn ports_that_end_fail_or_never_rest() {
 
 fn order() -> Vec<WeldStep> {
     let tank = Tank::build(&draft()).unwrap();
-    crate::welding::plan(&tank).unwrap().steps
+    crate::welding::plan(&tank, &crate::job_file::Extras::default())
+        .unwrap()
+        .steps
 }
 
 #[test]

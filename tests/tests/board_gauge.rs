@@ -3,7 +3,7 @@
 //! Since the board sends only what changed, this also shows that many partial redraws add up to the
 //! whole picture.
 
-use seamwright::job_file::JobFile;
+use seamwright::job_file::{Extras, JobFile};
 use seamwright::welding;
 use seamwright_core::job::{Draft, Tank};
 use seamwright_core::wire::{Reply, Request, STEPS};

@@ -452,7 +452,7 @@ fn a_plan_rests_as_its_plate_asks() {
     let free = with("");
     assert!(busiest(&free) > 300.0, "{}", busiest(&free));
     assert_eq!(notice(&free, "duty-rests"), None);
-    assert_eq!(number(&free["welding"]["this_order"]["rest_s"]), 0.0);
+    assert!(number(&free["welding"]["this_order"]["rest_s"]) < 1e-9);
     let mut before = number(&free["welding"]["this_order"]["job_s"]);
     for duty in [60, 35, 20] {
         let plan = with(&source(duty));

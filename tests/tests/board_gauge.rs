@@ -3,14 +3,14 @@
 //! Since the board sends only what changed, this also shows that many partial redraws add up to the
 //! whole picture.
 
-use seamwright::job_file::{Extras, JobFile};
-use seamwright::welding;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::wire::{Reply, Request, STEPS};
+use seamwright::job_file::JobFile;
+use seamwright_core::job::Draft;
+use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
 use seamwright_tests::board::{Board, Failure, Screen};
+use seamwright_tests::orders;
 
 /// Most pages that a job can have before this test says that turning them never ends.
 const MOST_PAGES: usize = 40;
@@ -39,20 +39,13 @@ impl Pair {
 
     /// The order of its stitches, to both.
     fn send_order(&mut self, draft: &Draft) -> Result<(), Failure> {
-        let tank = Tank::build(draft).map_err(|error| Failure::new(error.to_string()))?;
-        let plan = welding::plan(&tank, &Extras::default())
-            .map_err(|error| Failure::new(error.to_string()))?;
-        let mut from = 0;
-        for steps in plan.steps.chunks(STEPS) {
-            let request = Request::Order {
-                place: 0,
-                from,
-                steps: steps.iter().copied().collect(),
+        for request in orders::requests(draft, 0).map_err(Failure::new)? {
+            let Request::Order { from, steps, .. } = &request else {
+                return Err(Failure::new("a request of another kind"));
             };
             let have = from + steps.len() as u16;
+            assert_eq!(self.gauge.add_steps(0, *from, steps), Ok(have));
             assert_eq!(self.board.ask(&request)?, Reply::Ordered { steps: have });
-            assert_eq!(self.gauge.add_steps(0, from, steps), Ok(have));
-            from = have;
         }
         Ok(())
     }

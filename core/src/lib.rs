@@ -17,7 +17,7 @@
 //! - [`filler`]: which rod for which sheets, and why.
 //! - [`heat`]: the arc, its settings and its duty; the sheet about it; preheat; the tank as a conducting
 //!   shell.
-//! - [`stitch`]: seams cut into equal runs.
+//! - [`stitch`]: seams cut into equal runs, and the order of runs and of tacks.
 //! - [`supply`]: rod, gas, time and cost.
 //! - [`proof`]: whether the tank bears its load and is tight: strength, leak test; its mass and where it hangs.
 //! - [`caution`]: what may hurt someone, by the result it belongs to.

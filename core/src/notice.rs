@@ -4,6 +4,7 @@ use core::fmt;
 
 use crate::body::Face;
 use crate::capacity::Measure;
+use crate::caution::Caution;
 use crate::fixture::Near;
 use crate::panel::PanelMark;
 use crate::quantity::{Length, LengthUnit, Volume, VolumeUnit};
@@ -142,6 +143,22 @@ impl Notice {
             | Self::HoleClose { .. }
             | Self::TargetMissed { .. } => Severity::Caution,
             Self::VentBeforeWelding | Self::ArcAndFume | Self::UsedTank => Severity::Caution,
+        }
+    }
+
+    /// The cautions that tell the same in whole: who shows all of these need not show the notice as well. None of a
+    /// notice about this tank alone.
+    #[must_use]
+    pub const fn told_by(&self) -> &'static [Caution] {
+        match self {
+            Self::VentBeforeWelding => &[Caution::VentFirst],
+            Self::ArcAndFume => &[
+                Caution::ArcRays,
+                Caution::OzoneFume,
+                Caution::ChlorinatedSolvent,
+            ],
+            Self::UsedTank => &[Caution::UsedTank],
+            _ => &[],
         }
     }
 }

@@ -104,16 +104,23 @@ impl Link {
     // Out of line: the request, some 3 KiB, is gone from the stack before a tank is made.
     #[inline(never)]
     fn first_half(&mut self, gauge: &mut Gauge, status: &Status) -> Half {
-        let request = match self.decoder.read::<Request>() {
-            Ok(request) => request,
+        // Looked at where it is: a copy of it would not fit the stack of a small board.
+        match &self.decoder.read::<Request>() {
+            Ok(Request::Keep(draft)) => self.keep(draft.name.as_str(), gauge),
+            Ok(Request::Compute(draft)) => Half::Taken(self.take_in(draft)),
+            Ok(request) => Half::Done(self.serve(request, gauge, status)),
             Err(fault) => {
-                crate::log::unread(fault);
-                return Half::Done(Reply::Unread(fault));
+                crate::log::unread(*fault);
+                Half::Done(Reply::Unread(*fault))
             }
-        };
-        Half::Done(match request {
-            Request::Keep(draft) => return self.keep(draft.name.as_str(), gauge),
-            Request::Compute(draft) => return Half::Taken(self.take_in(&draft)),
+        }
+    }
+
+    /// Answers a request without a draft.
+    #[inline(never)]
+    fn serve(&self, request: &Request, gauge: &mut Gauge, status: &Status) -> Reply {
+        match request {
+            Request::Keep(_) | Request::Compute(_) => Reply::Unread(Fault::Unknown),
             Request::Hello => Reply::Hello {
                 protocol: PROTOCOL,
                 board: short(self.board.unwrap_or_default()),
@@ -123,19 +130,19 @@ impl Link {
                 gauge.forget();
                 Reply::Forgot
             }
-            Request::Panels { from } => self.panels(from),
-            Request::Seams { from } => self.seams(from),
+            Request::Panels { from } => self.panels(*from),
+            Request::Seams { from } => self.seams(*from),
             Request::Level { pitch, roll, share } => {
-                self.of_held(|tank| Reply::Level(level(tank, pitch, roll, share)))
+                self.of_held(|tank| Reply::Level(level(tank, *pitch, *roll, *share)))
             }
             Request::Status => Reply::Status(*status),
             Request::Order { place, from, steps } => {
-                match gauge.add_steps(usize::from(place), from, &steps) {
+                match gauge.add_steps(usize::from(*place), *from, steps) {
                     Ok(steps) => Reply::Ordered { steps },
                     Err(_) => full(),
                 }
             }
-        })
+        }
     }
 
     /// Keeps the draft of the request just read, as it was packed: it is a good one, having been read.

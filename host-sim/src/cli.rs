@@ -15,10 +15,11 @@ use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
 use crate::failure::Failure;
 use crate::job_file::JobFile;
 use crate::report::pours::{self, Poured};
-use crate::report::{self, Units, dip};
+use crate::report::{self, Asked, Units, dip};
+use crate::sheet::files::Marking;
 use crate::sheet::nest::Stock;
 use crate::sheet::pdf::{Paper, Print};
-use crate::{bench, link, sheet, shots, solve};
+use crate::{bench, link, sheet, shots, solve, welding};
 
 /// Plans one-off welded sheet-metal liquid tanks.
 #[derive(Debug, Parser)]
@@ -37,6 +38,9 @@ enum Command {
         /// Print one JSON object in SI units instead of a report
         #[arg(long)]
         json: bool,
+        /// Try so many other orders of welding as well, and tell what the best of them takes
+        #[arg(long, value_name = "ORDERS", value_parser = clap::value_parser!(u32).range(1..=100_000))]
+        search: Option<u32>,
         /// The units of the report
         #[arg(long, value_enum, default_value_t)]
         units: Units,
@@ -194,7 +198,12 @@ fn coloured(stream: &impl IsTerminal) -> bool {
 
 fn run(command: &Command) -> Result<ExitCode, Failure> {
     match command {
-        Command::Plan { job, json, units } => plan(job, *json, *units)?,
+        Command::Plan {
+            job,
+            json,
+            search,
+            units,
+        } => plan(job, *json, *search, *units)?,
         Command::Fill {
             job,
             depth,
@@ -228,7 +237,7 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
                     .map(|text| option("--volume", text))
                     .transpose()?,
             };
-            let (tank, _) = computed(job)?;
+            let tank = computed(job)?;
             let chart = dip::chart(&tank, lean, step)?;
             let poured = poured(&tank, lean, pour)?;
             let chart = match &poured {
@@ -308,20 +317,46 @@ fn object(value: &serde_json::Value) -> Result<(), Failure> {
     print(&format!("{text}\n"))
 }
 
-fn computed(job: &str) -> Result<(Tank, Vec<Assumed>), Failure> {
-    let mut assumed = Vec::new();
-    let tank = JobFile::open(job)?.tank(|one| assumed.push(one))?;
-    Ok((tank, assumed))
+/// A job file with all that was computed of it.
+struct Whole {
+    file: JobFile,
+    tank: Tank,
+    assumed: Vec<Assumed>,
 }
 
-fn plan(job: &str, json: bool, units: Units) -> Result<(), Failure> {
-    let file = JobFile::open(job)?;
-    let mut assumed = Vec::new();
-    let tank = file.tank(|one| assumed.push(one))?;
+impl Whole {
+    fn open(job: &str) -> Result<Self, Failure> {
+        let file = JobFile::open(job)?;
+        let mut assumed = Vec::new();
+        let tank = file.tank(|one| assumed.push(one))?;
+        Ok(Self {
+            file,
+            tank,
+            assumed,
+        })
+    }
+
+    fn asked(&self, search: Option<u32>) -> Asked<'_> {
+        Asked {
+            tank: &self.tank,
+            assumed: &self.assumed,
+            extras: &self.file.extras,
+            search,
+        }
+    }
+}
+
+fn computed(job: &str) -> Result<Tank, Failure> {
+    JobFile::open(job)?.tank(|_| ())
+}
+
+fn plan(job: &str, json: bool, search: Option<u32>, units: Units) -> Result<(), Failure> {
+    let whole = Whole::open(job)?;
+    let asked = whole.asked(search);
     if json {
-        object(&report::json::plan(&tank, &assumed, &file.extras))
+        object(&report::json::plan(&asked))
     } else {
-        print(&report::plan::text(&tank, &assumed, &file.extras, units))
+        print(&report::plan::text(&asked, units))
     }
 }
 
@@ -336,7 +371,7 @@ fn fill(
     let written = depth;
     let depth = option::<Length>("--depth", written)?;
     let lean = lean(pitch, roll)?;
-    let (tank, _) = computed(job)?;
+    let tank = computed(job)?;
     let level = tank
         .pool(lean)
         .at(depth)
@@ -465,15 +500,17 @@ fn write_sheet(
         .iter()
         .map(|text| stock_sheet(text))
         .collect::<Result<Vec<Stock>, Failure>>()?;
-    let (tank, assumed) = computed(job)?;
+    let whole = Whole::open(job)?;
     let paper = match paper {
         PaperSize::A4 => Paper::A4,
         PaperSize::Letter => Paper::Letter,
     };
     let printing = Print::build(paper, PRINT_MARGIN, PRINT_OVERLAP)
         .map_err(|fault| Failure::other(fault.to_string(), ""))?;
-    let poured = poured(&tank, Lean::LEVEL, pours)?;
-    for path in sheet::files::write(&tank, &assumed, &stock, &printing, poured.as_ref(), out)? {
+    let poured = poured(&whole.tank, Lean::LEVEL, pours)?;
+    let marking = Marking::of(&whole.file, poured.as_ref());
+    let asked = whole.asked(None);
+    for path in sheet::files::write(&asked, &stock, &printing, &marking, out)? {
         print(&format!("{}\n", path.display()))?;
     }
     Ok(())
@@ -501,7 +538,15 @@ fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
 
 fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
-    file.tank(|_| ())?;
-    let kept = link::command(&file.draft, port)?;
-    print(&format!("{kept}\n"))
+    let tank = file.tank(|_| ())?;
+    let plan = welding::plan(&tank, &file.extras);
+    let order = plan.as_ref().map_or(&[][..], |plan| &plan.steps);
+    let kept = link::command(&file.draft, order, port)?;
+    let mut said = format!("{kept}\n");
+    if let Err(error) = plan {
+        said.push_str(&format!(
+            "It went without an order of its stitches: {error}.\n"
+        ));
+    }
+    print(&said)
 }

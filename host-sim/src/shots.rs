@@ -99,6 +99,9 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
     let _ = gauge.keep(draft);
     let mut shots = vec![shot(&gauge, 1, None)];
     gauge.handle(Event::Press(Button::Select));
+    while gauge.has_thoughts() {
+        gauge.think();
+    }
     let mut number = 1;
     let mut page = None;
     while let Screen::Page(turned) = gauge.screen() {
@@ -136,14 +139,17 @@ pub fn every_screen(draft: &Draft) -> Vec<Shot> {
     shots
 }
 
+/// More than any page has: an order has at most 256 stitches.
+const MOST_CHOICES: usize = 300;
+
 /// A page whose up and down choose among things: one shot for each, until the first shows again.
 fn each_choice(gauge: &mut Gauge, number: usize) -> Vec<Shot> {
     let mut shots: Vec<Shot> = Vec::new();
-    // More than any page has: a body has at most 40 edges. The choice of another page may have come along.
-    for _ in 1..=64 {
+    // The choice of another page may have come along.
+    for _ in 1..=MOST_CHOICES {
         gauge.handle(Event::Press(Button::Up));
     }
-    for choice in 1..=64 {
+    for choice in 1..=MOST_CHOICES {
         let next = shot(gauge, number, Some(choice));
         if shots.iter().any(|shot| shot.frame == next.frame) {
             break;

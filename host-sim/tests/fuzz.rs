@@ -14,7 +14,7 @@ use proptest::test_runner::TestRunner;
 use seamwright::diagnostics::Source;
 use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
-use seamwright::report::{self, Units};
+use seamwright::report::{self, Asked, Units};
 use seamwright_core::capacity::Lean;
 use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
 use serde_json::Value;
@@ -80,10 +80,16 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         Ok(tank) => tank,
         Err(failure) => return check_failure(&failure).map(|()| false),
     };
-    let plan = report::json::plan(&tank, &assumed, &file.extras);
+    let asked = Asked {
+        tank: &tank,
+        assumed: &assumed,
+        extras: &file.extras,
+        search: None,
+    };
+    let plan = report::json::plan(&asked);
     prop_assert!(finite(&plan), "{plan}");
     for units in [Units::Metric, Units::Us, Units::Imperial] {
-        let text = report::plan::text(&tank, &assumed, &file.extras, units);
+        let text = report::plan::text(&asked, units);
         // Below the name, which may be any words. So core prints what is no number, or past all scales.
         let figures: String = text.lines().skip(2).collect();
         for sign in ["no value", "1.8e19", "NaN"] {

@@ -450,6 +450,21 @@ fn supplies_that_do_not_read() {
         &supply("cylinder_pressure = \"200 bar\""),
     );
     check(
+        "shrinkage-of-no-allowance",
+        &with_table("[weld]\nshrink_by = \"0.8 mm\""),
+    );
+    check(
+        "shrinkage-too-large",
+        &with_table("[weld]\nshrink_allowance = \"yes\"\nshrink_by = \"8 cm\""),
+    );
+    check(
+        "shrinkage-into-itself",
+        &with_table(
+            "[joints]\nfolds = [\"bottom front\", \"bottom back\", \"bottom left\", \"bottom right\"]\nbend_radius = \"2 mm\"\n\n\
+             [weld]\nshrink_allowance = \"yes\"\nshrink_by = \"10 mm\"",
+        ),
+    );
+    check(
         "prices-without-currency",
         &supply("\n[supply.prices]\nfiller = 38"),
     );

@@ -123,9 +123,33 @@ fn costs() {
         16.0 * number(&totals["gas_m3"]),
         1e-12,
     );
-    // A penny a second with the arc burning, 10 s from start to start (the default move), and two hours.
+    // A penny a second with the arc burning, 10 s to each start (the default move), and two hours.
     let seconds = number(&totals["arc_s"]) + 10.0 * number(&totals["starts"]) + 7_200.0;
-    near("labour", &cost["items"]["labour"], 0.01 * seconds, 1e-12);
+    let waits = |plan: &Value| number(&plan["totals"]["wait_s"]);
+    near(
+        "labour",
+        &cost["items"]["labour"],
+        0.01 * (seconds + waits(&plan)),
+        1e-12,
+    );
+    // The same tank held cooler between stitches: the waits of its weld plan are paid for as well.
+    let cool = with(&format!(
+        "{SUPPLY}other_time = \"2 h\"\n{prices}\n[weld]\ninterpass_max = \"60 °C\"\n"
+    ));
+    assert!(waits(&cool) > waits(&plan) + 600.0, "{}", waits(&cool));
+    near(
+        "labour with waits",
+        &cool["supply"]["cost"]["items"]["labour"],
+        0.01 * (seconds + waits(&cool)),
+        1e-12,
+    );
+    let amounts = &cool["supply"]["amounts"];
+    near(
+        "between arcs",
+        &amounts["labour_between_arcs_s"],
+        waits(&cool) + 10.0 * number(&totals["starts"]),
+        1e-12,
+    );
     assert_eq!(cost["items"]["electricity"], Value::Null);
     assert_eq!(cost["whole"], false);
     let items: f64 = ["sheet", "filler", "gas", "labour"]
@@ -375,4 +399,138 @@ fn shrinkage_of_butts_and_tees() {
         .find(|one| one["across"] != Value::Null)
         .unwrap();
     near("tee", &tee["across"]["range_m"][0], 1.02e-3, 1e-9);
+}
+
+fn notice<'a>(plan: &'a Value, code: &str) -> Option<&'a Value> {
+    let all = plan["notices"].as_array().unwrap();
+    all.iter().find(|one| one["code"] == code)
+}
+
+/// A rod that warm service rules out (Corrosion 15 (1959), by Mathers (2002), p. 49) is a notice, and none where it
+/// serves or no rod is named.
+#[test]
+fn a_filler_that_is_ruled_out_is_a_notice() {
+    let warm = "\n[use]\ntemperature = \"85 °C\"\n";
+    let plan = with(&format!("{SUPPLY}{warm}"));
+    let told = notice(&plan, "filler-ruled-out").unwrap();
+    assert_eq!(told["severity"], "warning");
+    let text = told["text"].as_str().unwrap();
+    let reason = plan["filler"]["own"]["findings"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|one| one["mark"] == "ruled out")
+        .unwrap();
+    assert!(text.contains("5356") && text.contains(reason["reason"].as_str().unwrap()));
+    assert_eq!(notice(&with(SUPPLY), "filler-ruled-out"), None);
+    assert_eq!(notice(&with(warm), "filler-ruled-out"), None);
+}
+
+/// The most that the arc of a plan burns in any ten minutes, counted here in steps of a second from the plan's own
+/// list.
+fn busiest(plan: &Value) -> f64 {
+    let arcs: Vec<[f64; 2]> = plan["stitches"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|one| [number(&one["start_s"]), number(&one["arc_s"])])
+        .collect();
+    let burns = |from: f64| -> f64 {
+        let within =
+            |[start, arc]: &[f64; 2]| ((start + arc).min(from + 600.0) - start.max(from)).max(0.0);
+        arcs.iter().map(within).sum()
+    };
+    (0..20_000).map(f64::from).map(burns).fold(0.0, f64::max)
+}
+
+/// Ten minutes as IEC 60974-1 counts them: a plan with ratings rests so that the arc burns in none of them for longer
+/// than its plate allows.
+#[test]
+fn a_plan_rests_as_its_plate_asks() {
+    let source =
+        |duty: u32| format!("\n[[arc.power_source]]\ncurrent = \"100 A\"\nduty = \"{duty} %\"\n");
+    let free = with("");
+    assert!(busiest(&free) > 300.0, "{}", busiest(&free));
+    assert_eq!(notice(&free, "duty-rests"), None);
+    assert!(number(&free["welding"]["this_order"]["rest_s"]) < 1e-9);
+    let mut before = number(&free["welding"]["this_order"]["job_s"]);
+    for duty in [60, 35, 20] {
+        let plan = with(&source(duty));
+        let most = busiest(&plan);
+        let may = 6.0 * f64::from(duty);
+        // Within a second of the count, and not far below: no rest is longer than it need be.
+        assert!((0.8 * may..may + 1.0).contains(&most), "{duty} %: {most}");
+        let told = notice(&plan, "duty-rests").unwrap();
+        assert_eq!(told["severity"], "info");
+        let share = format!("{duty} % of any ten minutes");
+        assert!(told["text"].as_str().unwrap().contains(&share), "{told}");
+        assert_eq!(notice(&plan, "duty-overrun"), None);
+        let sums = &plan["welding"]["this_order"];
+        assert!(number(&sums["rest_s"]) > 60.0 && number(&sums["job_s"]) > before);
+        before = number(&sums["job_s"]);
+    }
+    assert_eq!(notice(&with(&source(100)), "duty-rests"), None);
+    // A single stitch that is longer than its plate allows is welded, and told.
+    let long = with(&format!("{}\n[weld]\nstitch_max = \"400 mm\"\n", source(5)));
+    let told = notice(&long, "duty-overrun").unwrap();
+    assert_eq!(told["severity"], "caution");
+    assert!(
+        told["text"]
+            .as_str()
+            .unwrap()
+            .contains("5 % of ten minutes, 30 s")
+    );
+    // A current past the plate has a notice of its own.
+    let small = with("\n[[arc.power_source]]\ncurrent = \"90 A\"\nduty = \"35 %\"\n");
+    assert_eq!(notice(&small, "duty-rests"), None);
+    assert_eq!(
+        notice(&small, "current-past-rating").unwrap()["severity"],
+        "warning"
+    );
+    assert_eq!(notice(&free, "current-past-rating"), None);
+}
+
+/// Air in a shut tank blows through the last of its seam: the notice names that seam and what to keep open.
+#[test]
+fn the_air_within_needs_a_way_out() {
+    let text = |plan: &Value| {
+        let told = notice(plan, "air-needs-a-way-out").unwrap();
+        assert_eq!(told["severity"], "caution");
+        told["text"].as_str().unwrap().to_owned()
+    };
+    let shut = with("");
+    let last = shut["stitches"].as_array().unwrap().last().unwrap();
+    let told = text(&shut);
+    assert!(told.contains(&format!("last seam, {},", last["seam"].as_str().unwrap())));
+    assert!(told.contains("names no fitting"), "{told}");
+    let fitting = |name: &str, at: u32, bore: u32| {
+        format!(
+            "\n[[fitting]]\nname = \"{name}\"\nface = \"top\"\nat = [\"{at} mm\", \"60 mm\"]\nbore = \"{bore} mm\"\nouter = \"44 mm\"\n"
+        )
+    };
+    let open = with(&format!(
+        "{}{}",
+        fitting("grip", 60, 0),
+        fitting("filler neck", 160, 38)
+    ));
+    let told = text(&open);
+    assert!(
+        told.contains("filler neck") && !told.contains("grip"),
+        "{told}"
+    );
+    let solid = with(&fitting("grip", 60, 0));
+    assert!(text(&solid).contains("names no fitting"));
+}
+
+/// The page beside the work shows the same notices as the report.
+#[test]
+fn the_job_sheet_shows_them_too() {
+    let folder = tempfile::tempdir().unwrap();
+    let job = format!("{NAME}{SHAPE}{SHEET}{ARC}{SUPPLY}\n[use]\ntemperature = \"85 °C\"\n");
+    fs::write(folder.path().join("tank.toml"), job).unwrap();
+    let output = run(folder.path(), &["sheet", "tank.toml", "--out", "out"]);
+    assert!(output.status.success(), "{}", told(&output));
+    let page = fs::read_to_string(folder.path().join("out/job.html")).unwrap();
+    assert!(page.contains("is ruled out for this tank"));
+    assert!(page.contains("the air within needs a way out"));
 }

@@ -19,6 +19,7 @@ use seamwright_tests::board::{
     Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan, INSTRUCTIONS_PER_TICK, Line,
     lm3s6965_elf, pico_elf, sections,
 };
+use seamwright_tests::orders;
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 
@@ -118,7 +119,7 @@ fn heat() -> Result<(), Failure> {
     for example in EXAMPLES {
         planned(&mut board, example, draft(example)?)?;
     }
-    for stitch in [40.0, 20.0, 13.0] {
+    for stitch in [40.0, 20.0, 11.5] {
         let mut draft = draft("header-tank")?;
         draft.weld.stitch_max = Some(Length::new(stitch, LengthUnit::Millimetre));
         planned(
@@ -230,9 +231,16 @@ fn compute_and_keep(board: &mut Board, example: &str, draft: Draft) -> Result<()
         ticks * INSTRUCTIONS_PER_TICK,
         None,
     );
+    let orders = orders::requests(&draft, 0).map_err(Failure::new)?;
     let reply = board.ask(&Request::Keep(draft))?;
-    if !matches!(reply, Reply::Kept { .. }) {
+    let Reply::Kept { place: kept } = reply else {
         return Err(Failure::new(format!("{example}: {reply:?}")));
+    };
+    for mut request in orders {
+        if let Request::Order { place, .. } = &mut request {
+            *place = kept;
+        }
+        board.ask(&request)?;
     }
     Ok(())
 }

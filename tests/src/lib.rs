@@ -7,4 +7,5 @@ pub mod board;
 pub mod cases;
 pub mod checks;
 pub mod near;
+pub mod orders;
 pub mod random_jobs;

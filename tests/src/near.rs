@@ -18,6 +18,30 @@ impl Tolerance {
             absolute: 0.0,
         }
     }
+
+    /// An amount only.
+    #[must_use]
+    pub const fn absolute(amount: f64) -> Self {
+        Self {
+            relative: 0.0,
+            absolute: amount,
+        }
+    }
+}
+
+/// Says what is wrong unless `got` lies above `want` by a share between the two given.
+///
+/// # Errors
+/// A sentence with both figures and the share. A figure that is not a number is an error.
+pub fn between(what: &str, got: f64, want: f64, least: f64, most: f64) -> Result<(), String> {
+    let share = got / want - 1.0;
+    if share >= least && share <= most {
+        Ok(())
+    } else {
+        Err(format!(
+            "{what}: got {got}, {share:+.4} off {want}, allowed {least} to {most}"
+        ))
+    }
 }
 
 /// Says what is wrong unless `got` comes as near to `expected` as it must.

@@ -10,6 +10,7 @@ use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
 use seamwright_tests::board::{Board, Failure, Screen};
+use seamwright_tests::orders;
 
 /// Most pages that a job can have before this test says that turning them never ends.
 const MOST_PAGES: usize = 40;
@@ -31,8 +32,22 @@ impl Pair {
         let reply = pair.board.ask(&Request::Keep(draft.clone()))?;
         assert_eq!(reply, Reply::Kept { place: 0 });
         assert_eq!(pair.gauge.keep(draft), Ok(0));
+        pair.send_order(draft)?;
         pair.compare()?;
         Ok(pair)
+    }
+
+    /// The order of its stitches, to both.
+    fn send_order(&mut self, draft: &Draft) -> Result<(), Failure> {
+        for request in orders::requests(draft, 0).map_err(Failure::new)? {
+            let Request::Order { from, steps, .. } = &request else {
+                return Err(Failure::new("a request of another kind"));
+            };
+            let have = from + steps.len() as u16;
+            assert_eq!(self.gauge.add_steps(0, *from, steps), Ok(have));
+            assert_eq!(self.board.ask(&request)?, Reply::Ordered { steps: have });
+        }
+        Ok(())
     }
 
     fn compare(&mut self) -> Result<(), Failure> {

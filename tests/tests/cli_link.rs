@@ -44,10 +44,10 @@ fn shows(board: &mut Board, gauge: &Gauge) -> Result<(), Failure> {
 fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
     let mut board = Board::start()?;
     board.link.set_time_limit(READ_LIMIT);
-    let mut gauge = Gauge::new();
+    let mut gauge = Gauge::plain();
     for (place, name) in (0..).zip(EXAMPLES) {
         let draft = example(name)?;
-        let kept = link::send_job(&mut board.link, &draft).map_err(failed)?;
+        let kept = link::send_job(&mut board.link, &draft, &[]).map_err(failed)?;
         assert_eq!(kept.place, place);
         assert_eq!(kept.board, "LM3S6965 evaluation board");
         gauge.keep(&draft).map_err(|_| failed("no room"))?;
@@ -62,7 +62,7 @@ fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
     if let seamwright_core::body::Shape::Block(block) = &mut corrected.shape {
         block.cuts.clear();
     }
-    let kept = link::send_job(&mut board.link, &corrected).map_err(failed)?;
+    let kept = link::send_job(&mut board.link, &corrected, &[]).map_err(failed)?;
     assert_eq!(kept.place, 2);
     gauge.keep(&corrected).map_err(|_| failed("no room"))?;
     shows(&mut board, &gauge)
@@ -75,7 +75,7 @@ fn a_job_arrives_through_noise() -> Result<(), Failure> {
     // As of a cable plugged in while the line was busy: no end of a frame in it.
     board.link.write_all(&[0x5A; 700]).map_err(failed)?;
     let draft = example("header-tank")?;
-    let kept = link::send_job(&mut board.link, &draft).map_err(failed)?;
+    let kept = link::send_job(&mut board.link, &draft, &[]).map_err(failed)?;
     assert_eq!(kept.place, 0);
     Ok(())
 }
@@ -92,7 +92,7 @@ fn the_command_sends_by_a_socket() -> Result<(), Failure> {
 
     let kept = thread::scope(|scope| {
         let relay = scope.spawn(|| pass_on(&listener.accept()?.0, &mut board.link));
-        let kept = link::command(&draft, &format!("unix:{}", path.display())).map_err(failed);
+        let kept = link::command(&draft, &[], &format!("unix:{}", path.display())).map_err(failed);
         relay
             .join()
             .map_err(|_| failed("the relay broke"))?
@@ -107,7 +107,7 @@ fn the_command_sends_by_a_socket() -> Result<(), Failure> {
         )
     );
 
-    let mut gauge = Gauge::new();
+    let mut gauge = Gauge::plain();
     gauge.keep(&draft).map_err(|_| failed("no room"))?;
     shows(&mut board, &gauge)
 }

@@ -10,7 +10,7 @@ use seamwright_core::proof::plate::{
     Bending, Ramp, Sides, clamped, enclosing, held, stiffness, supported,
 };
 use seamwright_tests::checks;
-use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::near::{Tolerance, between, near};
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
@@ -288,18 +288,6 @@ fn long_plates_run_on_smoothly() -> Done {
         Tolerance::relative(8e-3),
     )?;
     Ok(())
-}
-
-/// `got` lies above `want` by a share between the two given.
-fn between(what: &str, got: f64, want: f64, least: f64, most: f64) -> Result<(), String> {
-    let share = got / want - 1.0;
-    if share >= least && share <= most {
-        Ok(())
-    } else {
-        Err(format!(
-            "{what}: got {got}, {share:+.4} off {want}, allowed {least} to {most}"
-        ))
-    }
 }
 
 /// Von Kármán's equations solved by Ritz and Newton, and through them Levy's cases (NACA 737 and 740).

@@ -35,13 +35,6 @@ fn number(value: &Value) -> f64 {
     value.as_f64().unwrap_or_else(|| panic!("{value}"))
 }
 
-const fn absolute(absolute: f64) -> Tolerance {
-    Tolerance {
-        relative: 0.0,
-        absolute,
-    }
-}
-
 fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
@@ -86,7 +79,7 @@ fn cooling_of_steel() -> Done {
     }
     for (q, d) in [(0.5, 3.0), (1.0, 6.0)] {
         let got = of(q, d, 20.0)?;
-        near("thin", got.time[0].si(), 31.57, absolute(0.005))?;
+        near("thin", got.time[0].si(), 31.57, Tolerance::absolute(0.005))?;
     }
     Ok(())
 }
@@ -137,7 +130,7 @@ fn preheat() -> Done {
         near(name, in_celsius(limit.value), most, tolerance(&check))?;
         assert_eq!(limit.source, Source::AwsD1Point2Preheat);
         let got = hold_limit(alloy).unwrap().value.in_unit(TimeUnit::Minute);
-        near(name, got, hold, absolute(1e-9))?;
+        near(name, got, hold, Tolerance::absolute(1e-9))?;
     }
     for (name, expected) in [
         ("1100", 120.0),
@@ -148,7 +141,7 @@ fn preheat() -> Done {
         ("6082", 100.0),
     ] {
         let got = in_celsius(interpass_limit(name.parse()?).value);
-        near(name, got, expected, absolute(1e-9))?;
+        near(name, got, expected, Tolerance::absolute(1e-9))?;
     }
     // 5052 has nominally 2.5 % magnesium, under the 3 % of AWS D1.2.
     assert!(!is_sensitive(Alloy::A5052));

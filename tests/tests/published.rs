@@ -233,6 +233,7 @@ fn open_corners_take_their_setback_off_the_blank() -> Outcome {
         body: &body,
         sheet: &sheet,
         joints: &joints,
+        larger: &[],
     };
     let top = plan
         .panels(2_700.0)

@@ -11,13 +11,16 @@ use seamwright::job_file::JobFile;
 use seamwright::shots::{Shot, every_screen, write_whole};
 use seamwright_firmware::frame::{HEIGHT, WIDTH};
 
-const SHOWN: [&str; 6] = [
+const SHOWN: [&str; 9] = [
     "02-tank",
     "03-holds",
     "04-fill",
     "07-seams-08",
     "08-stitches-08",
-    "09-heat",
+    "09-order-01",
+    "09-order-19",
+    "11-heat",
+    "14-strength-01",
 ];
 const COLUMNS: usize = 3;
 const SCALE: usize = 3;

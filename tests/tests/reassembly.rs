@@ -24,6 +24,7 @@ fn sheets(shape: &Shape, sheet: &Sheet) -> [f64; 3] {
         body: &body,
         sheet,
         joints: &joints,
+        larger: &[],
     };
     let mut blank = Blank::new();
     let (mut by_area, mut by_outline) = (0.0, 0.0);
@@ -60,7 +61,7 @@ proptest! {
 
         let body = shape.body(&sheet).unwrap();
         let joints = Joints::of(Joint::FullLap);
-        let plan = Plan { body: &body, sheet: &sheet, joints: &joints };
+        let plan = Plan { body: &body, sheet: &sheet, joints: &joints, larger: &[] };
         let mut blank = Blank::new();
         let (mut low, mut high) = (Vector::new(1e9, 1e9, 1e9), Vector::new(-1e9, -1e9, -1e9));
         for panel in plan.panels(1.0) {

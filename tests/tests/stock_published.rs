@@ -29,13 +29,6 @@ fn number(value: &Value) -> f64 {
     value.as_f64().unwrap_or_else(|| panic!("{value}"))
 }
 
-const fn absolute(absolute: f64) -> Tolerance {
-    Tolerance {
-        relative: 0.0,
-        absolute,
-    }
-}
-
 /// "5052-H32" as alloy and temper.
 fn sheet(name: &str) -> (Alloy, Option<Temper>) {
     match name.split_once('-') {
@@ -75,7 +68,7 @@ fn conductivities() -> Done {
         let (alloy, temper) = sheet(name);
         let got = alloy.conductivity(temper).value;
         let published = number(&check["expected"]["k_W_mK"]);
-        near(name, got, published, absolute(0.0))?;
+        near(name, got, published, Tolerance::absolute(0.0))?;
         let electrical = smith_palmer(number(&check["inputs"]["IACS_pct"]));
         let expected = number(&check["expected"]["SmithPalmer_W_mK"]);
         near(name, electrical, expected, Tolerance::relative(0.001))?;
@@ -125,7 +118,7 @@ fn diffusivities() -> Done {
         let (alloy, temper) = sheet(name);
         let volume = alloy.density() * alloy.metal().heat_capacity().value;
         let got = alloy.conductivity(temper).value / volume * 1e6;
-        near(name, got, expected, absolute(0.06))?;
+        near(name, got, expected, Tolerance::absolute(0.06))?;
     }
     Ok(())
 }
@@ -135,25 +128,50 @@ fn diffusivities() -> Done {
 #[test]
 fn a_row_in_full() -> Done {
     let metal = Alloy::A5052.metal();
-    near("c", metal.heat_capacity().value, 880.0, absolute(0.0))?;
+    near(
+        "c",
+        metal.heat_capacity().value,
+        880.0,
+        Tolerance::absolute(0.0),
+    )?;
     near(
         "solidus",
         in_celsius(metal.solidus().value),
         607.0,
-        absolute(1e-9),
+        Tolerance::absolute(1e-9),
     )?;
     near(
         "liquidus",
         in_celsius(metal.liquidus().value),
         649.0,
-        absolute(1e-9),
+        Tolerance::absolute(1e-9),
     )?;
-    near("expansion", metal.expansion().value, 23.8e-6, absolute(0.0))?;
-    near("modulus", metal.modulus().value, 70.3e9, absolute(0.0))?;
-    near("Poisson", metal.poisson().value, 0.33, absolute(0.0))?;
+    near(
+        "expansion",
+        metal.expansion().value,
+        23.8e-6,
+        Tolerance::absolute(0.0),
+    )?;
+    near(
+        "modulus",
+        metal.modulus().value,
+        70.3e9,
+        Tolerance::absolute(0.0),
+    )?;
+    near(
+        "Poisson",
+        metal.poisson().value,
+        0.33,
+        Tolerance::absolute(0.0),
+    )?;
     let magnesium = metal.magnesium().value;
-    near("least", magnesium.least.si(), 0.022, absolute(0.0))?;
-    near("most", magnesium.most.si(), 0.028, absolute(0.0))?;
+    near(
+        "least",
+        magnesium.least.si(),
+        0.022,
+        Tolerance::absolute(0.0),
+    )?;
+    near("most", magnesium.most.si(), 0.028, Tolerance::absolute(0.0))?;
     for (temper, yielding, ultimate) in [
         (Temper::O, 89.6, 193.0),
         (Temper::H32, 193.0, 228.0),
@@ -165,8 +183,8 @@ fn a_row_in_full() -> Done {
         let typical: Vec<Strength> = typical.filter(|s| s.basis == Basis::Typical).collect();
         assert_eq!(typical.len(), 1, "{temper}");
         let (u, y) = megapascals(&typical[0]);
-        near("ultimate", u, ultimate, absolute(0.5))?;
-        near("yield", y, yielding, absolute(0.5))?;
+        near("ultimate", u, ultimate, Tolerance::absolute(0.5))?;
+        near("yield", y, yielding, Tolerance::absolute(0.5))?;
     }
     Ok(())
 }
@@ -186,7 +204,12 @@ fn densities_by_the_parts() -> Done {
         let tolerance = Tolerance::relative(0.015);
         near(alloy.name(), alloy.density(), mixed(mg, si, 0.0), tolerance)?;
         let same = alloy.sourced_density().value;
-        near(alloy.name(), same, alloy.density(), absolute(0.0))?;
+        near(
+            alloy.name(),
+            same,
+            alloy.density(),
+            Tolerance::absolute(0.0),
+        )?;
     }
     for filler in Filler::ALL {
         if filler.family() == Family::Aluminium {
@@ -288,24 +311,34 @@ fn welded_6061() -> Done {
         .map(|row| megapascals(&row.strength))
         .unwrap();
     let (parent_u, parent_y) = megapascals(&metal.strength(Some(Temper::T6)).unwrap());
-    near("ultimate", from_t6.0 / parent_u, 0.60, absolute(0.005))?;
-    near("yield", from_t6.1 / parent_y, 0.48, absolute(0.005))?;
+    near(
+        "ultimate",
+        from_t6.0 / parent_u,
+        0.60,
+        Tolerance::absolute(0.005),
+    )?;
+    near(
+        "yield",
+        from_t6.1 / parent_y,
+        0.48,
+        Tolerance::absolute(0.005),
+    )?;
     let thin = metal
         .as_welded(Some(Temper::T6), Some(Filler::R5356), mm(3.0))
         .unwrap();
-    near("tig", megapascals(&thin).1, 92.0, absolute(1e-6))?;
+    near("tig", megapascals(&thin).1, 92.0, Tolerance::absolute(1e-6))?;
     near(
         "tig",
         megapascals(&filler(Filler::R5356)).1,
         73.6,
-        absolute(1e-6),
+        Tolerance::absolute(1e-6),
     )?;
     // With 4043 the American figure for thick sheet, 80, is not the lower one then.
     near(
         "tig",
         megapascals(&filler(Filler::R4043)).1,
         73.6,
-        absolute(1e-6),
+        Tolerance::absolute(1e-6),
     )?;
     Ok(())
 }
@@ -321,7 +354,7 @@ fn the_softened_width() -> Done {
     let expected = number(&cold["expected"]["b_haz_mm"]);
     for thickness in [1.0, 6.0] {
         let got = width(thickness, 60.0).width.in_unit(LengthUnit::Millimetre);
-        near("width", got, expected, absolute(1e-9))?;
+        near("width", got, expected, Tolerance::absolute(1e-9))?;
     }
     let warm = welding("T2.alpha2");
     let got = width(3.0, number(&warm["inputs"]["T1_C"]));
@@ -434,7 +467,7 @@ fn emissivities() -> Done {
             alloy.name(),
             metal.emissivity_bright().value,
             bright,
-            absolute(0.0),
+            Tolerance::absolute(0.0),
         )?;
         assert!(
             oxidised.contains(&metal.emissivity_oxidised().value),

@@ -17,7 +17,7 @@ use seamwright_core::quantity::{
     Area, Length, LengthUnit, Pressure, PressureUnit, Volume, VolumeUnit,
 };
 use seamwright_tests::checks;
-use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::near::{Tolerance, between, near};
 use serde_json::Value;
 
 type Done = Result<(), Box<dyn std::error::Error>>;
@@ -142,18 +142,6 @@ fn worked_panel() -> Done {
         0.10,
     )?;
     Ok(())
-}
-
-/// `got` lies above `want` by a share between the two given.
-fn between(what: &str, got: f64, want: f64, least: f64, most: f64) -> Result<(), String> {
-    let share = got / want - 1.0;
-    if share >= least && share <= most {
-        Ok(())
-    } else {
-        Err(format!(
-            "{what}: got {got}, {share:+.4} off {want}, allowed {least} to {most}"
-        ))
-    }
 }
 
 #[test]

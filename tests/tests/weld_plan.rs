@@ -7,7 +7,8 @@ use std::error::Error;
 use seamwright::job_file::JobFile;
 use seamwright::welding::{WeldPlan, Welding};
 use seamwright_core::body::Face;
-use seamwright_core::job::Tank;
+use seamwright_core::job::{Planner, Progress, Tank};
+use seamwright_core::stitch::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 
@@ -23,7 +24,7 @@ fn tank(name: &str) -> Outcome<Tank> {
 }
 
 fn planned(tank: &Tank) -> Outcome<WeldPlan> {
-    Ok(Welding::of(tank)?.plan()?)
+    Ok(Welding::of(tank, None)?.plan()?)
 }
 
 #[test]
@@ -81,7 +82,7 @@ fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
         let plan = planned(&tank)?;
         assert!(plan.sum.job < 0.8 * plan.plain.job, "{name}");
         assert!(plan.sum.pull < 0.6 * plan.plain.pull, "{name}");
-        let best = Welding::of(&tank)?.search(300)?;
+        let best = Welding::of(&tank, None)?.search(300)?;
         assert_eq!(best.tried, 300);
         assert!(
             plan.sum.job <= 1.05 * best.sum.job,
@@ -97,6 +98,89 @@ fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
 fn the_same_job_has_the_same_plan() -> Outcome {
     let tank = tank("header-tank")?;
     assert_eq!(planned(&tank)?, planned(&tank)?);
+    Ok(())
+}
+
+/// What a gauge finds a little at a time is what the laptop finds at once; its first look is an order of every stitch
+/// within a tenth of that.
+#[test]
+fn a_planner_ends_where_the_laptop_does() -> Outcome {
+    for name in EXAMPLES {
+        let tank = tank(name)?;
+        let plan = planned(&tank)?;
+        let mut planner = Box::new(Planner::<DEVICE_CELLS, DEVICE_LINKS>::new());
+        planner.begin();
+        let mut seen = Vec::new();
+        let mut first = Vec::new();
+        while planner.is_busy() {
+            if !planner.advance(&tank) {
+                continue;
+            }
+            seen.push(planner.progress());
+            if planner.progress() == Progress::Looked {
+                first = planner.steps().to_vec();
+            }
+            assert!(tank.is_order(planner.steps().iter().copied()), "{name}");
+        }
+        let ways = u8::try_from(WAYS.len())?;
+        let mut wanted = vec![Progress::Looked];
+        wanted.extend((1..=ways).map(Progress::Tried));
+        assert_eq!(seen, wanted, "{name}");
+        assert_eq!(planner.steps(), plan.steps, "{name}");
+        assert_eq!(planner.sum(), plan.sum, "{name}");
+
+        let order: Vec<(u8, bool)> = first.iter().map(|step| (step.run, step.reversed)).collect();
+        let manner = tank.manner();
+        let sum = Welding::of(&tank, None)?.in_order(&order, &manner, |_| ())?;
+        assert!(sum.job < 1.1 * plan.sum.job, "{name}: {} s", sum.job);
+    }
+    Ok(())
+}
+
+#[test]
+fn a_planner_broken_off_begins_afresh() -> Outcome {
+    let (one, other) = (tank("header-tank")?, tank("rinse-tank")?);
+    let mut planner = Box::new(Planner::<DEVICE_CELLS, DEVICE_LINKS>::new());
+    planner.begin();
+    for _ in 0..1_500 {
+        planner.advance(&one);
+    }
+    assert!(planner.is_busy() && matches!(planner.progress(), Progress::Tried(_)));
+    planner.stop();
+    assert!(!planner.is_busy() && planner.steps().is_empty());
+    planner.begin();
+    while planner.is_busy() {
+        planner.advance(&other);
+    }
+    assert_eq!(planner.steps(), planned(&other)?.steps);
+    Ok(())
+}
+
+#[test]
+fn an_order_welds_each_stitch_once_or_is_none() -> Outcome {
+    let tank = tank("header-tank")?;
+    let steps = planned(&tank)?.steps;
+    let fits = |steps: &[WeldStep]| tank.is_order(steps.iter().copied());
+    assert!(fits(&steps));
+    assert!(!fits(&steps[1..]), "one too few");
+    assert!(!fits(&[&steps[..], &steps[..1]].concat()), "one twice");
+    let mut wrong = steps.clone();
+    wrong[3] = wrong[4];
+    assert!(!fits(&wrong), "one in the place of another");
+    wrong[3].run = u8::try_from(steps.len())?;
+    assert!(!fits(&wrong), "one that is not there");
+    assert!(!fits(&[]), "none");
+    // The numbers go through the seams as the tank lists them.
+    let mut runs = 0..=u8::MAX;
+    for (place, seam) in tank.seams().enumerate() {
+        let count = tank.division(&seam).map_or(0, |division| division.count);
+        for number in 0..count {
+            let run = runs.next().ok_or("too many")?;
+            let stitch = tank.stitch(run).ok_or("no such stitch")?;
+            assert_eq!((stitch.place, stitch.number), (place, number));
+        }
+    }
+    assert_eq!(runs.next().map(|run| tank.stitch(run)), Some(None));
     Ok(())
 }
 

@@ -189,36 +189,30 @@ impl fmt::Display for Refused {
 
 impl core::error::Error for Refused {}
 
-/// Lets `value` through between `least` and `most`, both allowed; what is not a number lies nowhere.
-pub(crate) fn within(field: Field, value: f64, least: f64, most: f64) -> Result<f64, Refused> {
-    let limit = if value >= least && value <= most {
+/// Lets `value` through where its lower limit `holds` and it is at most `most`; what is not a number lies nowhere.
+fn kept(field: Field, value: f64, (holds, low): (bool, Keep), most: f64) -> Result<f64, Refused> {
+    if holds && value <= most {
         return Ok(value);
-    } else if value > most {
-        Keep::AtMost(most)
-    } else {
-        Keep::AtLeast(least)
-    };
+    }
     Err(Refused {
         field,
         value,
-        limit,
+        limit: if value > most {
+            Keep::AtMost(most)
+        } else {
+            low
+        },
     })
+}
+
+/// Lets `value` through between `least` and `most`, both allowed.
+pub(crate) fn within(field: Field, value: f64, least: f64, most: f64) -> Result<f64, Refused> {
+    kept(field, value, (value >= least, Keep::AtLeast(least)), most)
 }
 
 /// Lets `value` through above `floor` and up to `most`.
 pub(crate) fn above(field: Field, value: f64, floor: f64, most: f64) -> Result<f64, Refused> {
-    let limit = if value > floor && value <= most {
-        return Ok(value);
-    } else if value > most {
-        Keep::AtMost(most)
-    } else {
-        Keep::Above(floor)
-    };
-    Err(Refused {
-        field,
-        value,
-        limit,
-    })
+    kept(field, value, (value > floor, Keep::Above(floor)), most)
 }
 
 #[cfg(test)]

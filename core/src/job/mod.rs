@@ -17,9 +17,12 @@ mod leak;
 mod liquid;
 mod notices;
 mod order;
+mod planner;
+mod shrink;
 mod sizes;
 mod strength;
 mod supplies;
+mod tacking;
 mod tank;
 mod welding;
 mod within;
@@ -39,8 +42,12 @@ pub use error::{Field, JobError, Problem};
 pub use filling::FUSED_MOST;
 pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use leak::{BAROMETER, TestError};
+pub use order::Stitch;
+pub use planner::{Planner, Progress, Steps};
+pub use shrink::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use strength::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
 pub use supplies::{AllUse, Kit, SeamTime, SeamUse, WASTE};
+pub use tacking::TackOrder;
 pub use tank::{MAX_MARKS, Tank, Totals};
 pub use welding::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,

@@ -161,6 +161,7 @@ impl Tank {
             body,
             sheet: &job.sheet,
             joints: &job.joints,
+            larger: &[],
         };
         for (draft, number) in job.fittings.iter().zip(1_u8..) {
             let blame = |error| JobError {
@@ -252,6 +253,7 @@ impl Tank {
             body: &self.body,
             sheet: &self.job.sheet,
             joints: &self.job.joints,
+            larger: &[],
         }
     }
 

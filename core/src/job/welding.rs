@@ -5,6 +5,7 @@ use heapless::Vec;
 
 use super::check::{SIZE, ranged};
 use super::draft::MAX_MOUNTS;
+use super::within::of_walls;
 use super::{Assumed, Draft, Field, JobError, Tank};
 use crate::body::{Edge, Face, Path};
 use crate::bound::Value;
@@ -260,6 +261,7 @@ impl Tank {
             limit: self.interpass_max().si() - welding.ambient.si(),
             moving: welding.moving.si(),
             back_step: welding.back_step,
+            duty: None,
         }
     }
 
@@ -299,7 +301,7 @@ impl Tank {
             };
             let first = u16::try_from(bench.runs.len()).unwrap_or(u16::MAX);
             self.add_runs((place, &seam), &edge, (division.count, centre), bench)?;
-            if is_closing(&seam) {
+            if of_walls(&seam) {
                 let [a, b] = edge.ends;
                 let height = 0.5 * (a.z + b.z);
                 if height > highest.0 {
@@ -376,12 +378,4 @@ impl Tank {
         }
         Ok(())
     }
-}
-
-/// Whether a seam lies between two walls, so that it may be the one that closes the tank.
-fn is_closing(seam: &Seam) -> bool {
-    !seam
-        .faces
-        .iter()
-        .any(|face| matches!(face, Face::Baffle(_) | Face::Fitting(_)))
 }

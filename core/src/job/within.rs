@@ -8,6 +8,12 @@ use crate::panel::{Groups, Making, Panel, PanelMark};
 use crate::quantity::{Area, Length, Mass};
 use crate::seam::{Seam, SeamMark};
 
+/// Whether a seam lies between two walls, and holds no baffle and no fitting.
+pub(super) fn of_walls(seam: &Seam) -> bool {
+    let inner = |face: &Face| matches!(face, Face::Baffle(_) | Face::Fitting(_));
+    !seam.faces.iter().any(inner)
+}
+
 impl Tank {
     /// How many seams hold baffles and fittings.
     pub(super) fn seams_within(&self) -> usize {

@@ -17,7 +17,7 @@ use heapless::Vec;
 
 use crate::body::{Body, Edge, Face, MAX_FACES, Sheet};
 use crate::fold::{Bend, MOST_SETBACK_TURN};
-use crate::joint::{EdgeFit, Joints, Meeting};
+use crate::joint::{EdgeFit, Joints, Meeting, same};
 use crate::quantity::{Area, Length, Mass};
 
 /// The mark of a panel: A for the one that holds the first face of the body, B for the next; baffles
@@ -131,9 +131,28 @@ pub struct Plan<'a> {
     pub sheet: &'a Sheet,
     /// Its joints.
     pub joints: &'a Joints,
+    /// Edges at which blanks are cut larger than joints alone ask for; mostly none.
+    pub larger: &'a [Allowance],
+}
+
+/// By how much the blanks that meet at an edge are cut larger, because its seam draws them in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Allowance {
+    /// The faces of the edge, in either order; one twice for the line along which a wall is closed on itself.
+    pub faces: [Face; 2],
+    /// Of each of its two sides.
+    pub each: Length,
 }
 
 impl<'a> Plan<'a> {
+    /// By how much each side of the edge between two faces is cut larger, in metres.
+    pub(crate) fn larger_at(&self, faces: [Face; 2]) -> f64 {
+        let own = self.larger.iter().find(|one| same(one.faces, faces));
+        own.map_or(0.0, |one| one.each.si())
+    }
+
     /// Which faces are one panel.
     #[must_use]
     pub fn groups(&self) -> Groups {

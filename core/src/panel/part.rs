@@ -130,7 +130,9 @@ pub(super) fn fit_at(plan: &Plan<'_>, face: Face, edge: &Edge) -> Result<EdgeFit
             error,
         })?;
     let [one, other] = fit.sides;
-    Ok(if face == through { one } else { other })
+    let mut own = if face == through { one } else { other };
+    own.deduct = Length::from_metres(own.deduct.si() - plan.larger_at(edge.faces));
+    Ok(own)
 }
 
 fn cross(a: [f64; 2], b: [f64; 2]) -> f64 {
@@ -203,7 +205,7 @@ pub(super) fn part(
             .map_err(|_| full)?;
     }
     if half != Half::Whole {
-        cut_in_half(plan, &mut lines, half);
+        cut_in_half(plan, view.face(), &mut lines, half);
     }
     drop_vanished(&mut lines);
     if lines.len() < 3 {
@@ -263,7 +265,7 @@ fn last_neighbour(view: &FaceView<'_>) -> Option<Face> {
 }
 
 /// Leaves one half of a wrapper's side: its first and third sides are those along the tank's corners.
-fn cut_in_half(plan: &Plan<'_>, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
+fn cut_in_half(plan: &Plan<'_>, face: Face, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
     let (Some(first), Some(third)) = (lines.first().copied(), lines.get(2).copied()) else {
         return;
     };
@@ -273,7 +275,7 @@ fn cut_in_half(plan: &Plan<'_>, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
         [third.at[0] - first.at[0], third.at[1] - first.at[1]],
         inward,
     );
-    let gap = 0.5 * plan.joints.allow().gap.si();
+    let gap = 0.5 * plan.joints.allow().gap.si() - plan.larger_at([face; 2]);
     let (kept, place) = match half {
         Half::First => (2, 0.5 * apart - gap),
         Half::Second | Half::Whole => (0, 0.5 * apart + gap),

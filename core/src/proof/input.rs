@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use super::plate::OPEN_RATIO;
+
 /// A figure that goes into the calculations of strength and balance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -39,6 +41,8 @@ pub enum Input {
     Place,
     /// How many mounts there are.
     Mounts,
+    /// The width of a plate with a free top edge over its height.
+    Spread,
 }
 
 impl Input {
@@ -66,6 +70,10 @@ impl Input {
             Self::Mass => ("the mass", "kg", 0.0, 1e6),
             Self::Place => ("the coordinate", "m", -1e3, 1e3),
             Self::Mounts => ("the number of mounts", "", 1.0, 8.0),
+            Self::Spread => {
+                let (least, most) = OPEN_RATIO;
+                ("the width over the height", "", least, most)
+            }
         }
     }
 }

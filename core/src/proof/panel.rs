@@ -1,9 +1,13 @@
 //! Whether a flat panel bears its load, and what would mend one that does not.
 
+mod open;
+mod round;
 mod spacing;
 #[cfg(test)]
 mod tests;
 
+pub use open::{OpenStrength, open_top};
+pub use round::RoundPanel;
 pub use spacing::{Spacing, baffle_spacing};
 
 use core::fmt;
@@ -11,8 +15,8 @@ use core::fmt;
 use super::input::{Input, InputError, check};
 use super::load::Pressing;
 use super::plate::{
-    Bending, Enclosing, Held, OutlineError, Ramp, Sides, clamped, enclosing, held, stiffness,
-    supported,
+    Bending, Enclosing, Held, OutlineError, Ramp, Sides, clamped, disc_held, enclosing, held,
+    stiffness, supported,
 };
 use crate::quantity::{Length, Pressure};
 
@@ -178,26 +182,8 @@ impl Panel {
     /// How it bears its load.
     #[must_use]
     pub fn strength(&self) -> Strength {
-        let sides = self.shape.sides;
-        let bent = Bent::of(sides, self.ramp, self.metal);
-        let t = self.thickness;
-        let stresses = bent.stresses(t);
-        let d = stiffness(self.metal.modulus, self.metal.poisson, t);
-        let bulge_fixed = bent.fixed.bulge(d);
-        let bulge_free = bent.free.bulge(d);
-        Strength {
-            stress_supported: Pressure::from_pascals(stresses.free),
-            stress_clamped: Pressure::from_pascals(stresses.fixed),
-            bulge_supported: Length::from_metres(bulge_free),
-            bulge_clamped: Length::from_metres(bulge_fixed),
-            held_supported: stresses.held,
-            held_clamped: held(sides, bulge_fixed, t, self.metal.modulus, true),
-            stress_held: Pressure::from_pascals(stresses.stretched),
-            reserve: self.metal.strength / stresses.worst(),
-            ruling: stresses.ruling(),
-            bulges: bulge_free > 0.5 * t,
-            inside_corner: self.shape.inside_corner,
-        }
+        let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
+        bent.strength(self.thickness, self.shape.inside_corner)
     }
 
     /// What would give it the reserve `target`.
@@ -209,15 +195,7 @@ impl Panel {
     pub fn mend(&self, target: f64) -> Result<Mend, InputError> {
         let target = check(Input::Reserve, target)?;
         let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
-        let mut t = self.thickness;
-        for _ in 0..ROUNDS {
-            let reserve = self.metal.strength / bent.stresses(t).worst();
-            if !reserve.is_finite() {
-                t = 0.0;
-                break;
-            }
-            t *= libm::sqrt(target / reserve);
-        }
+        let t = bent.thickness_for(target, self.thickness);
         let (sides, ramp) = self.half();
         let half = Bent::of(sides, ramp, self.metal).stresses(self.thickness);
         Ok(Mend {
@@ -274,9 +252,26 @@ const ROUNDS: u8 = 12;
 /// No panel is said to take more, in pascals: 100 bar, the most that may be asked of one.
 const MOST: f64 = 1e7;
 
+/// What a panel spans.
+#[derive(Clone, Copy)]
+enum Span {
+    Rectangle(Sides),
+    /// With this radius.
+    Disc(f64),
+}
+
+impl Span {
+    fn held(self, linear: f64, t: f64, modulus: f64, clamped: bool) -> Held {
+        match self {
+            Self::Rectangle(sides) => held(sides, linear, t, modulus, clamped),
+            Self::Disc(radius) => disc_held(radius, linear, t, modulus, clamped),
+        }
+    }
+}
+
 /// What bends a panel, with edges free to turn and held: for any thickness.
 struct Bent {
-    sides: Sides,
+    span: Span,
     metal: Metal,
     free: Bending,
     fixed: Bending,
@@ -293,7 +288,7 @@ struct Stresses {
 impl Bent {
     fn of(sides: Sides, ramp: Ramp, metal: Metal) -> Self {
         Self {
-            sides,
+            span: Span::Rectangle(sides),
             metal,
             free: supported(sides, ramp, metal.poisson),
             fixed: clamped(sides, ramp),
@@ -318,7 +313,7 @@ impl Bent {
             modulus, poisson, ..
         } = self.metal;
         let bulge = self.free.bulge(stiffness(modulus, poisson, t));
-        let held = held(self.sides, bulge, t, modulus, false);
+        let held = self.span.held(bulge, t, modulus, false);
         let free = self.free.stress(t);
         Stresses {
             free,
@@ -326,6 +321,43 @@ impl Bent {
             held,
             stretched: free * held.share + held.stretch,
         }
+    }
+
+    fn strength(&self, t: f64, inside_corner: bool) -> Strength {
+        let Metal {
+            modulus,
+            poisson,
+            strength,
+        } = self.metal;
+        let stresses = self.stresses(t);
+        let d = stiffness(modulus, poisson, t);
+        let bulge_fixed = self.fixed.bulge(d);
+        let bulge_free = self.free.bulge(d);
+        Strength {
+            stress_supported: Pressure::from_pascals(stresses.free),
+            stress_clamped: Pressure::from_pascals(stresses.fixed),
+            bulge_supported: Length::from_metres(bulge_free),
+            bulge_clamped: Length::from_metres(bulge_fixed),
+            held_supported: stresses.held,
+            held_clamped: self.span.held(bulge_fixed, t, modulus, true),
+            stress_held: Pressure::from_pascals(stresses.stretched),
+            reserve: strength / stresses.worst(),
+            ruling: stresses.ruling(),
+            bulges: bulge_free > 0.5 * t,
+            inside_corner,
+        }
+    }
+
+    /// The thickness that gives the reserve `target`, looked for from `t` on.
+    fn thickness_for(&self, target: f64, mut t: f64) -> f64 {
+        for _ in 0..ROUNDS {
+            let reserve = self.metal.strength / self.stresses(t).worst();
+            if !reserve.is_finite() {
+                return 0.0;
+            }
+            t *= libm::sqrt(target / reserve);
+        }
+        t
     }
 }
 

@@ -23,6 +23,8 @@ pub struct Manner {
     pub moving: f64,
     /// Each stitch of a seam is welded towards the one before it.
     pub back_step: bool,
+    /// Share of any ten minutes for which the arc may burn; none where nothing is known of power source and torch.
+    pub duty: Option<f64>,
 }
 
 /// Why there is no plan.
@@ -63,7 +65,7 @@ pub struct Planned {
     pub reversed: bool,
     /// From the first arc of the job, in s.
     pub start: f32,
-    /// Waited before it, besides the moving, in s.
+    /// Waited before it, besides the moving, in s: for the metal to cool, or for power source and torch.
     pub wait: f32,
     /// The metal where it starts, just before the arc, in K over the surroundings.
     pub warmth: f32,
@@ -76,6 +78,8 @@ pub struct Sum {
     pub job: f64,
     /// Of the waits, in s.
     pub waits: f64,
+    /// Of that, when the metal was cool enough and power source or torch rested, in s.
+    pub rests: f64,
     /// The hottest start, in K over the surroundings.
     pub hottest: f64,
     /// The largest pull to one side on the way, 0 to about 1: the first moment of what is welded about the middle of the
@@ -84,9 +88,10 @@ pub struct Sum {
 }
 
 impl Sum {
-    pub(super) const NONE: Self = Self {
+    pub(crate) const NONE: Self = Self {
         job: 0.0,
         waits: 0.0,
+        rests: 0.0,
         hottest: 0.0,
         pull: 0.0,
     };

@@ -3,6 +3,7 @@
 use super::MAX_STITCHES;
 use super::bench::{Bench, Manner, PlanError, Planned, Sum};
 use super::pull::Pull;
+use super::rest::Recent;
 use super::run::{Run, Seams, Turn};
 use crate::body::Edge;
 use crate::heat::network::Spot;
@@ -13,7 +14,7 @@ const LONGEST_WAIT: f64 = 7_200.0;
 const LONGEST_JOB: f64 = 86_400.0;
 
 /// How the next stitch is found: the welding as it stands, what is left, and the pull so far.
-pub(super) struct Standing<'a, const C: usize, const L: usize> {
+pub(crate) struct Standing<'a, const C: usize, const L: usize> {
     pub(super) bench: &'a Bench<C, L>,
     pub(super) left: &'a [bool],
     pub(super) panels: &'a Panels,
@@ -37,11 +38,11 @@ fn count(panels: &mut Panels, run: &Run, which: usize) {
     }
 }
 
-/// What is being done, and for how long by now, in s.
+/// What is being done, and where it says so for how long by now, in s.
 #[derive(Clone, Copy, Debug)]
 enum Doing {
     /// The torch goes to the next stitch.
-    Moving(f64),
+    Moving,
     /// The next stitch is chosen.
     Choosing,
     /// The metal cools where it is to start.
@@ -60,6 +61,21 @@ struct Current {
     reversed: bool,
     edge: Option<Edge>,
     start: Option<Spot>,
+}
+
+impl Current {
+    /// In m.
+    fn length(&self) -> f64 {
+        self.edge.as_ref().map_or_else(
+            || f64::from(self.run.length),
+            |edge| edge.length().si() / f64::from(self.run.of),
+        )
+    }
+
+    /// For how long its arc burns, in s.
+    fn arc(&self, manner: &Manner) -> f64 {
+        self.length() / manner.travel
+    }
 }
 
 /// What one step brought.
@@ -83,8 +99,14 @@ pub(crate) struct Course {
     sum: Sum,
     /// From the first arc, in s.
     clock: f64,
+    /// The same as the shell has it: whole steps, never further than half a step off when something begins or ends, so
+    /// that what is lost to rounding once is won the next time.
+    passed: f64,
     doing: Doing,
     current: Option<Current>,
+    recent: Recent,
+    /// Whether it is only power source or torch that is waited for.
+    resting: bool,
 }
 
 impl Course {
@@ -97,8 +119,11 @@ impl Course {
             pull: Pull::NONE,
             sum: Sum::NONE,
             clock: 0.0,
+            passed: 0.0,
             doing: Doing::Nothing,
             current: None,
+            recent: Recent::new(),
+            resting: false,
         }
     }
 
@@ -117,17 +142,14 @@ impl Course {
         self.pull = Pull::of(&bench.runs);
         self.sum = Sum::NONE;
         self.clock = 0.0;
+        self.passed = 0.0;
         self.doing = Doing::Choosing;
         self.current = None;
-    }
-
-    /// How many stitches are welded.
-    pub(crate) const fn welded(&self) -> usize {
-        self.welded
+        self.recent.clear();
     }
 
     /// One step of the shell at most.
-    pub(super) fn advance<const C: usize, const L: usize>(
+    pub(crate) fn advance<const C: usize, const L: usize>(
         &mut self,
         bench: &mut Bench<C, L>,
         manner: &Manner,
@@ -136,14 +158,18 @@ impl Course {
     ) -> Result<Advance, PlanError> {
         let step = bench.shell.step_length();
         match self.doing {
-            Doing::Moving(moved) if moved < manner.moving => {
+            Doing::Moving if self.passed + 0.5 * step < self.clock + manner.moving => {
                 bench.shell.pass(None);
-                self.clock += step;
-                self.doing = Doing::Moving(moved + step);
+                self.passed += step;
                 Ok(Advance::Passed)
             }
-            Doing::Moving(_) if self.clock > LONGEST_JOB => Err(PlanError::NeverCool),
-            Doing::Moving(_) | Doing::Choosing => {
+            Doing::Moving => {
+                self.clock += manner.moving;
+                self.doing = Doing::Choosing;
+                Ok(Advance::Passed)
+            }
+            Doing::Choosing if self.clock > LONGEST_JOB => Err(PlanError::NeverCool),
+            Doing::Choosing => {
                 let standing = Standing {
                     bench,
                     left: &self.left,
@@ -161,7 +187,11 @@ impl Course {
                     return Err(PlanError::NeverCool);
                 }
                 bench.shell.pass(None);
+                self.passed += step;
                 self.clock += step;
+                if self.resting {
+                    self.sum.rests += step;
+                }
                 Ok(self.wait(waited + step, bench, manner))
             }
             Doing::Burning(burnt) => Ok(self.burn(burnt, bench, manner)),
@@ -209,7 +239,11 @@ impl Course {
             Some(spot) => bench.shell.warmth_at(spot),
             None => bench.rough_warmth(&current.run, current.reversed),
         };
-        if warmth > manner.limit {
+        let rested = manner
+            .duty
+            .is_none_or(|share| self.recent.allow(self.clock, current.arc(manner), share));
+        self.resting = warmth <= manner.limit;
+        if warmth > manner.limit || !rested {
             self.doing = Doing::Waiting(waited);
             return Advance::Passed;
         }
@@ -225,7 +259,7 @@ impl Course {
         })
     }
 
-    /// Lets the arc burn for a step: the last may be longer than the arc.
+    /// Lets the arc burn for a step; in the last, for whatever is left of it.
     fn burn<const C: usize, const L: usize>(
         &mut self,
         burnt: f64,
@@ -236,14 +270,12 @@ impl Course {
             return self.end();
         };
         let run = current.run;
-        let length = current.edge.as_ref().map_or_else(
-            || f64::from(run.length),
-            |edge| edge.length().si() / f64::from(run.of),
-        );
-        let arc = length / manner.travel;
+        let length = current.length();
+        let arc = current.arc(manner);
         if burnt < arc {
             let step = bench.shell.step_length();
-            let bit = libm::fmin(step, arc - burnt);
+            let last = self.passed + 1.5 * step >= self.clock + arc;
+            let bit = if last { arc - burnt } else { step };
             let heat = manner.power * bit;
             let way = manner.travel * (burnt + 0.5 * bit);
             let gone = if current.reversed { length - way } else { way };
@@ -254,17 +286,19 @@ impl Course {
             } else {
                 bench.shell.pass_at(bench.nearest(&run, gone), heat);
             }
-            self.doing = Doing::Burning(burnt + step);
+            self.passed += step;
+            self.doing = Doing::Burning(if last { arc } else { burnt + step });
             return Advance::Passed;
         }
-        self.clock += burnt;
+        self.recent.note(self.clock, arc);
+        self.clock += arc;
         self.sum.job = self.clock;
         self.pull.weld(&run);
         self.welded += 1;
         if self.welded == bench.runs.len() {
             return self.end();
         }
-        self.doing = Doing::Moving(0.0);
+        self.doing = Doing::Moving;
         Advance::Passed
     }
 

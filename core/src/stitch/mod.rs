@@ -1,17 +1,25 @@
-//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them.
+//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them;
+//! and the order of the tacks that hold the tank together before.
 
 mod bench;
 mod course;
+mod halving;
 mod order;
 mod pull;
+mod rest;
 mod run;
 mod step;
+mod tack;
 
 pub use bench::{Bench, Manner, PlanError, Planned, Sum};
+pub(crate) use course::{Advance, Course, Standing};
+pub(crate) use order::coolest;
 pub use order::{WAYS, Weights};
 pub(crate) use run::tenths;
-pub use step::WeldStep;
 pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
+pub use step::WeldStep;
+pub(crate) use tack::Row;
+pub use tack::{MAX_SEAMS, Tack, Tacking};
 
 use crate::heat::network::Fineness;
 use crate::quantity::Length;

@@ -140,7 +140,7 @@ impl<const C: usize, const L: usize> Bench<C, L> {
     }
 }
 
-fn coolest<const C: usize, const L: usize>(
+pub(crate) fn coolest<const C: usize, const L: usize>(
     standing: &Standing<'_, C, L>,
     way: &Weights,
 ) -> Option<(u8, bool)> {

@@ -11,7 +11,7 @@ use crate::geom::Vector;
 
 /// The pull so far.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Pull {
+pub(crate) struct Pull {
     moment: Vector,
     whole: f64,
     most: f64,
@@ -25,7 +25,11 @@ impl Pull {
     };
 
     pub(super) fn of(runs: &[Run]) -> Self {
-        let whole = runs.iter().map(|run| run.arm().length()).sum();
+        Self::over(runs.iter().map(|run| run.arm().length()).sum())
+    }
+
+    /// Of welds whose arms, each times the weld's length, come to `whole` in all.
+    pub(crate) const fn over(whole: f64) -> Self {
         Self {
             moment: Vector::ZERO,
             whole,
@@ -33,22 +37,37 @@ impl Pull {
         }
     }
 
+    /// The same welds, none of them made.
+    pub(super) const fn anew(&self) -> Self {
+        Self::over(self.whole)
+    }
+
     /// How lopsided it would be with one more stitch.
     pub(super) fn with(&self, run: &Run) -> f64 {
+        self.with_arm(run.arm())
+    }
+
+    /// The same of any weld, by its arm.
+    pub(crate) fn with_arm(&self, arm: Vector) -> f64 {
         if self.whole > 0.0 {
-            (self.moment + run.arm()).length() / self.whole
+            (self.moment + arm).length() / self.whole
         } else {
             0.0
         }
     }
 
     pub(super) fn weld(&mut self, run: &Run) {
-        self.most = libm::fmax(self.most, self.with(run));
-        self.moment = self.moment + run.arm();
+        self.add(run.arm());
+    }
+
+    /// Takes one more weld in.
+    pub(crate) fn add(&mut self, arm: Vector) {
+        self.most = libm::fmax(self.most, self.with_arm(arm));
+        self.moment = self.moment + arm;
     }
 
     /// The most lopsided so far.
-    pub(super) const fn most(&self) -> f64 {
+    pub(crate) const fn most(&self) -> f64 {
         self.most
     }
 }

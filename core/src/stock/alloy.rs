@@ -1,7 +1,6 @@
 //! Sheet alloys: the family and the density of each. What else is known of them is in
 //! [`metal`](super::metal).
 
-use core::fmt;
 use core::str::FromStr;
 
 use super::Source;
@@ -115,23 +114,11 @@ impl Alloy {
     }
 }
 
-impl fmt::Display for Alloy {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
-    }
+named! {
+    Alloy,
+    /// A word that names no alloy of the table.
+    NotAnAlloy: "no alloy of the table has this name"
 }
-
-/// A word that names no alloy of the table.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NotAnAlloy;
-
-impl fmt::Display for NotAnAlloy {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("no alloy of the table has this name")
-    }
-}
-
-impl core::error::Error for NotAnAlloy {}
 
 impl FromStr for Alloy {
     type Err = NotAnAlloy;
@@ -143,10 +130,6 @@ impl FromStr for Alloy {
         if matches!(bare, "S235" | "A36" | "DC01" | "steel" | "mild steel") {
             return Ok(Self::LowCarbonSteel);
         }
-        Self::ALL
-            .iter()
-            .copied()
-            .find(|alloy| alloy.name() == bare)
-            .ok_or(NotAnAlloy)
+        Self::called(bare)
     }
 }

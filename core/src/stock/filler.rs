@@ -1,6 +1,5 @@
 //! Filler rods: what they are made of and how strong they are, each figure with its source.
 
-use core::fmt;
 use core::str::FromStr;
 
 use super::{Family, Source, Sourced};
@@ -183,23 +182,11 @@ impl Filler {
     }
 }
 
-impl fmt::Display for Filler {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
-    }
+named! {
+    Filler,
+    /// A word that names no filler of the table.
+    NotAFiller: "no filler of the table has this name"
 }
-
-/// A word that names no filler of the table.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NotAFiller;
-
-impl fmt::Display for NotAFiller {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("no filler of the table has this name")
-    }
-}
-
-impl core::error::Error for NotAFiller {}
 
 impl FromStr for Filler {
     type Err = NotAFiller;
@@ -208,10 +195,6 @@ impl FromStr for Filler {
     fn from_str(text: &str) -> Result<Self, NotAFiller> {
         let text = text.trim();
         let bare = text.strip_prefix("ER").unwrap_or(text);
-        Self::ALL
-            .iter()
-            .copied()
-            .find(|filler| filler.name() == text || filler.name() == bare)
-            .ok_or(NotAFiller)
+        Self::called(text).or_else(|_| Self::called(bare))
     }
 }

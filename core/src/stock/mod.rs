@@ -1,5 +1,8 @@
 //! Sheets, alloys, tempers, filler rods and liquids; each figure with its source.
 
+#[macro_use]
+mod named;
+
 mod alloy;
 pub mod filler;
 pub mod hot;

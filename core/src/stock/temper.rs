@@ -1,6 +1,5 @@
 //! Temper designations.
 
-use core::fmt;
 use core::str::FromStr;
 
 macro_rules! tempers {
@@ -35,33 +34,16 @@ tempers! {
     Annealed: "annealed",
 }
 
-impl fmt::Display for Temper {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
-    }
+named! {
+    Temper,
+    /// A word that is no temper.
+    NotATemper: "no temper of the table has this designation"
 }
-
-/// A word that is no temper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NotATemper;
-
-impl fmt::Display for NotATemper {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("no temper of the table has this designation")
-    }
-}
-
-impl core::error::Error for NotATemper {}
 
 impl FromStr for Temper {
     type Err = NotATemper;
 
     fn from_str(text: &str) -> Result<Self, NotATemper> {
-        let text = text.trim();
-        Self::ALL
-            .iter()
-            .copied()
-            .find(|temper| temper.name() == text)
-            .ok_or(NotATemper)
+        Self::called(text.trim())
     }
 }

@@ -23,6 +23,8 @@ mod shelf;
 #[cfg(feature = "full")]
 mod stopwatch;
 #[cfg(feature = "full")]
+mod thinker;
+#[cfg(feature = "full")]
 mod typed;
 mod work;
 #[cfg(feature = "full")]
@@ -56,6 +58,8 @@ use crate::buttons::{Button, Event};
 use crate::page::{self, Page, Reading, trouble};
 use crate::pen::{Faults, Pen};
 pub(crate) use shelf::Shelf;
+#[cfg(feature = "full")]
+use thinker::Thinker;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -103,7 +107,7 @@ enum Place {
 }
 
 /// The gauge: jobs on a shelf, one of them perhaps open.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Gauge {
     shelf: Shelf,
     /// The chosen line of the list; the one past the last job is the settings.
@@ -118,6 +122,8 @@ pub struct Gauge {
     /// What the fuller pages have found out of the open job.
     #[cfg(feature = "full")]
     found: Found,
+    #[cfg(feature = "full")]
+    thinker: Thinker,
 }
 
 impl Default for Gauge {
@@ -140,6 +146,8 @@ impl Gauge {
             plain: false,
             #[cfg(feature = "full")]
             found: Found::new(),
+            #[cfg(feature = "full")]
+            thinker: Thinker::new(),
         }
     }
 
@@ -178,6 +186,8 @@ impl Gauge {
 
     /// Shows what was kept at a place.
     pub(crate) fn refresh(&mut self, kept: usize) {
+        #[cfg(feature = "full")]
+        self.thinker.forget(kept);
         match self.place {
             Place::Jobs => self.line = kept,
             Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
@@ -204,6 +214,8 @@ impl Gauge {
         self.shelf.clear();
         #[cfg(feature = "full")]
         self.found.clear();
+        #[cfg(feature = "full")]
+        self.thinker.stop();
         self.line = 0;
         self.leave();
     }
@@ -252,7 +264,7 @@ impl Gauge {
     pub fn work(&self) -> Option<Work<'_>> {
         match &self.place {
             Place::Open { job, choices } => {
-                let order = Order::sent(self.shelf.order(*job));
+                let order = self.order(*job);
                 Some(Work::new(
                     &self.tank,
                     order,
@@ -263,6 +275,56 @@ impl Gauge {
             }
             _ => None,
         }
+    }
+
+    /// The order that came with the job at a place of the shelf; of no steps where none came.
+    #[must_use]
+    pub fn order_sent(&self, place: usize) -> Order<'_> {
+        Order::sent(self.shelf.order(place))
+    }
+
+    /// The order of the open job: the one that came with it, else what the gauge has found.
+    fn order(&self, job: usize) -> Order<'_> {
+        let sent = Order::sent(self.shelf.order(job));
+        #[cfg(feature = "full")]
+        if sent.count() == 0 && !self.plain {
+            return self.thinker.order(job);
+        }
+        sent
+    }
+
+    /// Lets the gauge think for a moment while there is nothing else to do: a step of a plan for the open job's
+    /// stitches, some hundredths of a second on a small chip, a second where it lays the tank out. Tells
+    /// whether the picture may have changed.
+    ///
+    /// It thinks of a job that came without an order, and not while a stitch of the order is shown, so that the order
+    /// does not change under the welder's hands.
+    #[cfg(feature = "full")]
+    pub fn think(&mut self) -> bool {
+        let Place::Open { job, choices } = &self.place else {
+            return false;
+        };
+        let wanted = !self.plain && self.shelf.order(*job).is_empty() && choices.stitch() == 0;
+        wanted && self.thinker.think(*job, &self.tank) && choices.page() == Page::Order
+    }
+
+    /// Whether [`Gauge::think`] has something to do.
+    #[cfg(feature = "full")]
+    #[must_use]
+    pub fn has_thoughts(&self) -> bool {
+        let Place::Open { job, choices } = &self.place else {
+            return false;
+        };
+        !self.plain
+            && self.shelf.order(*job).is_empty()
+            && choices.stitch() == 0
+            && self.thinker.is_busy(*job)
+    }
+
+    /// Nothing to do where there is no room for a planner.
+    #[cfg(not(feature = "full"))]
+    pub const fn think(&mut self) -> bool {
+        false
     }
 
     /// Takes in what a thumb did. Opening a job computes its tank, which takes a while on a small
@@ -279,14 +341,17 @@ impl Gauge {
             (Place::Trouble { error, read, .. }, event) => {
                 *read = trouble::turn(error, *read, event);
             }
-            (Place::Open { job, choices }, event) => {
-                let steps = Order::sent(self.shelf.order(*job)).count();
-                #[cfg(feature = "full")]
-                self.found
-                    .handle(choices.page(), event, &self.tank, self.units);
-                choices.handle(event, &self.tank, steps, self.units);
-                #[cfg(feature = "full")]
-                self.found.work_out(choices.page(), &self.tank);
+            (Place::Open { job, .. }, event) => {
+                let job = *job;
+                let steps = self.order(job).count();
+                if let Place::Open { choices, .. } = &mut self.place {
+                    #[cfg(feature = "full")]
+                    self.found
+                        .handle(choices.page(), event, &self.tank, self.units);
+                    choices.handle(event, &self.tank, steps, self.units);
+                    #[cfg(feature = "full")]
+                    self.found.work_out(choices.page(), &self.tank);
+                }
             }
         }
         if self.screen() != before {
@@ -493,6 +558,118 @@ mod tests {
         assert_eq!(gauge.work().unwrap().seam(), 2);
         press(&mut gauge, &[Down; 50]);
         assert_eq!(gauge.work().unwrap().seam(), 11);
+    }
+
+    fn order_page(gauge: &mut Gauge) {
+        while gauge.screen() != Screen::Page(Page::Order) {
+            press(gauge, &[Right]);
+        }
+    }
+
+    /// Each stitch once, as they come.
+    fn plain_order(gauge: &Gauge) -> std::vec::Vec<WeldStep> {
+        let count = gauge.work().unwrap().tank().totals().stitches;
+        (0..u8::try_from(count).unwrap())
+            .map(|run| WeldStep {
+                run,
+                reversed: false,
+                wait: 5,
+                warmth: 40,
+            })
+            .collect()
+    }
+
+    #[test]
+    fn an_order_that_came_is_walked_through() {
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select]);
+        let steps = plain_order(&gauge);
+        gauge.add_steps(0, 0, &steps[..1]).unwrap();
+        order_page(&mut gauge);
+        assert!(
+            !gauge
+                .work()
+                .unwrap()
+                .order()
+                .fits(gauge.work().unwrap().tank())
+        );
+        gauge.add_steps(0, 1, &steps[1..]).unwrap();
+        let work = gauge.work().unwrap();
+        assert_eq!((work.order().count(), work.stitch()), (steps.len(), 0));
+        assert_eq!(work.order().origin(), Origin::Sent);
+        assert!(work.order().fits(work.tank()));
+        press(&mut gauge, &[Down, Down, Down, Up]);
+        assert_eq!(gauge.work().unwrap().stitch(), 2);
+        for _ in 0..50 {
+            gauge.handle(Event::Repeat(Down));
+        }
+        assert_eq!(gauge.work().unwrap().stitch(), steps.len());
+        press(&mut gauge, &[Select]);
+        assert_eq!(gauge.work().unwrap().stitch(), 0);
+        // Another job of that name, and what came with the old one is gone.
+        gauge.keep(&box_job("a")).unwrap();
+        assert_eq!(gauge.work().unwrap().order().count(), 0);
+    }
+
+    #[cfg(feature = "full")]
+    #[test]
+    fn a_gauge_without_an_order_thinks_of_one() {
+        use seamwright_core::job::Progress;
+        let mut gauge = with_jobs(&["a", "b"]);
+        assert!(!gauge.think() && !gauge.has_thoughts(), "nothing is open");
+        press(&mut gauge, &[Up, Select]);
+        order_page(&mut gauge);
+        assert!(gauge.has_thoughts());
+        let mut seen = std::vec::Vec::new();
+        let origin = |gauge: &Gauge| gauge.work().unwrap().order().origin();
+        while gauge.has_thoughts() {
+            if gauge.think() {
+                seen.push(origin(&gauge));
+            }
+            if seen.len() == 2 {
+                break;
+            }
+        }
+        let looked = Origin::Own(Progress::Looked);
+        assert_eq!(seen, [looked, Origin::Own(Progress::Tried(1))]);
+        // While a stitch is shown the order stands still.
+        press(&mut gauge, &[Down]);
+        assert!(!gauge.has_thoughts());
+        for _ in 0..100 {
+            assert!(!gauge.think());
+        }
+        press(&mut gauge, &[Select]);
+        assert!(gauge.has_thoughts());
+        // Left and opened again, it goes on where it was; another job is another matter.
+        gauge.handle(Event::Hold);
+        assert!(!gauge.has_thoughts());
+        press(&mut gauge, &[Select]);
+        assert_eq!(origin(&gauge), Origin::Own(Progress::Tried(1)));
+        gauge.handle(Event::Hold);
+        press(&mut gauge, &[Down, Select]);
+        assert_eq!(origin(&gauge), Origin::Own(Progress::Idle));
+        // What is sent is used as it is.
+        let steps = plain_order(&gauge);
+        gauge.add_steps(1, 0, &steps).unwrap();
+        assert!(!gauge.has_thoughts() && !gauge.think());
+        assert_eq!(origin(&gauge), Origin::Sent);
+    }
+
+    #[cfg(feature = "full")]
+    #[test]
+    fn a_job_changed_under_a_plan_is_planned_anew() {
+        use seamwright_core::job::Progress;
+        let mut gauge = with_jobs(&["a"]);
+        press(&mut gauge, &[Select]);
+        order_page(&mut gauge);
+        while !gauge.think() {}
+        gauge.keep(&box_job("a")).unwrap();
+        assert_eq!(
+            gauge.work().unwrap().order().origin(),
+            Origin::Own(Progress::Idle)
+        );
+        gauge.forget();
+        assert!(!gauge.has_thoughts());
     }
 
     #[test]

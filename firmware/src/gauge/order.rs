@@ -1,5 +1,7 @@
 //! The order in which an open job's stitches are welded, wherever it came from.
 
+#[cfg(feature = "full")]
+use seamwright_core::job::Progress;
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::Time;
 use seamwright_core::stitch::WeldStep;
@@ -9,12 +11,9 @@ use seamwright_core::stitch::WeldStep;
 pub enum Origin {
     /// It was sent with the job.
     Sent,
-    /// The gauge's first look.
+    /// The gauge found it, as far as it has come.
     #[cfg(feature = "full")]
-    FirstLook,
-    /// The best of so many ways that the gauge has tried; there are as many as the second number.
-    #[cfg(feature = "full")]
-    Tried(u8, u8),
+    Own(Progress),
 }
 
 /// An order.

@@ -166,11 +166,7 @@ impl Shelf {
     }
 
     fn start(&self, place: usize) -> usize {
-        self.sizes
-            .iter()
-            .take(place)
-            .map(|size| size.whole())
-            .sum()
+        self.sizes.iter().take(place).map(|size| size.whole()).sum()
     }
 
     fn packed(&self, place: usize) -> Option<&[u8]> {
@@ -202,6 +198,86 @@ mod tests {
         assert_eq!(shelf.job(1), Some(box_job("b")));
         assert_eq!(shelf.job(2), Some(box_job("c")));
         assert_eq!(shelf.names().collect::<std::vec::Vec<_>>(), ["a", "b", "c"]);
+    }
+
+    /// Steps that can be told from one another.
+    fn steps(first: u8, count: u8) -> std::vec::Vec<WeldStep> {
+        (first..first + count)
+            .map(|run| WeldStep {
+                run,
+                reversed: run % 2 == 0,
+                wait: 3 * u16::from(run),
+                warmth: i16::from(run) - 20,
+            })
+            .collect()
+    }
+
+    fn order(shelf: &Shelf, place: usize) -> std::vec::Vec<WeldStep> {
+        let (packed, []) = shelf.order(place).as_chunks() else {
+            panic!("half a step");
+        };
+        packed.iter().copied().map(WeldStep::unpack).collect()
+    }
+
+    #[test]
+    fn orders_come_in_pieces_and_stand_beside_their_jobs() {
+        let mut shelf = Shelf::new();
+        for name in ["a", "b", "c"] {
+            shelf.keep(&box_job(name)).unwrap();
+        }
+        let all = steps(0, 60);
+        assert_eq!(shelf.add_steps(1, 0, &all[..48]), Ok(48));
+        assert_eq!(shelf.add_steps(1, 49, &all[49..]), Ok(48), "a gap");
+        assert_eq!(shelf.add_steps(1, 48, &all[48..]), Ok(60));
+        assert_eq!(shelf.add_steps(1, 48, &all[48..]), Ok(60), "asked again");
+        assert_eq!(shelf.add_steps(0, 0, &steps(100, 7)), Ok(7));
+        assert_eq!(shelf.add_steps(3, 0, &all[..2]), Ok(0), "no such job");
+        assert_eq!(order(&shelf, 1), all);
+        assert_eq!(order(&shelf, 0), steps(100, 7));
+        assert_eq!(order(&shelf, 2), []);
+        for (place, name) in ["a", "b", "c"].into_iter().enumerate() {
+            assert_eq!(shelf.job(place), Some(box_job(name)));
+        }
+        // A new draft has no order yet, and the others keep theirs.
+        assert_eq!(shelf.keep(&box_job("b")), Ok(1));
+        assert_eq!(order(&shelf, 1), []);
+        assert_eq!(order(&shelf, 0), steps(100, 7));
+        assert_eq!(shelf.job(2), Some(box_job("c")));
+        shelf.clear();
+        assert_eq!(order(&shelf, 0), []);
+    }
+
+    #[test]
+    fn an_order_has_no_more_steps_than_a_job_stitches() {
+        let mut shelf = Shelf::new();
+        shelf.keep(&box_job("a")).unwrap();
+        for from in (0..240).step_by(48) {
+            assert_eq!(shelf.add_steps(0, from, &steps(0, 48)), Ok(from + 48));
+        }
+        assert_eq!(shelf.add_steps(0, 240, &steps(0, 17)), Ok(240));
+        assert_eq!(shelf.add_steps(0, 240, &steps(0, 16)), Ok(256));
+        assert_eq!(shelf.add_steps(0, u16::MAX, &steps(0, 1)), Ok(256));
+    }
+
+    #[test]
+    fn an_order_without_room_leaves_everything_as_it_was() {
+        let mut shelf = Shelf::new();
+        for name in ["a", "b"] {
+            shelf.keep(&box_job(name)).unwrap();
+            for from in (0..240).step_by(48) {
+                shelf
+                    .add_steps(shelf.count() - 1, from, &steps(0, 48))
+                    .unwrap();
+            }
+        }
+        shelf.keep(&box_job("c")).unwrap();
+        let mut from = 0;
+        while let Ok(have) = shelf.add_steps(2, from, &steps(0, 24)) {
+            from = have;
+        }
+        assert_eq!(order(&shelf, 2).len(), usize::from(from));
+        assert_eq!([order(&shelf, 0).len(), order(&shelf, 1).len()], [240; 2]);
+        assert_eq!(shelf.job(2), Some(box_job("c")));
     }
 
     #[test]

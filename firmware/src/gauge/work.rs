@@ -72,7 +72,8 @@ impl<'a> Work<'a> {
     /// Which stitch of the order, from 1; 0 is the whole.
     #[must_use]
     pub fn stitch(&self) -> usize {
-        usize::from(self.choices.stitch)
+        // An order that changed may have become shorter.
+        usize::from(self.choices.stitch).min(self.order.count())
     }
 
     /// The tank.
@@ -157,6 +158,12 @@ impl Choices {
     /// The page turned to.
     pub(super) const fn page(&self) -> Page {
         self.page
+    }
+
+    /// Which stitch of the order is shown, from 1; 0 for the whole.
+    #[cfg(feature = "full")]
+    pub(super) const fn stitch(&self) -> u16 {
+        self.stitch
     }
 
     /// The pages there are.

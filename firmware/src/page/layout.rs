@@ -28,11 +28,8 @@ pub(super) const BODY_TOP: i32 = 12;
 /// Tops of the two lines at the foot.
 pub(super) const FOOT: [i32; 2] = [44, 54];
 
-/// Width of a page's mark, and from one to the next.
-const MARK: (u32, i32) = (3, 4);
-/// The same where there are more than so many.
-const SLIM: (u32, i32) = (2, 3);
-const MANY: usize = 10;
+/// Columns that the marks of the pages may take, and most from one to the next, the free column between counted.
+const MARKS: (i32, i32) = (36, 4);
 /// Height of the mark of a page.
 const MARK_HEIGHT: u32 = 3;
 /// Columns left free between a figure and a picture.
@@ -49,29 +46,25 @@ where
 }
 
 /// One mark for each page in the top right corner, that of the page turned to bright and tall.
-pub(super) fn pages<D>(
-    pen: &mut Pen<'_, D>,
-    page: Page,
-    pages: &[Page],
-) -> Result<(), D::Error>
+pub(super) fn pages<D>(pen: &mut Pen<'_, D>, page: Page, pages: &[Page]) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
     let count = pages.len() as i32;
-    let mark = if pages.len() > MANY { SLIM } else { MARK };
-    let left = RIGHT - count * mark.1 + (mark.1 - mark.0 as i32);
+    let pitch = (MARKS.0 / count.max(1)).clamp(2, MARKS.1);
+    let left = RIGHT - count * pitch + 1;
     let area = Rectangle::new(
         Point::new(left, 2),
         Size::new((RIGHT - left) as u32, 2 * MARK_HEIGHT),
     );
     pen.claim(area);
-    for (place, x) in (0..count).map(|n| left + n * mark.1).enumerate() {
+    for (place, x) in (0..count).map(|n| left + n * pitch).enumerate() {
         let (top, height, grey) = if place == page.place(pages) {
             (2, 2 * MARK_HEIGHT, ink::BRIGHT)
         } else {
             (2 + MARK_HEIGHT as i32, MARK_HEIGHT, ink::DIM)
         };
-        let mark = Rectangle::new(Point::new(x, top), Size::new(mark.0, height));
+        let mark = Rectangle::new(Point::new(x, top), Size::new((pitch - 1) as u32, height));
         pen.fill(mark, grey)?;
     }
     Ok(())

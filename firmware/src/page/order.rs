@@ -5,11 +5,17 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
+#[cfg(feature = "full")]
+use seamwright_core::job::Progress;
 use seamwright_core::quantity::Length;
 use seamwright_core::seam::Seam;
+#[cfg(feature = "full")]
+use seamwright_core::stitch::WAYS;
 use seamwright_core::stitch::{MAX_STITCHES, WeldStep};
 
-use super::layout::{BODY_TOP, FIGURE_TOP, RIGHT, figure, foot, title};
+use super::layout::{BODY_TOP, RIGHT, figure, foot, title};
+#[cfg(feature = "full")]
+use super::prose::Prose;
 use super::seams::view;
 use crate::amount::{Amount, Units};
 use crate::gauge::{Origin, Work};
@@ -21,13 +27,20 @@ use crate::text::Letters;
 /// What stands on the page where there is no order, or one of another tank.
 const NONE: [&str; 3] = [
     "No order yet. Send",
-    "the job once more: its",
-    "order comes along.",
+    "the job again, and",
+    "it will come along.",
 ];
 const OTHER: [&str; 3] = [
-    "What order came is not",
-    "whole, or not of this",
-    "tank. Send it again.",
+    "What came of an order",
+    "is not whole, or not",
+    "of this job. Send it.",
+];
+
+#[cfg(feature = "full")]
+const LOOKING: [&str; 3] = [
+    "Looking for an order.",
+    "The first will be",
+    "here in some seconds.",
 ];
 
 /// A line of this page.
@@ -42,8 +55,20 @@ where
     let order = work.order();
     if !order.fits(work.tank()) {
         title(pen, "Weld order")?;
-        let said = if order.count() == 0 { NONE } else { OTHER };
-        for (line, y) in said.into_iter().zip((BODY_TOP + 4..).step_by(11)) {
+        let said = match order.origin() {
+            #[cfg(feature = "full")]
+            Origin::Own(Progress::Failed(error)) => {
+                return Prose::of(error).draw(pen, "none found", 0);
+            }
+            #[cfg(feature = "full")]
+            Origin::Own(_) => LOOKING,
+            Origin::Sent if order.count() == 0 => NONE,
+            Origin::Sent => OTHER,
+        };
+        for (line, y) in said
+            .into_iter()
+            .zip((BODY_TOP + 2..).step_by(Letters::Small.height() as usize + 2))
+        {
             pen.text(Point::new(0, y), line, Letters::Small, ink::PLAIN)?;
         }
         return Ok(());
@@ -62,32 +87,29 @@ where
 {
     let order = work.order();
     let mut line = Line::new();
-    let _ = write!(line, "Order of {}", order.count());
+    let _ = match order.origin() {
+        Origin::Sent => line.push_str("Order as sent").is_ok(),
+        #[cfg(feature = "full")]
+        Origin::Own(Progress::Tried(some)) if usize::from(some) < WAYS.len() => {
+            write!(line, "Order, {some} of {}", WAYS.len()).is_ok()
+        }
+        #[cfg(feature = "full")]
+        Origin::Own(Progress::Tried(_)) => line.push_str("Weld order").is_ok(),
+        #[cfg(feature = "full")]
+        Origin::Own(_) => line.push_str("Order, rough").is_ok(),
+    };
     title(pen, &line)?;
     let Some(takes) = order.takes(work.tank()) else {
         return Ok(());
     };
     figure(pen, Amount::time(takes.job).figure())?;
-    let waits = Amount::time(takes.waits).text();
-    for (text, y) in ["waits", &waits]
-        .into_iter()
-        .zip((FIGURE_TOP + 7..).step_by(11))
-    {
-        pen.text_to(RIGHT, y, text, Letters::Small, ink::PLAIN)?;
-    }
+    line.clear();
+    let _ = write!(line, "waits {} of it", Amount::time(takes.waits).text());
+    pen.text(foot(0), &line, Letters::Small, ink::PLAIN)?;
     line.clear();
     let hottest = Amount::temperature(takes.hottest.starts_at(), units).text();
     let _ = write!(line, "hottest start {hottest}");
-    pen.text(foot(0), &line, Letters::Small, ink::PLAIN)?;
-    line.clear();
-    let _ = match order.origin() {
-        Origin::Sent => line.push_str("sent with the job").is_ok(),
-        #[cfg(feature = "full")]
-        Origin::FirstLook => line.push_str("first look").is_ok(),
-        #[cfg(feature = "full")]
-        Origin::Tried(some, all) => write!(line, "best of {some}, of {all}").is_ok(),
-    };
-    pen.text(foot(1), &line, Letters::Small, ink::DIM)
+    pen.text(foot(1), &line, Letters::Small, ink::PLAIN)
 }
 
 /// One stitch.
@@ -115,9 +137,14 @@ where
     let start = Amount::temperature(step.starts_at(), units).text();
     pen.text_to(RIGHT, foot(0).y, &start, Letters::Small, ink::PLAIN)?;
     line.clear();
-    let [from, to] = [from, to].map(|end| Amount::length(end, units).text());
-    let _ = write!(line, "{from} to {to}");
-    pen.text(foot(1), &line, Letters::Small, ink::PLAIN)
+    let [from, to] = [from, to].map(|end| Amount::length(end, units));
+    let (start, unit) = (from.text(), from.figure().unit);
+    let bare = start.strip_suffix(unit).unwrap_or(&start);
+    let _ = write!(line, "{bare}to {}", to.text());
+    let mut short = Line::new();
+    let _ = write!(short, "from {start}");
+    let choices = [line.as_str(), &short];
+    pen.fitting(foot(1), RIGHT as u32, &choices, Letters::Small, ink::PLAIN)
 }
 
 /// A stitch as it is found on the tank: its seam, from where to where it goes along it, and which of how many it is.
@@ -143,7 +170,13 @@ where
     let view = view(work, &wait.figure());
     if let Some(view) = &view {
         pen.claim(view.extent());
-        edges(pen.target(), &tank.body().outside, view, Style::Ground, None)?;
+        edges(
+            pen.target(),
+            &tank.body().outside,
+            view,
+            Style::Ground,
+            None,
+        )?;
     }
     let mut found = None;
     let mut runs = welded.into_iter().zip(0_u16..);

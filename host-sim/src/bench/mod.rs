@@ -39,6 +39,10 @@ pub trait Instrument {
     fn draw(&mut self, frame: &mut Frame);
     /// Takes in a clock of milliseconds that goes on.
     fn tick(&mut self, _: u64) {}
+    /// Thinks for a moment while no key comes, and tells whether there is more to think about.
+    fn think(&mut self) -> bool {
+        false
+    }
 }
 
 /// How a session ended.
@@ -135,7 +139,12 @@ fn session(
         frame.wipe();
         instrument.draw(&mut frame);
         terminal.draw(|screen| compose(&frame, screen.area(), screen.buffer_mut(), colour))?;
-        let mut next = keyboard.next(BEAT)?;
+        let wait = if instrument.think() {
+            Duration::ZERO
+        } else {
+            BEAT
+        };
+        let mut next = keyboard.next(wait)?;
         if let Some(signal) = signals.caught() {
             return Ok(Ended::Signal(signal));
         }

@@ -8,6 +8,9 @@ use seamwright_firmware::gauge::{Gauge, MOST_JOBS};
 use super::Instrument;
 use crate::failure::Failure;
 
+/// Steps of a plan between two looks at the keyboard: some milliseconds.
+const STEPS_AT_ONCE: u32 = 200;
+
 impl Instrument for Gauge {
     fn handle(&mut self, event: Event) {
         Self::handle(self, event);
@@ -20,6 +23,15 @@ impl Instrument for Gauge {
     fn draw(&mut self, frame: &mut Frame) {
         // A frame takes every pixel.
         let Ok(_) = Self::draw(self, frame);
+    }
+
+    fn think(&mut self) -> bool {
+        for _ in 0..STEPS_AT_ONCE {
+            if Self::think(self) {
+                break;
+            }
+        }
+        self.has_thoughts()
     }
 }
 

@@ -93,7 +93,7 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         .iter()
         .map(|text| readings::reading(text))
         .collect::<Result<Vec<_>, Failure>>()?;
-    let (tank, _) = computed(&arguments.job)?;
+    let tank = computed(&arguments.job)?;
     let rule = Rule::from(arguments.rule);
     let planned = report::leak::plan(&tank, rule, overflow, outside.unwrap_or(BAROMETER));
     let outcome = match (&arguments.gauge_steps, &arguments.allow) {

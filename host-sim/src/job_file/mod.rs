@@ -22,9 +22,11 @@ use seamwright_core::job::{
     ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_MOUNTS, MAX_NAME, Name, StockDraft, Tank,
     UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::{Length, Ratio};
+use seamwright_core::panel::BlankError;
+use seamwright_core::quantity::{Length, Ratio, VolumeUnit};
 use toml::de::{DeTable, DeValue};
 
+use crate::cut::Cut;
 use crate::diagnostics::{Problem, Report, Source};
 use crate::failure::Failure;
 pub use extras::Extras;
@@ -83,12 +85,49 @@ impl JobFile {
         }
     }
 
+    /// The unit that it gives its volumes in, by the first of `fill.dip_volume` and `fill.target` that it has.
+    #[must_use]
+    pub fn volume_unit(&self) -> Option<VolumeUnit> {
+        let span = ["fill.dip_volume", "fill.target"]
+            .iter()
+            .find_map(|path| self.spans.exact(path))?;
+        let text = self.source.text.get(span)?;
+        let text = text.trim_matches(['"', '\'']);
+        // The file reads, so that what follows the number is a unit.
+        let name = text.trim_start_matches(|sign: char| !sign.is_alphabetic());
+        let same = |known: &str| known.split_whitespace().eq(name.split_whitespace());
+        VolumeUnit::ALL
+            .iter()
+            .copied()
+            .find(|unit| same(unit.symbol()) || unit.aliases().iter().any(|alias| same(alias)))
+    }
+
     /// Computes the tank, calling `assumed` for every value that the file leaves to its default.
     ///
     /// # Errors
     /// What makes the job impossible, shown at the key that is to blame.
     pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
-        Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))
+        let tank =
+            Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))?;
+        Cut::of(&tank, &self.extras)
+            .check()
+            .map_err(|(panel, error)| self.explain_allowance(&panel, &error))?;
+        Ok(tank)
+    }
+
+    /// A blank that cannot be cut larger, shown at the key that asks for it.
+    fn explain_allowance(&self, panel: &str, error: &BlankError) -> Failure {
+        let span = ["weld.shrink_by", "weld.shrink_allowance"]
+            .iter()
+            .find_map(|path| self.spans.exact(path))
+            .unwrap_or_default();
+        let problem = Problem::new(
+            span,
+            format!("panel {panel} cannot be cut larger for shrinkage: {error}"),
+        )
+        .label("asked for here")
+        .help("give less, or take the allowance out and trim by hand");
+        Report::new(self.source.clone(), vec![problem]).into()
     }
 
     fn explain(&self, error: &JobError) -> Failure {
@@ -104,15 +143,16 @@ impl JobFile {
 /// All that the file says: the tank, and what goes beyond it.
 fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
     let arc = reader.section(top, "arc", &ARC);
-    let draft = draft(reader, top, arc.as_ref());
-    let extras = extras::read(reader, top, arc.as_ref());
+    let weld = reader.section(top, "weld", &WELD);
+    let draft = draft(reader, top, [arc.as_ref(), weld.as_ref()]);
+    let extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
     (draft, extras)
 }
 
 fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-    arc_section: Option<&Section<'t>>,
+    [arc_section, weld_section]: [Option<&Section<'t>>; 2],
 ) -> Option<Draft> {
     let name = name(reader, top);
     let shape = reader
@@ -133,16 +173,16 @@ fn draft<'t>(
         .section(top, "fill", &FILL)
         .map(|section| fill(reader, &section));
     let arc = arc_section.map(|section| arc(reader, section));
-    let weld = reader.section(top, "weld", &WELD).map(|section| WeldDraft {
-        stitch_max: reader.quantity(&section, "stitch_max"),
-        tack_pitch: reader.quantity(&section, "tack_pitch"),
-        interpass_max: reader.quantity(&section, "interpass_max"),
-        ambient: reader.quantity(&section, "ambient"),
+    let weld = weld_section.map(|section| WeldDraft {
+        stitch_max: reader.quantity(section, "stitch_max"),
+        tack_pitch: reader.quantity(section, "tack_pitch"),
+        interpass_max: reader.quantity(section, "interpass_max"),
+        ambient: reader.quantity(section, "ambient"),
         emissivity: reader
-            .number(&section, "emissivity", "0.1")
+            .number(section, "emissivity", "0.1")
             .map(Ratio::from_share),
-        moving: reader.quantity(&section, "move"),
-        back_step: reader.word::<YesNo>(&section, "back_step").map(bool::from),
+        moving: reader.quantity(section, "move"),
+        back_step: reader.word::<YesNo>(section, "back_step").map(bool::from),
     });
     let service = reader
         .section(top, "use", &USE)

@@ -313,6 +313,8 @@ pub const WELD: Table = Table {
         optional("emissivity", Kind::Number("0.1")),
         optional("move", Kind::Quantity("10 s")),
         optional("back_step", Kind::Word),
+        optional("shrink_allowance", Kind::Word),
+        optional("shrink_by", Kind::Quantity("0.8 mm")),
     ],
 };
 

@@ -50,74 +50,36 @@ impl Word for Sized {
     }
 }
 
-impl Word for Joint {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
+/// The names of a list that core keeps; read as it reads them where `by parse` stands, which knows more names.
+macro_rules! listed {
+    ($($list:ty $(, by $read:ident)?;)+) => {
+        $(impl Word for $list {
+            fn all() -> Vec<Self> {
+                Self::ALL.to_vec()
+            }
 
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
+            fn word(self) -> String {
+                self.name().to_owned()
+            }
+
+            $(fn read(text: &str) -> Option<Self> {
+                text.$read().ok()
+            })?
+        })+
+    };
 }
 
-impl Word for Measure {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-}
-
-impl Word for Process {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-}
-
-impl Word for Temper {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-}
-
-impl Word for Alloy {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-
-    fn read(text: &str) -> Option<Self> {
-        // Also by the names of other standards.
-        text.parse().ok()
-    }
-}
-
-impl Word for Filler {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-
-    fn read(text: &str) -> Option<Self> {
-        // With or without ER.
-        text.parse().ok()
-    }
+listed! {
+    Joint;
+    Measure;
+    Process;
+    Temper;
+    Axis;
+    Across;
+    // Also by the names of other standards.
+    Alloy, by parse;
+    // With or without ER.
+    Filler, by parse;
 }
 
 /// The forms of a drum's ends.
@@ -131,26 +93,6 @@ pub(super) fn every_face() -> Vec<Face> {
     all.extend(numbered(MAX_SIDES).map(Face::Side));
     all.push(Face::Shell);
     all
-}
-
-impl Word for Axis {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
-}
-
-impl Word for Across {
-    fn all() -> Vec<Self> {
-        Self::ALL.to_vec()
-    }
-
-    fn word(self) -> String {
-        self.name().to_owned()
-    }
 }
 
 impl Word for Liquid {

@@ -1,7 +1,7 @@
 //! A gauge on a cable: jobs go out, answers come back.
 //!
 //! [`ask`] sends one request over anything that reads and writes and waits for its answer;
-//! [`send_job`] puts a job on the gauge's shelf; [`Port`] is the serial device or the socket. What
+//! [`send_job`] puts a job on the gauge's shelf, with the order of its stitches; [`Port`] is the serial device or the socket. What
 //! goes over the line is `seamwright_core::wire`, whose specification is `core/docs/wire.md`.
 //!
 //! # Staying in step
@@ -17,19 +17,20 @@ mod send;
 
 pub use ask::{LinkError, QUIET, ask};
 pub use port::{BAUD, Port, PortError};
-pub use send::{Kept, SendError, send_job};
+pub use send::{Carried, Kept, SendError, send_job};
 
 use seamwright_core::job::Draft;
+use seamwright_core::stitch::WeldStep;
 
 use crate::failure::Failure;
 
-/// Sends a job to the gauge at `port`: a serial device such as `/dev/ttyUSB0`, or `unix:PATH` for a
+/// Sends a job and the order of its stitches to the gauge at `port`: a serial device such as `/dev/ttyUSB0`, or `unix:PATH` for a
 /// socket. What it returns prints as the sentence to show.
 ///
 /// # Errors
 /// Bad input: no such port, or a job that the gauge refuses. Anything else: no gauge answers, it
 /// speaks another protocol, its shelf is full, or the line is bad.
-pub fn command(draft: &Draft, port: &str) -> Result<Kept, Failure> {
+pub fn command(draft: &Draft, order: &[WeldStep], port: &str) -> Result<Kept, Failure> {
     let mut port = Port::open(port)?;
-    Ok(send_job(&mut port, draft)?)
+    Ok(send_job(&mut port, draft, order)?)
 }

@@ -4,8 +4,10 @@ use std::fmt;
 use std::io::{Read, Write};
 use std::time::Duration;
 
+use heapless::Vec;
 use seamwright_core::job::{Draft, JobError};
-use seamwright_core::wire::{PROTOCOL, Reply, Request, Text};
+use seamwright_core::stitch::WeldStep;
+use seamwright_core::wire::{PROTOCOL, Reply, Request, STEPS, Text};
 
 use super::{LinkError, ask};
 use crate::failure::Failure;
@@ -25,6 +27,19 @@ pub struct Kept {
     pub board: Text,
     /// The version of the gauge's program.
     pub version: Text,
+    /// What became of the order of its stitches.
+    pub order: Carried,
+}
+
+/// What became of the order of a job's stitches.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Carried {
+    /// There was none.
+    Nothing,
+    /// So many steps stand beside the job.
+    Steps(u16),
+    /// The shelf had no room for it; the job is there without.
+    NoRoom,
 }
 
 impl fmt::Display for Kept {
@@ -33,12 +48,18 @@ impl fmt::Display for Kept {
             place,
             board,
             version,
+            order,
         } = self;
         let place = u16::from(*place) + 1;
-        write!(
-            f,
-            "The job is number {place} on the gauge's shelf ({board}, program {version})."
-        )
+        write!(f, "The job is number {place} on the gauge's shelf")?;
+        match order {
+            Carried::Nothing => {}
+            Carried::Steps(steps) => write!(f, ", with the order of its {steps} stitches")?,
+            Carried::NoRoom => {
+                f.write_str(", where there was no room for the order of its stitches")?;
+            }
+        }
+        write!(f, " ({board}, program {version}).")
     }
 }
 
@@ -65,13 +86,17 @@ pub enum SendError {
     Refused(JobError),
 }
 
-/// Puts a job on the shelf of the gauge at `port`, in place of one of the same name. The gauge is first
-/// asked who it is. `port` must read as [`ask`] wants it.
+/// Puts a job on the shelf of the gauge at `port`, in place of one of the same name, and beside it the order in which
+/// its stitches are welded, if there is one. The gauge is first asked who it is. `port` must read as [`ask`] wants it.
 ///
 /// # Errors
 /// [`SendError`] where the job is not on the shelf. After [`LinkError`] it may be: its answer can have
 /// been lost. Sending it again does no harm.
-pub fn send_job<P: Read + Write>(port: &mut P, draft: &Draft) -> Result<Kept, SendError> {
+pub fn send_job<P: Read + Write>(
+    port: &mut P,
+    draft: &Draft,
+    order: &[WeldStep],
+) -> Result<Kept, SendError> {
     let (board, version) = match ask(port, &Request::Hello, HELLO_LIMIT)? {
         Reply::Hello {
             protocol: PROTOCOL,
@@ -91,16 +116,54 @@ pub fn send_job<P: Read + Write>(port: &mut P, draft: &Draft) -> Result<Kept, Se
         }
         _ => return Err(LinkError::OutOfStep.into()),
     };
-    match ask(port, &Request::Keep(draft.clone()), KEEP_LIMIT)? {
-        Reply::Kept { place } => Ok(Kept {
+    let place = match ask(port, &Request::Keep(draft.clone()), KEEP_LIMIT)? {
+        Reply::Kept { place } => place,
+        Reply::ShelfFull { most } => return Err(SendError::ShelfFull { most }),
+        Reply::Refused(error) => return Err(SendError::Refused(error)),
+        _ => return Err(LinkError::OutOfStep.into()),
+    };
+    Ok(Kept {
+        place,
+        board,
+        version,
+        order: send_order(port, place, order)?,
+    })
+}
+
+/// Puts the order beside the job, some steps at a time.
+fn send_order<P: Read + Write>(
+    port: &mut P,
+    place: u8,
+    order: &[WeldStep],
+) -> Result<Carried, SendError> {
+    let mut have = 0_u16;
+    for steps in order.chunks(STEPS) {
+        let request = Request::Order {
             place,
-            board,
-            version,
-        }),
-        Reply::ShelfFull { most } => Err(SendError::ShelfFull { most }),
-        Reply::Refused(error) => Err(SendError::Refused(error)),
-        _ => Err(LinkError::OutOfStep.into()),
+            from: have,
+            steps: steps.iter().copied().collect(),
+        };
+        let sent = usize::from(have) + steps.len();
+        match ask(port, &request, HELLO_LIMIT)? {
+            Reply::Ordered { steps } if usize::from(steps) == sent => have = steps,
+            Reply::ShelfFull { .. } => {
+                // What came of it already must not be taken for the whole.
+                let none = Request::Order {
+                    place,
+                    from: 0,
+                    steps: Vec::new(),
+                };
+                ask(port, &none, HELLO_LIMIT)?;
+                return Ok(Carried::NoRoom);
+            }
+            _ => return Err(LinkError::OutOfStep.into()),
+        }
     }
+    Ok(if have > 0 {
+        Carried::Steps(have)
+    } else {
+        Carried::Nothing
+    })
 }
 
 impl fmt::Display for SendError {
@@ -116,7 +179,10 @@ impl fmt::Display for SendError {
                 "the gauge ({board}, program {version}) speaks version {theirs} of the protocol and this program version {PROTOCOL}"
             ),
             Self::ShelfFull { most } => {
-                write!(f, "the gauge's shelf is full: it takes {most} jobs")
+                write!(
+                    f,
+                    "the gauge's shelf is full: it takes {most} jobs, or fewer with long orders"
+                )
             }
             Self::Refused(error) => write!(f, "the gauge refuses the job: {error}"),
         }

@@ -23,12 +23,21 @@ pub(super) fn burning(tank: &Tank) -> Time {
 }
 
 /// The plates that there are, by name; whether the torch's was taken down for alternating current.
-fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, bool)> {
+pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, bool)> {
     let source = extras.power_source.clone();
     let torch = extras.torch.on(tank.arc().process);
     let source = source.map(|plate| ("power source", plate, false));
     let torch = torch.map(|(plate, reduced)| ("torch", plate, reduced));
     source.into_iter().chain(torch).collect()
+}
+
+/// The share of ten minutes for which all that is rated lets the arc burn; `None` without ratings, or where the current
+/// is past them.
+pub(crate) fn share(tank: &Tank, extras: &Extras) -> Option<f64> {
+    let plates = plates(tank, extras);
+    let all: Vec<&Plate> = plates.iter().map(|(_, plate, _)| plate).collect();
+    let allowed = allowed_by_all(&all, tank.arc().current).ok()?;
+    Some(allowed.duty.si())
 }
 
 /// Arc and rest of the whole job; `None` without ratings, or where the current is past them.

@@ -3,23 +3,31 @@
 //! What this version does not compute has no key at all.
 
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::job::Tank;
 use seamwright_core::panel::Blank;
 use seamwright_core::quantity::{AngleUnit, Length};
 use seamwright_core::seam::joint_name;
 use serde_json::{Value, json};
 
-use super::{duty, filler, settings, shrinkage, supply};
-use crate::job_file::Extras;
+use super::{Asked, duty, filler, notices, settings, shrinkage, supply, tacks};
+use crate::cut::Cut;
 
 /// The version of this object.
 pub const SCHEMA: &str = "seamwright-plan/1";
 
 /// The plan of a tank.
 #[must_use]
-pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
+pub fn plan(asked: &Asked<'_>) -> Value {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        search,
+    } = *asked;
     let (body, capacity, arc, totals) = (tank.body(), tank.capacity(), tank.arc(), tank.totals());
-    let welded = crate::welding::plan(tank);
+    let welded = crate::welding::plan(tank, extras);
+    let tacking = tacks::of(tank);
+    let cut = Cut::of(tank, extras);
     let sheet_area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
     let dip: Vec<Value> = tank
         .dip()
@@ -43,12 +51,13 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
             "pick_up_m": capacity.pick_up.si(),
             "dip": dip,
         },
-        "panels": panels(tank),
+        "panels": panels(&cut),
         "seams": seams(tank),
-        "tacks": tacks(tank),
+        "tacks": tacks::json(tank, &tacking),
+        "tacking": tacks::sums(tank, &tacking),
         "stitches": stitches(tank, &welded),
         "welding": match &welded {
-            Ok(plan) => super::stitches::sums(plan),
+            Ok(plan) => super::stitches::sums(plan, search.map(|tries| crate::welding::search(tank, extras, tries))),
             Err(error) => json!({ "error": error.to_string() }),
         },
         "arc": {
@@ -68,7 +77,7 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
             "wait_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.waits)),
             "job_s": welded.as_ref().map_or(Value::Null, |plan| json!(plan.sum.job)),
             "heat_j": totals.heat.si(),
-            "mass_kg": totals.mass.si(),
+            "mass_kg": cut.mass().si(),
         },
         "mass": super::balance::json(tank),
         "proof": proof(tank),
@@ -77,13 +86,13 @@ pub fn plan(tank: &Tank, assumed: &[Assumed], extras: &Extras) -> Value {
         "settings": settings::json(tank, extras),
         "duty": duty::json(tank, extras),
         "supply": supply::json(tank, extras),
-        "shrinkage": shrinkage::json(tank),
+        "shrinkage": shrinkage::json(tank, extras),
         "assumed": assumed.iter().map(|one| json!({
             "key": one.field().to_string(),
             "value": one.to_string(),
             "source": one.source(),
         })).collect::<Vec<_>>(),
-        "notices": notices(tank),
+        "notices": notices::json(tank, extras),
     })
 }
 
@@ -98,11 +107,11 @@ fn point(point: Vector) -> Value {
     json!([point.x, point.y, point.z])
 }
 
-fn panels(tank: &Tank) -> Vec<Value> {
+fn panels(cut: &Cut<'_>) -> Vec<Value> {
     let mut blank = Blank::new();
-    tank.panels()
+    cut.panels()
         .map(|panel| {
-            let laid = tank.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let laid = cut.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
             let mut flat = json!({ "area_m2": panel.blank_area.si() });
             if laid && let Some(map) = flat.as_object_mut() {
                 map.extend(layout(&blank));
@@ -180,21 +189,10 @@ fn seams(tank: &Tank) -> Vec<Value> {
         .collect()
 }
 
-fn tacks(tank: &Tank) -> Vec<Value> {
-    tank.seams()
-        .filter_map(|seam| Some((seam, tank.tacks(&seam)?)))
-        .flat_map(|(seam, tacks)| {
-            tacks.centres().map(move |at| {
-                json!({ "seam": seam.mark.to_string(), "at_m": at.si(), "length_m": tacks.length.si() })
-            })
-        })
-        .collect()
-}
-
 /// In the order of welding; where the metal never cools there is none, and they stand seam by seam.
 fn stitches(tank: &Tank, known: &super::stitches::Known) -> Vec<Value> {
     match known {
-        Ok(plan) => super::stitches::stitches(plan),
+        Ok(plan) => super::stitches::stitches(&plan.stitches),
         Err(_) => in_seams(tank),
     }
 }
@@ -216,16 +214,4 @@ fn in_seams(tank: &Tank) -> Vec<Value> {
             })
         })
         .collect()
-}
-
-fn notices(tank: &Tank) -> Vec<Value> {
-    let mut all = Vec::new();
-    tank.each_notice(|notice| {
-        all.push(json!({
-            "code": notice.code(),
-            "severity": notice.severity().name(),
-            "text": notice.to_string(),
-        }));
-    });
-    all
 }

@@ -1,7 +1,5 @@
 //! The leak test: how it is run.
 
-use std::fmt::Write as _;
-
 use seamwright_core::job::{BAROMETER, StrengthError, Tank, TestError, Trial};
 use seamwright_core::proof::leak::{Method, Plan, Rule, Vessel, weighs};
 use seamwright_core::quantity::{EnergyUnit, Length, Pressure, TimeUnit};
@@ -183,19 +181,9 @@ fn weak_seam(tank: &Tank, pressure: Pressure) -> Option<String> {
 
 /// Names and figures, one to a line.
 pub(super) fn lines(rows: &[(&'static str, String)]) -> String {
-    let wide = rows
-        .iter()
-        .map(|(name, _)| name.chars().count())
-        .max()
-        .unwrap_or(0);
-    let mut text = String::new();
-    for (name, value) in rows {
-        let pad = wide - name.chars().count();
-        let value = wrapped(value, WIDE.saturating_sub(wide + 4), 0)
-            .replace('\n', &format!("\n{:indent$}", "", indent = wide + 4));
-        let _ = writeln!(text, "  {name}{:pad$}  {value}", "");
-    }
-    text
+    super::table::facts(rows, |value, indent| {
+        wrapped(value, WIDE.saturating_sub(indent), 0).replace('\n', &format!("\n{:indent$}", ""))
+    })
 }
 
 /// The section of the report, by the tank's own head.

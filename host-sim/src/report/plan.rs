@@ -15,11 +15,11 @@ use seamwright_core::seam::joint_name;
 use super::cited::Cited;
 use super::table::{Side, table, wrapped};
 use super::{
-    Units, balance, cautions, cost, duty, filler, heat, leak, settings, shrinkage, size, stitches,
-    strength, supply,
+    Asked, Units, balance, cautions, cost, duty, filler, heat, leak, notices, settings, shrinkage,
+    size, stitches, strength, supply, tacks,
 };
+use crate::cut::Cut;
 use crate::diagnostics::clean;
-use crate::job_file::Extras;
 use crate::welding;
 
 /// Signs in a line.
@@ -27,7 +27,14 @@ const WIDE: usize = 100;
 
 /// The whole report.
 #[must_use]
-pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> String {
+pub fn text(asked: &Asked<'_>, units: Units) -> String {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        search,
+    } = *asked;
+    let cut = Cut::of(tank, extras);
     let name = clean(tank.job().name()).into_owned();
     let mut out = format!("{name}\n{}\n", "=".repeat(name.chars().count()));
     section(&mut out, "Tank", &body(tank, units));
@@ -40,14 +47,20 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     section(
         &mut out,
         "Panels, cut square for open corners",
-        &panels(tank, units),
+        &panels(&cut, units),
     );
     section(&mut out, "Seams, tacks and stitches", &seams(tank, units));
+    section(&mut out, "Tack in this order", &tacks::text(tank, units));
     section(&mut out, "Arc and heat", &arc(tank, units));
     section(
         &mut out,
         "Order of the stitches",
-        &stitches::text(&welding::plan(tank), tank.job().welding().ambient, units),
+        &stitches::text(
+            &welding::plan(tank, extras),
+            search.map(|tries| welding::search(tank, extras, tries)),
+            tank.job().welding().ambient,
+            units,
+        ),
     );
     let mut cited = Cited::default();
     section(
@@ -71,12 +84,12 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
     section(
         &mut out,
         "Shrinkage, as rules of thumb have it",
-        &shrinkage::text(tank, units, &mut cited),
+        &shrinkage::text(tank, extras, units, &mut cited),
     );
-    section(&mut out, "In all", &totals(tank, units));
+    section(&mut out, "In all", &totals(&cut, units));
     section(&mut out, "Mass and mounts", &balance::text(tank, units));
-    let dangers = cautions::text(&cautions::of(tank));
-    section(&mut out, "Cautions", &dangers);
+    let dangers = cautions::of(tank);
+    section(&mut out, "Cautions", &cautions::text(&dangers));
     section(&mut out, "Strength", &strength::text(tank, units));
     section(&mut out, "Leak test", &leak::text(tank, units));
     section(
@@ -85,7 +98,11 @@ pub fn text(tank: &Tank, assumed: &[Assumed], extras: &Extras, units: Units) -> 
         &assumptions(assumed),
     );
     section(&mut out, "Sources", &cited.text(WIDE));
-    section(&mut out, "Mind", &notices(tank));
+    section(
+        &mut out,
+        "Mind",
+        &minded(&notices::beside(tank, extras, &dangers)),
+    );
     out
 }
 
@@ -97,17 +114,7 @@ fn section(out: &mut String, title: &str, body: &str) {
 
 /// A name and its figures, one to a line.
 pub(super) fn facts(rows: &[(&str, String)]) -> String {
-    let wide = rows
-        .iter()
-        .map(|(name, _)| name.chars().count())
-        .max()
-        .unwrap_or(0);
-    let mut text = String::new();
-    for (name, value) in rows {
-        let pad = wide - name.chars().count();
-        let _ = writeln!(text, "  {name}{:pad$}  {value}", "");
-    }
-    text
+    super::table::facts(rows, |value, _| value.to_owned())
 }
 
 fn body(tank: &Tank, units: Units) -> String {
@@ -214,8 +221,8 @@ fn dip(tank: &Tank, units: Units) -> String {
     table([depth, holds, depth, holds, depth, holds], &rows)
 }
 
-fn panels(tank: &Tank, units: Units) -> String {
-    let rows: Vec<[String; 6]> = tank
+fn panels(cut: &Cut<'_>, units: Units) -> String {
+    let rows: Vec<[String; 6]> = cut
         .panels()
         .map(|panel| {
             [
@@ -223,7 +230,7 @@ fn panels(tank: &Tank, units: Units) -> String {
                 faces(&panel.faces),
                 panel.making.name().to_owned(),
                 units.thickness(panel.thickness),
-                blank_size(tank, &panel, units),
+                blank_size(cut, &panel, units),
                 units.mass(panel.mass),
             ]
         })
@@ -254,9 +261,9 @@ fn faces(faces: &[Face]) -> String {
 }
 
 /// Width and height of the box about a blank.
-fn blank_size(tank: &Tank, panel: &Panel, units: Units) -> String {
+fn blank_size(cut: &Cut<'_>, panel: &Panel, units: Units) -> String {
     let mut blank = Blank::new();
-    match tank.blank(panel, &mut blank) {
+    match cut.blank(panel, &mut blank) {
         Ok(()) if !blank.is_empty() => blank
             .size()
             .map(|side| units.length(Length::from_metres(side)))
@@ -336,8 +343,8 @@ fn arc(tank: &Tank, units: Units) -> String {
     ])
 }
 
-fn totals(tank: &Tank, units: Units) -> String {
-    let totals = tank.totals();
+fn totals(cut: &Cut<'_>, units: Units) -> String {
+    let totals = cut.tank().totals();
     let seams = match units {
         Units::Metric => totals.seam.display(LengthUnit::Metre, 3).to_string(),
         Units::Us | Units::Imperial => totals.seam.display(LengthUnit::Foot, 2).to_string(),
@@ -357,7 +364,7 @@ fn totals(tank: &Tank, units: Units) -> String {
             "heat into the tank",
             totals.heat.display(EnergyUnit::Kilojoule, 0).to_string(),
         ),
-        ("mass of the blanks", units.mass(totals.mass)),
+        ("mass of the blanks", units.mass(cut.mass())),
     ])
 }
 
@@ -392,11 +399,11 @@ fn assumptions(assumed: &[Assumed]) -> String {
     text
 }
 
-fn notices(tank: &Tank) -> String {
+fn minded(all: &[notices::Told]) -> String {
     let mut text = String::new();
-    tank.each_notice(|notice| {
-        let line = format!("{}: {notice}", notice.severity().name());
+    for told in all {
+        let line = format!("{}: {}", told.severity.name(), told.text);
         let _ = writeln!(text, "  {}", wrapped(&line, WIDE, 4));
-    });
+    }
     text
 }

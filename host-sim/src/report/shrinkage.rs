@@ -2,64 +2,70 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::heat::shrink::{self, Estimate, Note, Sheet};
-use seamwright_core::job::Tank;
-use seamwright_core::joint::Joint;
-use seamwright_core::quantity::{Length, LineEnergy};
+use seamwright_core::heat::shrink::{Estimate, Note};
+use seamwright_core::job::{Draw, Shrinkage, Tank};
+use seamwright_core::quantity::Length;
 use seamwright_core::seam::Seam;
 use serde_json::{Map, Value, json};
 
 use super::Units;
 use super::cited::Cited;
 use super::table::{Side, table, wrapped};
+use crate::job_file::Extras;
 
 /// Signs in a line.
 const WIDE: usize = 100;
 
-/// The estimates of a seam.
-struct Pull {
-    /// Across it, by the rule for its joint; of a corner there is none.
-    across: Option<Estimate>,
-    /// The most across it that any metal can draw in.
-    most: Option<Estimate>,
-    /// Along it.
-    along: Option<Estimate>,
-}
-
-fn pull(tank: &Tank, seam: &Seam) -> Option<Pull> {
-    let joint = seam.joint?;
-    let alloy = tank.job().alloy();
-    let sheet = Sheet {
-        family: alloy.family(),
-        thickness: seam.thinner,
-    };
-    let section = tank.bead(seam)?.ok().map(|bead| bead.section());
-    let across: Option<Result<Estimate, Refused>> = match joint {
-        Joint::Butt => {
-            section.map(|area| shrink::butt(sheet, area, tank.job().joints().allow().gap))
-        }
-        Joint::Tee => Some(shrink::tee(sheet, seam.thinner)),
-        Joint::JoggleLap | Joint::FlangedLap => Some(shrink::lap(sheet, seam.thinner)),
-        Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => None,
-    };
-    let metal = alloy.metal();
-    let capacity = metal.heat_capacity().value * alloy.density();
-    let heat = tank.arc().arc_energy().si() * tank.job().welding().uptake.si();
-    let heat = LineEnergy::from_joules_per_metre(heat);
-    Some(Pull {
-        across: across.and_then(Result::ok),
-        most: shrink::free(heat, metal.expansion().value, capacity, seam.thinner).ok(),
-        along: shrink::along(sheet, tank.arc().current, seam.length).ok(),
-    })
-}
-
-fn pulls(tank: &Tank) -> impl Iterator<Item = (Seam, Pull)> {
+fn pulls(tank: &Tank) -> impl Iterator<Item = (Seam, Shrinkage)> {
     tank.seams()
-        .filter_map(|seam| Some((seam, pull(tank, &seam)?)))
+        .filter_map(|seam| Some((seam, tank.shrinkage(&seam)?)))
 }
 
-pub(super) fn text(tank: &Tank, units: Units, cited: &mut Cited) -> String {
+/// By how much each side of a seam's edge is cut larger; `None` where it is not.
+fn each(tank: &Tank, extras: &Extras, seam: &Seam) -> Option<Length> {
+    Some(tank.allowance(seam, extras.shrink?)?.each)
+}
+
+/// What blanks are cut larger for, and how far that may be trusted; `None` where they are not.
+#[must_use]
+pub fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<String> {
+    let draw = extras.shrink?;
+    let edges: Vec<String> = tank
+        .seams()
+        .filter_map(|seam| {
+            let each = each(tank, extras, &seam)?;
+            Some(format!("{} {}", seam.mark, units.fine(each)))
+        })
+        .collect();
+    let without: Vec<String> = tank
+        .seams()
+        .filter(|seam| seam.welded && each(tank, extras, seam).is_none())
+        .map(|seam| seam.mark.to_string())
+        .collect();
+    let mut said = if edges.is_empty() {
+        "No blank is cut larger for shrinkage: there is no rule for any of these seams.".to_owned()
+    } else {
+        format!(
+            "Blanks are cut larger for shrinkage, each of the two at a seam by half of what the seam draws in: {}.",
+            edges.join(", ")
+        )
+    };
+    if !without.is_empty() {
+        let _ = write!(
+            said,
+            " Nothing is added at {}: corners that are not tees or laps have no rule, and seams of baffles and fittings lie at no edge of a wall.",
+            without.join(", ")
+        );
+    }
+    said.push_str(match draw {
+        Draw::ByRule => " Taken is the middle of the rule, or the most that any metal draws in with this heat where that is less. The rules were found on carbon steel plate; in other metals, and in thin sheet, a seam may draw in by a small part or a multiple of that, and not at all where the sheet buckles instead. Weld a trial piece, measure it, and give shrink_by.",
+        Draw::By(_) => " This is the job's own shrink_by, taken for every seam between walls: it holds for the sheet, joint, heat and clamping that it was measured with.",
+    });
+    said.push_str(" The gauge knows no allowance and shows blanks without it.");
+    Some(said)
+}
+
+pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> String {
     let mut notes: Vec<Note> = Vec::new();
     let mut cell = |estimate: &Option<Estimate>| match estimate {
         Some(estimate) => {
@@ -107,14 +113,14 @@ pub(super) fn text(tank: &Tank, units: Units, cited: &mut Cited) -> String {
         );
         let _ = writeln!(out, "  {}", wrapped(&format!("Mind: {text}."), WIDE, 4));
     }
-    let _ = writeln!(
-        out,
-        "  Blanks are cut without any of it: they have no allowance for shrinkage."
-    );
+    let said = allowed(tank, extras, units).unwrap_or_else(|| {
+        "Blanks are cut without any of it: they have no allowance for shrinkage.".to_owned()
+    });
+    let _ = writeln!(out, "  {}", wrapped(&said, WIDE, 4));
     out
 }
 
-pub(super) fn json(tank: &Tank) -> Value {
+pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
     let all: Vec<Value> = pulls(tank)
         .map(|(seam, pull)| {
             let mut map = Map::new();
@@ -136,6 +142,9 @@ pub(super) fn json(tank: &Tank) -> Value {
                         "notes": notes,
                     }),
                 );
+            }
+            if let Some(each) = each(tank, extras, &seam) {
+                map.insert("allowance_each_m".to_owned(), json!(each.si()));
             }
             Value::Object(map)
         })

@@ -3,18 +3,21 @@
 use std::fmt::Write as _;
 
 use seamwright_core::quantity::{LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::stitch::Sum;
+use seamwright_core::stitch::{PlanError, Sum};
 use serde_json::{Value, json};
 
 use super::Units;
 use super::table::{Side, table, wrapped};
+use crate::welding::search::Found;
 use crate::welding::{Stitch, WeldPlan};
 
 /// Signs in a line.
 const WIDE: usize = 100;
 
 /// What is known of the weld plan: it, or why there is none.
-pub type Known = Result<WeldPlan, seamwright_core::stitch::PlanError>;
+pub type Known = Result<WeldPlan, PlanError>;
+/// What a search for a better order found, where one was asked for.
+pub type Sought = Option<Result<Found, PlanError>>;
 
 fn minutes(seconds: f64) -> String {
     Time::new(seconds, TimeUnit::Second)
@@ -38,7 +41,7 @@ fn warm(temperature: Temperature, units: Units) -> String {
 
 /// As a table in the order of welding, with what it takes and what other orders would.
 #[must_use]
-pub fn text(known: &Known, ambient: Temperature, units: Units) -> String {
+pub fn text(known: &Known, sought: Sought, ambient: Temperature, units: Units) -> String {
     let plan = match known {
         Ok(plan) => plan,
         Err(error) => return format!("  {}\n", wrapped(&error.to_string(), WIDE, 2)),
@@ -62,8 +65,16 @@ pub fn text(known: &Known, ambient: Temperature, units: Units) -> String {
     );
     let told = |name: &str, sum: &Sum| {
         let hottest = Temperature::from_kelvins(ambient.si() + sum.hottest);
+        let rests = if sum.rests > 0.0 {
+            format!(
+                " ({} of them only for power source or torch)",
+                minutes(sum.rests)
+            )
+        } else {
+            String::new()
+        };
         format!(
-            "{name}: {} in all, {} of it waits beside the moves; hottest start {}; pull to one side at most {:.2}",
+            "{name}: {} in all, {} of it waits beside the moves{rests}; hottest start {}; pull to one side at most {:.2}",
             minutes(sum.job),
             minutes(sum.waits),
             warm(hottest, units),
@@ -74,6 +85,14 @@ pub fn text(known: &Known, ambient: Temperature, units: Units) -> String {
         told("this order", &plan.sum),
         told("seam by seam, for comparison", &plan.plain),
     ];
+    match sought {
+        Some(Ok(found)) => lines.push(told(
+            &format!("the best order of {} that a search tried", found.tried),
+            &found.sum,
+        )),
+        Some(Err(error)) => lines.push(format!("no search: {error}")),
+        None => {}
+    }
     for (uptake, sum) in &plan.band {
         lines.push(told(
             &format!(
@@ -84,7 +103,7 @@ pub fn text(known: &Known, ambient: Temperature, units: Units) -> String {
         ));
     }
     lines.push(
-        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
+        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
             .to_owned(),
     );
     let _ = writeln!(text);
@@ -117,9 +136,8 @@ fn row(stitch: &Stitch, units: Units) -> [String; 7] {
 
 /// The stitches, in the order of welding.
 #[must_use]
-pub fn stitches(plan: &WeldPlan) -> Vec<Value> {
-    plan.stitches
-        .iter()
+pub fn stitches(all: &[Stitch]) -> Vec<Value> {
+    all.iter()
         .map(|stitch| {
             let [from, to] = stitch.run;
             json!({
@@ -139,20 +157,30 @@ pub fn stitches(plan: &WeldPlan) -> Vec<Value> {
 
 /// What the order takes, and others would.
 #[must_use]
-pub fn sums(plan: &WeldPlan) -> Value {
+pub fn sums(plan: &WeldPlan, sought: Sought) -> Value {
     let of = |sum: &Sum| {
         json!({
             "job_s": sum.job,
             "wait_s": sum.waits,
+            "rest_s": sum.rests,
             "hottest_start_over_ambient_k": sum.hottest,
             "pull": sum.pull,
         })
     };
-    json!({
+    let mut sums = json!({
         "this_order": of(&plan.sum),
         "seam_by_seam": of(&plan.plain),
         "band": plan.band.iter().map(|(uptake, sum)| {
             json!({ "uptake": uptake.si(), "order": of(sum) })
         }).collect::<Vec<_>>(),
-    })
+    });
+    if let (Some(Ok(found)), Some(map)) = (sought, sums.as_object_mut()) {
+        let mut best = of(&found.sum);
+        if let Some(best) = best.as_object_mut() {
+            best.insert("tried".to_owned(), json!(found.tried));
+            best.insert("stitches".to_owned(), json!(stitches(&found.stitches)));
+        }
+        map.insert("best_found".to_owned(), best);
+    }
+    sums
 }

@@ -4,15 +4,14 @@ use std::fmt::Write as _;
 
 use seamwright_core::body::Face;
 use seamwright_core::job::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Tank, Trial};
-use seamwright_core::proof::leak::Rule;
 use seamwright_core::proof::panel::Spacing;
-use seamwright_core::proof::weld::{CAUTION, FATIGUE_CAUTION, SeamStrength};
+use seamwright_core::proof::weld::{CAUTION, FATIGUE_CAUTION};
 use seamwright_core::quantity::{Length, Pressure};
-use seamwright_core::seam::Seam;
 use serde_json::{Map, Value, json};
 
 use super::Units;
 use super::table::{Side, table, wrapped};
+use super::welds;
 
 /// Signs in a line.
 const WIDE: usize = 100;
@@ -34,7 +33,7 @@ pub fn text(tank: &Tank, units: Units) -> String {
     }
     out.push_str(&walls(tank, units));
     out.push_str(&verdict(tank, units));
-    out.push_str(&welds(tank));
+    out.push_str(&welds::text(tank));
     out
 }
 
@@ -85,7 +84,7 @@ fn metal(tank: &Tank, units: Units) -> String {
     )
 }
 
-fn reserve(value: f64) -> String {
+pub(super) fn reserve(value: f64) -> String {
     if value > AMPLE {
         format!("> {AMPLE:.0}")
     } else {
@@ -229,45 +228,6 @@ fn mending(bearing: &Bearing, units: Units) -> Option<String> {
     ))
 }
 
-/// The seams that are judged, each with what it bears in use and, where one is proposed, in the test.
-fn judged(tank: &Tank) -> Vec<(Seam, SeamStrength, Option<SeamStrength>)> {
-    let test = tank.leak_plan(Rule::default()).ok();
-    tank.seams()
-        .filter_map(|seam| {
-            let used = tank.seam_bearing(&seam, Trial::Use)?.ok()?;
-            let tested =
-                test.and_then(|plan| tank.seam_bearing(&seam, Trial::Test(plan.pressure))?.ok());
-            Some((seam, used, tested))
-        })
-        .collect()
-}
-
-fn welds(tank: &Tank) -> String {
-    let all = judged(tank);
-    let worst = |of: &dyn Fn(&SeamStrength) -> f64| {
-        all.iter()
-            .min_by(|a, b| of(&a.1).total_cmp(&of(&b.1)))
-            .map(|(seam, strength, _)| (seam.mark.to_string(), of(strength)))
-    };
-    let mut out = String::new();
-    if let (Some((seam, least)), Some((_, forces))) = (
-        worst(&|strength| strength.reserve),
-        worst(&|strength| strength.reserve_forces),
-    ) {
-        let verdict = if least < 1.0 { "too little" } else { "enough" };
-        let told = format!(
-            "weakest seam: {seam}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
-             that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
-             edge to edge, fillets with a leg as long as the thinner sheet is thick; seams round fittings are \
-             not judged",
-            reserve(least),
-            reserve(forces)
-        );
-        let _ = writeln!(out, "  {}", wrapped(&told, WIDE, 2));
-    }
-    out
-}
-
 fn wall_json(bearing: &Bearing) -> Value {
     let mut map = Map::new();
     let mut put = |key: &str, value: Value| {
@@ -337,23 +297,7 @@ pub fn json(tank: &Tank) -> Map<String, Value> {
         Err(error) => json!({ "refused": error.to_string() }),
     };
     map.insert("weakest".to_owned(), weakest);
-    let welds: Vec<Value> = judged(tank)
-        .into_iter()
-        .map(|(seam, used, tested)| {
-            let mut weld = json!({
-                "seam": seam.mark.to_string(),
-                "stress_forces_pa": used.forces.si(),
-                "stress_pa": used.with_moment.si(),
-                "reserve_forces": used.reserve_forces,
-                "reserve": used.reserve,
-            });
-            if let (Some(tested), Some(map)) = (tested, weld.as_object_mut()) {
-                map.insert("reserve_in_test".to_owned(), json!(tested.reserve));
-            }
-            weld
-        })
-        .collect();
-    map.insert("welds".to_owned(), json!(welds));
+    welds::put(tank, &mut map);
     map.insert("caution".to_owned(), json!(CAUTION));
     map
 }

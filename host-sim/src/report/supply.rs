@@ -200,7 +200,7 @@ fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
         put("cylinder_share", json!(share));
     }
     let time = time(tank, extras, &all)?;
-    let amounts = amounts(tank, &all, &time);
+    let amounts = amounts(tank, extras, &all, &time);
     put(
         "amounts",
         json!({
@@ -208,6 +208,9 @@ fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
             "filler_kg": amounts.filler.si(),
             "gas_m3": amounts.gas.si(),
             "labour_s": amounts.labour.si(),
+            "labour_arc_s": time.arc.si(),
+            "labour_between_arcs_s": time.between.si(),
+            "labour_other_s": extras.supply.other_time.unwrap_or_default().si(),
             "electricity_j": amounts.electricity.si(),
         }),
     );

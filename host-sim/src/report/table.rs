@@ -37,6 +37,19 @@ pub(super) fn table<const N: usize>(heads: [(&str, Side); N], rows: &[[String; N
     text
 }
 
+/// A name and its figures, one to a line; each broken by `broken`, which is told how far in it stands.
+pub(super) fn facts(rows: &[(&str, String)], broken: impl Fn(&str, usize) -> String) -> String {
+    let names = rows.iter().map(|(name, _)| name.chars().count());
+    let wide = names.fold(0, usize::max);
+    let mut text = String::new();
+    for (name, value) in rows {
+        let pad = wide - name.chars().count();
+        let value = broken(value, wide + 4);
+        let _ = writeln!(text, "  {name}{:pad$}  {value}", "");
+    }
+    text
+}
+
 /// A text broken into lines of at most `most` signs, the second and later ones `indent` in.
 pub(super) fn wrapped(text: &str, most: usize, indent: usize) -> String {
     let mut lines = String::new();

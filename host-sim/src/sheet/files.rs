@@ -4,7 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use seamwright_core::capacity::{Dip, Lean};
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::job::Tank;
 use seamwright_core::quantity::{LengthUnit, VolumeUnit};
 
 use super::nest::{Item, Rules, Stock};
@@ -12,7 +12,10 @@ use super::pattern::{Fault, Pattern};
 use super::pdf::{Mark, Print};
 use super::pieces::{Piece, pieces};
 use super::{dxf, nest, page, pdf, svg};
+use crate::cut::Cut;
 use crate::failure::Failure;
+use crate::job_file::JobFile;
+use crate::report::Asked;
 use crate::report::dip::{self, Step};
 use crate::report::pours::Poured;
 use crate::shots::write_whole;
@@ -23,16 +26,40 @@ use crate::welding::{self, plot};
 const GAP: f64 = 5.0;
 const MARGIN: f64 = 10.0;
 
+/// What the marks of the dipstick rest on, and how they are labelled.
+#[derive(Clone, Copy, Debug)]
+pub struct Marking<'a> {
+    /// Pours that set them right.
+    pub poured: Option<&'a Poured>,
+    /// The unit of their labels.
+    pub unit: VolumeUnit,
+}
+
+impl<'a> Marking<'a> {
+    /// Labelled as the job file speaks: in its own unit where that is one of the United States or an imperial one,
+    /// and else in litres.
+    #[must_use]
+    pub fn of(file: &JobFile, poured: Option<&'a Poured>) -> Self {
+        let own = file.volume_unit().filter(|unit| {
+            let symbol = unit.symbol();
+            symbol.starts_with("US ") || symbol.starts_with("imp ")
+        });
+        Self {
+            poured,
+            unit: own.unwrap_or(VolumeUnit::Litre),
+        }
+    }
+}
+
 /// Writes every file of a tank into a folder, which is made if it is not there, and tells their paths.
 ///
 /// # Errors
 /// What could not be written, or a piece past what a file can hold.
 pub fn write(
-    tank: &Tank,
-    assumed: &[Assumed],
+    asked: &Asked<'_>,
     stock: &[Stock],
     print: &Print,
-    poured: Option<&Poured>,
+    stick: &Marking<'_>,
     out: &Path,
 ) -> Result<Vec<PathBuf>, Failure> {
     let failed = |what: &Path, error: io::Error| {
@@ -41,7 +68,9 @@ pub fn write(
             "name another folder with --out",
         )
     };
-    let pieces = pieces(tank).map_err(|fault: Fault| {
+    let tank = asked.tank;
+    let cut = Cut::of(tank, asked.extras);
+    let pieces = pieces(&cut).map_err(|fault: Fault| {
         Failure::input(
             format!("a panel makes no pattern: {fault}"),
             "the tank is past what cut files can hold: make it larger or simpler".to_owned(),
@@ -90,20 +119,20 @@ pub fn write(
         })?;
         keep("patterns.pdf", &paper, &mut written)?;
     }
-    if let Some(stick) = dipstick(tank, print, poured)? {
+    if let Some(stick) = dipstick(tank, print, stick)? {
         keep("dipstick.pdf", &stick, &mut written)?;
     }
     let plan = nested(&pieces, stock)?;
     if let Some(plan) = &plan {
         keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
     }
-    if let Ok(plan) = welding::plan(tank) {
+    if let Ok(plan) = welding::plan(tank, asked.extras) {
         let job = tank.job();
         let picture = plot::draw(&plan, job.welding().ambient, tank.interpass_max());
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }
-    let page = page::job_page(tank, assumed, &pieces, plan.as_ref());
+    let page = page::job_page(asked, &cut, &pieces, plan.as_ref());
     keep("job.html", page.html().as_bytes(), &mut written)?;
     Ok(written)
 }
@@ -112,7 +141,7 @@ pub fn write(
 fn dipstick(
     tank: &Tank,
     print: &Print,
-    poured: Option<&Poured>,
+    &Marking { poured, unit }: &Marking<'_>,
 ) -> Result<Option<Vec<u8>>, Failure> {
     let step = Step::default();
     let chart = dip::chart(tank, Lean::LEVEL, step)?;
@@ -123,21 +152,25 @@ fn dipstick(
             "by the drawing alone, not by pours: check it with known volumes".to_owned(),
         ),
     };
-    // As many places as all of them need.
-    let litres = |dip: &Dip| dip.volume.in_unit(VolumeUnit::Litre);
-    let round = |places: u8| {
+    // As many places as all of them need, the brim's own left out: it is seldom round.
+    let whole = |dip: &Dip, places: u8| {
         let steps = 10_f64.powi(i32::from(places));
-        let whole = |dip: &Dip| ((litres(dip) * steps).round() / steps - litres(dip)).abs() < 1e-6;
-        chart.marks.iter().all(whole)
+        let amount = dip.volume.in_unit(unit);
+        ((amount * steps).round() / steps - amount).abs() < 1e-6
     };
-    let places = (0..3).find(|places| round(*places)).unwrap_or(3);
+    let below = chart.marks.split_last().map_or(&[][..], |(_, below)| below);
+    let round = |places: &u8| below.iter().all(|dip| whole(dip, *places));
+    let places = (0..3).find(round).unwrap_or(3);
     let marks: Vec<Mark> = chart
         .marks
         .iter()
-        .map(|dip| Mark {
-            at: dip.reading.in_unit(LengthUnit::Millimetre),
-            label: dip.volume.display(VolumeUnit::Litre, places).to_string(),
-            aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
+        .map(|dip| {
+            let places = if whole(dip, places) { places } else { 3 };
+            Mark {
+                at: dip.reading.in_unit(LengthUnit::Millimetre),
+                label: dip.volume.display(unit, places).to_string(),
+                aside: dip.reading.display(LengthUnit::Millimetre, 1).to_string(),
+            }
         })
         .collect();
     if marks.is_empty() {

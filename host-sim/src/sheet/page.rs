@@ -2,19 +2,22 @@
 
 use seamwright_core::capacity::Outcome;
 use seamwright_core::caution::Caution as Danger;
-use seamwright_core::job::{Assumed, BAROMETER, Tank};
+use seamwright_core::job::{BAROMETER, Tank};
 use seamwright_core::notice::Severity;
 use seamwright_core::proof::leak::Rule;
 use seamwright_core::quantity::{
     AngleUnit, LengthUnit, MassUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
 };
 use seamwright_core::seam::joint_name;
+use seamwright_core::stitch::Turn;
 
 use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
-use crate::report;
+use crate::cut::Cut;
+use crate::job_file::Extras;
+use crate::report::{self, Asked, notices, shrinkage, tacks};
 use crate::welding::{self, plot};
 
 fn litres(volume: Volume) -> String {
@@ -35,11 +38,17 @@ fn strings<const N: usize>(all: [&str; N]) -> Vec<String> {
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
 pub(super) fn job_page(
-    tank: &Tank,
-    assumed: &[Assumed],
+    asked: &Asked<'_>,
+    cut: &Cut<'_>,
     pieces: &[Piece],
     plan: Option<&Plan<'_>>,
 ) -> JobPage {
+    let Asked {
+        tank,
+        assumed,
+        extras,
+        ..
+    } = *asked;
     let mut sections = vec![
         Section {
             heading: "Cautions".to_owned(),
@@ -47,7 +56,7 @@ pub(super) fn job_page(
         },
         Section {
             heading: "Mind".to_owned(),
-            pieces: cautions(tank),
+            pieces: cautions(tank, extras),
         },
         Section {
             heading: "What it holds".to_owned(),
@@ -55,7 +64,7 @@ pub(super) fn job_page(
         },
         Section {
             heading: "Panels".to_owned(),
-            pieces: panels(tank, pieces),
+            pieces: panels(asked, cut, pieces),
         },
         Section {
             heading: "Seams".to_owned(),
@@ -63,8 +72,12 @@ pub(super) fn job_page(
         },
     ];
     sections.push(Section {
+        heading: "Tack in this order".to_owned(),
+        pieces: tacking(tank),
+    });
+    sections.push(Section {
         heading: "Order of the stitches".to_owned(),
-        pieces: order(tank),
+        pieces: order(tank, extras),
     });
     sections.push(Section {
         heading: "Leak test".to_owned(),
@@ -133,18 +146,19 @@ fn leak_test(tank: &Tank) -> Part {
     }
 }
 
-fn cautions(tank: &Tank) -> Vec<Part> {
-    let mut all = Vec::new();
-    tank.each_notice(|notice| {
-        all.push(Part::Caution {
-            weight: match notice.severity() {
-                Severity::Info => Weight::Advice,
-                Severity::Caution => Weight::Caution,
-                Severity::Warning => Weight::Danger,
-            },
-            text: notice.to_string(),
-        });
-    });
+fn cautions(tank: &Tank, extras: &Extras) -> Vec<Part> {
+    let part = |told: notices::Told| Part::Caution {
+        weight: match told.severity {
+            Severity::Info => Weight::Advice,
+            Severity::Caution => Weight::Caution,
+            Severity::Warning => Weight::Danger,
+        },
+        text: told.text,
+    };
+    let mut all: Vec<Part> = notices::beside(tank, extras, &report::cautions::of(tank))
+        .into_iter()
+        .map(part)
+        .collect();
     if let Some(liquid) = tank.job().liquid() {
         all.push(Part::Caution {
             weight: Weight::Caution,
@@ -226,7 +240,7 @@ fn growth(tank: &Tank) -> Option<(String, String)> {
     Some(fact("when it warms", told))
 }
 
-fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
+fn panels(asked: &Asked<'_>, cut: &Cut<'_>, pieces: &[Piece]) -> Vec<Part> {
     let mm = |value: f64| format!("{value:.1} mm");
     let mut parts = vec![Part::Table {
         head: strings(["mark", "faces", "made", "sheet", "blank", "mass"]),
@@ -259,8 +273,16 @@ fn panels(tank: &Tank, pieces: &[Piece]) -> Vec<Part> {
     parts.push(Part::Text(format!(
         "All blanks together {}. Marks are on the outside. Two panels meet where their edges carry the same \
          seam mark, tick to tick: the ticks stand a third of the way along, so they meet one way round only.",
-        tank.totals().mass.display(MassUnit::Kilogram, 3)
+        cut.mass().display(MassUnit::Kilogram, 3)
     )));
+    parts.extend(
+        shrinkage::allowed(asked.tank, asked.extras, report::Units::Metric).map(|text| {
+            Part::Caution {
+                weight: Weight::Caution,
+                text,
+            }
+        }),
+    );
     for piece in pieces {
         if let Some(pattern) = &piece.pattern {
             parts.push(Part::Figure {
@@ -337,9 +359,33 @@ fn on_sheet(plan: &Plan<'_>) -> Vec<Part> {
     ]
 }
 
+/// The order of tacking: a table for baffles, walls and the panel that closes the tank, each read down.
+fn tacking(tank: &Tank) -> Vec<Part> {
+    let order = tacks::of(tank);
+    let mut parts = vec![Part::Text(tacks::advice(&order))];
+    for turn in [Turn::Within, Turn::Body, Turn::Closing] {
+        let rows = tacks::rows(&order, turn, |at| {
+            at.display(LengthUnit::Millimetre, 0).to_string()
+        });
+        if rows.is_empty() {
+            continue;
+        }
+        parts.push(Part::Text(format!("{}:", tacks::turn_name(tank, turn))));
+        parts.push(Part::Table {
+            head: ["no.", "seam", "at"]
+                .repeat(tacks::ABREAST)
+                .into_iter()
+                .map(str::to_owned)
+                .collect(),
+            rows: rows.into_iter().map(Vec::from).collect(),
+        });
+    }
+    parts
+}
+
 /// The weld plan: its plot and its table.
-fn order(tank: &Tank) -> Vec<Part> {
-    let plan = match welding::plan(tank) {
+fn order(tank: &Tank, extras: &Extras) -> Vec<Part> {
+    let plan = match welding::plan(tank, extras) {
         Ok(plan) => plan,
         Err(error) => return vec![Part::Text(error.to_string())],
     };

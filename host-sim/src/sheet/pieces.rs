@@ -12,6 +12,7 @@ use seamwright_core::panel::{Blank, Making, Panel};
 use seamwright_core::quantity::{AngleUnit, Length, LengthUnit};
 
 use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern, Stamp};
+use crate::cut::Cut;
 
 /// A panel with its piece.
 #[derive(Clone, Debug)]
@@ -41,13 +42,13 @@ fn mm(length: Length) -> f64 {
 ///
 /// # Errors
 /// [`Fault`] where a piece is past what the files can hold.
-pub fn pieces(tank: &Tank) -> Result<Vec<Piece>, Fault> {
+pub fn pieces(cut: &Cut<'_>) -> Result<Vec<Piece>, Fault> {
     let mut blank = Blank::new();
-    tank.panels()
+    cut.panels()
         .map(|panel| {
-            let laid = tank.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let laid = cut.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
             let pattern = if laid {
-                Some(Pattern::build(draft(tank, &panel, &blank))?)
+                Some(Pattern::build(draft(cut, &panel, &blank))?)
             } else {
                 None
             };
@@ -60,7 +61,8 @@ pub fn pieces(tank: &Tank) -> Result<Vec<Piece>, Fault> {
         .collect()
 }
 
-fn draft(tank: &Tank, panel: &Panel, blank: &Blank) -> Draft {
+fn draft(cut: &Cut<'_>, panel: &Panel, blank: &Blank) -> Draft {
+    let tank = cut.tank();
     let faces: Vec<String> = panel.faces.iter().map(ToString::to_string).collect();
     let mut draft = Draft {
         mark: panel.mark.to_string(),
@@ -97,7 +99,7 @@ fn draft(tank: &Tank, panel: &Panel, blank: &Blank) -> Draft {
     }
     fittings(tank, panel, blank, &mut draft);
     baffle_holes(tank, panel, blank, &mut draft);
-    edges(tank, panel, blank, &mut draft);
+    edges(cut, panel, blank, &mut draft);
     letter(panel, blank, &mut draft);
     draft
 }
@@ -157,8 +159,8 @@ fn baffle_holes(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
 }
 
 /// Marks and ticks along the edges.
-fn edges(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
-    let plan = tank.plan();
+fn edges(cut: &Cut<'_>, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+    let tank = cut.tank();
     for (seam, place) in tank.seams().zip(0..) {
         if !seam.welded {
             continue;
@@ -181,7 +183,7 @@ fn edges(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
             let Some(view) = tank.body().outside.face(face) else {
                 continue;
             };
-            let fit = plan.edge_fit(face, &edge);
+            let fit = cut.edge_fit(face, &edge);
             let bevel = fit.bevel.in_unit(AngleUnit::Degree);
             let text = if bevel > 0.5 {
                 format!("{mark} bevel {bevel:.0}°")

@@ -9,8 +9,11 @@ use seamwright_core::body::Edge;
 use seamwright_core::job::{Tank, uptake_band};
 use seamwright_core::quantity::{Length, Ratio, Temperature};
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, Manner, PlanError, Planned, Sum,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Manner, PlanError, Planned, Sum, WeldStep,
 };
+
+use crate::job_file::Extras;
+use crate::report::duty;
 
 /// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
 pub type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
@@ -19,6 +22,7 @@ pub type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
 #[derive(Debug)]
 pub struct Welding<'a> {
     tank: &'a Tank,
+    duty: Option<f64>,
     bench: Box<Table>,
     edges: Vec<Option<Edge>>,
     marks: Vec<String>,
@@ -48,6 +52,8 @@ pub struct Stitch {
 /// A plan and what others take.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeldPlan {
+    /// The same as it goes to a gauge.
+    pub steps: Vec<WeldStep>,
     /// In the order of welding.
     pub stitches: Vec<Stitch>,
     /// What it takes.
@@ -58,31 +64,43 @@ pub struct WeldPlan {
     pub band: Vec<(Ratio, Sum)>,
 }
 
-/// The plan of a tank.
+/// A tank, the duty cycle, and their plan.
+type Last = (Tank, Option<f64>, Result<WeldPlan, PlanError>);
+
+/// The plan of a tank, with the rests that the ratings of power source and torch ask for.
 ///
 /// # Errors
 /// [`PlanError`] where the metal never cools, or the tank has no room on the bench.
-pub fn plan(tank: &Tank) -> Result<WeldPlan, PlanError> {
+pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
     thread_local! {
         /// The last one: a report and its sheet ask for the same again.
-        static LAST: RefCell<Option<(Tank, Result<WeldPlan, PlanError>)>> = const { RefCell::new(None) };
+        static LAST: RefCell<Option<Last>> = const { RefCell::new(None) };
     }
+    let duty = duty::share(tank, extras);
     LAST.with_borrow_mut(|last| match last {
-        Some((known, plan)) if known == tank => plan.clone(),
+        Some((known, rest, plan)) if known == tank && *rest == duty => plan.clone(),
         _ => {
-            let plan = Welding::of(tank).and_then(|mut welding| welding.plan());
-            *last = Some((tank.clone(), plan.clone()));
+            let plan = Welding::of(tank, duty).and_then(|mut welding| welding.plan());
+            *last = Some((tank.clone(), duty, plan.clone()));
             plan
         }
     })
 }
 
+/// The best order of so many that a search finds for a tank.
+///
+/// # Errors
+/// As [`plan`].
+pub fn search(tank: &Tank, extras: &Extras, tries: u32) -> Result<search::Found, PlanError> {
+    Welding::of(tank, duty::share(tank, extras))?.search(tries)
+}
+
 impl<'a> Welding<'a> {
-    /// Lays a tank out.
+    /// Lays a tank out; `duty` is the share of any ten minutes for which the arc may burn.
     ///
     /// # Errors
     /// [`PlanError`] where there is no room for it.
-    pub fn of(tank: &'a Tank) -> Result<Self, PlanError> {
+    pub fn of(tank: &'a Tank, duty: Option<f64>) -> Result<Self, PlanError> {
         let mut bench = Box::new(Table::new());
         tank.lay_out(&DEVICE_FINE, &mut bench)?;
         let marks: Vec<String> = tank.seams().map(|seam| seam.mark.to_string()).collect();
@@ -91,6 +109,7 @@ impl<'a> Welding<'a> {
             .collect();
         Ok(Self {
             tank,
+            duty,
             bench,
             edges,
             marks,
@@ -103,12 +122,21 @@ impl<'a> Welding<'a> {
         &self.bench
     }
 
+    /// How it is welded.
+    #[must_use]
+    pub fn manner(&self) -> Manner {
+        Manner {
+            duty: self.duty,
+            ..self.tank.manner()
+        }
+    }
+
     /// Plans.
     ///
     /// # Errors
     /// [`PlanError`] where the metal never cools.
     pub fn plan(&mut self) -> Result<WeldPlan, PlanError> {
-        let manner = self.tank.manner();
+        let manner = self.manner();
         let mut planned = Vec::new();
         let edges = &self.edges;
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
@@ -120,7 +148,10 @@ impl<'a> Welding<'a> {
         let order: Vec<(u8, bool)> = planned.iter().map(|one| (one.run, one.reversed)).collect();
         let mut band = Vec::new();
         for uptake in uptake_band(self.tank.arc().process) {
-            let manner = self.tank.manner_with(uptake);
+            let manner = Manner {
+                duty: self.duty,
+                ..self.tank.manner_with(uptake)
+            };
             // What never cools with more heat is left out.
             let sum = self
                 .bench
@@ -128,13 +159,11 @@ impl<'a> Welding<'a> {
             band.extend(sum.ok().map(|sum| (uptake, sum)));
         }
 
-        let stitches = planned
-            .iter()
-            .enumerate()
-            .filter_map(|(place, one)| self.stitch(place, one))
-            .collect();
+        let ambient = self.tank.job().welding().ambient;
+        let steps = planned.iter().map(|one| WeldStep::of(one, ambient));
         Ok(WeldPlan {
-            stitches,
+            steps: steps.collect(),
+            stitches: self.stitches(&planned),
             sum,
             plain,
             band,
@@ -154,6 +183,15 @@ impl<'a> Welding<'a> {
         let edges = &self.edges;
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
         self.bench.in_order(order, manner, &seams, see, || true)
+    }
+
+    /// Planned stitches in words.
+    fn stitches(&self, planned: &[Planned]) -> Vec<Stitch> {
+        planned
+            .iter()
+            .enumerate()
+            .filter_map(|(place, one)| self.stitch(place, one))
+            .collect()
     }
 
     fn stitch(&self, place: usize, one: &Planned) -> Option<Stitch> {

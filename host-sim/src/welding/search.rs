@@ -2,12 +2,14 @@
 //!
 //! Simulated annealing after S. Kirkpatrick, C. Gelatt and M. Vecchi, Science 220 (1983), p. 671: from the plan's
 //! order, two stitches change places, one is moved, a stretch is turned round or a stitch is welded the other
-//! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. The same seed gives
-//! the same search.
+//! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. Baffles stay before the
+//! walls about them and the closing stitch stays last. The same seed gives the same search.
 
-use seamwright_core::stitch::{PlanError, Sum};
+use std::ops::Range;
 
-use super::Welding;
+use seamwright_core::stitch::{PlanError, Planned, Sum};
+
+use super::{Stitch, Welding};
 
 /// What a search found.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +20,8 @@ pub struct Found {
     pub sum: Sum,
     /// Orders that were tried.
     pub tried: u32,
+    /// The stitches in that order.
+    pub stitches: Vec<Stitch>,
 }
 
 /// A small generator of its own, so that every machine searches alike: xorshift64* of G. Marsaglia and S. Vigna.
@@ -41,12 +45,13 @@ impl Dice {
 }
 
 impl Welding<'_> {
-    /// Looks for an order that takes less time than the plan's, trying so many.
+    /// Looks for an order that takes less time than the plan's, trying so many. An order in which the metal never
+    /// cools counts as tried, and is not kept.
     ///
     /// # Errors
-    /// [`PlanError`] where the metal never cools.
+    /// [`PlanError`] where the metal never cools in the plan's own order.
     pub fn search(&mut self, tries: u32) -> Result<Found, PlanError> {
-        let manner = self.tank.manner();
+        let manner = self.manner();
         let mut order = Vec::new();
         let edges = self.edges.clone();
         let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
@@ -62,16 +67,20 @@ impl Welding<'_> {
             order: order.clone(),
             sum: now,
             tried: 0,
+            stitches: Vec::new(),
         };
+        let blocks = self.blocks(&order);
         let mut dice = Dice(0x5EA3_0017);
         let count = order.len();
         // A tenth of the mean time between stitches at first, a hundredth of that at last.
         let warm = 0.1 * now.job / (count.max(1) as f64);
         for one in 0..tries {
             let mut other = order.clone();
-            change(&mut other, &mut dice);
-            let sum = self.in_order(&other, &manner, |_| ())?;
+            change(&mut other, &blocks, &mut dice);
             best.tried += 1;
+            let Ok(sum) = self.in_order(&other, &manner, |_| ()) else {
+                continue;
+            };
             let heat = warm * 0.01_f64.powf(f64::from(one) / f64::from(tries));
             let longer = sum.job - now.job;
             if longer <= 0.0 || dice.share() < (-longer / heat).exp() {
@@ -82,16 +91,31 @@ impl Welding<'_> {
                 best.sum = now;
             }
         }
+        let mut planned: Vec<Planned> = Vec::new();
+        self.in_order(&best.order, &manner, |one| planned.push(one))?;
+        best.stitches = self.stitches(&planned);
         Ok(best)
+    }
+
+    /// The stretches of an order whose stitches have the same turn.
+    fn blocks(&self, order: &[(u8, bool)]) -> Vec<Range<usize>> {
+        let turn = |(run, _): &(u8, bool)| self.bench.runs.get(usize::from(*run)).map(|r| r.turn);
+        let mut blocks = Vec::new();
+        for stretch in order.chunk_by(|a, b| turn(a) == turn(b)) {
+            let start = blocks.last().map_or(0, |last: &Range<usize>| last.end);
+            blocks.push(start..start + stretch.len());
+        }
+        blocks
     }
 }
 
-fn change(order: &mut [(u8, bool)], dice: &mut Dice) {
-    let count = order.len();
-    if count < 2 {
+/// One change, within a stretch of stitches that have the same turn.
+fn change(order: &mut [(u8, bool)], blocks: &[Range<usize>], dice: &mut Dice) {
+    let a = dice.below(order.len());
+    let Some(block) = blocks.iter().find(|block| block.contains(&a)) else {
         return;
-    }
-    let (a, b) = (dice.below(count), dice.below(count));
+    };
+    let b = block.start + dice.below(block.len());
     let stretch = order.get_mut(a.min(b)..=a.max(b)).unwrap_or_default();
     match dice.below(4) {
         0 => order.swap(a, b),

@@ -44,13 +44,13 @@ fn jobs_by_a_socket() {
     let (listener, port) = socket_in(folder.path());
     let gauges = Gauges::default();
     gauges.serve_each(listener);
-    for (job, number) in [(HEADER, 1), (RINSE, 2), (HEADER, 1)] {
+    for (job, number, stitches) in [(HEADER, 1, 40), (RINSE, 2, 104), (HEADER, 1, 40)] {
         let (status, out, errors) = send(job, &port);
         assert_eq!((status, errors.as_str()), (Some(0), ""));
         assert_eq!(
             out,
             format!(
-                "The job is number {number} on the gauge's shelf (test bench, program {}).\n",
+                "The job is number {number} on the gauge's shelf, with the order of its {stitches} stitches (test bench, program {}).\n",
                 env!("CARGO_PKG_VERSION")
             )
         );

@@ -7,9 +7,11 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod dangers;
 mod leak;
 mod mass;
 mod pours;
+mod seams;
 mod strength;
 mod words;
 

@@ -12,6 +12,7 @@ use seamwright_core::quantity::{
     Angle, AngleUnit, Current, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
+use seamwright_core::stitch::WeldStep;
 use seamwright_core::stock::{Alloy, Liquid, Temper};
 use seamwright_core::wire::Request;
 
@@ -251,6 +252,19 @@ pub(crate) fn requests() -> Vec<Request> {
             share: Ratio::from_share(0.75),
         },
         Request::Status,
+        Request::Order {
+            place: 200,
+            from: 300,
+            steps: [(false, 0, 20), (true, 7_200, -30), (false, 130, 499)]
+                .map(|(reversed, wait, warmth)| WeldStep {
+                    run: 255,
+                    reversed,
+                    wait,
+                    warmth,
+                })
+                .into_iter()
+                .collect(),
+        },
     ];
     requests.extend(drafts().into_iter().map(Request::Keep));
     requests

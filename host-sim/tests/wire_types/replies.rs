@@ -93,6 +93,7 @@ pub(crate) fn replies() -> Vec<Reply> {
         Reply::Level(Some(tank.pool(Lean::LEVEL).at(mm(50.0)).unwrap())),
         Reply::Level(None),
         Reply::NothingHeld,
+        Reply::Ordered { steps: 256 },
         Reply::Status(Status {
             events: 1_000,
             redraws: 2_000,

@@ -92,6 +92,12 @@ impl Tables {
                 let (value, rest) = varint(bytes);
                 (json!(value), rest)
             }
+            "i16" => {
+                // Zigzag: 0, -1, 1, -2, …
+                let (value, rest) = varint(bytes);
+                let half = i64::try_from(value >> 1).unwrap();
+                (json!(if value & 1 == 0 { half } else { -half - 1 }), rest)
+            }
             "f64" => {
                 let (value, rest) = bytes.split_first_chunk().unwrap();
                 (json!(f64::from_le_bytes(*value)), rest)

@@ -130,7 +130,8 @@ fn through<const C: usize, const L: usize>(case: &Case, rim: f64, body: &(Body, 
         },
         ambient: AMBIENT,
     };
-    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell).unwrap();
+    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell)
+        .unwrap();
     let step = shell.step_length();
     let mut time = 0_u32;
     let (mut network, mut runs) = (Vec::new(), Vec::<Run>::new());

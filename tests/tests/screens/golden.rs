@@ -44,6 +44,19 @@ fn pages(album: &mut Album, prefix: &str, gauge: &mut Gauge) {
                 album.take(name("fill-leaning"), gauge);
             }
             Page::Seams => press(gauge, &[Down; 5]),
+            Page::Order => {
+                while !gauge.think() {}
+                album.take(name("order-looked"), gauge);
+                while gauge.has_thoughts() {
+                    gauge.think();
+                }
+                album.take(name("order-found"), gauge);
+                press(gauge, &[Down]);
+                album.take(name("order-first"), gauge);
+                gauge.handle(Event::Repeat(Down));
+                press(gauge, &[Down; 3]);
+                album.take(name("order-later"), gauge);
+            }
             Page::SetUp => {
                 press(gauge, &[Down]);
                 album.take(name("set-up-tungsten"), gauge);

@@ -51,7 +51,8 @@ fn made(body: &(Body, Sheet), material: Material, rim: f64) -> (Mesh, std::boxed
         material,
         ambient: 293.15,
     };
-    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell).unwrap();
+    mesh.build(&ware, &Fineness::with_rim(rim), &mut shell)
+        .unwrap();
     (mesh, shell)
 }
 

@@ -199,20 +199,41 @@ fn lookup(tables: &[&Rows], thickness: Length, how: Between) -> Option<Range<f64
     span(tables, thickness.in_unit(LengthUnit::Millimetre), how)
 }
 
+/// The rows of a module of the table for a kind of seam.
+macro_rules! by_seam {
+    ($($rows:ident)::+, $family:expr, $seam:expr) => {{
+        use $($rows)::+ as rows;
+        let tables: &[&Rows] = match ($family, $seam) {
+            (Family::Aluminium, SeamKind::Butt) => &rows::ALUMINIUM_BUTT,
+            (Family::Aluminium, SeamKind::Corner) => &rows::ALUMINIUM,
+            (Family::Aluminium, SeamKind::Fillet) => &rows::ALUMINIUM_FILLET,
+            (Family::Stainless, SeamKind::Butt) => &rows::STAINLESS_BUTT,
+            (Family::Stainless, SeamKind::Corner | SeamKind::Fillet) => &rows::STAINLESS_CORNER,
+            (Family::Steel, _) => &rows::STEEL,
+        };
+        tables
+    }};
+}
+
+/// The rows of a module of the table, whatever the seam.
+macro_rules! by_family {
+    ($($rows:ident)::+, $family:expr) => {{
+        use $($rows)::+ as rows;
+        let tables: &[&Rows] = match $family {
+            Family::Aluminium => &rows::ALUMINIUM,
+            Family::Stainless => &rows::STAINLESS,
+            Family::Steel => &rows::STEEL,
+        };
+        tables
+    }};
+}
+
 /// Current for a sheet; `None` past 0.5 to 10 mm. Corners of aluminium have no rows of their own: those
 /// of butts and fillets together. Fillets on stainless steel take those of corners. For aluminium the
 /// current is alternating, for steels direct with the electrode negative.
 #[must_use]
 pub fn current(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Current>> {
-    use table::current as rows;
-    let tables: &[&Rows] = match (family, seam) {
-        (Family::Aluminium, SeamKind::Butt) => &rows::ALUMINIUM_BUTT,
-        (Family::Aluminium, SeamKind::Corner) => &rows::ALUMINIUM,
-        (Family::Aluminium, SeamKind::Fillet) => &rows::ALUMINIUM_FILLET,
-        (Family::Stainless, SeamKind::Butt) => &rows::STAINLESS_BUTT,
-        (Family::Stainless, SeamKind::Corner | SeamKind::Fillet) => &rows::STAINLESS_CORNER,
-        (Family::Steel, _) => &rows::STEEL,
-    };
+    let tables = by_seam!(table::current, family, seam);
     let range = lookup(tables, thickness, Between::Proportion)?;
     Some(range.map(|a| Current::new(a, CurrentUnit::Ampere)))
 }
@@ -220,15 +241,7 @@ pub fn current(family: Family, thickness: Length, seam: SeamKind) -> Option<Rang
 /// Travel speed for a sheet; `None` past 0.5 to 10 mm.
 #[must_use]
 pub fn travel(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Speed>> {
-    use table::travel as rows;
-    let tables: &[&Rows] = match (family, seam) {
-        (Family::Aluminium, SeamKind::Butt) => &rows::ALUMINIUM_BUTT,
-        (Family::Aluminium, SeamKind::Corner) => &rows::ALUMINIUM,
-        (Family::Aluminium, SeamKind::Fillet) => &rows::ALUMINIUM_FILLET,
-        (Family::Stainless, SeamKind::Butt) => &rows::STAINLESS_BUTT,
-        (Family::Stainless, SeamKind::Corner | SeamKind::Fillet) => &rows::STAINLESS_CORNER,
-        (Family::Steel, _) => &rows::STEEL,
-    };
+    let tables = by_seam!(table::travel, family, seam);
     let range = lookup(tables, thickness, Between::Line)?;
     Some(range.map(|v| Speed::new(v, SpeedUnit::MillimetrePerMinute)))
 }
@@ -237,12 +250,7 @@ pub fn travel(family: Family, thickness: Length, seam: SeamKind) -> Option<Range
 /// smallest of them may be too small for the current: check with [`electrode`].
 #[must_use]
 pub fn tungsten(family: Family, thickness: Length) -> Option<Range<Length>> {
-    use table::tungsten as rows;
-    let tables: &[&Rows] = match family {
-        Family::Aluminium => &rows::ALUMINIUM,
-        Family::Stainless => &rows::STAINLESS,
-        Family::Steel => &rows::STEEL,
-    };
+    let tables = by_family!(table::tungsten, family);
     Some(lookup(tables, thickness, Between::Neighbours)?.map(millimetres))
 }
 
@@ -288,12 +296,7 @@ pub fn rod(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Le
 /// is for still air; a draught needs a screen before it needs more gas.
 #[must_use]
 pub fn gas(family: Family, thickness: Length) -> Option<Range<Flow>> {
-    use table::gas as rows;
-    let tables: &[&Rows] = match family {
-        Family::Aluminium => &rows::ALUMINIUM,
-        Family::Stainless => &rows::STAINLESS,
-        Family::Steel => &rows::STEEL,
-    };
+    let tables = by_family!(table::gas, family);
     let range = lookup(tables, thickness, Between::Neighbours)?;
     Some(range.map(Flow::from_litres_per_minute))
 }

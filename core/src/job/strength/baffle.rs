@@ -2,20 +2,19 @@
 
 use heapless::Vec;
 
-use super::flat::{AXES, Corners, gathered, laid};
-use super::{Bearing, Form, Judge, StrengthError};
+use super::flat::{Corners, gathered, laid};
+use super::{Bearing, Cure, Form, HAIR, Judge, StrengthError};
 use crate::body::{Face, MAX_VERTICES};
 use crate::fixture::{Baffle, Plate};
 use crate::geom::Vector;
-use crate::proof::panel::Panel;
+use crate::proof::load::Load;
+use crate::proof::panel::{Panel, RoundPanel};
+use crate::quantity::{Length, Pressure};
 
 /// Corners of an inside and of a baffle together, of those on one side of it.
 const MOST: usize = 2 * MAX_VERTICES;
-/// The square round a disc stands for it: it encloses it.
-const SQUARE: [[f64; 2]; 4] = [[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]];
 
-/// The corners of a baffle in the tank. Those of rounded corners are the sharp ones, a disc has those of
-/// the square round it.
+/// The corners of a baffle in the tank; those of rounded corners are the sharp ones. A disc has none.
 fn corners(baffle: &Baffle) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
     match baffle.plate() {
@@ -23,11 +22,7 @@ fn corners(baffle: &Baffle) -> Corners {
         Plate::Outline(section) => {
             gathered((0..section.len()).map(|place| lift(section.at(place))))
         }
-        Plate::Disc { centre, radius } => gathered(
-            SQUARE
-                .iter()
-                .map(|[a, b]| lift([centre[0] + a * radius, centre[1] + b * radius])),
-        ),
+        Plate::Disc { .. } => Corners::new(),
     }
 }
 
@@ -35,6 +30,9 @@ impl Judge<'_> {
     pub(super) fn baffle(&self, number: u8) -> Option<Result<Bearing, StrengthError>> {
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
+        if let Plate::Disc { centre, radius } = baffle.plate() {
+            return Some(self.disc(number, baffle, *centre, *radius));
+        }
         Some(self.baffle_panel(baffle).and_then(|panel| {
             let mut bearing = self.plate(Face::Baffle(number), Form::Baffle, &panel)?;
             bearing.cure = self.cure(&bearing, &panel)?;
@@ -42,7 +40,92 @@ impl Judge<'_> {
         }))
     }
 
-    /// A baffle under the worse of the two sides' liquid.
+    /// A baffle across a drum.
+    fn disc(
+        &self,
+        number: u8,
+        baffle: &Baffle,
+        centre: [f64; 2],
+        radius: f64,
+    ) -> Result<Bearing, StrengthError> {
+        let panel = self.disc_panel(baffle, centre, radius)?;
+        let strength = panel.strength();
+        let free = libm::fmax(strength.stress_supported.si(), strength.stress_held.si());
+        let wanted = self.trial.wanted();
+        let cure = if strength.reserve >= wanted {
+            None
+        } else {
+            Some(Cure {
+                thickness: panel.mend(wanted)?,
+                spacing: None,
+            })
+        };
+        Ok(Bearing {
+            face: Face::Baffle(number),
+            form: Form::Baffle,
+            thickness: baffle.thickness(),
+            pressure: panel.most(),
+            stress: [strength.stress_clamped, Pressure::from_pascals(free)],
+            bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
+            bulge_held: Some([
+                Length::from_metres(strength.held_clamped.bulge),
+                Length::from_metres(strength.held_supported.bulge),
+            ]),
+            reserve: strength.reserve,
+            takes: None,
+            inside_corner: false,
+            may_wrinkle: false,
+            cure,
+        })
+    }
+
+    /// A disc across a drum under the liquid of the worse of its two sides, that one full to its own brim.
+    pub(super) fn disc_panel(
+        &self,
+        baffle: &Baffle,
+        centre: [f64; 2],
+        radius: f64,
+    ) -> Result<RoundPanel, StrengthError> {
+        let [middle, first, second] = baffle.frame(centre);
+        let normal = first.cross(second);
+        let inside = &self.tank.body.inside;
+        let hair = Pressure::from_pascals(HAIR);
+        let (mut mean, mut rise, mut most) = (0.0, 0.0, f64::NEG_INFINITY);
+        let mut failed = None;
+        self.sway.each(|felt| {
+            let Some(down) = felt.unit() else { return };
+            let aside = (down - normal * normal.dot(down)).length() * radius;
+            // The side towards which the tank rises holds the highest point of the whole.
+            let (brim, _) = inside.extent(down);
+            match Load::liquid(self.density, felt, hair, &[down * brim]) {
+                Ok(load) => {
+                    let here = load.at(middle).si();
+                    let more = self.density * felt.length() * aside;
+                    // As much as each counts at a held edge.
+                    let rank = here + more / 3.0;
+                    if rank > most {
+                        (mean, rise, most) = (here, more, rank);
+                    }
+                }
+                Err(error) => failed = Some(error),
+            }
+        });
+        if let Some(error) = failed {
+            return Err(error.into());
+        }
+        let metal = self.metal(baffle.thickness())?;
+        let [mean, rise] = [mean, rise].map(Pressure::from_pascals);
+        let radius = Length::from_metres(radius);
+        Ok(RoundPanel::new(
+            radius,
+            baffle.thickness(),
+            metal,
+            mean,
+            rise,
+        )?)
+    }
+
+    /// A baffle with corners under the worse of the two sides' liquid.
     pub(super) fn baffle_panel(&self, baffle: &Baffle) -> Result<Panel, StrengthError> {
         let plate = corners(baffle);
         let [at, first, second] = baffle.frame([0.0; 2]);
@@ -52,11 +135,11 @@ impl Judge<'_> {
         let mut least: Option<(f64, Panel)> = None;
         for side in [-1.0, 1.0] {
             let mut space: Vec<Vector, MOST> = Vec::new();
-            self.each_corner(|corner| {
-                if side * (normal.dot(corner) - level) > 0.0 {
-                    let _ = space.push(corner);
+            for corner in self.tank.body.inside.vertices() {
+                if side * (normal.dot(*corner) - level) > 0.0 {
+                    let _ = space.push(*corner);
                 }
-            });
+            }
             // The corners of a space and of a plate always fit.
             let _ = space.extend_from_slice(&plate);
             let load = self.liquid(&space, &plate)?;
@@ -67,22 +150,5 @@ impl Judge<'_> {
             }
         }
         least.map(|(_, panel)| panel).ok_or(StrengthError::Unknown)
-    }
-
-    /// Calls `each` with every corner of the inside; of a drum with those of the box about it.
-    fn each_corner(&self, mut each: impl FnMut(Vector)) {
-        let inside = &self.tank.body.inside;
-        if inside.turned().is_none() {
-            inside.vertices().iter().copied().for_each(each);
-            return;
-        }
-        let [(x0, x1), (y0, y1), (z0, z1)] = AXES.map(|axis| inside.extent(axis));
-        for x in [x0, x1] {
-            for y in [y0, y1] {
-                for z in [z0, z1] {
-                    each(Vector::new(x, y, z));
-                }
-            }
-        }
     }
 }

@@ -14,7 +14,7 @@ use crate::quantity::{Length, Pressure};
 pub(super) type Corners = Vec<Vector, MAX_VERTICES>;
 
 /// The axes that baffles stand across.
-pub(super) const AXES: [Vector; 3] = [
+const AXES: [Vector; 3] = [
     Vector::new(1.0, 0.0, 0.0),
     Vector::new(0.0, 1.0, 0.0),
     Vector::new(0.0, 0.0, 1.0),

@@ -7,13 +7,14 @@
 //! highest pressure that they meet anywhere.
 //!
 //! Strength is the yield strength beside a TIG weld, whatever the filler and anywhere on the face: seams
-//! run along every edge, and fittings may sit in the middle. Holes, fittings and their doublers are not
-//! looked at, nor is a wall that is pressed from outside.
+//! run along every edge, and fittings may sit in the middle. What a hole takes from a wall and a doubler gives
+//! it is not looked at, nor is a wall that is pressed from outside.
 //!
 //! A baffle has holes, so that in a tank at rest both its sides are pressed alike. It is judged as if the
 //! liquid of one side had run from the other: that side full to the brim and the other empty, at the worst
 //! lean and acceleration; the gas over the liquid presses on both sides. Its holes are taken as closed, so that one
-//! with large holes meets less. In a test it is not looked at.
+//! with large holes meets less. Across a drum it is a round plate, elsewhere a plate by its outline. In a test it is
+//! not looked at.
 
 mod baffle;
 mod flat;

@@ -2,11 +2,15 @@
 //!
 //! Assumed of the beads, where the job says nothing of them: a corner is filled straight from outer edge
 //! to outer edge, a fillet has a leg as long as the thinner sheet is thick (half of that where a panel
-//! covers half of the other's edge), a butt is fused all through.
+//! covers half of the other's edge), a butt is fused all through; a fitting and a baffle are held by one fillet.
+//!
+//! Stress that gathers about a stiff fitting is not looked at, as in the rules for still loads: see
+//! [`FATIGUE_CAUTION`](crate::proof::weld::FATIGUE_CAUTION) where a tank shakes.
 
-use super::{Judge, StrengthError, Trial};
+use super::{Form, Judge, StrengthError, Trial};
 use crate::body::Face;
 use crate::filler::{Service, best};
+use crate::fixture::Plate;
 use crate::job::Tank;
 use crate::joint::Joint;
 use crate::proof::panel::Panel;
@@ -81,8 +85,8 @@ impl Judge<'_> {
             return Some(Ok(Along::wall(hoop.round, thickness)));
         }
         let end = if a == Face::Shell { b } else { a };
-        if matches!(end, Face::Baffle(_) | Face::Fitting(_)) {
-            return None;
+        if let Face::Baffle(number) = end {
+            return self.round_baffle(number);
         }
         let mut load = Along::wall(hoop.along, thickness);
         let view = self.tank.body.outside.face(end)?;
@@ -97,11 +101,67 @@ impl Judge<'_> {
         Some(Ok(load))
     }
 
+    /// What holds a baffle in a drum: the disc's own reaction and moment, and what it takes to keep the wall from
+    /// growing under the pressure within. That is `2 p/β` for each metre, `β⁴ = 3 (1 − ν²)/(R t)²`, with a little over
+    /// for a wall that is pulled along as well (Timoshenko and Woinowsky-Krieger, article 115).
+    fn round_baffle(&self, number: u8) -> Option<Result<Along, StrengthError>> {
+        let drum = self.standing()?;
+        let place = usize::from(number.checked_sub(1)?);
+        let baffle = self.tank.inner.baffles().get(place)?;
+        let Plate::Disc { centre, radius } = baffle.plate() else {
+            return None;
+        };
+        let both = self.disc_panel(baffle, *centre, *radius).and_then(|disc| {
+            let pressure = self.most(&drum, Face::Shell)?;
+            Ok((disc, pressure.si()))
+        });
+        Some(both.map(|(disc, pressure)| {
+            let slim = drum.radius().si() * self.tank.job.thickness_of(Face::Shell).si();
+            let nu = self.poisson();
+            let wave = libm::sqrt(slim) / libm::pow(3.0 * (1.0 - nu * nu), 0.25);
+            Along {
+                pull: 2.0 * pressure * wave,
+                across: disc.reaction(),
+                moment: disc.clamped().moment,
+            }
+        }))
+    }
+
+    /// What the seam round a fitting bears: the pressure on its whole hole, `p r/2` for each metre, its passage shut
+    /// by a cap or a plug; and what the wall bears where it is worst, as if the fitting sat there.
+    fn on_fitting(&self, wall: Face, number: u8) -> Option<Result<Along, StrengthError>> {
+        let place = usize::from(number.checked_sub(1)?);
+        let fitting = self.tank.fittings().nth(place)?;
+        let radius = 0.5 * fitting.hole().si();
+        let thickness = fitting.sheet.si();
+        let pushed = |pressure: f64| Along {
+            across: 0.5 * pressure * radius,
+            ..Along::default()
+        };
+        if self.standing().is_some() {
+            return Some(self.round(wall)?.map(|bearing| {
+                let [held, free] = bearing.stress;
+                let worst = libm::fmax(held.si(), free.si());
+                let mut load = pushed(bearing.pressure.si());
+                if matches!(bearing.form, Form::Disc) {
+                    load.moment = worst * thickness * thickness / 6.0;
+                } else {
+                    load.pull = worst * thickness;
+                }
+                load
+            }));
+        }
+        Some(self.edge(wall)?.map(|edge| {
+            let (sides, ramp) = edge.plate;
+            let free = supported(sides, ramp, self.poisson()).moment;
+            let mut load = pushed(ramp.most());
+            load.moment = libm::fmax(free, edge.moment.moment);
+            load
+        }))
+    }
+
     fn on_plates(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
         let [a, b] = seam.faces;
-        if matches!(b, Face::Fitting(_)) {
-            return None;
-        }
         let (one, other) = match (self.edge(a)?, self.edge(b)?) {
             (Ok(one), Ok(other)) => (one, other),
             (Err(error), _) | (_, Err(error)) => return Some(Err(error)),
@@ -127,8 +187,8 @@ impl Judge<'_> {
 }
 
 impl Tank {
-    /// How a seam bears what it is tried with; `None` of a fold, of the seam round a fitting, and of a
-    /// baffle's in a drum or in a test, which are not judged.
+    /// How a seam bears what it is tried with; `None` of a fold, and of a baffle's in a test, which presses on both
+    /// sides of it.
     ///
     /// The weld metal counts with the ultimate strength of the filler that suits the job best, and no more
     /// than that of the sheet beside it.
@@ -147,10 +207,10 @@ impl Tank {
             Ok(judge) => judge,
             Err(error) => return Some(Err(error)),
         };
-        let load = if judge.standing().is_some() {
-            judge.on_drum(seam_of)?
-        } else {
-            judge.on_plates(seam_of)?
+        let load = match seam_of.faces {
+            [wall, Face::Fitting(number)] => judge.on_fitting(wall, number)?,
+            _ if judge.standing().is_some() => judge.on_drum(seam_of)?,
+            _ => judge.on_plates(seam_of)?,
         };
         Some(load.and_then(|load| {
             let filler = judge.filler(seam_of.thinner)?;

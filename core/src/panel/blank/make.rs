@@ -115,11 +115,16 @@ fn disc(plan: &Plan<'_>, face: Face) -> Result<Option<f64>, BlankError> {
     Ok(Some(turn.radius - fit.deduct.si()))
 }
 
+/// How far each side of a drum's wall falls short where it is closed on itself.
+fn closing_gap(plan: &Plan<'_>) -> f64 {
+    0.5 * plan.joints.allow().gap.si() - plan.larger_at([Face::Shell; 2])
+}
+
 /// Length and girth of a drum's wall laid flat, where it starts along the axis, and the share that the
 /// neutral line has of the outside's girth. In metres.
 fn shell(plan: &Plan<'_>) -> Result<[f64; 4], BlankError> {
     let outside = &plan.body.outside;
-    let gap = plan.joints.allow().gap.si();
+    let gap = closing_gap(plan);
     let mut length = 0.0;
     let mut radius = 0.0;
     let mut deduct = [0.0; 2];
@@ -137,7 +142,7 @@ fn shell(plan: &Plan<'_>) -> Result<[f64; 4], BlankError> {
         }
     }
     let neutral = radius - 0.5 * plan.sheet.of(Face::Shell).si();
-    let round = 2.0 * PI * neutral - gap;
+    let round = 2.0 * PI * neutral - 2.0 * gap;
     let [near, far] = deduct;
     Ok([length - near - far, round, near, neutral / radius])
 }
@@ -164,7 +169,7 @@ impl Plan<'_> {
                 blank.round = Some(Round {
                     start,
                     scale,
-                    gap: 0.5 * self.joints.allow().gap.si(),
+                    gap: closing_gap(self),
                 });
                 return blank.lay(&[&nodes], &[], Face::Shell);
             }

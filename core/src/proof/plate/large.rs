@@ -49,6 +49,18 @@ pub struct Held {
 pub fn held(sides: Sides, linear: f64, thickness: f64, modulus: f64, clamped: bool) -> Held {
     let flat = 1.0 / sides.ratio();
     let c = between(flat, if clamped { &C_CLAMPED } else { &C_SUPPORTED });
+    let stretch = between(flat, &STRETCH);
+    stretched([c, stretch], sides.short(), linear, thickness, modulus)
+}
+
+/// The same by the cubic's c and what the stretching stress is over E (w/span)².
+pub(super) fn stretched(
+    [c, stretch]: [f64; 2],
+    span: f64,
+    linear: f64,
+    thickness: f64,
+    modulus: f64,
+) -> Held {
     let target = linear / thickness;
     // Newton's steps from above come down to the one real root and never past it.
     let mut w = target;
@@ -60,10 +72,10 @@ pub fn held(sides: Sides, linear: f64, thickness: f64, modulus: f64, clamped: bo
         }
     }
     let bulge = w * thickness;
-    let slant = bulge / sides.short();
+    let slant = bulge / span;
     Held {
         bulge,
-        stretch: between(flat, &STRETCH) * modulus * slant * slant,
+        stretch: stretch * modulus * slant * slant,
         share: if linear > 0.0 { bulge / linear } else { 1.0 },
         past: w > HELD_TO,
     }

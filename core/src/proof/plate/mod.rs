@@ -1,4 +1,4 @@
-//! Bending of a rectangular plate under a pressure that is even or changes in a straight line.
+//! Bending of a rectangular or round plate under a pressure that is even or changes in a straight line.
 //!
 //! Thin plate, small deflection: `D ∇⁴w = p`, `D = E t³ / (12 (1 − ν²))`. All four edges are held down,
 //! and either free to turn ([`supported()`]) or held from turning ([`clamped()`]). A welded edge lies between
@@ -15,15 +15,19 @@ mod clamp;
 mod large;
 
 mod levy;
+mod open;
 mod outline;
 
 mod peak;
+mod round;
 mod wave;
 
 pub use clamp::clamped;
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
+pub use open::{OPEN_RATIO, OpenTop, Rise};
 pub use outline::{Enclosing, OutlineError, enclosing};
+pub use round::{Tilt, disc_clamped, disc_held, disc_reaction, disc_supported};
 
 /// The two sides of a rectangle, the shorter first.
 #[derive(Clone, Copy, Debug, PartialEq)]

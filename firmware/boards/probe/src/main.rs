@@ -7,13 +7,21 @@
 //! Every input comes through `black_box`: the optimiser may assume nothing of it but that its type is
 //! valid, so nothing is computed ahead and no branch is left out. Outside the proof stay the wire
 //! (postcard is not free of panics), reading text (nor is the standard library's number parser),
-//! `Display` with a format string, and the gauge's screens.
+//! `Display` with a format string, the stitch planner with more cells than a gauge has room for, and the
+//! gauge's screens.
 #![no_std]
 #![no_main]
 
+mod balance;
+mod calibrate;
+mod heat;
+mod leak;
+mod liquid;
 mod plan;
 mod quantity;
+mod strength;
 mod supplies;
+mod weld;
 
 use cortex_m_rt::entry;
 use panic_never as _;

@@ -16,6 +16,7 @@ use seamwright_core::{
 pub(crate) fn prove() {
     for shape in [block(), profile(), taper(), drum()] {
         let draft = black_box(draft(shape));
+        crate::liquid::search(&draft);
         let built = Tank::build_noting(&draft, |assumed| {
             black_box(assumed);
         });
@@ -109,6 +110,13 @@ fn whole(tank: &Tank) {
     });
     black_box(tank.totals());
     crate::supplies::prove(tank);
+    crate::heat::prove(tank);
+    crate::liquid::prove(tank);
+    crate::weld::prove(tank);
+    crate::strength::prove(tank);
+    crate::leak::prove(tank);
+    crate::balance::prove(tank);
+    crate::calibrate::prove(tank);
 }
 
 fn bodies(tank: &Tank) {
@@ -178,7 +186,30 @@ fn liquid(tank: &Tank) {
     }
 }
 
+/// Order of the tacks, and blanks cut larger for shrinkage.
+fn tacked(tank: &Tank) {
+    let mut tacking = seamwright_core::stitch::Tacking::new();
+    let mut order = tank.tack_order(&mut tacking);
+    black_box(order.pull_seam_by_seam());
+    for tack in order.by_ref() {
+        black_box(tack);
+    }
+    black_box((order.pull(), tank.closing_panel()));
+    for seam in tank.seams() {
+        black_box(tank.shrinkage(&seam).is_some());
+    }
+    let larger = tank.larger(black_box(seamwright_core::job::Draw::ByRule));
+    let mut blank = Blank::new();
+    for panel in tank.panels_larger(black_box(&larger)) {
+        if tank.blank_larger(&larger, &panel, &mut blank).is_ok() {
+            black_box(blank.area());
+        }
+    }
+    black_box(tank.mass_larger(&larger));
+}
+
 fn welds(tank: &Tank) {
+    tacked(tank);
     for seam in tank.seams() {
         black_box(seam);
         if let Some(tacks) = tank.tacks(&seam) {

@@ -71,7 +71,9 @@ impl<'a, M: Machine> Runner<'a, M> {
         while let Some(byte) = self.machine.receive() {
             self.take(byte, glass);
         }
-        if self.memory.gauge.tick(now) || self.retry_at.is_some_and(|at| at <= now) {
+        let mut changed = self.memory.gauge.tick(now);
+        changed |= self.memory.gauge.think();
+        if changed || self.retry_at.is_some_and(|at| at <= now) {
             self.redraw(glass);
         }
     }

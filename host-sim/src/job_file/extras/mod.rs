@@ -5,12 +5,14 @@
 
 mod arc;
 mod limits;
+mod shrink;
 mod supply;
 
 use seamwright_core::heat::arc::Process;
 use seamwright_core::heat::duty::{Plate, TORCH_AC_SHARE};
 use seamwright_core::heat::flow::Flow;
 use seamwright_core::heat::wave::Cycle;
+use seamwright_core::job::Draw;
 use seamwright_core::quantity::{Length, Pressure, Ratio, Time, Volume};
 use seamwright_core::stock::Filler;
 use seamwright_core::supply::cost::Prices;
@@ -33,6 +35,8 @@ pub struct Extras {
     pub nozzle: Option<Length>,
     /// Rod, gas, time and prices.
     pub supply: Supply,
+    /// What blanks are cut larger for; `None` where they are not.
+    pub shrink: Option<Draw>,
 }
 
 /// Ratings of a torch, on direct and on alternating current.
@@ -107,9 +111,12 @@ impl Torch {
 pub(super) fn read<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-    arc_section: Option<&Section<'t>>,
+    [arc_section, weld_section]: [Option<&Section<'t>>; 2],
 ) -> Extras {
     let mut extras = Extras::default();
+    if let Some(section) = weld_section {
+        extras.shrink = shrink::read(reader, section);
+    }
     if let Some(section) = arc_section {
         arc::read(reader, section, &mut extras);
     }

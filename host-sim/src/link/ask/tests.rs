@@ -3,7 +3,8 @@
 use std::collections::VecDeque;
 
 use proptest::prelude::*;
-use seamwright_core::job::Draft;
+use seamwright_core::job::{Draft, Tank};
+use seamwright_core::stitch::WeldStep;
 use seamwright_core::wire::Status;
 use seamwright_firmware::gauge::Gauge;
 use seamwright_firmware::link::Link;
@@ -11,7 +12,7 @@ use seamwright_firmware::link::Link;
 use super::*;
 use crate::diagnostics::Source;
 use crate::job_file::JobFile;
-use crate::link::{SendError, send_job};
+use crate::link::{Carried, SendError, send_job};
 
 const LIMIT: Duration = Duration::from_millis(50);
 const SHORT: Duration = Duration::from_millis(1);
@@ -127,7 +128,7 @@ fn is_hello(answer: &Result<Reply, LinkError>) -> bool {
 #[test]
 fn a_job_goes_over_a_clean_line() {
     let mut line = Line::clean();
-    let kept = send_job(&mut line, &draft()).unwrap();
+    let kept = send_job(&mut line, &draft(), &[]).unwrap();
     assert_eq!((kept.place, kept.board.as_str()), (0, "line"));
     assert_eq!(jobs(&line.gauge), [draft()]);
     assert_eq!(
@@ -281,6 +282,67 @@ fn ports_that_end_fail_or_never_rest() {
     assert!(matches!(chatter, LinkError::Chatter), "{chatter:?}");
 }
 
+fn order() -> Vec<WeldStep> {
+    let tank = Tank::build(&draft()).unwrap();
+    crate::welding::plan(&tank, &crate::job_file::Extras::default())
+        .unwrap()
+        .steps
+}
+
+#[test]
+fn its_order_goes_with_it() {
+    // Damaged in every frame once: each is asked again.
+    let mut line = Line::back(|n, frame| {
+        if n % 2 == 0 {
+            frame[1] ^= 0x11;
+        }
+    });
+    let order: Vec<WeldStep> = order().into_iter().cycle().take(130).collect();
+    let kept = send_job(&mut line, &draft(), &order).unwrap();
+    assert_eq!(kept.order, Carried::Steps(130));
+    let sent: Vec<WeldStep> = line.gauge.order_sent(0).steps().collect();
+    assert_eq!(sent, order);
+    // The same job without an order: the old one was the old job's.
+    let mut line = Line {
+        back: Box::new(|_, _| ()),
+        ..line
+    };
+    let kept = send_job(&mut line, &draft(), &[]).unwrap();
+    assert_eq!(kept.order, Carried::Nothing);
+    assert_eq!(line.gauge.order_sent(0).count(), 0);
+}
+
+#[test]
+fn a_gauge_without_room_for_the_order_has_the_job_without() {
+    let mut line = Line::clean();
+    let many: Vec<WeldStep> = order().into_iter().cycle().take(200).collect();
+    let named = |n: u8| Draft {
+        name: format!("job {n}").as_str().try_into().unwrap(),
+        ..draft()
+    };
+    let mut carried = Vec::new();
+    let full = loop {
+        let n = u8::try_from(carried.len()).unwrap();
+        match send_job(&mut line, &named(n), &many) {
+            Ok(kept) => carried.push(kept.order),
+            Err(error) => break error,
+        }
+    };
+    assert!(matches!(full, SendError::ShelfFull { .. }), "{full:?}");
+    assert_eq!(carried[0], Carried::Steps(200));
+    assert!(carried.contains(&Carried::NoRoom), "{carried:?}");
+    for (place, order) in carried.iter().enumerate() {
+        let there: Vec<WeldStep> = line.gauge.order_sent(place).steps().collect();
+        match order {
+            Carried::Steps(_) => assert_eq!(there, many),
+            Carried::NoRoom => assert!(there.is_empty()),
+            Carried::Nothing => panic!("an order was lost"),
+        }
+    }
+    let kept = (0..).map(named).take(carried.len());
+    assert_eq!(jobs(&line.gauge), kept.collect::<Vec<_>>());
+}
+
 #[test]
 fn a_gauge_of_another_protocol_gets_no_job() {
     let hello = Reply::Hello {
@@ -290,7 +352,7 @@ fn a_gauge_of_another_protocol_gets_no_job() {
     };
     let hello = encode(&hello).unwrap();
     let mut line = Line::back(move |_, frame| *frame = hello.to_vec());
-    let error = send_job(&mut line, &draft()).unwrap_err();
+    let error = send_job(&mut line, &draft(), &[]).unwrap_err();
     assert!(matches!(error, SendError::OtherProtocol { theirs: 9, .. }));
     assert_eq!(line.gauge.count(), 0);
     let failure = Failure::from(error);
@@ -305,7 +367,7 @@ fn a_full_shelf_keeps_what_it_has() {
         let name = format!("job {n}").as_str().try_into().unwrap();
         line.gauge.keep(&Draft { name, ..draft() }).unwrap();
     }
-    let error = send_job(&mut line, &draft()).unwrap_err();
+    let error = send_job(&mut line, &draft(), &[]).unwrap_err();
     assert!(
         matches!(error, SendError::ShelfFull { most: 6 }),
         "{error:?}"
@@ -327,7 +389,7 @@ fn a_refusal_tells_the_key_and_why() {
             *frame = refused.to_vec();
         }
     });
-    let failure = Failure::from(send_job(&mut line, &draft()).unwrap_err());
+    let failure = Failure::from(send_job(&mut line, &draft(), &[]).unwrap_err());
     assert_eq!(failure.exit_code(), 2);
     assert!(
         failure.to_string().contains("name: the job has no name"),

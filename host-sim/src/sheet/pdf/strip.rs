@@ -20,9 +20,12 @@ const SPARE: f64 = 12.0;
 const NAMES: f64 = 6.0;
 /// Length of a mark, mm.
 const LONG: f64 = 14.0;
-/// Height of a label's capitals, and the least from one label to the next, mm.
-const LABEL: f64 = 2.8;
+/// Height of a label's capitals at the most and at the least, and the least from one label to the next, mm.
+const LABEL: [f64; 2] = [2.8, 1.9];
 const APART: f64 = 4.0;
+/// Height of the capitals beside a label, and the gap before and after one, mm.
+const ASIDE: f64 = 1.9;
+const GAP: f64 = 1.5;
 /// Thickness of a mark, mm; its middle counts.
 const LINE: f64 = 0.18;
 
@@ -38,6 +41,16 @@ pub struct Mark {
     pub label: String,
     /// What stands beside that, small.
     pub aside: String,
+}
+
+/// The height at which every label leaves room for what stands beside it.
+fn lettering(marks: &[Mark]) -> f64 {
+    let [most, least] = LABEL;
+    let fits = |mark: &Mark| {
+        let room = WIDTH - LONG - 2.0 * GAP - 0.5 - wide(&mark.aside, ASIDE);
+        room / (1.1 * wide(&mark.label, 1.0))
+    };
+    marks.iter().map(fits).fold(most, f64::min).max(least)
 }
 
 /// A part of the strip on paper.
@@ -91,6 +104,7 @@ pub fn strip(title: &str, note: &str, marks: &[Mark], print: &Print) -> Result<V
     let beside = ((room / COLUMN) as usize).max(1);
     let parts = parts(last.at + SPARE, height - 2.0 * NAMES, print.overlap)?;
     let count = parts.len();
+    let label = lettering(marks);
     let pages = count.div_ceil(beside);
     let drawn: Vec<Drawn> = parts
         .chunks(beside)
@@ -110,7 +124,7 @@ pub fn strip(title: &str, note: &str, marks: &[Mark], print: &Print) -> Result<V
             );
             for (part, column) in some.iter().zip(0_u8..) {
                 let foot = [low[0] + f64::from(column) * COLUMN, low[1] + NAMES];
-                piece(&mut pen, part, count, marks, foot, print.overlap);
+                piece(&mut pen, part, count, (marks, label), foot, print.overlap);
             }
             bars(&mut pen, frame);
             Drawn {
@@ -135,8 +149,15 @@ fn head(pen: &mut Pen, frame: Extents, title: &str, note: &str, [page, pages]: [
     pen.say(PLAIN, [frame.low[0], frame.high[1] + 1.2], 2.5, 0.0, &note);
 }
 
-/// One part of the strip, its lower left corner at `foot` of the page.
-fn piece(pen: &mut Pen, part: &Part, count: usize, marks: &[Mark], foot: [f64; 2], overlap: f64) {
+/// One part of the strip, its lower left corner at `foot` of the page; labels are `label` high.
+fn piece(
+    pen: &mut Pen,
+    part: &Part,
+    count: usize,
+    (marks, label): (&[Mark], f64),
+    foot: [f64; 2],
+    overlap: f64,
+) {
     let at = |y: f64| foot[1] + y - part.low;
     let [left, right] = [foot[0], foot[0] + WIDTH];
     let (bottom, top) = (at(part.low), at(part.high));
@@ -149,7 +170,7 @@ fn piece(pen: &mut Pen, part: &Part, count: usize, marks: &[Mark], foot: [f64; 2
         pen.say(font, [x, y - height / 2.0], height, 0.0, text);
     };
     // The words at the foot stand over its line.
-    let clear = |y: f64| y.max(bottom + 0.5 + LABEL / 2.0);
+    let clear = |y: f64| y.max(bottom + 0.5 + label / 2.0);
     let mut labelled = f64::NEG_INFINITY;
     let shown = || {
         marks
@@ -159,18 +180,13 @@ fn piece(pen: &mut Pen, part: &Part, count: usize, marks: &[Mark], foot: [f64; 2
     for mark in shown() {
         if mark.at - labelled >= APART {
             labelled = mark.at;
-            let x = left + LONG + 1.5;
-            say(BOLD, x, clear(at(mark.at)), LABEL, &mark.label, BLACK);
-            let x = x + 1.1 * wide(&mark.label, LABEL) + 1.5;
+            let x = left + LONG + GAP;
+            say(BOLD, x, clear(at(mark.at)), label, &mark.label, BLACK);
+            // Bold letters are about a tenth wider.
+            let x = x + 1.1 * wide(&mark.label, label) + GAP;
             let room = right - 0.5 - x;
-            say(
-                PLAIN,
-                x,
-                clear(at(mark.at)),
-                1.9,
-                &fitted(&mark.aside, 1.9, room),
-                GREY,
-            );
+            let aside = fitted(&mark.aside, ASIDE, room);
+            say(PLAIN, x, clear(at(mark.at)), ASIDE, &aside, GREY);
         }
     }
     let mut name = |y: f64, text: &str| say(PLAIN, left, y, 2.2, text, BLACK);

@@ -1,0 +1,189 @@
+//! The arc's heat in sheet without end, published settings, shrinkage, duty, waves, supplies and cost.
+
+use core::hint::black_box;
+
+use seamwright_core::heat::duty::{Rating, with_lag};
+use seamwright_core::heat::plate::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::ranges::{self, SeamKind};
+use seamwright_core::heat::shrink::{self, Sheet};
+use seamwright_core::heat::wave::{Cycle, Level, Sine, Tally};
+use seamwright_core::heat::{preheat, settings};
+use seamwright_core::job::Tank;
+use seamwright_core::quantity::{
+    Angle, Area, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
+};
+use seamwright_core::supply::cylinder::Cylinder;
+
+/// Reaches all of it for one tank.
+pub(crate) fn prove(tank: &Tank) {
+    sheet(tank);
+    tables(tank);
+    shrinkage(tank);
+    waves();
+    let rating = black_box(Rating {
+        current: Current::from_amperes(200.0),
+        duty: Ratio::from_share(0.6),
+    });
+    let _ = black_box(with_lag(rating, current(), seconds()));
+    if let Ok(cylinder) = Cylinder::new(black_box(Volume::from_cubic_metres(0.02))) {
+        let high = black_box(Pressure::from_pascals(2e7));
+        let _ = black_box(cylinder.contents(high, hot()));
+    }
+}
+
+fn hot() -> Temperature {
+    black_box(Temperature::from_kelvins(700.0))
+}
+
+fn current() -> Current {
+    black_box(Current::from_amperes(100.0))
+}
+
+fn seconds() -> Time {
+    black_box(Time::from_seconds(30.0))
+}
+
+fn near() -> Length {
+    black_box(Length::from_metres(0.01))
+}
+
+fn sheet(tank: &Tank) {
+    let job = tank.job();
+    let alloy = job.alloy();
+    let plate = black_box(Plate {
+        thickness: job.thickness(),
+        conductivity: alloy.conductivity(job.temper()).value,
+        heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
+        start: job.welding().ambient,
+    });
+    let source = black_box(Source {
+        power: tank.arc().power(),
+        travel: Speed::from_metres_per_second(0.004),
+    });
+    let Ok(moving) = Moving::new(source, plate) else {
+        return;
+    };
+    let melting = alloy.metal().solidus().value;
+    let (from, cold) = (near(), black_box(Temperature::from_kelvins(500.0)));
+    let _ = black_box(moving.regime(melting));
+    let _ = black_box((
+        moving.peak_thin(melting, from),
+        moving.peak_thick(melting, from),
+    ));
+    let _ = black_box((
+        moving.distance_thin(melting, hot()),
+        moving.fast_width_thin(hot()),
+    ));
+    let _ = black_box((
+        moving.cooling_rate_thin(hot()),
+        moving.cooling_rate_thick(hot()),
+    ));
+    let _ = black_box(moving.cooling_time_thin(hot(), cold));
+    let _ = black_box(moving.cooling_time_thick(hot(), cold));
+    let _ = black_box(moving.transition_thickness(hot(), cold));
+    let _ = black_box(moving.wells_power_thin(melting, from));
+    let _ = black_box(moving.solidification_time(melting, black_box(4e5)));
+    let thin = moving.thin(black_box(2));
+    let thick = moving.thick(black_box(Angle::from_radians(3.1)));
+    for field in [thin, thick].into_iter().flatten() {
+        about(&field, cold);
+    }
+}
+
+fn about(field: &Rosenthal, cold: Temperature) {
+    let _ = black_box(field.at(near(), near()));
+    let _ = black_box(field.peak(near()));
+    let _ = black_box((field.width_above(hot()), field.time_down_to(hot())));
+    let _ = black_box(field.cooling_time(hot(), cold));
+}
+
+fn tables(tank: &Tank) {
+    let (alloy, arc) = (tank.job().alloy(), tank.arc());
+    let family = alloy.family();
+    let t = black_box(tank.job().thickness());
+    black_box((settings::current(family, t), settings::travel(family, t)));
+    for seam in tank.seams() {
+        let Some(joint) = seam.joint else { continue };
+        let kind = SeamKind::of(joint);
+        if let Some(range) = ranges::current(family, t, kind) {
+            black_box(range.fit(arc.current));
+            for source in range.sources.iter() {
+                black_box(source.name());
+            }
+        }
+        black_box((
+            ranges::travel(family, t, kind),
+            ranges::rod(family, t, kind),
+        ));
+    }
+    black_box((
+        ranges::tungsten(family, t),
+        ranges::electrode(arc.process, arc.current),
+    ));
+    black_box((ranges::nozzle(family, t), ranges::gas(family, t)));
+    black_box((
+        preheat::interpass_limit(alloy),
+        preheat::least_temperature(alloy),
+    ));
+    black_box((
+        preheat::preheat_limit(alloy),
+        preheat::hold_limit(alloy),
+        preheat::avoid(alloy),
+    ));
+}
+
+fn shrinkage(tank: &Tank) {
+    let family = black_box(tank.job().alloy().family());
+    let sheet = Sheet {
+        family,
+        thickness: black_box(tank.job().thickness()),
+    };
+    let bead = black_box(Area::from_square_metres(5e-6));
+    let gap = black_box(Length::from_metres(0.001));
+    let _ = black_box((shrink::butt(sheet, bead, gap), shrink::groove(sheet, bead)));
+    let _ = black_box((shrink::tee(sheet, gap), shrink::lap(sheet, gap)));
+    let _ = black_box((
+        shrink::along(sheet, current(), near()),
+        shrink::lift(sheet, near(), gap),
+    ));
+    let heat = tank.arc().arc_energy();
+    let _ = black_box(shrink::free(heat, black_box(2.4e-5), black_box(2.4e6), gap));
+}
+
+fn waves() {
+    let level = || {
+        black_box(Level {
+            voltage: Voltage::from_volts(14.0),
+            current: Current::from_amperes(100.0),
+        })
+    };
+    let share = black_box(Ratio::from_share(0.7));
+    let cycles = [
+        Cycle::steady(level()),
+        Cycle::square(share, level(), level()),
+        Cycle::pulsed(share, level(), level()),
+    ];
+    for cycle in cycles.into_iter().flatten() {
+        black_box((cycle.power(), cycle.mean_current(), cycle.mean_voltage()));
+        black_box((
+            cycle.rms_current(),
+            cycle.rms_voltage(),
+            cycle.effective_voltage(),
+        ));
+        let _ = black_box((cycle.net_current(), cycle.times(black_box(120.0))));
+    }
+    let volts = black_box([Voltage::from_volts(14.0); 2]);
+    let sines = [
+        Sine::from_rms(current(), volts),
+        Sine::from_mean(current(), volts),
+        Sine::from_peak(current(), volts),
+    ];
+    for sine in sines.into_iter().flatten() {
+        black_box((sine.power(), sine.rms_voltage(), sine.mean_current()));
+    }
+    let mut tally = Tally::new();
+    for _ in 0..black_box(9_u32) {
+        let _ = tally.add(black_box(Voltage::from_volts(14.0)), current(), seconds());
+    }
+    black_box((tally.energy(), tally.power(), tally.rms()));
+}

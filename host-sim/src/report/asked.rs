@@ -1,0 +1,18 @@
+//! What a report is of.
+
+use seamwright_core::job::{Assumed, Tank};
+
+use crate::job_file::Extras;
+
+/// A tank and all that was said of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked<'a> {
+    /// The tank.
+    pub tank: &'a Tank,
+    /// What the job leaves to its default.
+    pub assumed: &'a [Assumed],
+    /// What the job says beyond the tank.
+    pub extras: &'a Extras,
+    /// How many orders of welding to try, to judge the plan's own by; none where it is not asked for.
+    pub search: Option<u32>,
+}

@@ -1,0 +1,211 @@
+//! What a person should know: the notices of the tank itself, and those that need the weld plan, the equipment or
+//! the rod, which only the laptop has.
+
+use seamwright_core::body::Face;
+use seamwright_core::caution::Caution;
+use seamwright_core::heat::duty::PERIOD;
+use seamwright_core::job::Tank;
+use seamwright_core::notice::Severity;
+use seamwright_core::quantity::{CurrentUnit, RatioUnit};
+use serde_json::{Value, json};
+
+use super::duty;
+use crate::diagnostics::clean;
+use crate::job_file::Extras;
+use crate::welding::{self, Stitch};
+
+/// One thing to know.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// A stable code for programs.
+    pub code: &'static str,
+    /// How much it matters.
+    pub severity: Severity,
+    /// A sentence.
+    pub text: String,
+    /// Cautions that between them tell the same.
+    pub told_by: &'static [Caution],
+}
+
+/// All of a tank: those of the tank itself first.
+#[must_use]
+pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
+    let mut all = Vec::new();
+    tank.each_notice(|notice| {
+        all.push(Told {
+            code: notice.code(),
+            severity: notice.severity(),
+            text: notice.to_string(),
+            told_by: notice.told_by(),
+        });
+    });
+    all.extend(filler(tank, extras));
+    all.extend(past_rating(tank, extras));
+    all.extend(duty_overrun(tank, extras));
+    all.extend(duty_rests(tank, extras));
+    all.push(closing(tank, extras));
+    all
+}
+
+/// Those that these cautions do not tell already.
+#[must_use]
+pub fn beside(tank: &Tank, extras: &Extras, cautions: &[Caution]) -> Vec<Told> {
+    let told = |by: &[Caution]| !by.is_empty() && by.iter().all(|one| cautions.contains(one));
+    let mut all = of(tank, extras);
+    all.retain(|one| !told(one.told_by));
+    all
+}
+
+/// As a JSON list.
+#[must_use]
+pub fn json(tank: &Tank, extras: &Extras) -> Vec<Value> {
+    of(tank, extras)
+        .iter()
+        .map(|told| json!({ "code": told.code, "severity": told.severity.name(), "text": told.text }))
+        .collect()
+}
+
+/// The rod that the job names must not be used.
+fn filler(tank: &Tank, extras: &Extras) -> Option<Told> {
+    let own = extras.supply.filler?;
+    let verdict = tank.judged(Some(own)).ok()?;
+    verdict.ruled_out().then(|| Told {
+        code: "filler-ruled-out",
+        told_by: &[],
+        severity: Severity::Warning,
+        text: format!(
+            "the filler {own} that the job names is ruled out for this tank: {}; take one of those that the plan ranks",
+            verdict.worst().reason
+        ),
+    })
+}
+
+/// The current is more than a plate names.
+fn past_rating(tank: &Tank, extras: &Extras) -> Vec<Told> {
+    let current = tank.arc().current;
+    duty::plates(tank, extras)
+        .into_iter()
+        .filter_map(|(name, plate, _)| {
+            let error = plate.allowed(current).err()?;
+            Some(Told {
+                code: "current-past-rating",
+                told_by: &[],
+                severity: Severity::Warning,
+                text: format!("the {name} does not carry this arc: {error}"),
+            })
+        })
+        .collect()
+}
+
+/// Power source or torch makes the job longer.
+fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
+    let run = duty::run(tank, extras)?;
+    let plan = welding::plan(tank, extras).ok()?;
+    let rests = plan.sum.rests / 60.0;
+    (rests >= 0.5).then(|| Told {
+        code: "duty-rests",
+        told_by: &[],
+        severity: Severity::Info,
+        text: format!(
+            "at {} the power source and torch allow the arc {} of any ten minutes: the weld plan waits {rests:.0} min for them alone; with a higher rating or less current the job is so much shorter",
+            tank.arc().current.display(CurrentUnit::Ampere, 0),
+            run.allowed.duty.display(RatioUnit::Percent, 0),
+        ),
+    })
+}
+
+/// The plan burns the arc for longer in some ten minutes than power source and torch may.
+fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
+    let run = duty::run(tank, extras)?;
+    let may = run.stretch.si();
+    let plan = welding::plan(tank, extras).ok()?;
+    let (from, burns) = busiest(&plan.stitches, PERIOD.si())?;
+    // The plan keeps to it, unless a single stitch is longer.
+    (burns > may + 1.0).then(|| Told {
+        code: "duty-overrun",
+        told_by: &[],
+        severity: Severity::Caution,
+        text: format!(
+            "in the ten minutes from minute {:.0} of the weld plan the arc burns {burns:.0} s, and at {} the power source and torch allow {} of ten minutes, {may:.0} s: rest longer there, or weld with less current",
+            from / 60.0,
+            tank.arc().current.display(CurrentUnit::Ampere, 0),
+            run.allowed.duty.display(RatioUnit::Percent, 0),
+        ),
+    })
+}
+
+/// The stretch of `period` seconds in which the arc burns longest, by its start, and how long that is, in s. It begins
+/// with an arc or ends with one, so no other stretches need be looked at.
+pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
+    let ends = |stitch: &Stitch| [stitch.start, stitch.start + stitch.arc - period];
+    let burns = |from: f64| {
+        let within = |stitch: &Stitch| {
+            let end = (stitch.start + stitch.arc).min(from + period);
+            (end - stitch.start.max(from)).max(0.0)
+        };
+        stitches.iter().map(within).sum::<f64>()
+    };
+    stitches
+        .iter()
+        .flat_map(ends)
+        .map(|from| from.max(0.0))
+        .map(|from| (from, burns(from)))
+        .reduce(|best, other| if other.1 > best.1 { other } else { best })
+}
+
+/// The last seam shuts the tank, and the air in it is hot.
+fn closing(tank: &Tank, extras: &Extras) -> Told {
+    let open: Vec<String> = tank
+        .job()
+        .fittings()
+        .iter()
+        .filter(|fitting| fitting.bore.si() > 0.0 && !matches!(fitting.face, Face::Baffle(_)))
+        .map(|fitting| clean(&fitting.name).into_owned())
+        .collect();
+    let last = welding::plan(tank, extras)
+        .ok()
+        .and_then(|plan| plan.stitches.last().map(|last| last.seam.clone()));
+    let last = last.map_or_else(String::new, |seam| format!(", {seam},"));
+    let way = match open.as_slice() {
+        [] => "and this job names no fitting with a passage: drill the hole of one, or a small hole that is plugged at the end, before the tank is closed".to_owned(),
+        [one] => format!("and {one} is the only one: do not plug it"),
+        more => format!("so keep one of these unplugged: {}", more.join(", ")),
+    };
+    Told {
+        code: "air-needs-a-way-out",
+        told_by: &[],
+        severity: Severity::Caution,
+        text: format!("the air within needs a way out while the last seam{last} is closed, {way}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use seamwright_core::quantity::{Length, Temperature};
+
+    use super::*;
+
+    fn stitch(start: f64, arc: f64) -> Stitch {
+        Stitch {
+            order: 0,
+            seam: String::new(),
+            run: [Length::default(); 2],
+            start,
+            arc,
+            energy: 0.0,
+            wait: 0.0,
+            start_temperature: Temperature::from_kelvins(293.15),
+        }
+    }
+
+    /// By hand: of arcs 0 to 4, 10 to 16 and 21 to 23, ten seconds hold the second one at most, thirteen from 10 on
+    /// the last two, and more than all of them all.
+    #[test]
+    fn the_busiest_stretch_by_hand() {
+        let all = [stitch(0.0, 4.0), stitch(10.0, 6.0), stitch(21.0, 2.0)];
+        assert_eq!(busiest(&all, 10.0).map(|(_, burns)| burns), Some(6.0));
+        assert_eq!(busiest(&all, 13.0), Some((10.0, 8.0)));
+        assert_eq!(busiest(&all, 100.0), Some((0.0, 12.0)));
+        assert_eq!(busiest(&[], 10.0), None);
+    }
+}

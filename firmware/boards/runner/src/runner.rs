@@ -71,9 +71,9 @@ impl<'a, M: Machine> Runner<'a, M> {
         while let Some(byte) = self.machine.receive() {
             self.take(byte, glass);
         }
-        let mut changed = self.memory.gauge.tick(now);
-        changed |= self.memory.gauge.think();
-        if changed || self.retry_at.is_some_and(|at| at <= now) {
+        let thought = self.memory.gauge.think();
+        let ticked = self.memory.gauge.tick(now);
+        if thought || ticked || self.retry_at.is_some_and(|at| at <= now) {
             self.redraw(glass);
         }
     }

@@ -16,11 +16,11 @@ const SHOWN: [&str; 9] = [
     "03-holds",
     "04-fill",
     "07-seams-08",
-    "08-stitches-08",
     "09-order-01",
     "09-order-19",
-    "11-heat",
+    "12-filler-01",
     "14-strength-01",
+    "15-leak-05",
 ];
 const COLUMNS: usize = 3;
 const SCALE: usize = 3;

@@ -301,24 +301,28 @@ impl Gauge {
     /// does not change under the welder's hands.
     #[cfg(feature = "full")]
     pub fn think(&mut self) -> bool {
-        let Place::Open { job, choices } = &self.place else {
+        let Some(job) = self.thinks_of() else {
             return false;
         };
-        let wanted = !self.plain && self.shelf.order(*job).is_empty() && choices.stitch() == 0;
-        wanted && self.thinker.think(*job, &self.tank) && choices.page() == Page::Order
+        self.thinker.think(job, &self.tank) && self.screen() == Screen::Page(Page::Order)
     }
 
     /// Whether [`Gauge::think`] has something to do.
     #[cfg(feature = "full")]
     #[must_use]
     pub fn has_thoughts(&self) -> bool {
+        self.thinks_of()
+            .is_some_and(|job| self.thinker.is_busy(job))
+    }
+
+    /// The job of which it thinks, if it may: what [`Gauge::tick`] works out goes first, since somebody waits for it.
+    #[cfg(feature = "full")]
+    fn thinks_of(&self) -> Option<usize> {
         let Place::Open { job, choices } = &self.place else {
-            return false;
+            return None;
         };
-        !self.plain
-            && self.shelf.order(*job).is_empty()
-            && choices.stitch() == 0
-            && self.thinker.is_busy(*job)
+        let wanted = !self.plain && self.shelf.order(*job).is_empty() && choices.stitch() == 0;
+        (wanted && !self.is_working()).then_some(*job)
     }
 
     /// Nothing to do where there is no room for a planner.

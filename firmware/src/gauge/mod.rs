@@ -283,6 +283,13 @@ impl Gauge {
         false
     }
 
+    /// Never, where there is no room for a planner.
+    #[cfg(not(feature = "full"))]
+    #[must_use]
+    pub const fn has_thoughts(&self) -> bool {
+        false
+    }
+
     /// Takes in what a thumb did. Opening a job computes its tank, which takes a while on a small
     /// machine; all else is quick.
     pub fn handle(&mut self, event: Event) {

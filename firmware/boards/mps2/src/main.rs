@@ -9,12 +9,13 @@
 mod chip;
 mod clock;
 mod front;
+mod interrupts;
 mod link_port;
 mod log;
 mod registers;
 mod stop;
 
-use cortex_m_rt::{entry, exception};
+use cortex_m_rt::entry;
 use seamwright_runner::{Memory, Runner};
 use static_cell::ConstStaticCell;
 
@@ -41,15 +42,5 @@ fn main() -> ! {
             // Until the next millisecond or the next byte.
             cortex_m::asm::wfi();
         }
-    }
-}
-
-/// Every interrupt: with so few a table of its own is not worth its `unsafe`.
-#[exception]
-unsafe fn DefaultHandler(number: i16) {
-    match number {
-        registers::UART0_RECEIVED => link_port::take_in(),
-        registers::UART1_RECEIVED => front::take_in(),
-        _ => stop::unasked(number),
     }
 }

@@ -3,7 +3,7 @@
 use seamwright_firmware::buttons::Button;
 use serde_json::json;
 
-use super::{Board, Failure, Line};
+use super::{Board, Face, Failure, Line};
 
 /// The key that works a button of the emulated board.
 const fn key(button: Button) -> &'static str {
@@ -89,6 +89,10 @@ impl Board {
     /// Presses and releases every key once. A line of the emulated board reads low from power-on until
     /// its key's first release, and the press before it changes nothing.
     pub(super) fn let_go_of_all(&mut self) -> Result<(), Failure> {
+        if matches!(self.face, Face::Line(_)) {
+            // Long enough to be seen open.
+            return self.thumb(&[([].as_slice(), 40)]);
+        }
         for down in [true, false] {
             self.send_keys(&Button::ALL.map(|button| (button, down)))?;
         }
@@ -96,6 +100,9 @@ impl Board {
     }
 
     fn send_keys(&mut self, moves: &[(Button, bool)]) -> Result<(), Failure> {
+        if let Face::Line(front) = &mut self.face {
+            return front.move_contacts(&[(self.held, 1)]);
+        }
         let events: Vec<_> = moves
             .iter()
             .map(|&(button, down)| {
@@ -104,6 +111,23 @@ impl Board {
             .collect();
         self.execute("input-send-event", &json!({ "events": events }))?;
         Ok(())
+    }
+
+    /// Has the buttons' line moved in the board's own time: the buttons that are closed, and for how many
+    /// milliseconds before what follows. Waits for nothing; what comes last stays. Only with the full gauge.
+    ///
+    /// # Errors
+    /// When the line is gone, or the board's buttons are not at the end of one.
+    pub fn thumb(&mut self, moves: &[(&[Button], u8)]) -> Result<(), Failure> {
+        let Face::Line(front) = &mut self.face else {
+            return Err(Failure::new("this board's buttons are its own"));
+        };
+        let closed = |buttons: &[Button]| buttons.iter().fold(0, |all, one| all | bit(*one));
+        let moves: Vec<_> = moves
+            .iter()
+            .map(|(buttons, ms)| (closed(buttons), *ms))
+            .collect();
+        front.move_contacts(&moves)
     }
 
     fn wait_until_settled(&mut self, mark: usize) -> Result<(), Failure> {

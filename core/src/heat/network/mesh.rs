@@ -101,10 +101,11 @@ impl Mesh {
         fineness: &Fineness,
         shell: &mut Shell<C, L>,
     ) -> Result<(), MeshError> {
+        self.lay(of).ok_or(MeshError::TooMany)?;
         let mut rim = fineness.rim;
         for _ in 0..120 {
             let fits = self
-                .lay(of, rim)
+                .divide_by(rim)
                 .is_some_and(|cells| cells <= C.min(fineness.cells))
                 && self.fill(of, shell).is_some();
             if fits {
@@ -117,29 +118,35 @@ impl Mesh {
         Err(MeshError::TooMany)
     }
 
-    /// Lays the sheets flat and counts their squares.
-    fn lay(&mut self, of: &Ware<'_>, rim: f64) -> Option<usize> {
+    /// Lays the sheets flat; `None` where there are too many.
+    fn lay(&mut self, of: &Ware<'_>) -> Option<()> {
         self.grids.clear();
         let solid = &of.body.outside;
-        let mut first = 0_u16;
-        let mut add = |grids: &mut Vec<Grid, MAX_SHEETS>, mut grid: Grid| {
-            grid.first = first;
-            grid.counts = grid.size.map(|size| count_for(size, rim));
-            first = first.checked_add(grid.count())?;
-            grids.push(grid).ok()
-        };
         let mut outline = Outline::new();
         for view in solid.faces() {
             let thickness = of.sheet.of(view.face()).si();
             let (lie, size) = wall(solid, &view, &mut outline);
             let swell = view.area().si() / area(&outline);
-            add(&mut self.grids, Grid::new(lie, size, thickness, swell))?;
+            let grid = Grid::new(lie, size, thickness, swell);
+            self.grids.push(grid).ok()?;
         }
         self.walls = self.grids.len();
         for baffle in of.baffles {
             let (lie, size) = plate(baffle, &mut outline);
-            let thickness = baffle.thickness().si();
-            add(&mut self.grids, Grid::new(lie, size, thickness, 1.0))?;
+            let grid = Grid::new(lie, size, baffle.thickness().si(), 1.0);
+            self.grids.push(grid).ok()?;
+        }
+        Some(())
+    }
+
+    /// Divides each sheet into squares about so wide, and counts them all; `None` where they are more than any shell
+    /// has room for.
+    fn divide_by(&mut self, rim: f64) -> Option<usize> {
+        let mut first = 0_u16;
+        for grid in &mut self.grids {
+            grid.first = first;
+            grid.counts = grid.size.map(|size| count_for(size, rim));
+            first = first.checked_add(grid.count())?;
         }
         Some(usize::from(first))
     }

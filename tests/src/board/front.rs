@@ -41,7 +41,10 @@ impl Front {
 
     /// Which contacts are closed, and for how many milliseconds at least.
     pub(super) fn move_contacts(&mut self, moves: &[(u8, u8)]) -> Result<(), Failure> {
-        let bytes: Vec<u8> = moves.iter().flat_map(|(closed, ms)| [*closed, *ms]).collect();
+        let bytes: Vec<u8> = moves
+            .iter()
+            .flat_map(|(closed, ms)| [*closed, *ms])
+            .collect();
         self.stream.write_all(&bytes).during("moving the buttons")
     }
 
@@ -155,18 +158,31 @@ mod tests {
     #[test]
     fn a_window_in_pieces_is_one_picture() {
         // Byte columns 1 and 2 of rows 3 and 4.
-        let all = shown(&[&[0x15, 1, 2, 0x75], &[3, 4, 0xA1, 0xA2, 0xB1], &[0xB2, 0x15]]);
+        let all = shown(&[
+            &[0x15, 1, 2, 0x75],
+            &[3, 4, 0xA1, 0xA2, 0xB1],
+            &[0xB2, 0x15],
+        ]);
         let [Ok((10, memory))] = all.as_slice() else {
             panic!("{} pictures", all.len());
         };
         let lit: Vec<_> = (0..FRAME_BYTES).filter(|at| memory[*at] != 0x5A).collect();
         assert_eq!(lit, [193, 194, 257, 258]);
-        assert_eq!([193, 194, 257, 258].map(|at| memory[at]), [0xA1, 0xA2, 0xB1, 0xB2]);
+        assert_eq!(
+            [193, 194, 257, 258].map(|at| memory[at]),
+            [0xA1, 0xA2, 0xB1, 0xB2]
+        );
     }
 
     #[test]
     fn another_command_or_a_window_off_the_display_is_told() {
-        assert!(matches!(shown(&[&[0x81, 0x40, 0, 0, 0, 0]]).as_slice(), [Err(_)]));
-        assert!(matches!(shown(&[&[0x15, 0, 64, 0x75, 0, 0]]).as_slice(), [Err(_)]));
+        assert!(matches!(
+            shown(&[&[0x81, 0x40, 0, 0, 0, 0]]).as_slice(),
+            [Err(_)]
+        ));
+        assert!(matches!(
+            shown(&[&[0x15, 0, 64, 0x75, 0, 0]]).as_slice(),
+            [Err(_)]
+        ));
     }
 }

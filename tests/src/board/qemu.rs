@@ -76,19 +76,17 @@ impl Qemu {
         let mut command = Command::new("qemu-system-arm");
         command
             .args([
-                "-machine",
-                name,
-                "-display",
-                "none",
-                "-monitor",
-                "none",
-                "-S",
+                "-machine", name, "-display", "none", "-monitor", "none", "-S",
             ])
             .arg("-kernel")
             .arg(&setup.elf)
             .args(["-icount", &format!("shift={},sleep={sleep}", setup.shift)])
             .args(["-qmp", &socket("qmp")])
-            .args(lines.iter().flat_map(|line| ["-serial".to_owned(), socket(line)]))
+            .args(
+                lines
+                    .iter()
+                    .flat_map(|line| ["-serial".to_owned(), socket(line)]),
+            )
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(errors);

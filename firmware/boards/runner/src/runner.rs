@@ -21,7 +21,13 @@ pub struct Runner<'a, M> {
     status: Status,
     /// When a picture that could not be sent is to be tried again.
     retry_at: Option<u64>,
-    /// The longest single thought since it was told last, in the machine's ticks.
+    thoughts: Thoughts,
+}
+
+/// What thinking took since that was told last, in the machine's ticks.
+#[derive(Clone, Copy, Debug, Default)]
+struct Thoughts {
+    all: u32,
     longest: u32,
 }
 
@@ -42,7 +48,7 @@ impl<'a, M: Machine> Runner<'a, M> {
             contacts: Contacts::new(),
             status: Status::default(),
             retry_at: None,
-            longest: 0,
+            thoughts: Thoughts::default(),
         };
         let first = runner.redraw(glass);
         let ticks = runner.machine.ticks();
@@ -86,19 +92,21 @@ impl<'a, M: Machine> Runner<'a, M> {
         let begun = self.machine.ticks();
         let thought = self.memory.gauge.think();
         let took = self.machine.ticks().wrapping_sub(begun);
-        self.longest = self.longest.max(took);
+        self.thoughts.all = self.thoughts.all.wrapping_add(took);
+        self.thoughts.longest = self.thoughts.longest.max(took);
         if thought {
             let redraw = self.redraw(glass);
             defmt::info!(
-                "thought: at={=u32} draw={=u32} send={=u32} shown={=u32} longest={=u32} stack={=u32}",
+                "thought: at={=u32} draw={=u32} send={=u32} shown={=u32} thinking={=u32} longest={=u32} stack={=u32}",
                 self.machine.ticks(),
                 redraw.draw,
                 redraw.send,
                 self.status.display_bytes,
-                self.longest,
+                self.thoughts.all,
+                self.thoughts.longest,
                 self.machine.stack().high_water
             );
-            self.longest = 0;
+            self.thoughts = Thoughts::default();
         }
     }
 

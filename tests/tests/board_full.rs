@@ -10,7 +10,7 @@ use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::gauge::{Gauge, Origin, Screen};
 use seamwright_firmware::page::Page;
 use seamwright_tests::board::{
-    Board, FULL_SHIFT, Failure, Line, Machine, Pair, Setup, full_instructions, mps2_elf,
+    Board, FULL_SHIFT, Failure, Line, Machine, Pair, Setup, TAP_MS, full_instructions, mps2_elf,
 };
 
 /// Two seconds of a chip at 50 MHz that takes a cycle for each instruction.
@@ -69,7 +69,7 @@ fn taps(buttons: &[Button]) -> Vec<(&[Button], u8)> {
     let open: &[Button] = &[];
     buttons
         .chunks(1)
-        .flat_map(|button| [(button, 40), (open, 40)])
+        .flat_map(|button| [(button, TAP_MS), (open, TAP_MS)])
         .collect()
 }
 

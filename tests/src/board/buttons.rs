@@ -5,6 +5,9 @@ use serde_json::json;
 
 use super::{Board, Face, Failure, Line};
 
+/// A quick tap, and the least between two.
+pub const TAP_MS: u8 = 40;
+
 /// The key that works a button of the emulated board.
 const fn key(button: Button) -> &'static str {
     match button {
@@ -26,6 +29,14 @@ impl Board {
     /// # Errors
     /// When the board does not see it.
     pub fn press(&mut self, button: Button) -> Result<(), Failure> {
+        if matches!(self.face, Face::Line(_)) {
+            // In the board's own time: held by ours, it would be held long while the board is at work.
+            let mark = self.log.mark();
+            self.thumb(&[(&[button], TAP_MS), (&[], TAP_MS)])?;
+            let wanted = format!("Press({button:?})");
+            self.wait_for_line(mark, &wanted, |line| line.message.starts_with(&wanted))?;
+            return Ok(());
+        }
         self.push(button)?;
         self.let_go(button)
     }
@@ -91,7 +102,7 @@ impl Board {
     pub(super) fn let_go_of_all(&mut self) -> Result<(), Failure> {
         if matches!(self.face, Face::Line(_)) {
             // Long enough to be seen open.
-            return self.thumb(&[([].as_slice(), 40)]);
+            return self.thumb(&[([].as_slice(), TAP_MS)]);
         }
         for down in [true, false] {
             self.send_keys(&Button::ALL.map(|button| (button, down)))?;

@@ -25,6 +25,7 @@ mod screen;
 mod serial;
 mod talk;
 
+pub use buttons::TAP_MS;
 pub use failure::Failure;
 pub use heat::{HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan};
 pub use log::{Line, Log};

@@ -17,6 +17,7 @@
 //! also given what they radiate by being hotter than their cells' means (`bead`).
 
 mod bead;
+mod build;
 mod clip;
 mod flat;
 mod grid;
@@ -27,6 +28,7 @@ mod step;
 #[cfg(test)]
 mod tests;
 
+pub use build::Building;
 pub use mesh::{Fineness, Mesh, MeshError, Ware};
 pub use spot::Spot;
 

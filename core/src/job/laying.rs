@@ -5,7 +5,7 @@ use super::within::of_walls;
 use crate::body::{Edge, Face, Path};
 use crate::geom::Vector;
 use crate::heat::network::{Building, Fineness, Ware};
-use crate::panel::PanelMark;
+use crate::panel::{Groups, PanelMark};
 use crate::quantity::Length;
 use crate::seam::Seam;
 use crate::stitch::{Bench, PlanError, Point, Run, Turn, tenths};
@@ -24,7 +24,11 @@ enum Part {
     /// The cells.
     Mesh(Building),
     /// The stitches of the seam at this place.
-    Seam(usize),
+    Seam {
+        place: usize,
+        count: usize,
+        groups: Groups,
+    },
 }
 
 impl LayingOut {
@@ -70,23 +74,31 @@ impl Tank {
                 if self.mesh_on(building, bench)? {
                     bench.runs.clear();
                     bench.points.clear();
-                    laying.part = Part::Seam(0);
+                    laying.part = Part::Seam {
+                        place: 0,
+                        count: self.seam_count(),
+                        groups: self.plan().groups(),
+                    };
                 }
                 Ok(false)
             }
-            Part::Seam(next) => {
-                let place = *next;
-                *next += 1;
-                match (self.seams().nth(place), u8::try_from(place)) {
-                    (Some(seam), Ok(place)) => {
-                        self.lay_seam((place, &seam), &mut laying.highest, bench)?;
-                        Ok(false)
-                    }
-                    _ => {
-                        centre(laying.highest, bench);
-                        Ok(true)
-                    }
+            Part::Seam {
+                place,
+                count,
+                groups,
+            } => {
+                let Ok(next) = u8::try_from(*place) else {
+                    return Err(PlanError::TooMany);
+                };
+                if place >= count {
+                    centre(laying.highest, bench);
+                    return Ok(true);
                 }
+                *place += 1;
+                if let Some((seam, edge)) = self.seam_at(groups, usize::from(next)) {
+                    self.lay_seam((next, &seam, &edge), &mut laying.highest, bench)?;
+                }
+                Ok(false)
             }
         }
     }
@@ -111,19 +123,16 @@ impl Tank {
 
     fn lay_seam<const C: usize, const L: usize>(
         &self,
-        (place, seam): (u8, &Seam),
+        (place, seam, edge): (u8, &Seam, &Edge),
         highest: &mut (f64, u16),
         bench: &mut Bench<C, L>,
     ) -> Result<(), PlanError> {
         let Some(division) = self.division(seam) else {
             return Ok(());
         };
-        let Some(edge) = self.edge_of_seam(usize::from(place)) else {
-            return Ok(());
-        };
         let centre = self.body().outside.centroid();
         let first = u16::try_from(bench.runs.len()).unwrap_or(u16::MAX);
-        self.add_runs((place, seam), &edge, (division.count, centre), bench)?;
+        self.add_runs((place, seam), edge, (division.count, centre), bench)?;
         if of_walls(seam) {
             let [a, b] = edge.ends;
             let height = 0.5 * (a.z + b.z);

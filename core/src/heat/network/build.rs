@@ -108,16 +108,17 @@ impl Mesh {
                 made.map(|()| Part::Sheet(place + 1))
             }
             Part::Sheet(_) => Some(Part::Edge(0)),
-            Part::Edge(place) => match of.body.outside.edges().nth(place) {
-                Some(edge) => {
-                    let made = self.join(of, &edge, shell);
-                    made.map(|()| Part::Edge(place + 1))
-                }
-                None => Some(Part::Within {
-                    baffle: 0,
-                    place: 0,
-                }),
-            },
+            Part::Edge(place) if place < of.body.outside.edge_count() => {
+                let joined = match of.body.outside.edge_at(place) {
+                    Some(edge) => self.join(of, &edge, shell),
+                    None => Some(()),
+                };
+                joined.map(|()| Part::Edge(place + 1))
+            }
+            Part::Edge(_) => Some(Part::Within {
+                baffle: 0,
+                place: 0,
+            }),
             Part::Within { baffle, place } => {
                 let Some(plate) = of.baffles.get(baffle) else {
                     let (material, rim) = (&of.material, building.rim);

@@ -101,7 +101,8 @@ pub struct Shell<const C: usize, const L: usize> {
     step: f64,
     /// Heat put in so far, in J.
     heated: f64,
-    /// Heat lost so far, in J.
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
@@ -208,7 +209,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.heated
     }
 
-    /// Heat lost so far, in J.
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
     #[must_use]
     pub const fn lost(&self) -> f64 {
         self.lost

@@ -8,7 +8,7 @@ use core::hint::black_box;
 use seamwright_core::job::Tank;
 use seamwright_core::quantity::Ratio;
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_RIM, MAX_STITCHES, WAYS, Weights,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, MAX_STITCHES, WAYS, Weights,
 };
 
 type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
@@ -16,7 +16,7 @@ type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
 /// Reaches every way to put the stitches of one tank in order.
 pub(crate) fn prove(tank: &Tank) {
     let mut table = Table::new();
-    if tank.lay_out(black_box(DEVICE_RIM), &mut table).is_err() {
+    if tank.lay_out(&black_box(DEVICE_FINE), &mut table).is_err() {
         return;
     }
     black_box((table.shell.cells(), table.shell.links()));

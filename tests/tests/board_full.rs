@@ -214,8 +214,9 @@ fn first_plan_and_pages(name: &str) -> Result<(), Failure> {
         .looked
         .ok_or_else(|| Failure::new("the plan was there before its page"))?;
     let took = full_instructions(between(&opened.select, &looked)?);
+    let longest = full_instructions(figure(&looked, "longest")?);
     println!(
-        "{name}: first plan on the glass {took} instructions after the press that opened the job"
+        "{name}: first plan on the glass {took} instructions after the press that opened the job; longest piece {longest}"
     );
     pair.press(Button::Down)?;
     walk(&mut pair)?;
@@ -386,8 +387,8 @@ fn an_order_that_was_sent_is_used_as_it_is() -> Result<(), Failure> {
     let buttons = to_order();
     let mark = pair.board.log.mark();
     let mut moves = taps(&buttons);
-    // Far longer than a first look.
-    moves.extend(rest(5_000));
+    // Longer than a first look and a way, were they taken: a way of this job is 1.7 thousand million instructions.
+    moves.extend(rest((3_000_000_000 / A_MILLISECOND) as usize));
     moves.extend(taps(&[Button::Down, Button::Down]));
     pair.board.thumb(&moves)?;
     presses(&mut pair.board, mark, buttons.len() + 2)?;
@@ -397,7 +398,6 @@ fn an_order_that_was_sent_is_used_as_it_is() -> Result<(), Failure> {
     pair.compare()?;
     let lines = pair.board.log.lines();
     assert_eq!(lines.iter().skip(mark).find(|line| is_thought(line)), None);
-    // Not on another page, either: there the planner's progress is not logged, but it would find a plan to go on from.
     assert!(!pair.gauge.has_thoughts());
 
     // The same job once more brings no order along.

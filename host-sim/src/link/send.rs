@@ -56,7 +56,7 @@ impl fmt::Display for Kept {
             Carried::Nothing => {}
             Carried::Steps(steps) => write!(f, ", with the order of its {steps} stitches")?,
             Carried::NoRoom => {
-                f.write_str(", where there was no room for the order of its stitches")?
+                f.write_str(", where there was no room for the order of its stitches")?;
             }
         }
         write!(f, " ({board}, program {version}).")

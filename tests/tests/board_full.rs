@@ -103,24 +103,6 @@ fn between(first: &Line, last: &Line) -> Result<u64, Failure> {
     Ok(u64::from((last as u32).wrapping_sub(first as u32)))
 }
 
-/// Waits for so many presses, counted from a mark, and returns their lines.
-fn presses(board: &mut Board, mark: usize, count: usize) -> Result<Vec<Line>, Failure> {
-    let seen = |board: &Board| -> Vec<Line> {
-        let lines = board.log.lines().into_iter().skip(mark);
-        lines
-            .filter(|line| line.message.starts_with("Press"))
-            .collect()
-    };
-    let mut from = mark;
-    while seen(board).len() < count {
-        board.wait_for_line(from, "another press", |line| {
-            line.message.starts_with("Press")
-        })?;
-        from = board.log.mark();
-    }
-    Ok(seen(board))
-}
-
 /// How far the twin's planner is.
 fn progress(gauge: &Gauge) -> Progress {
     match gauge.work().map(|work| work.order().origin()) {
@@ -144,7 +126,7 @@ fn open_order(pair: &mut Pair) -> Result<Opened, Failure> {
     let buttons = to_order();
     let mark = pair.board.log.mark();
     pair.board.thumb(&taps(&buttons))?;
-    let lines = presses(&mut pair.board, mark, buttons.len())?;
+    let lines = pair.board.presses(mark, buttons.len())?;
     for button in buttons {
         pair.gauge.handle(Event::Press(button));
     }
@@ -292,7 +274,7 @@ fn a_press_while_it_plans_is_heard_and_acted_on() -> Result<(), Failure> {
     }
     let mark = pair.board.log.mark();
     pair.board.thumb(&taps(&buttons))?;
-    let lines = presses(&mut pair.board, mark, buttons.len())?;
+    let lines = pair.board.presses(mark, buttons.len())?;
     let heard: Vec<_> = lines
         .iter()
         .map(|line| line.message.split(':').next())
@@ -349,7 +331,7 @@ fn an_order_that_is_being_welded_stays_and_is_refined_afterwards() -> Result<(),
     moves.extend(rest(stopped));
     moves.extend(taps(&[Button::Down]));
     pair.board.thumb(&moves)?;
-    let down = presses(&mut pair.board, mark, 3)?;
+    let down = pair.board.presses(mark, 3)?;
     for _ in 0..3 {
         pair.gauge.handle(Event::Press(Button::Down));
     }
@@ -391,7 +373,7 @@ fn an_order_that_was_sent_is_used_as_it_is() -> Result<(), Failure> {
     moves.extend(rest((3_000_000_000 / A_MILLISECOND) as usize));
     moves.extend(taps(&[Button::Down, Button::Down]));
     pair.board.thumb(&moves)?;
-    presses(&mut pair.board, mark, buttons.len() + 2)?;
+    pair.board.presses(mark, buttons.len() + 2)?;
     for button in buttons.into_iter().chain([Button::Down, Button::Down]) {
         pair.gauge.handle(Event::Press(button));
     }

@@ -250,7 +250,7 @@ impl Gauge {
     }
 
     /// Lets the gauge think for a moment while there is nothing else to do: a step of a plan for the open job's
-    /// stitches, some hundredths of a second on a small chip, a second where it lays the tank out. Tells
+    /// stitches or a part of laying the tank out for it, some hundredths of a second on a small chip. Tells
     /// whether the picture may have changed.
     ///
     /// It thinks of a job that came without an order, and not while a stitch of the order is shown, so that the order

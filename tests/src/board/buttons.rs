@@ -141,6 +141,29 @@ impl Board {
         front.move_contacts(&moves)
     }
 
+    /// Waits for so many presses, counted from `mark`, and returns their lines.
+    ///
+    /// # Errors
+    /// When fewer come in time.
+    pub fn presses(&mut self, mark: usize, count: usize) -> Result<Vec<Line>, Failure> {
+        let is_press = |line: &Line| line.message.starts_with("Press");
+        let mut from = mark;
+        loop {
+            let lines = self.log.lines();
+            let seen: Vec<_> = lines
+                .iter()
+                .skip(mark)
+                .filter(|line| is_press(line))
+                .cloned()
+                .collect();
+            if seen.len() >= count {
+                return Ok(seen);
+            }
+            from = from.max(lines.len());
+            self.wait_for_line(from, "another press", is_press)?;
+        }
+    }
+
     fn wait_until_settled(&mut self, mark: usize) -> Result<(), Failure> {
         let held = u64::from(self.held);
         let what = format!("button lines settled with closed={held}");

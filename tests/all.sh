@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Sets up what the tests need, builds both boards, proves core free of panics, runs every test, prints
+# Sets up what the tests need, builds the boards, proves core free of panics, runs every test, prints
 # what the boards weigh and take.
 #
 # For a fresh Debian 12 machine with rustup's stable Rust, as root or with sudo. A second run finds all
@@ -7,7 +7,7 @@
 #
 #   tests/all.sh              everything
 #   tests/all.sh setup        the tools only
-#   tests/all.sh boards       the tools, both boards and the panic proof
+#   tests/all.sh boards       the tools, the boards and the panic proof
 #   tests/all.sh lint         the tools, then clippy and rustfmt on the boards
 #   tests/all.sh test ARGS    everything; ARGS go to `cargo test --workspace`
 #

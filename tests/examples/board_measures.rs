@@ -1,7 +1,7 @@
 //! Prints what the boards weigh and what the emulated one takes for its work.
 //!
-//! `tests/all.sh` runs it last. By itself: with `SEAMWRIGHT_LM3S6965_ELF` and `SEAMWRIGHT_PICO_ELF` set,
-//! `cargo run -p seamwright-tests --example board_measures`.
+//! `tests/all.sh` runs it last. By itself: with `SEAMWRIGHT_LM3S6965_ELF`, `SEAMWRIGHT_MPS2_ELF`, `SEAMWRIGHT_HEAT_ELF`
+//! and `SEAMWRIGHT_PICO_ELF` set, `cargo run -p seamwright-tests --example board_measures`.
 //!
 //! Times are instructions on the emulator's clock, one a nanosecond: counts, not cycles, so real silicon
 //! takes longer (flash wait states, loads, divisions). They vary by a few hundred with the interrupts
@@ -15,9 +15,10 @@ use seamwright_core::job::Draft;
 use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_core::wire::{Reply, Request, Status};
 use seamwright_firmware::buttons::Button;
+use seamwright_firmware::page::Page;
 use seamwright_tests::board::{
     Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan, INSTRUCTIONS_PER_TICK, Line,
-    lm3s6965_elf, pico_elf, sections,
+    TAP_MS, full_instructions, lm3s6965_elf, mps2_elf, pico_elf, sections,
 };
 use seamwright_tests::orders;
 
@@ -76,7 +77,8 @@ dip_at = ["300 mm", "200 mm"]
 
 fn main() -> Result<(), Failure> {
     weigh("LM3S6965 board, emulated", &lm3s6965_elf()?)?;
-    weigh("RP2040 board, built only", &pico_elf()?)?;
+    weigh("RP2040 board, full, built only", &pico_elf()?)?;
+    weigh("MPS2 board, full, emulated", &mps2_elf()?)?;
 
     let mut board = Board::start()?;
     let first = board.wait_for_line(0, "the first picture", |line| {
@@ -106,10 +108,59 @@ fn main() -> Result<(), Failure> {
         pages(&mut board)?;
         stack(&mut board)?;
     }
+    full()?;
     heat()
 }
 
-/// What the planner takes on the same chip, alone on it: the examples, and the header tank with ever shorter
+/// What planning takes within the full gauge: until the first plan stands on its page, turned to by quick taps; the
+/// longest single piece of it, which is how long a button may have to wait; and the first way by which it is refined.
+fn full() -> Result<(), Failure> {
+    println!(
+        "\nfull gauge on the MPS2 board, instructions  first plan  longest piece      a way  longest piece    stack"
+    );
+    for example in EXAMPLES {
+        let mut board = Board::start_full()?;
+        let reply = board.ask(&Request::Keep(draft(example)?))?;
+        if !matches!(reply, Reply::Kept { .. }) {
+            return Err(Failure::new(format!("{example}: {reply:?}")));
+        }
+        let turns = Page::ALL.iter().take_while(|page| **page != Page::Order);
+        let buttons = [Button::Select]
+            .into_iter()
+            .chain(turns.map(|_| Button::Right));
+        let mark = board.log.mark();
+        for button in buttons {
+            board.thumb(&[(&[button], TAP_MS), (&[], TAP_MS)])?;
+        }
+        let opened = board.wait_for_line(mark, "the job to open", |line| {
+            line.message.starts_with("Press")
+        })?;
+        let thought = |line: &Line| line.message.starts_with("thought");
+        let looked = board.wait_for_line(mark, "the first plan", thought)?;
+        let refined =
+            board.wait_for_line(mark, "a way", |line| thought(line) && *line != looked)?;
+        let first = figure(&looked, "at")? - figure(&opened, "at")?;
+        // Once more through all pages, for the stack.
+        for _ in Page::ALL {
+            board.press(Button::Left)?;
+        }
+        for _ in Page::ALL {
+            board.press(Button::Right)?;
+        }
+        let status = status(&mut board)?;
+        println!(
+            "  {example:<40}{:>12}{:>15}{:>11}{:>15}{:>9}",
+            full_instructions(first),
+            full_instructions(figure(&looked, "longest")?),
+            full_instructions(figure(&refined, "thinking")?),
+            full_instructions(figure(&refined, "longest")?),
+            status.stack_high_water,
+        );
+    }
+    Ok(())
+}
+
+/// What the planner takes on the LM3S6965, alone on it: the examples, and the header tank with ever shorter
 /// stitches, up to the most that a job may have.
 fn heat() -> Result<(), Failure> {
     println!(

@@ -5,12 +5,14 @@ build_boards() {
   say "building the boards (release)"
   boards_cargo build --locked --release -p seamwright-lm3s6965 --target thumbv7m-none-eabi || die "the lm3s6965 board does not build"
   boards_cargo build --locked --release -p seamwright-heat --target thumbv7m-none-eabi || die "the planner for the lm3s6965 does not build"
+  boards_cargo build --locked --release -p seamwright-mps2 --target thumbv7m-none-eabi || die "the full gauge for the mps2 board does not build"
   boards_cargo build --locked --release -p seamwright-pico --target thumbv6m-none-eabi || die "the pico board does not build"
   SEAMWRIGHT_LM3S6965_ELF=$(board_elf seamwright-lm3s6965 thumbv7m-none-eabi release)
   SEAMWRIGHT_PICO_ELF=$(board_elf seamwright-pico thumbv6m-none-eabi release)
   SEAMWRIGHT_HEAT_ELF=$(board_elf seamwright-heat thumbv7m-none-eabi release)
   SEAMWRIGHT_PAGES_ELF=$(board_elf seamwright-pages thumbv7m-none-eabi release)
-  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF
+  SEAMWRIGHT_MPS2_ELF=$(board_elf seamwright-mps2 thumbv7m-none-eabi release)
+  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF SEAMWRIGHT_MPS2_ELF
 }
 
 # The probe holds core's calculations and a panic handler that calls a symbol nobody defines, so it
@@ -43,9 +45,9 @@ lint_boards() {
     cargo "$tool" --version >/dev/null 2>&1 || rustup component add "${tool/fmt/rustfmt}" || die "cargo $tool is not to be had"
   done
   # By name: --all would take in core and firmware, which are not of this workspace.
-  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-pico -p seamwright-probe -p seamwright-runner) ||
+  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner) ||
     die "the boards are not formatted"
-  lint_target thumbv7m-none-eabi seamwright-heat seamwright-lm3s6965 seamwright-runner seamwright-probe
+  lint_target thumbv7m-none-eabi seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe
   lint_target thumbv6m-none-eabi seamwright-pico seamwright-runner
 }
 

@@ -13,6 +13,7 @@ mod draft;
 mod error;
 mod filling;
 mod joints;
+mod laying;
 mod leak;
 mod liquid;
 mod notices;
@@ -41,6 +42,7 @@ pub use draft::{
 pub use error::{Field, JobError, Problem};
 pub use filling::FUSED_MOST;
 pub use joints::{BEND_RADIUS, GAP, LAP};
+pub use laying::LayingOut;
 pub use leak::{BAROMETER, TestError};
 pub use order::Stitch;
 pub use planner::{Planner, Progress, Steps};

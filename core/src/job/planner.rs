@@ -5,7 +5,7 @@
 
 use heapless::Vec;
 
-use super::Tank;
+use super::{LayingOut, Tank};
 use crate::stitch::{
     Advance, Bench, Course, DEVICE_FINE, FIRST_LOOK, MAX_STITCHES, PlanError, Planned, Seams,
     Standing, Sum, WAYS, Weights, WeldStep, coolest,
@@ -31,12 +31,13 @@ pub enum Progress {
 }
 
 /// What is done next.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 enum Stage {
     Idle,
-    /// The tank is to be laid out, coarsely or finely.
+    /// The tank is being laid out, coarsely or finely.
     LayOut {
         fine: bool,
+        laying: LayingOut,
     },
     /// The coarse look is on its way.
     Look,
@@ -83,7 +84,7 @@ impl<const C: usize, const L: usize> Planner<C, L> {
         self.making.clear();
         self.best.clear();
         self.sum = Sum::NONE;
-        self.stage = Stage::LayOut { fine: false };
+        self.lay_out_next(false);
         self.progress = Progress::Looking;
     }
 
@@ -119,12 +120,12 @@ impl<const C: usize, const L: usize> Planner<C, L> {
         self.sum
     }
 
-    /// Goes on for one step of the shell, or lays the tank out; tells whether [`Planner::progress`] changed. The tank
+    /// Goes on for one step of the shell, or with one part of laying the tank out; tells whether [`Planner::progress`] changed. The tank
     /// must be the same until [`Planner::begin`].
     pub fn advance(&mut self, tank: &Tank) -> bool {
         let gone = match self.stage {
             Stage::Idle | Stage::Over => Ok(false),
-            Stage::LayOut { fine } => self.lay_out(tank, fine),
+            Stage::LayOut { fine, laying } => self.lay_out(tank, fine, laying),
             Stage::Look => self.look(tank),
             Stage::Try(way) => self.attempt(tank, way),
         };
@@ -137,10 +138,23 @@ impl<const C: usize, const L: usize> Planner<C, L> {
         })
     }
 
-    fn lay_out(&mut self, tank: &Tank, fine: bool) -> Result<bool, PlanError> {
+    const fn lay_out_next(&mut self, fine: bool) {
         let fineness = if fine { &DEVICE_FINE } else { &FIRST_LOOK };
-        tank.lay_out(fineness, &mut self.bench)?;
-        self.start(if fine { Stage::Try(0) } else { Stage::Look });
+        let laying = LayingOut::new(fineness);
+        self.stage = Stage::LayOut { fine, laying };
+    }
+
+    fn lay_out(
+        &mut self,
+        tank: &Tank,
+        fine: bool,
+        mut laying: LayingOut,
+    ) -> Result<bool, PlanError> {
+        if tank.lay_out_on(&mut laying, &mut self.bench)? {
+            self.start(if fine { Stage::Try(0) } else { Stage::Look });
+        } else {
+            self.stage = Stage::LayOut { fine, laying };
+        }
         Ok(false)
     }
 
@@ -156,7 +170,7 @@ impl<const C: usize, const L: usize> Planner<C, L> {
             return Ok(false);
         };
         self.take(sum, Progress::Looked);
-        self.stage = Stage::LayOut { fine: true };
+        self.lay_out_next(true);
         Ok(true)
     }
 

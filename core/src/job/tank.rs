@@ -6,7 +6,7 @@ use crate::bound::OutOfRange;
 use crate::capacity::{Capacity, CapacityError, Lean, Pool, Space, Stick};
 use crate::fixture::{Baffle, Fitting, Inner, PlaceError};
 use crate::heat::arc::Arc;
-use crate::panel::{Blank, BlankError, Panel, Plan};
+use crate::panel::{Blank, BlankError, Groups, Panel, Plan};
 use crate::quantity::{Energy, Length, Mass, Time};
 use crate::seam::{self, Seam, Tacks};
 use crate::stitch::Division;
@@ -289,6 +289,19 @@ impl Tank {
         let within =
             (0..self.seams_within()).filter_map(move |place| self.seam_within(&groups, place));
         self.plan().seams().chain(within)
+    }
+
+    /// The seam at a place of the list and the way that it runs, for whoever goes through them one at a time and
+    /// keeps the groups of this tank's panels.
+    pub(super) fn seam_at(&self, groups: &Groups, place: usize) -> Option<(Seam, Edge)> {
+        let plan = self.plan();
+        let own = seam::count(&plan, groups);
+        if place < own {
+            let edge = seam::edge_of(&plan, groups, place)?;
+            return Some((plan.seam(groups, place, &edge), edge));
+        }
+        let (edge, _) = self.edge_within(place - own)?;
+        Some((self.seam_within(groups, place - own)?, edge))
     }
 
     /// How many panels there are.

@@ -5,20 +5,15 @@ use heapless::Vec;
 
 use super::check::{SIZE, ranged};
 use super::draft::MAX_MOUNTS;
-use super::within::of_walls;
 use super::{Assumed, Draft, Field, JobError, Tank};
-use crate::body::{Edge, Face, Path};
 use crate::bound::Value;
-use crate::geom::Vector;
 use crate::heat::arc::Process;
-use crate::heat::network::{Fineness, Material, Ware};
+use crate::heat::network::Material;
 use crate::heat::preheat::interpass_limit;
-use crate::panel::PanelMark;
 use crate::quantity::{
     Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
 };
-use crate::seam::Seam;
-use crate::stitch::{Bench, Manner, PlanError, Point, Run, Turn, tenths};
+use crate::stitch::Manner;
 use crate::stock::{Alloy, Sourced};
 
 const fn celsius(value: f64) -> Temperature {
@@ -263,119 +258,5 @@ impl Tank {
             back_step: welding.back_step,
             duty: None,
         }
-    }
-
-    /// Lays the tank out on a bench: its sheets in cells, as fine as is asked or as
-    /// there is room for, and its stitches.
-    ///
-    /// # Errors
-    /// [`PlanError`] where the bench has no room for it.
-    #[inline(never)]
-    pub fn lay_out<const C: usize, const L: usize>(
-        &self,
-        fineness: &Fineness,
-        bench: &mut Bench<C, L>,
-    ) -> Result<(), PlanError> {
-        let ware = Ware {
-            body: &self.body,
-            sheet: &self.job.sheet,
-            baffles: self.inner.baffles(),
-            material: self.material(),
-            ambient: self.job.welding.ambient.si(),
-        };
-        bench
-            .mesh
-            .build(&ware, fineness, &mut bench.shell)
-            .map_err(|_| PlanError::Mesh)?;
-        bench.runs.clear();
-        bench.points.clear();
-        let centre = self.body.outside.centroid();
-        let mut highest = (f64::NEG_INFINITY, 0);
-        let mut mean = [0_i32; 3];
-        for (seam, place) in self.seams().zip(0_u8..=u8::MAX) {
-            let Some(division) = self.division(&seam) else {
-                continue;
-            };
-            let Some(edge) = self.edge_of_seam(usize::from(place)) else {
-                continue;
-            };
-            let first = u16::try_from(bench.runs.len()).unwrap_or(u16::MAX);
-            self.add_runs((place, &seam), &edge, (division.count, centre), bench)?;
-            if of_walls(&seam) {
-                let [a, b] = edge.ends;
-                let height = 0.5 * (a.z + b.z);
-                if height > highest.0 {
-                    highest = (height, first + division.count / 2);
-                }
-            }
-        }
-        for run in &bench.runs {
-            for (sum, value) in mean.iter_mut().zip(run.middle) {
-                *sum += i32::from(value);
-            }
-        }
-        let count = i32::try_from(bench.runs.len()).unwrap_or(1).max(1);
-        for run in &mut bench.runs {
-            // About the middle of the welds, so that the whole pulls to no side.
-            for (value, sum) in run.middle.iter_mut().zip(mean) {
-                *value = value.saturating_sub(i16::try_from(sum / count).unwrap_or(0));
-            }
-        }
-        if let Some(run) = bench.runs.get_mut(usize::from(highest.1))
-            && highest.0.is_finite()
-        {
-            run.turn = Turn::Closing;
-        }
-        Ok(())
-    }
-
-    /// The stitches of one seam.
-    fn add_runs<const C: usize, const L: usize>(
-        &self,
-        (place, seam): (u8, &Seam),
-        edge: &Edge,
-        (count, centre): (u16, Vector),
-        bench: &mut Bench<C, L>,
-    ) -> Result<(), PlanError> {
-        let whole = edge.length().si();
-        let round = matches!(edge.path, Path::Round(_));
-        let turn = if seam
-            .faces
-            .iter()
-            .any(|face| matches!(face, Face::Baffle(_)))
-        {
-            Turn::Within
-        } else {
-            Turn::Body
-        };
-        let first = u16::try_from(bench.points.len()).unwrap_or(u16::MAX);
-        for n in 0..=count {
-            let at = whole * f64::from(n) / f64::from(count);
-            let cells = bench
-                .mesh
-                .cells_at(edge, at, &bench.shell)
-                .ok_or(PlanError::Mesh)?;
-            let corner = !round && (n == 0 || n == count);
-            bench
-                .points
-                .push(Point { cells, corner })
-                .map_err(|_| PlanError::TooMany)?;
-        }
-        let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
-        for n in 0..count {
-            let middle = whole * (f64::from(n) + 0.5) / f64::from(count);
-            let run = Run {
-                seam: place,
-                number: small(n)?,
-                of: small(count)?,
-                length: (whole / f64::from(count)) as f32,
-                turn,
-                panels: seam.mark.panels.map(PanelMark::place),
-                point: first + n,
-                middle: tenths(edge.at(Length::from_metres(middle)) - centre),
-            };
-            bench.runs.push(run).map_err(|_| PlanError::TooMany)?;
-        }
-        Ok(())
     }
 }

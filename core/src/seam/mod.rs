@@ -118,7 +118,8 @@ impl<'a> Plan<'a> {
         })
     }
 
-    fn seam(&self, groups: &Groups, place: usize, edge: &Edge) -> Seam {
+    /// The seam or fold at a place, whose edge this is.
+    pub(crate) fn seam(&self, groups: &Groups, place: usize, edge: &Edge) -> Seam {
         let meeting = if edge.faces[0] == edge.faces[1] && edge.faces[0] != Face::Shell {
             Meeting::Welded {
                 joint: Joint::Butt,

@@ -294,7 +294,7 @@ impl Gauge {
     }
 
     /// Lets the gauge think for a moment while there is nothing else to do: a step of a plan for the open job's
-    /// stitches, some hundredths of a second on a small chip, a second where it lays the tank out. Tells
+    /// stitches or a part of laying the tank out for it, some hundredths of a second on a small chip. Tells
     /// whether the picture may have changed.
     ///
     /// It thinks of a job that came without an order, and not while a stitch of the order is shown, so that the order
@@ -328,6 +328,13 @@ impl Gauge {
     /// Nothing to do where there is no room for a planner.
     #[cfg(not(feature = "full"))]
     pub const fn think(&mut self) -> bool {
+        false
+    }
+
+    /// Never, where there is no room for a planner.
+    #[cfg(not(feature = "full"))]
+    #[must_use]
+    pub const fn has_thoughts(&self) -> bool {
         false
     }
 
@@ -388,6 +395,13 @@ impl Gauge {
     /// The gauge of the smallest kind has nothing that time changes.
     #[cfg(not(feature = "full"))]
     pub const fn tick(&mut self, _: u64) -> bool {
+        false
+    }
+
+    /// It works out nothing in pieces.
+    #[cfg(not(feature = "full"))]
+    #[must_use]
+    pub const fn is_working(&self) -> bool {
         false
     }
 

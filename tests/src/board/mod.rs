@@ -1,6 +1,7 @@
-//! The emulated board, driven as hands, eyes and a cable would drive a real one.
+//! The emulated boards, driven as hands, eyes and a cable would drive real ones.
 //!
-//! [`Board::start`] runs the firmware in QEMU's `lm3s6965evb` and waits for its first picture. Then:
+//! [`Board::start`] runs the firmware in QEMU's `lm3s6965evb` and waits for its first picture;
+//! [`Board::start_full`] does the same with the full gauge in `mps2-an385`. Then:
 //! [`press`](Board::press) and [`hold`](Board::hold) work the buttons, [`screen`](Board::screen) looks
 //! at the display, [`link`](Board::link) is the cable to a laptop and [`log`](Board::log) what the
 //! firmware tells of itself.
@@ -12,9 +13,11 @@
 
 mod buttons;
 mod failure;
+mod front;
 mod heat;
 mod inbox;
 mod log;
+mod pair;
 mod program;
 mod qemu;
 mod qmp;
@@ -22,11 +25,13 @@ mod screen;
 mod serial;
 mod talk;
 
+pub use buttons::TAP_MS;
 pub use failure::Failure;
 pub use heat::{HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan};
 pub use log::{Line, Log};
-pub use program::{Section, lm3s6965_elf, pico_elf, sections};
-pub use qemu::Setup;
+pub use pair::Pair;
+pub use program::{Section, lm3s6965_elf, mps2_elf, pico_elf, sections};
+pub use qemu::{Machine, Setup};
 pub use screen::Screen;
 pub use serial::Port;
 
@@ -38,6 +43,7 @@ use std::{
 use serde_json::{Value, json};
 
 use failure::During as _;
+use front::Front;
 use qemu::Qemu;
 use qmp::Qmp;
 
@@ -51,6 +57,17 @@ const LOOK: Duration = Duration::from_millis(250);
 /// 50 MHz of the machine's time, in which an instruction takes 1 ns.
 pub const INSTRUCTIONS_PER_TICK: u64 = 20;
 
+/// Of the board with the full gauge an instruction takes 2 to the power of this many nanoseconds: about as
+/// fast as the chips that it is meant for, 62.5 million a second.
+pub const FULL_SHIFT: u8 = 4;
+
+/// Instructions that so many ticks of the full gauge's counter are: 25 million a second of the machine's
+/// time, in which an instruction takes 16 ns.
+#[must_use]
+pub const fn full_instructions(ticks: u64) -> u64 {
+    ticks * 40 / (1 << FULL_SHIFT)
+}
+
 /// A running board. Dropping it ends the emulator.
 #[derive(Debug)]
 pub struct Board {
@@ -63,7 +80,16 @@ pub struct Board {
     /// Where the log stood when the firmware last started.
     started: usize,
     held: u8,
-    dumps: u32,
+    face: Face,
+}
+
+/// How a board shows and feels.
+#[derive(Debug)]
+enum Face {
+    /// The emulator has its display and its buttons; this many pictures were taken.
+    Own { dumps: u32 },
+    /// Over a serial line.
+    Line(Front),
 }
 
 impl Board {
@@ -73,8 +99,22 @@ impl Board {
     /// When the path is not given, the emulator does not start, or no picture comes.
     pub fn start() -> Result<Self, Failure> {
         Self::start_with(&Setup {
+            machine: Machine::Lm3s6965,
             elf: lm3s6965_elf()?,
             shift: 0,
+            sleep: true,
+        })
+    }
+
+    /// The same with the full gauge.
+    ///
+    /// # Errors
+    /// As for [`start`](Self::start).
+    pub fn start_full() -> Result<Self, Failure> {
+        Self::start_with(&Setup {
+            machine: Machine::Mps2,
+            elf: mps2_elf()?,
+            shift: FULL_SHIFT,
             sleep: true,
         })
     }
@@ -88,8 +128,12 @@ impl Board {
         let elf = fs::read(&setup.elf).during(&format!("reading {}", setup.elf.display()))?;
         let mut qemu = Qemu::start(setup)?;
         let qmp = Qmp::open(qemu.connect("qmp")?)?;
-        let link = Port::open(qemu.connect("uart0")?, LIMIT)?;
-        let log = Log::open(qemu.connect("uart1")?, &elf)?;
+        let link = Port::open(qemu.connect("link")?, LIMIT)?;
+        let log = Log::open(qemu.connect("log")?, &elf)?;
+        let face = match setup.machine {
+            Machine::Lm3s6965 => Face::Own { dumps: 0 },
+            Machine::Mps2 => Face::Line(Front::open(qemu.connect("front")?)?),
+        };
         let mut board = Self {
             link,
             log,
@@ -97,7 +141,7 @@ impl Board {
             qemu,
             started: 0,
             held: 0,
-            dumps: 0,
+            face,
         };
         board.execute("cont", &json!({}))?;
         board.wait_for_first_picture()?;
@@ -110,11 +154,11 @@ impl Board {
     /// # Errors
     /// When the emulator refuses, or shows something that the display cannot.
     pub fn screen(&mut self) -> Result<Screen, Failure> {
-        self.dumps += 1;
-        let path = self
-            .qemu
-            .folder()
-            .join(format!("screen-{}.ppm", self.dumps));
+        let Face::Own { dumps } = &mut self.face else {
+            return self.last_picture();
+        };
+        *dumps += 1;
+        let path = self.qemu.folder().join(format!("screen-{dumps}.ppm"));
         self.execute("screendump", &json!({ "filename": path }))?;
         let ppm = fs::read(&path).during("reading the screen dump")?;
         fs::remove_file(&path).during("removing the screen dump")?;

@@ -17,6 +17,14 @@ pub fn lm3s6965_elf() -> Result<PathBuf, Failure> {
     from_environment("SEAMWRIGHT_LM3S6965_ELF")
 }
 
+/// The full gauge for the emulated board that has room for it.
+///
+/// # Errors
+/// When `SEAMWRIGHT_MPS2_ELF` does not name a file.
+pub fn mps2_elf() -> Result<PathBuf, Failure> {
+    from_environment("SEAMWRIGHT_MPS2_ELF")
+}
+
 /// The firmware of the RP2040 board, which is built but runs on nothing here.
 ///
 /// # Errors

@@ -16,9 +16,30 @@ use super::failure::{During as _, Failure};
 /// The longest that QEMU may take to open its sockets.
 const START_LIMIT: Duration = Duration::from_secs(20);
 
+/// What the emulator can be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Machine {
+    /// The LM3S6965 evaluation board, with a display and buttons of its own.
+    Lm3s6965,
+    /// Arm's MPS2 board with the AN385 image; display and buttons are at the end of a serial line.
+    Mps2,
+}
+
+impl Machine {
+    /// QEMU's name for it, and its serial lines.
+    const fn of(self) -> (&'static str, &'static [&'static str]) {
+        match self {
+            Self::Lm3s6965 => ("lm3s6965evb", &["link", "log"]),
+            Self::Mps2 => ("mps2-an385", &["link", "front", "log"]),
+        }
+    }
+}
+
 /// How the emulated machine is to be run.
 #[derive(Clone, Debug)]
 pub struct Setup {
+    /// Which it is.
+    pub machine: Machine,
     /// The program in its flash.
     pub elf: PathBuf,
     /// An instruction takes 2 to the power of this many nanoseconds of the machine's time.
@@ -51,28 +72,21 @@ impl Qemu {
         };
         let sleep = if setup.sleep { "on" } else { "off" };
 
+        let (name, lines) = setup.machine.of();
         let mut command = Command::new("qemu-system-arm");
         command
             .args([
-                "-machine",
-                "lm3s6965evb",
-                "-display",
-                "none",
-                "-monitor",
-                "none",
-                "-S",
+                "-machine", name, "-display", "none", "-monitor", "none", "-S",
             ])
             .arg("-kernel")
             .arg(&setup.elf)
             .args(["-icount", &format!("shift={},sleep={sleep}", setup.shift)])
-            .args([
-                "-qmp",
-                &socket("qmp"),
-                "-serial",
-                &socket("uart0"),
-                "-serial",
-                &socket("uart1"),
-            ])
+            .args(["-qmp", &socket("qmp")])
+            .args(
+                lines
+                    .iter()
+                    .flat_map(|line| ["-serial".to_owned(), socket(line)]),
+            )
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(errors);
@@ -112,7 +126,7 @@ impl Qemu {
 
     /// What QEMU wrote to its standard error.
     ///
-    /// It says "Timer with period zero, disabling" at every start of this machine; that is harmless.
+    /// It says "Timer with period zero, disabling" at every start of the LM3S6965; that is harmless.
     pub(super) fn messages(&self) -> String {
         fs::read_to_string(self.folder.path().join("stderr")).unwrap_or_default()
     }

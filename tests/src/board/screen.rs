@@ -63,12 +63,12 @@ impl Screen {
     /// The picture that a frame would make.
     #[must_use]
     pub fn from_frame(frame: &Frame) -> Self {
-        let levels = frame
-            .rows()
-            .iter()
-            .flatten()
-            .flat_map(|byte| [byte >> 4, byte & 0xF])
-            .collect();
+        Self::from_packed(frame.rows().iter().flatten().copied())
+    }
+
+    /// The picture in a display's memory, two pixels a byte, the left one higher.
+    pub(super) fn from_packed(bytes: impl Iterator<Item = u8>) -> Self {
+        let levels = bytes.flat_map(|byte| [byte >> 4, byte & 0xF]).collect();
         Self { levels }
     }
 

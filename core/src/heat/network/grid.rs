@@ -47,25 +47,38 @@ pub(super) struct Grid {
 
 /// Each square is wider than its neighbour nearer to the rim by this share of the one at the rim,
 const WIDENING: f64 = 0.3;
-/// and that so many times.
-const WIDENED: u16 = 4;
+/// and that four times: widths from the rim inwards, of that at the rim. Worked out here and not where they are
+/// asked for, which is often.
+const WIDTHS: [f64; 5] = [
+    1.0,
+    1.0 + WIDENING,
+    1.0 + WIDENING * 2.0,
+    1.0 + WIDENING * 3.0,
+    WIDEST,
+];
+const WIDEST: f64 = 1.0 + WIDENING * 4.0;
 
 /// Width of square `n` of `count`, of that at the rim.
 fn width(n: u16, count: u16) -> f64 {
-    let inward = n.min(count.saturating_sub(n + 1)).min(WIDENED);
-    1.0 + WIDENING * f64::from(inward)
+    let inward = n.min(count.saturating_sub(n + 1));
+    WIDTHS.get(usize::from(inward)).copied().unwrap_or(WIDEST)
 }
 
-/// Where the grid's line `n` of `count + 1` stands, as a share of the whole.
-pub(super) fn line(n: u16, count: u16) -> f64 {
-    let (mut sum, mut whole) = (0.0, 0.0);
+/// Where the grid's line `n` of `count + 1` stands, as a share of the whole, and where the next.
+pub(super) fn lines(n: u16, count: u16) -> [f64; 2] {
+    let (mut sums, mut whole) = ([0.0; 2], 0.0);
     for place in 0..count {
         if place == n {
-            sum = whole;
+            sums[0] = whole;
+        } else if place == n + 1 {
+            sums[1] = whole;
         }
         whole += width(place, count);
     }
-    if n < count { sum / whole } else { 1.0 }
+    [
+        if n < count { sums[0] / whole } else { 1.0 },
+        if n + 1 < count { sums[1] / whole } else { 1.0 },
+    ]
 }
 
 /// In which of `count` squares a share of the whole lies.
@@ -83,8 +96,12 @@ fn place_of(share: f64, count: u16) -> u16 {
 
 /// Squares along a length for a wanted width of those at the rim.
 pub(super) fn count_for(length: f64, rim: f64) -> u16 {
-    for count in 1..=200_u16 {
-        if line(1, count) * length <= rim {
+    // Fewer than this many do not do, were they all of the widest; one less, for rounding.
+    let least = length / (WIDEST * rim) - 1.0;
+    // A conversion takes what is out of range to the range's end.
+    for count in (least as u16).max(1)..=200 {
+        let [_, first] = lines(0, count);
+        if first * length <= rim {
             return count;
         }
     }
@@ -144,15 +161,11 @@ impl Grid {
     /// The rectangle of a square.
     pub(super) fn rectangle(&self, [right, up]: [u16; 2]) -> [[f64; 2]; 2] {
         let [across, high] = self.counts;
+        let [left, beyond] = lines(right, across);
+        let [below, above] = lines(up, high);
         [
-            [
-                self.size[0] * line(right, across),
-                self.size[1] * line(up, high),
-            ],
-            [
-                self.size[0] * line(right + 1, across),
-                self.size[1] * line(up + 1, high),
-            ],
+            [self.size[0] * left, self.size[1] * below],
+            [self.size[0] * beyond, self.size[1] * above],
         ]
     }
 

@@ -5,8 +5,7 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::{Outline, within};
-use super::flat::{area, normal, perimeter, plate, solid_height, wall};
-use super::grid::{Grid, Lie, count_for};
+use super::grid::{Grid, Lie};
 use super::spot::Place;
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, Face, Path};
@@ -47,8 +46,8 @@ impl core::error::Error for MeshError {}
 /// The sheets of a tank with their grids.
 #[derive(Clone, Debug, Default)]
 pub struct Mesh {
-    grids: Vec<Grid, MAX_SHEETS>,
-    walls: usize,
+    pub(super) grids: Vec<Grid, MAX_SHEETS>,
+    pub(super) walls: usize,
 }
 
 /// How finely a tank is divided, in place and in time.
@@ -77,9 +76,6 @@ impl Fineness {
     }
 }
 
-/// Steps of a grid's refinement, each square so much wider than before.
-const COARSER: f64 = 1.08;
-
 impl Mesh {
     /// Nothing yet.
     #[must_use]
@@ -90,96 +86,8 @@ impl Mesh {
         }
     }
 
-    /// Divides a tank into cells that `shell` has room for, as fine as is asked or, where that is more than there
-    /// is room for, as fine as it goes.
-    ///
-    /// # Errors
-    /// [`MeshError`] where there is not even room for a few cells a sheet.
-    pub fn build<const C: usize, const L: usize>(
-        &mut self,
-        of: &Ware<'_>,
-        fineness: &Fineness,
-        shell: &mut Shell<C, L>,
-    ) -> Result<(), MeshError> {
-        let mut rim = fineness.rim;
-        for _ in 0..120 {
-            let fits = self
-                .lay(of, rim)
-                .is_some_and(|cells| cells <= C.min(fineness.cells))
-                && self.fill(of, shell).is_some();
-            if fits {
-                shell.set_material(&of.material, rim, fineness);
-                shell.set_step(step(&of.material, rim, fineness.longest));
-                return Ok(());
-            }
-            rim *= COARSER;
-        }
-        Err(MeshError::TooMany)
-    }
-
-    /// Lays the sheets flat and counts their squares.
-    fn lay(&mut self, of: &Ware<'_>, rim: f64) -> Option<usize> {
-        self.grids.clear();
-        let solid = &of.body.outside;
-        let mut first = 0_u16;
-        let mut add = |grids: &mut Vec<Grid, MAX_SHEETS>, mut grid: Grid| {
-            grid.first = first;
-            grid.counts = grid.size.map(|size| count_for(size, rim));
-            first = first.checked_add(grid.count())?;
-            grids.push(grid).ok()
-        };
-        let mut outline = Outline::new();
-        for view in solid.faces() {
-            let thickness = of.sheet.of(view.face()).si();
-            let (lie, size) = wall(solid, &view, &mut outline);
-            let swell = view.area().si() / area(&outline);
-            add(&mut self.grids, Grid::new(lie, size, thickness, swell))?;
-        }
-        self.walls = self.grids.len();
-        for baffle in of.baffles {
-            let (lie, size) = plate(baffle, &mut outline);
-            let thickness = baffle.thickness().si();
-            add(&mut self.grids, Grid::new(lie, size, thickness, 1.0))?;
-        }
-        Some(usize::from(first))
-    }
-
-    /// Makes the cells and their links; `None` where there is no room for them.
-    #[inline(never)]
-    fn fill<const C: usize, const L: usize>(
-        &self,
-        of: &Ware<'_>,
-        shell: &mut Shell<C, L>,
-    ) -> Option<()> {
-        shell.clear(of.ambient, of.material.emissivity);
-        let solid = &of.body.outside;
-        let mut outline = Outline::new();
-        for (view, grid) in solid.faces().zip(&self.grids) {
-            let _ = wall(solid, &view, &mut outline);
-            let (low, high) = solid_height(&outline, grid);
-            let area = view.area().si();
-            let side = Side::of(normal(solid, &view), high - low, area, perimeter(&outline));
-            self.divide(of, grid, &outline, side, shell)?;
-        }
-        for (baffle, grid) in of.baffles.iter().zip(self.grids.iter().skip(self.walls)) {
-            let _ = plate(baffle, &mut outline);
-            self.divide(of, grid, &outline, Side::Still, shell)?;
-        }
-        for edge in solid.edges() {
-            self.join(of, &edge, shell)?;
-        }
-        for (baffle, number) in of.baffles.iter().zip(1_u8..) {
-            for place in 0..baffle.seam_count() {
-                if let Some(edge) = baffle.edge(&of.body.inside, number, place) {
-                    self.join(of, &edge, shell)?;
-                }
-            }
-        }
-        Some(())
-    }
-
     /// The cells of one sheet.
-    fn divide<const C: usize, const L: usize>(
+    pub(super) fn divide<const C: usize, const L: usize>(
         &self,
         of: &Ware<'_>,
         grid: &Grid,
@@ -240,7 +148,7 @@ impl Mesh {
     }
 
     /// Joins the two sheets at an edge.
-    fn join<const C: usize, const L: usize>(
+    pub(super) fn join<const C: usize, const L: usize>(
         &self,
         of: &Ware<'_>,
         edge: &Edge,
@@ -357,15 +265,13 @@ impl Mesh {
     }
 }
 
-/// How long a step may be: heat goes about a square's width in it.
-fn step(material: &Material, rim: f64, longest: f64) -> f64 {
-    const SHORTEST: f64 = 0.1;
-    let step = 0.5 * rim * rim / material.diffusivity();
-    libm::fmin(libm::fmax(step, SHORTEST), longest)
-}
-
 impl Grid {
-    fn new((lie, face): (Lie, Face), size: [f64; 2], thickness: f64, swell: f64) -> Self {
+    pub(super) fn new(
+        (lie, face): (Lie, Face),
+        size: [f64; 2],
+        thickness: f64,
+        swell: f64,
+    ) -> Self {
         Self {
             lie,
             face,

@@ -17,6 +17,7 @@
 //! also given what they radiate by being hotter than their cells' means (`bead`).
 
 mod bead;
+mod build;
 mod clip;
 mod flat;
 mod grid;
@@ -27,6 +28,7 @@ mod step;
 #[cfg(test)]
 mod tests;
 
+pub use build::Building;
 pub use mesh::{Fineness, Mesh, MeshError, Ware};
 pub use spot::Spot;
 
@@ -99,7 +101,8 @@ pub struct Shell<const C: usize, const L: usize> {
     step: f64,
     /// Heat put in so far, in J.
     heated: f64,
-    /// Heat lost so far, in J.
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
@@ -206,7 +209,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.heated
     }
 
-    /// Heat lost so far, in J.
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
     #[must_use]
     pub const fn lost(&self) -> f64 {
         self.lost

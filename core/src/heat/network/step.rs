@@ -212,7 +212,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     }
                 }
                 let cooler = *warmth * left;
-                *lost += (*warmth - cooler) / *yielding;
+                if !*rough {
+                    *lost += (*warmth - cooler) / *yielding;
+                }
                 *warmth = cooler;
             }
             let by = if *rough { MOVED_ROUGHLY } else { MOVED };

@@ -15,7 +15,7 @@ use core::fmt::Write;
 use cortex_m_rt::entry;
 use seamwright_core::job::Tank;
 use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_LINKS, DEVICE_FINE, FIRST_LOOK, PlanError, Planned, WAYS,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, FIRST_LOOK, PlanError, Planned, WAYS,
 };
 use seamwright_core::wire::{Decoder, Request};
 use serial::Serial;

@@ -18,7 +18,7 @@ mod stop;
 mod uart;
 
 use cortex_m_rt::entry;
-use seamwright_runner::{Memory, Runner};
+use seamwright_runner::{Memory, Polled, Runner};
 use static_cell::ConstStaticCell;
 
 use crate::{chip::Chip, display::Display, keys::Lines};
@@ -28,7 +28,7 @@ static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
 #[entry]
 fn main() -> ! {
     let chip = Chip::start();
-    let mut lines = Lines::open();
+    let mut lines = Polled::new(Lines::open());
     let mut display = Display::open();
     let memory = MEMORY.take();
     memory.name("LM3S6965 evaluation board");

@@ -8,13 +8,14 @@ use core::panic::PanicInfo;
 
 use cortex_m::peripheral::SCB;
 use cortex_m_rt::{ExceptionFrame, exception};
+use seamwright_runner::log::abandon_frame;
 
 use crate::log;
 
 #[panic_handler]
 fn panic(info: &PanicInfo<'_>) -> ! {
     cortex_m::interrupt::disable();
-    log::abandon_frame();
+    abandon_frame();
     match info.location() {
         Some(place) => defmt::error!(
             "stopped by a panic at {=str}:{=u32}: {}",
@@ -33,7 +34,7 @@ fn panic(info: &PanicInfo<'_>) -> ! {
 #[exception]
 unsafe fn HardFault(frame: &ExceptionFrame) -> ! {
     cortex_m::interrupt::disable();
-    log::abandon_frame();
+    abandon_frame();
     // SAFETY: reads of two fault registers, which have no side effect.
     let scb = unsafe { &*SCB::PTR };
     defmt::error!(

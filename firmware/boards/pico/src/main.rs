@@ -10,6 +10,7 @@
 #![no_main]
 
 mod display;
+mod keys;
 mod link_port;
 mod pico;
 mod stop;
@@ -87,13 +88,16 @@ fn main() -> ! {
     let sent = Cell::new(0);
     let mut display = Display::open(bus, &sent);
 
-    let mut keys = ActiveLow {
-        up: pins.gpio10.into_pull_up_input(),
-        down: pins.gpio11.into_pull_up_input(),
-        left: pins.gpio12.into_pull_up_input(),
-        right: pins.gpio13.into_pull_up_input(),
-        select: pins.gpio14.into_pull_up_input(),
-    };
+    keys::open(
+        ActiveLow {
+            up: pins.gpio10.into_pull_up_input(),
+            down: pins.gpio11.into_pull_up_input(),
+            left: pins.gpio12.into_pull_up_input(),
+            right: pins.gpio13.into_pull_up_input(),
+            select: pins.gpio14.into_pull_up_input(),
+        },
+        timer,
+    );
 
     let line = (
         pins.gpio0.reconfigure::<FunctionUart, PullNone>(),
@@ -104,7 +108,7 @@ fn main() -> ! {
         stop::stop("the link cannot run at its rate");
     };
 
-    // Wakes the loop below once a millisecond.
+    // Looks at the buttons and wakes the loop below once a millisecond.
     core.SYST.set_clock_source(SystClkSource::Core);
     core.SYST
         .set_reload(clocks.system_clock.freq().to_Hz() / 1_000 - 1);
@@ -115,12 +119,15 @@ fn main() -> ! {
     let memory = MEMORY.take();
     memory.name("Raspberry Pi Pico");
     let mut runner = Runner::start(memory, Pico::new(timer, writer), &mut display);
+    let mut thumb = &keys::THUMB;
     loop {
-        runner.step(&mut keys, &mut display);
-        cortex_m::asm::wfi();
+        if !runner.step(&mut thumb, &mut display) {
+            cortex_m::asm::wfi();
+        }
     }
 }
 
-/// Coming back from it is all that it is for.
 #[exception]
-fn SysTick() {}
+fn SysTick() {
+    keys::tick();
+}

@@ -14,7 +14,8 @@ pub struct Memory {
 }
 
 impl Memory {
-    /// An empty gauge and a dark picture. All zeros, so that it takes no flash.
+    /// An empty gauge and a dark picture. All zeros in the smallest gauge, so that it takes no flash; the full
+    /// one's planner is not, and its first contents are copied from flash.
     #[must_use]
     pub const fn new() -> Self {
         Self {

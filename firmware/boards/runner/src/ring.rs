@@ -43,9 +43,14 @@ impl<const N: usize> Ring<N> {
         critical_section::with(|cs| self.bytes.borrow_ref_mut(cs).pop_front())
     }
 
+    /// How many bytes are queued.
+    pub fn held(&self) -> usize {
+        critical_section::with(|cs| self.bytes.borrow_ref(cs).len())
+    }
+
     /// How many bytes would find room.
     pub fn room(&self) -> usize {
-        critical_section::with(|cs| N - self.bytes.borrow_ref(cs).len())
+        N - self.held()
     }
 
     /// How many bytes found no room since start.

@@ -2,12 +2,12 @@
 
 use seamwright_core::wire::Status;
 use seamwright_firmware::{
-    buttons::{Debouncer, Event, Keys},
+    buttons::Event,
     glass::{Glass, Sent},
     link::Answer,
 };
 
-use crate::{Machine, Memory, Stack, contacts::Contacts};
+use crate::{Hand, Machine, Memory, Stack, contacts::Contacts};
 
 /// After a display did not answer, it is tried again so much later.
 const RETRY_MS: u64 = 1_000;
@@ -17,11 +17,18 @@ const RETRY_MS: u64 = 1_000;
 pub struct Runner<'a, M> {
     memory: &'a mut Memory,
     machine: M,
-    debouncer: Debouncer,
     contacts: Contacts,
     status: Status,
     /// When a picture that could not be sent is to be tried again.
     retry_at: Option<u64>,
+    thoughts: Thoughts,
+}
+
+/// What thinking took since that was told last, in the machine's ticks.
+#[derive(Clone, Copy, Debug, Default)]
+struct Thoughts {
+    all: u32,
+    longest: u32,
 }
 
 /// What one redraw took, in the machine's ticks.
@@ -38,10 +45,10 @@ impl<'a, M: Machine> Runner<'a, M> {
         let mut runner = Self {
             memory,
             machine,
-            debouncer: Debouncer::new(),
             contacts: Contacts::new(),
             status: Status::default(),
             retry_at: None,
+            thoughts: Thoughts::default(),
         };
         let first = runner.redraw(glass);
         let ticks = runner.machine.ticks();
@@ -58,29 +65,59 @@ impl<'a, M: Machine> Runner<'a, M> {
         runner
     }
 
-    /// Reads the buttons, acts on them, answers what the link has brought.
-    pub fn step(&mut self, keys: &mut impl Keys, glass: &mut impl Glass) {
+    /// Reads the buttons, acts on them, answers what the link has brought, thinks for a moment. Tells
+    /// whether there is more to think about, so that the board does not sleep.
+    pub fn step(&mut self, hand: &mut impl Hand, glass: &mut impl Glass) -> bool {
         let now = self.machine.milliseconds();
-        if let Ok(reading) = keys.read() {
-            // The debouncer's clock may wrap.
-            for event in self.debouncer.poll(now as u32, reading) {
-                self.act(event, glass);
+        if let Some(look) = hand.look(now) {
+            for (event, at) in look.events {
+                self.act(event, at, glass);
             }
-            self.contacts.watch(now, reading);
+            self.contacts.watch(now, look.reading);
         }
         while let Some(byte) = self.machine.receive() {
             self.take(byte, glass);
         }
-        let thought = self.memory.gauge.think();
-        let ticked = self.memory.gauge.tick(now);
-        if thought || ticked || self.retry_at.is_some_and(|at| at <= now) {
+        if self.memory.gauge.has_thoughts() {
+            self.think(glass);
+        }
+        let working = self.memory.gauge.is_working();
+        if self.memory.gauge.tick(now) || self.retry_at.is_some_and(|at| at <= now) {
             self.redraw(glass);
+        }
+        if working && !self.memory.gauge.is_working() {
+            defmt::info!("worked out: at={=u32}", self.machine.ticks());
+        }
+        self.memory.gauge.has_thoughts() || self.memory.gauge.is_working()
+    }
+
+    #[inline(never)]
+    fn think(&mut self, glass: &mut impl Glass) {
+        let begun = self.machine.ticks();
+        let thought = self.memory.gauge.think();
+        let took = self.machine.ticks().wrapping_sub(begun);
+        self.thoughts.all = self.thoughts.all.wrapping_add(took);
+        self.thoughts.longest = self.thoughts.longest.max(took);
+        if thought {
+            let redraw = self.redraw(glass);
+            defmt::info!(
+                "thought: at={=u32} draw={=u32} send={=u32} shown={=u32} thinking={=u32} longest={=u32} stack={=u32}",
+                self.machine.ticks(),
+                redraw.draw,
+                redraw.send,
+                self.status.display_bytes,
+                self.thoughts.all,
+                self.thoughts.longest,
+                self.machine.stack().high_water
+            );
+            self.thoughts = Thoughts::default();
         }
     }
 
     // Out of line, as is what follows: what one of them needs of the stack the others need not carry.
     #[inline(never)]
-    fn act(&mut self, event: Event, glass: &mut impl Glass) {
+    fn act(&mut self, event: Event, at: u32, glass: &mut impl Glass) {
+        let late = (self.machine.milliseconds() as u32).wrapping_sub(at);
         let begun = self.machine.ticks();
         self.handle(event);
         let handled = self.machine.ticks().wrapping_sub(begun);
@@ -88,8 +125,10 @@ impl<'a, M: Machine> Runner<'a, M> {
         self.status.events = self.status.events.wrapping_add(1);
         self.status.last_redraw_ticks = self.machine.ticks().wrapping_sub(begun);
         defmt::info!(
-            "{}: handle={=u32} draw={=u32} send={=u32} windows={=u32} bytes={=u32} stack={=u32}",
+            "{}: at={=u32} late={=u32} handle={=u32} draw={=u32} send={=u32} windows={=u32} bytes={=u32} stack={=u32}",
             event,
+            begun,
+            late,
             handled,
             redraw.draw,
             redraw.send,

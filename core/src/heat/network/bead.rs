@@ -38,9 +38,20 @@ pub(super) struct Bead {
     last: f64,
     /// When the first and the last piece were laid, in s.
     times: [f64; 2],
-    /// How many they are.
-    count: f64,
+    /// Heat of the first and of the last piece, in J.
+    ends: [f64; 2],
+    /// Of all, in J.
     heat: f64,
+}
+
+/// Where and when a bead was laid.
+struct Span {
+    /// Its ends along the edge, in m.
+    from: f64,
+    to: f64,
+    /// When the arc stood there, in s.
+    start: f64,
+    end: f64,
 }
 
 impl Bead {
@@ -49,7 +60,7 @@ impl Bead {
             first: spot,
             last: spot.at,
             times: [time; 2],
-            count: 1.0,
+            ends: [heat; 2],
             heat,
         }
     }
@@ -64,32 +75,52 @@ impl Bead {
         if next {
             self.last = spot.at;
             self.times[1] = time;
-            self.count += 1.0;
+            self.ends[1] = heat;
             self.heat += heat;
         }
         next
     }
 
+    /// From the middles of its pieces to its ends: the arc goes evenly and gives heat evenly, so that a piece is as
+    /// long as its heat goes, the last one less or more than the others; but the first burns through a whole step.
+    fn span(&self, step: f64) -> Span {
+        let [first, last] = self.ends;
+        let between = self.heat - 0.5 * (first + last);
+        let pace = if between > 0.0 {
+            0.5 * (self.last - self.first.at) / between
+        } else {
+            0.0
+        };
+        let start = self.times[0] - 0.5 * step;
+        Span {
+            from: self.first.at - pace * first,
+            to: self.last + pace * last,
+            start,
+            end: start + step * self.heat / first,
+        }
+    }
+
     /// How warm it makes a place at a time, in K, had nothing been lost; nothing where it is not known how far
     /// the two are apart.
-    fn at(&self, spot: &Spot, time: f64, diffusivity: f64, capacity: f64) -> Option<f64> {
+    fn at(
+        &self,
+        spot: &Spot,
+        time: f64,
+        step: f64,
+        diffusivity: f64,
+        capacity: f64,
+    ) -> Option<f64> {
         let edge = &self.first;
         let [x, y] = edge.offset_to(spot)?;
-        // Half a piece more at either end.
-        let (middle, wide) = (0.5 * (self.last + edge.at), self.last - edge.at);
-        let (laid, lasted) = (
-            0.5 * (self.times[0] + self.times[1]),
-            self.times[1] - self.times[0],
-        );
-        let more = self.count / libm::fmax(self.count - 1.0, 0.5);
-        let piece = wide * more / f64::from(PIECES);
+        let span = self.span(step);
+        let (wide, lasted) = (span.to - span.from, span.end - span.start);
         let mut sum = 0.0;
         for n in 0..PIECES {
-            let share = (f64::from(n) + 0.5) / f64::from(PIECES) - 0.5;
-            let centre = middle + share * wide * more;
-            let age = time - (laid + share * lasted * more);
+            let share = (f64::from(n) + 0.5) / f64::from(PIECES);
+            let centre = span.from + share * wide;
+            let age = time - (span.start + share * lasted);
             let spread = libm::sqrt(4.0 * diffusivity * libm::fmax(age, 0.1));
-            let half = libm::fmax(0.5 * libm::fabs(piece), 1e-4);
+            let half = libm::fmax(0.5 * libm::fabs(wide) / f64::from(PIECES), 1e-4);
             // Heat for each metre, over the sheet's heat capacity for each square metre.
             let strength = self.heat / f64::from(PIECES) / (2.0 * half * edge.thickness * capacity);
             let line = |x: f64, y: f64| {
@@ -120,10 +151,10 @@ impl Bead {
         diffusivity: f64,
         capacity: f64,
     ) -> f64 {
-        let more = self.count / libm::fmax(self.count - 1.0, 0.5);
-        let length = (self.last - self.first.at) * more;
+        let span = self.span(step);
+        let length = span.to - span.from;
         // While it is laid its heat is as old as a step or two.
-        let age = time - 0.5 * (self.times[0] + self.times[1]);
+        let age = time - 0.5 * (span.start + span.end);
         let wide = libm::sqrt(4.0 * PI * diffusivity * libm::fmax(age, 2.0 * step));
         // It widens past its ends as well.
         let long = libm::hypot(length, wide);
@@ -236,7 +267,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let beads = self.beads.iter().zip(&self.own).zip(&mut apart);
         for ((bead, own), slot) in beads {
             let Some(bead) = bead else { continue };
-            let Some(whole) = bead.at(&spot, self.clock, self.diffusivity, self.capacity) else {
+            let Some(whole) = bead.at(
+                &spot,
+                self.clock,
+                self.step,
+                self.diffusivity,
+                self.capacity,
+            ) else {
                 continue;
             };
             let left: f64 = own

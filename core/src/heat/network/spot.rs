@@ -19,6 +19,11 @@ pub(super) struct About {
     pub(super) cells: [[u16; 2]; 3],
     /// How much each of the three counts.
     pub(super) shares: [f32; 3],
+    /// The share of a heat that the first of the three takes; the rest goes to the next in the direction in which
+    /// the place lies of its middle.
+    pub(super) keeps: f32,
+    /// Whether that is the last of the three.
+    pub(super) on: bool,
 }
 
 impl About {
@@ -26,6 +31,12 @@ impl About {
     /// wide, the value at the place of the parabola through their means; at the end of a row, where the place
     /// lies between two cells, of the straight line through both, and else the first alone.
     pub(super) fn weigh(&mut self, middles: [Option<f64>; 3], width: f64) {
+        let [own, before, after] = middles;
+        if let Some(own) = own {
+            self.on = own < 0.0;
+            let next = if self.on { after } else { before };
+            self.keeps = next.map_or(1.0, |next| (next / (next - own)) as f32);
+        }
         self.shares = match middles {
             [Some(a), Some(b), Some(c)] => {
                 // The mean of a parabola is above its middle by a twelfth of the width squared.
@@ -70,11 +81,29 @@ pub struct Spot {
 }
 
 impl Spot {
-    /// The cells that a heat here goes to, and their shares of it.
-    pub(super) fn takes(&self) -> [(usize, f64); 2] {
+    /// The cells beside it, and their shares of a heat, which the first and the second side take by thickness.
+    pub(super) fn beside(&self) -> [(usize, f64); 2] {
         let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));
         let share = f64::from(self.first) / 255.0;
         [(first, share), (second, 1.0 - share)]
+    }
+
+    /// The cells that a heat here goes to, and their shares of it: on either side the two between whose middles it
+    /// lies, so that its centre along the edge stays where it is.
+    pub(super) fn takes(&self) -> [(usize, f64); 4] {
+        let [first, second] = self.beside();
+        let [a, b] = &self.about;
+        let split = |(cell, share): (usize, f64), about: &About| {
+            let keeps = f64::from(about.keeps);
+            let [_, before, after] = about.cells;
+            let next = if about.on { after[0] } else { before[0] };
+            [
+                (cell, share * keeps),
+                (usize::from(next), share * (1.0 - keeps)),
+            ]
+        };
+        let ([a, b], [c, d]) = (split(first, a), split(second, b));
+        [a, b, c, d]
     }
 
     /// Temperature at the edge, from those of cells.

@@ -84,7 +84,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
     pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
         if self.rough {
-            let heat = arc.map(|(spot, heat)| (spot.takes(), heat));
+            let heat = arc.map(|(spot, heat)| (spot.beside(), heat));
             return self.pass_roughly(heat);
         }
         self.even_out(false);
@@ -108,7 +108,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// One sweep over the links in place of two: of first order in the step. Steps sweep there and back in turn.
     fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
         if let Some((places, heat)) = heat {
-            self.put(places, heat);
+            self.put(&places, heat);
         }
         self.lose();
         self.even_out(self.back);
@@ -117,13 +117,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        self.put(spot.takes(), heat);
+        self.put(&spot.takes(), heat);
     }
 
-    fn put(&mut self, places: [(usize, f64); 2], heat: f64) {
+    fn put(&mut self, places: &[(usize, f64)], heat: f64) {
         for (cell, share) in places {
             if let (Some(warmth), Some(yielding)) =
-                (self.warmth.get_mut(cell), self.yielding.get(cell))
+                (self.warmth.get_mut(*cell), self.yielding.get(*cell))
             {
                 *warmth += heat * share * yielding;
             }

@@ -7,7 +7,7 @@ use heapless::Vec;
 use super::clip::{Outline, within};
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
 use super::grid::{Grid, Lie, count_for};
-use super::spot::Place;
+use super::spot::{Place, Way};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, Face, Path};
 use crate::fixture::Baffle;
@@ -109,6 +109,8 @@ impl Mesh {
                 && self.fill(of, shell).is_some();
             if fits {
                 shell.set_material(&of.material, rim, fineness);
+                let sizes = self.grids.iter().flat_map(|grid| grid.size);
+                shell.narrow = sizes.fold(f64::INFINITY, libm::fmin);
                 shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
             }
@@ -333,8 +335,8 @@ impl Mesh {
             Place {
                 // There are no more than some twenty.
                 sheet: sheet.unwrap_or_default() as u8,
-                here,
-                ahead,
+                here: here.map(|at| at as f32),
+                ahead: ahead.map(|at| at as f32),
             }
         };
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
@@ -345,14 +347,16 @@ impl Mesh {
                 b.about(edge, at, same, shell),
             ],
             first: (255.0 * share) as u8,
-            sides: [place(a, false), place(b, same)],
-            at,
-            whole: edge.length().si(),
-            thickness: 0.5 * (a.thickness + b.thickness),
+            way: Way {
+                sides: [place(a, false), place(b, same)],
+                at,
+                whole: edge.length().si(),
+                thickness: (0.5 * (a.thickness + b.thickness)) as f32,
+                straight,
+                closed: matches!(edge.path, Path::Round(_)),
+                cornered: straight && edge.faces[0] != edge.faces[1],
+            },
             seam: edge.faces.into_iter().all(wall),
-            straight,
-            closed: matches!(edge.path, Path::Round(_)),
-            cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
 }

@@ -19,6 +19,7 @@
 mod bead;
 mod clip;
 mod flat;
+mod fresh;
 mod grid;
 mod mesh;
 mod place;
@@ -32,7 +33,8 @@ pub use spot::Spot;
 
 use heapless::Vec;
 
-use self::bead::{BEADS, Bead};
+use self::bead::Bead;
+use self::fresh::{BEADS, GROUPS};
 use super::loss::Side;
 use crate::body::MAX_FACES;
 use crate::job::MAX_BAFFLES;
@@ -113,9 +115,11 @@ pub struct Shell<const C: usize, const L: usize> {
     diffusivity: f64,
     /// Of the metal, in J/(m³ K).
     capacity: f64,
+    /// The narrowest that a sheet is, in m.
+    narrow: f64,
     beads: [Option<Bead>; BEADS],
-    /// What each of them alone makes of the cells, in K.
-    own: [Vec<f32, C>; BEADS],
+    /// What each group of them alone makes of the cells, in K.
+    own: [Vec<f32, C>; GROUPS],
 }
 
 impl<const C: usize, const L: usize> Default for Shell<C, L> {
@@ -145,8 +149,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             back: false,
             diffusivity: 0.0,
             capacity: 0.0,
+            narrow: 0.0,
             beads: [None; BEADS],
-            own: [const { Vec::new() }; BEADS],
+            own: [const { Vec::new() }; GROUPS],
         }
     }
 

@@ -6,9 +6,26 @@ pub(super) struct Place {
     /// Which of the mesh's sheets.
     pub(super) sheet: u8,
     /// Where the place lies on the sheet laid flat, in m.
-    pub(super) here: [f64; 2],
+    pub(super) here: [f32; 2],
     /// The direction of the edge there.
-    pub(super) ahead: [f64; 2],
+    pub(super) ahead: [f32; 2],
+}
+
+/// Where a place is: on which edge, and how far along it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Way {
+    pub(super) sides: [Place; 2],
+    /// From the edge's start, in m.
+    pub(super) at: f64,
+    /// Length of the edge, in m.
+    pub(super) whole: f64,
+    /// Mean of the two sheets, in m.
+    pub(super) thickness: f32,
+    pub(super) straight: bool,
+    /// Whether it is a rim, which ends where it starts.
+    pub(super) closed: bool,
+    /// Whether it ends at corners of the tank, where three sheets meet.
+    pub(super) cornered: bool,
 }
 
 /// The cells about a place on an edge of one sheet.
@@ -64,20 +81,9 @@ pub struct Spot {
     pub(super) about: [About; 2],
     /// Share of a heat that the first side takes, of 255: by thickness.
     pub(super) first: u8,
-    pub(super) sides: [Place; 2],
-    /// From the edge's start, in m.
-    pub(super) at: f64,
-    /// Length of the edge, in m.
-    pub(super) whole: f64,
-    /// Mean of the two sheets, in m.
-    pub(super) thickness: f64,
+    pub(super) way: Way,
     /// Whether it is an edge of the tank itself, where two sheets end.
     pub(super) seam: bool,
-    pub(super) straight: bool,
-    /// Whether it is a rim, which ends where it starts.
-    pub(super) closed: bool,
-    /// Whether it ends at corners of the tank, where three sheets meet.
-    pub(super) cornered: bool,
 }
 
 impl Spot {
@@ -124,7 +130,9 @@ impl Spot {
         }
         libm::fmax(sum, least)
     }
+}
 
+impl Way {
     /// Where another place on this edge is, from the edge's start.
     pub(super) fn along(&self, other: &Self) -> Option<f64> {
         let sheets = |spot: &Self| spot.sides.map(|side| side.sheet);
@@ -150,14 +158,21 @@ impl Spot {
         if !self.straight {
             return None;
         }
-        let both = self.sides.iter().find_map(|own| {
+        self.shared(other).map(|(own, its)| {
+            let [dx, dy] = [0, 1].map(|n| {
+                let of = |pair: [f32; 2]| f64::from(pair.get(n).copied().unwrap_or_default());
+                of(its.here) - of(own.here)
+            });
+            let [ax, ay] = own.ahead.map(f64::from);
+            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
+        })
+    }
+
+    /// The sheet that both have, as each sees it.
+    pub(super) fn shared<'a>(&'a self, other: &'a Self) -> Option<(&'a Place, &'a Place)> {
+        self.sides.iter().find_map(|own| {
             let its = other.sides.iter().find(|its| its.sheet == own.sheet);
             its.map(|its| (own, its))
-        });
-        both.map(|(own, its)| {
-            let [dx, dy] = [its.here[0] - own.here[0], its.here[1] - own.here[1]];
-            let [ax, ay] = own.ahead;
-            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
         })
     }
 }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::bead::{BEADS, Bead};
+use super::fresh::{BEADS, GROUPS, groups};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 use crate::heat::loss::{Side, radiation};
 
@@ -30,7 +30,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
         self.rough = !fineness.beads;
-        let resolved = RESOLVED * rim;
+        let resolved = RESOLVED * rim * 1.6;
         self.fresh = resolved * resolved / (2.0 * self.diffusivity);
     }
 
@@ -158,7 +158,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } else {
             links.iter().for_each(&mut one);
         }
-        for (_, own) in kept(&self.beads, &mut self.own) {
+        for own in kept(groups(&self.beads), &mut self.own) {
             even_out_alone(own, &self.yielding, &self.links, back);
         }
     }
@@ -179,6 +179,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             own,
             ..
         } = self;
+        let alive = groups(beads);
         for sheet in sheets {
             if sheet.side == Side::Still {
                 continue;
@@ -206,7 +207,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
                 let x = *step * rate * *yielding;
                 let left = 1.0 / (1.0 + x + 0.5 * x * x);
-                for (_, own) in kept(beads, own) {
+                for own in kept(alive, own) {
                     if let Some(own) = own.get_mut(cell) {
                         *own *= left as f32;
                     }
@@ -221,13 +222,15 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 }
 
-/// The beads that are kept apart, with what each makes of the cells.
-fn kept<'a, const C: usize>(
-    beads: &'a [Option<Bead>],
-    own: &'a mut [Vec<f32, C>],
-) -> impl Iterator<Item = (&'a Bead, &'a mut Vec<f32, C>)> {
-    let both = beads.iter().zip(own);
-    both.filter_map(|(bead, own)| bead.as_ref().map(|bead| (bead, own)))
+/// What the groups of beads make of the cells, where there are any.
+fn kept<const C: usize>(
+    alive: [bool; GROUPS],
+    own: &mut [Vec<f32, C>],
+) -> impl Iterator<Item = &mut Vec<f32, C>> {
+    alive
+        .into_iter()
+        .zip(own)
+        .filter_map(|(alive, own)| alive.then_some(own))
 }
 
 /// The same half step for what a bead alone makes of the cells.

@@ -1,0 +1,253 @@
+//! The fresh beads of a shell: what the grid makes of them, and what is read in its place.
+
+use super::bead::{Bead, Now};
+use super::{Shell, Spot};
+use crate::heat::loss::STEFAN_BOLTZMANN;
+
+/// Beads that are kept apart,
+pub(super) const BEADS: usize = 8;
+/// in so many groups.
+pub(super) const GROUPS: usize = 3;
+/// Less than this share of a group's heat in a step is let be.
+const GLOW: f64 = 1e-6;
+
+/// Which groups have beads.
+pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
+    let mut alive = [false; GROUPS];
+    for bead in beads.iter().flatten() {
+        if let Some(slot) = alive.get_mut(usize::from(bead.group)) {
+            *slot = true;
+        }
+    }
+    alive
+}
+
+/// A group, by the time of its last bead, in s; minus infinity without beads.
+#[derive(Clone, Copy)]
+struct Group {
+    laid: f64,
+    beads: u8,
+    number: u8,
+}
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    fn now(&self) -> Now {
+        Now {
+            time: self.clock,
+            step: self.step,
+            diffusivity: self.diffusivity,
+            capacity: self.capacity,
+        }
+    }
+
+    fn group(&self, number: u8) -> impl Iterator<Item = &Bead> {
+        let beads = self.beads.iter().flatten();
+        beads.filter(move |bead| bead.group == number)
+    }
+
+    /// What is in a group's cells, in J.
+    fn in_cells(&self, number: u8) -> f64 {
+        let own = self.own.get(usize::from(number)).into_iter().flatten();
+        own.zip(&self.yielding)
+            .filter(|(own, yielding)| **own != 0.0 && **yielding > 0.0)
+            .map(|(own, yielding)| f64::from(*own) / yielding)
+            .sum()
+    }
+
+    /// How much of what its beads held when it was last joined is still in a group.
+    fn left(&self, number: u8) -> f64 {
+        let held: f64 = self.group(number).map(Bead::holds).sum();
+        if held > 0.0 {
+            self.in_cells(number) / held
+        } else {
+            0.0
+        }
+    }
+
+    /// Takes from the fresh beads what they radiate by being hotter than their cells.
+    pub(super) fn glow(&mut self) {
+        let shine = self.emissivity * STEFAN_BOLTZMANN;
+        let ambient = self.ambient;
+        let now = self.now();
+        for (own, number) in self.own.iter_mut().zip(0_u8..) {
+            let beads = self.beads.iter().flatten();
+            let beads = beads.filter(|bead| bead.group == number);
+            let whole: f64 = beads.map(|bead| bead.glow(&now, shine, ambient)).sum();
+            if !(whole > 0.0) {
+                continue;
+            }
+            // What is in it, in J, and what its cells have lost for it in the same terms, in W.
+            let (mut energy, mut seen) = (0.0, 0.0);
+            for ((own, yielding), area) in own.iter().zip(&self.yielding).zip(&self.area) {
+                let own = f64::from(*own);
+                if own > 0.1 && *yielding > 0.0 {
+                    energy += own / yielding;
+                    let terms = 6.0 * ambient * ambient + own * (4.0 * ambient + own);
+                    seen += f64::from(*area) * shine * own * own * terms;
+                }
+            }
+            let more = libm::fmax(whole - seen, 0.0) * self.step;
+            let share = more / (energy + more);
+            if !(share > GLOW) {
+                continue;
+            }
+            for ((own, yielding), warmth) in
+                own.iter_mut().zip(&self.yielding).zip(&mut self.warmth)
+            {
+                let less = f64::from(*own) * share;
+                if *own > 0.1 && *yielding > 0.0 {
+                    *own -= less as f32;
+                    *warmth -= less;
+                    self.lost += less / yielding;
+                }
+            }
+        }
+    }
+
+    /// Notes a piece of arc, and what of its heat the grid is given.
+    pub(super) fn note(&mut self, spot: &Spot, heat: f64) {
+        if !spot.seam {
+            return;
+        }
+        let (time, step, way) = (self.clock, self.step, &spot.way);
+        let going = self
+            .beads
+            .iter_mut()
+            .flatten()
+            .find_map(|bead| bead.go_on(way, time, step, heat).then_some(bead.group));
+        let number = going.unwrap_or_else(|| {
+            let number = self.make_room();
+            if let Some(slot) = self.beads.iter_mut().find(|bead| bead.is_none()) {
+                *slot = Some(Bead::new(way, time, heat, number));
+            }
+            if let Some(own) = self.own.get_mut(usize::from(number)) {
+                own.clear();
+                // As many as there are cells, so it fits.
+                let _ = own.resize(self.warmth.len(), 0.0);
+            }
+            number
+        });
+        if let Some(own) = self.own.get_mut(usize::from(number)) {
+            for (cell, share) in spot.takes() {
+                if let (Some(own), Some(yielding)) = (own.get_mut(cell), self.yielding.get(cell)) {
+                    *own += (heat * share * yielding) as f32;
+                }
+            }
+        }
+    }
+
+    /// Makes room for one more bead, in a group without others; which.
+    fn make_room(&mut self) -> u8 {
+        let mut order = [0, 1, 2].map(|number| Group {
+            laid: self
+                .group(number)
+                .map(Bead::laid)
+                .fold(f64::NEG_INFINITY, libm::fmax),
+            beads: self.group(number).count() as u8,
+            number,
+        });
+        order.sort_unstable_by(|a, b| a.laid.total_cmp(&b.laid));
+        let [old, middle, young] = order;
+        if old.beads == 0 {
+            return old.number;
+        }
+        if self.beads.iter().all(Option::is_some) {
+            self.drop_group(old.number);
+            return old.number;
+        }
+        // Of neighbours in age the two with fewer beads.
+        let (into, from) = if old.beads <= young.beads {
+            (old, middle)
+        } else {
+            (middle, young)
+        };
+        self.join(into.number, from.number);
+        from.number
+    }
+
+    /// Puts the beads of one group into another.
+    fn join(&mut self, into: u8, from: u8) {
+        let left = [into, from].map(|number| self.left(number));
+        for bead in self.beads.iter_mut().flatten() {
+            for (number, left) in [into, from].into_iter().zip(left) {
+                if bead.group == number {
+                    bead.left *= left as f32;
+                    bead.group = into;
+                    break;
+                }
+            }
+        }
+        let both = [into, from].map(usize::from);
+        if let Ok([into, from]) = self.own.get_disjoint_mut(both) {
+            for (sum, more) in into.iter_mut().zip(from.iter()) {
+                *sum += more;
+            }
+        }
+    }
+
+    fn drop_group(&mut self, number: u8) {
+        for slot in &mut self.beads {
+            if slot.is_some_and(|bead| bead.group == number) {
+                *slot = None;
+            }
+        }
+    }
+
+    /// Forgets the groups that the grid shows well enough.
+    pub(super) fn forget(&mut self) {
+        for number in [0, 1, 2] {
+            let fresh = |bead: &Bead| self.clock - bead.laid() <= self.fresh;
+            if self.group(number).next().is_some() && !self.group(number).any(fresh) {
+                self.drop_group(number);
+            }
+        }
+    }
+
+    /// How warm the metal is at a place on an edge, in K over the surroundings.
+    #[must_use]
+    pub fn warmth_at(&self, spot: Spot) -> f64 {
+        let now = self.now();
+        let mut alone = 0.0;
+        let mut apart = [0.0; GROUPS];
+        for (slot, number) in apart.iter_mut().zip(0_u8..) {
+            let (mut known, mut beyond) = (0.0, 0.0);
+            let mut none = true;
+            for bead in self.group(number) {
+                if let Some(whole) = bead.at(&spot.way, &now) {
+                    known += whole * f64::from(bead.left);
+                    none = false;
+                } else {
+                    let distance = if bead.touches(&spot.way) {
+                        0.0
+                    } else {
+                        self.narrow
+                    };
+                    beyond += bead.at_most(distance, &now);
+                }
+            }
+            if none {
+                continue;
+            }
+            // What the grid makes of beads that are none knows how far off stays: by shares, for the two are not
+            // to be told apart.
+            let share = if beyond > 0.0 {
+                known / (known + beyond)
+            } else {
+                1.0
+            };
+            if known > 0.0 {
+                alone += share * known * self.left(number);
+            }
+            *slot = share;
+        }
+        // The grid's view of all the rest.
+        let rest = spot.read(|cell| {
+            let own = self.own.iter().zip(apart);
+            let beads = own.filter(|(_, share)| *share > 0.0).map(|(own, share)| {
+                share * f64::from(own.get(usize::from(cell)).copied().unwrap_or_default())
+            });
+            self.warmth(cell) - beads.sum::<f64>()
+        });
+        rest + alone
+    }
+}

@@ -9,7 +9,28 @@ pub(super) const BEADS: usize = 8;
 /// in so many groups.
 pub(super) const GROUPS: usize = 3;
 /// Less than this share of a group's heat in a step is let be.
-const GLOW: f64 = 1e-6;
+const GLOW: f32 = 1e-6;
+
+/// What the grid makes of the beads of a group, in so many parts of a kelvin: whole numbers, for a chip without
+/// floating point has them for a tenth of the time.
+pub(super) const PARTS: f32 = 16_384.0;
+/// The most that a cell may have of a group: two of them and their difference stay within a number.
+const MOST: f32 = 1_073_741_824.0;
+/// One, as a share of whole numbers.
+pub(super) const ONE: f32 = 1_073_741_824.0;
+
+/// A share of a whole number, to the nearest.
+pub(super) fn part(whole: i32, share: i32) -> i32 {
+    ((i64::from(whole) * i64::from(share) + (1 << 29)) >> 30) as i32
+}
+
+/// In K.
+pub(super) fn kelvin(own: i32) -> f32 {
+    own as f32 / PARTS
+}
+
+/// A tenth of a kelvin.
+const LEAST: i32 = 1_638;
 
 /// Which groups have beads.
 pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
@@ -49,8 +70,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     fn in_cells(&self, number: u8) -> f64 {
         let own = self.own.get(usize::from(number)).into_iter().flatten();
         own.zip(&self.yielding)
-            .filter(|(own, yielding)| **own != 0.0 && **yielding > 0.0)
-            .map(|(own, yielding)| f64::from(*own) / yielding)
+            .filter(|(own, yielding)| **own != 0 && **yielding > 0.0)
+            .map(|(own, yielding)| f64::from(kelvin(*own) / *yielding as f32))
             .sum()
     }
 
@@ -68,6 +89,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub(super) fn glow(&mut self) {
         let shine = self.emissivity * STEFAN_BOLTZMANN;
         let ambient = self.ambient;
+        let (twice, fourfold) = ((6.0 * ambient * ambient) as f32, (4.0 * ambient) as f32);
         let now = self.now();
         for (own, number) in self.own.iter_mut().zip(0_u8..) {
             let beads = self.beads.iter().flatten();
@@ -77,28 +99,29 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 continue;
             }
             // What is in it, in J, and what its cells have lost for it in the same terms, in W.
-            let (mut energy, mut seen) = (0.0, 0.0);
+            let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
             for ((own, yielding), area) in own.iter().zip(&self.yielding).zip(&self.area) {
-                let own = f64::from(*own);
-                if own > 0.1 && *yielding > 0.0 {
-                    energy += own / yielding;
-                    let terms = 6.0 * ambient * ambient + own * (4.0 * ambient + own);
-                    seen += f64::from(*area) * shine * own * own * terms;
+                if *own > LEAST && *yielding > 0.0 {
+                    let own = kelvin(*own);
+                    energy += own / *yielding as f32;
+                    let terms = twice + own * (fourfold + own);
+                    seen += area * own * own * terms;
                 }
             }
-            let more = libm::fmax(whole - seen, 0.0) * self.step;
+            let more = libm::fmaxf(whole as f32 - shine as f32 * seen, 0.0) * self.step as f32;
             let share = more / (energy + more);
             if !(share > GLOW) {
                 continue;
             }
+            let less = (share * ONE) as i32;
             for ((own, yielding), warmth) in
                 own.iter_mut().zip(&self.yielding).zip(&mut self.warmth)
             {
-                let less = f64::from(*own) * share;
-                if *own > 0.1 && *yielding > 0.0 {
-                    *own -= less as f32;
-                    *warmth -= less;
-                    self.lost += less / yielding;
+                if *own > LEAST && *yielding > 0.0 {
+                    let cooler = f64::from(kelvin(*own) * share);
+                    *own -= part(*own, less);
+                    *warmth -= cooler;
+                    self.lost += cooler / yielding;
                 }
             }
         }
@@ -123,16 +146,23 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             if let Some(own) = self.own.get_mut(usize::from(number)) {
                 own.clear();
                 // As many as there are cells, so it fits.
-                let _ = own.resize(self.warmth.len(), 0.0);
+                let _ = own.resize(self.warmth.len(), 0);
             }
             number
         });
+        let mut fits = true;
         if let Some(own) = self.own.get_mut(usize::from(number)) {
             for (cell, share) in spot.takes() {
                 if let (Some(own), Some(yielding)) = (own.get_mut(cell), self.yielding.get(cell)) {
-                    *own += (heat * share * yielding) as f32;
+                    let sum = *own as f32 + (heat * share * yielding) as f32 * PARTS;
+                    fits &= sum < MOST;
+                    *own = sum as i32;
                 }
             }
+        }
+        // In a sliver of a cell, which has no warmth worth a name.
+        if !fits {
+            self.drop_group(number);
         }
     }
 
@@ -180,7 +210,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let both = [into, from].map(usize::from);
         if let Ok([into, from]) = self.own.get_disjoint_mut(both) {
             for (sum, more) in into.iter_mut().zip(from.iter()) {
-                *sum += more;
+                // Each is within a quarter of what a number holds by then, for a cell that much hotter than the
+                // next cools at once.
+                *sum = sum.saturating_add(*more);
             }
         }
     }
@@ -244,7 +276,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let rest = spot.read(|cell| {
             let own = self.own.iter().zip(apart);
             let beads = own.filter(|(_, share)| *share > 0.0).map(|(own, share)| {
-                share * f64::from(own.get(usize::from(cell)).copied().unwrap_or_default())
+                share
+                    * f64::from(kelvin(
+                        own.get(usize::from(cell)).copied().unwrap_or_default(),
+                    ))
             });
             self.warmth(cell) - beads.sum::<f64>()
         });

@@ -118,8 +118,8 @@ pub struct Shell<const C: usize, const L: usize> {
     /// The narrowest that a sheet is, in m.
     narrow: f64,
     beads: [Option<Bead>; BEADS],
-    /// What each group of them alone makes of the cells, in K.
-    own: [Vec<f32, C>; GROUPS],
+    /// What each group of them alone makes of the cells, in parts of a kelvin.
+    own: [Vec<i32, C>; GROUPS],
 }
 
 impl<const C: usize, const L: usize> Default for Shell<C, L> {

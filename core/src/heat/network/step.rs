@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::fresh::{BEADS, GROUPS, groups};
+use super::fresh::{BEADS, GROUPS, ONE, groups, part};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 use crate::heat::loss::{Side, radiation};
 
@@ -158,8 +158,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } else {
             links.iter().for_each(&mut one);
         }
-        for own in kept(groups(&self.beads), &mut self.own) {
-            even_out_alone(own, &self.yielding, &self.links, back);
+        let alive = groups(&self.beads);
+        if alive != [false; GROUPS] {
+            even_out_alone(alive, &mut self.own, &self.yielding, &self.links, back);
         }
     }
 
@@ -207,9 +208,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
                 let x = *step * rate * *yielding;
                 let left = 1.0 / (1.0 + x + 0.5 * x * x);
-                for own in kept(alive, own) {
-                    if let Some(own) = own.get_mut(cell) {
-                        *own *= left as f32;
+                if alive != [false; GROUPS] {
+                    let left = (left as f32 * ONE) as i32;
+                    for own in kept(alive, own) {
+                        if let Some(own) = own.get_mut(cell) {
+                            *own = part(*own, left);
+                        }
                     }
                 }
                 let cooler = *warmth * left;
@@ -225,33 +229,48 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 /// What the groups of beads make of the cells, where there are any.
 fn kept<const C: usize>(
     alive: [bool; GROUPS],
-    own: &mut [Vec<f32, C>],
-) -> impl Iterator<Item = &mut Vec<f32, C>> {
+    own: &mut [Vec<i32, C>],
+) -> impl Iterator<Item = &mut Vec<i32, C>> {
     alive
         .into_iter()
         .zip(own)
         .filter_map(|(alive, own)| alive.then_some(own))
 }
 
-/// The same half step for what a bead alone makes of the cells.
+/// The same half step for what the beads alone make of the cells.
 #[inline(never)]
-fn even_out_alone(warmth: &mut [f32], yielding: &[f64], links: &[Link], back: bool) {
+fn even_out_alone<const C: usize>(
+    alive: [bool; GROUPS],
+    own: &mut [Vec<i32, C>],
+    yielding: &[f64],
+    links: &[Link],
+    back: bool,
+) {
     let mut one = |link: &Link| {
         let [a, b] = link.cells.map(usize::from);
-        let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
-            return;
-        };
-        // Most of the tank knows nothing of a bead.
-        let apart = ta - tb;
-        if libm::fabsf(apart) < 1e-4 {
-            return;
-        }
-        let passed = link.share * apart;
-        if let (Some(slot), Some(y)) = (warmth.get_mut(a), yielding.get(a)) {
-            *slot -= passed * *y as f32;
-        }
-        if let (Some(slot), Some(y)) = (warmth.get_mut(b), yielding.get(b)) {
-            *slot += passed * *y as f32;
+        // What each of the two gives or gets, as a share of their difference.
+        let mut shares = None;
+        for own in kept(alive, own) {
+            let (Some(ta), Some(tb)) = (own.get(a), own.get(b)) else {
+                return;
+            };
+            let apart = ta.wrapping_sub(*tb);
+            // Most of the tank knows nothing of a bead.
+            if apart == 0 {
+                continue;
+            }
+            let [fa, fb] = *shares.get_or_insert_with(|| {
+                [a, b].map(|cell| {
+                    let yielding = yielding.get(cell).copied().unwrap_or_default();
+                    (link.share * yielding as f32 * ONE) as i32
+                })
+            });
+            if let Some(slot) = own.get_mut(a) {
+                *slot = slot.wrapping_sub(part(apart, fa));
+            }
+            if let Some(slot) = own.get_mut(b) {
+                *slot = slot.wrapping_add(part(apart, fb));
+            }
         }
     };
     if back {

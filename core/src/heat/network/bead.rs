@@ -43,6 +43,8 @@ pub(super) struct Bead {
     pub(super) left: f32,
     /// In which group it is.
     pub(super) group: u8,
+    /// Whether it still glows more than its cells.
+    pub(super) glows: bool,
 }
 
 /// The metal of a sheet, and the time: SI units.
@@ -74,6 +76,7 @@ impl Bead {
             heat,
             left: 1.0,
             group,
+            glows: true,
         }
     }
 

@@ -8,8 +8,8 @@ use crate::heat::loss::STEFAN_BOLTZMANN;
 pub(super) const BEADS: usize = 8;
 /// in so many groups.
 pub(super) const GROUPS: usize = 3;
-/// Less than this share of a group's heat in a step is let be.
-const GLOW: f32 = 1e-6;
+/// Once it is less than this share of a group's heat in a step, glowing is let be.
+const GLOW: f32 = 1e-5;
 
 /// What the grid makes of the beads of a group, in so many parts of a kelvin: whole numbers, for a chip without
 /// floating point has them for a tenth of the time.
@@ -94,10 +94,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         for (own, number) in self.own.iter_mut().zip(0_u8..) {
             let beads = self.beads.iter().flatten();
             let beads = beads.filter(|bead| bead.group == number);
-            let whole: f64 = beads.map(|bead| bead.glow(&now, shine, ambient)).sum();
-            if !(whole > 0.0) {
+            if !beads.clone().any(|bead| bead.glows) {
                 continue;
             }
+            let whole: f64 = beads.map(|bead| bead.glow(&now, shine, ambient)).sum();
             // What is in it, in J, and what its cells have lost for it in the same terms, in W.
             let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
             for ((own, yielding), area) in own.iter().zip(&self.yielding).zip(&self.area) {
@@ -111,6 +111,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let more = libm::fmaxf(whole as f32 - shine as f32 * seen, 0.0) * self.step as f32;
             let share = more / (energy + more);
             if !(share > GLOW) {
+                // It has only less to come.
+                for bead in self.beads.iter_mut().flatten() {
+                    let cools = now.time - bead.laid() > 2.0 * now.step;
+                    bead.glows &= bead.group != number || !cools;
+                }
                 continue;
             }
             let less = (share * ONE) as i32;

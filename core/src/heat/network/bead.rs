@@ -129,7 +129,8 @@ impl Bead {
     /// apart.
     pub(super) fn at(&self, spot: &Way, now: &Now) -> Option<f64> {
         let edge = &self.first;
-        let [x, y] = edge.offset_to(spot)?;
+        let place = edge.offset_to(spot)?;
+        let corners = edge.corners_with(spot);
         let span = self.span(now.step);
         let (wide, lasted) = (span.to - span.from, span.end - span.start);
         let half = libm::fmax(0.5 * libm::fabs(wide) / f64::from(PIECES), 1e-4);
@@ -140,8 +141,9 @@ impl Bead {
             let centre = span.from + share * wide;
             let age = now.time - (span.start + share * lasted);
             let spread = libm::sqrt(4.0 * now.diffusivity * libm::fmax(age, 0.1));
+            // So far along from the middle of the piece and away from its line.
             let line = |x: f64, y: f64| {
-                let (x, y) = (libm::fabs(x - centre) / spread, y / spread);
+                let (x, y) = (libm::fabs(x) / spread, y / spread);
                 let half = half / spread;
                 let beyond = libm::fmax(x - half, 0.0);
                 if beyond * beyond + y * y > FAR * FAR {
@@ -149,32 +151,40 @@ impl Bead {
                 }
                 0.5 * (libm::erf(x + half) - libm::erf(x - half)) * libm::exp(-y * y)
             };
-            let mut shape = line(x, y);
-            if edge.cornered {
-                let beyond = libm::hypot(x - edge.whole, y);
-                shape += CORNER * (line(-libm::hypot(x, y), 0.0) + line(edge.whole + beyond, 0.0));
+            let mut shape = line(place[0] - centre, place[1]);
+            for corner in corners.into_iter().flatten() {
+                let there = [corner[0] - centre, corner[1]];
+                let back = [corner[0] - place[0], corner[1] - place[1]];
+                let (to, from) = (length(there), length(back));
+                if to + from - half > FAR * spread {
+                    continue;
+                }
+                // Straight on beyond the corner, as far as the place is from it.
+                let [x, y] = if to > 1e-6 {
+                    there.map(|way| way * (1.0 + from / to))
+                } else {
+                    [from, 0.0]
+                };
+                let cosine =
+                    (there[0] * back[0] + there[1] * back[1]) / libm::fmax(to * from, 1e-9);
+                shape += round(cosine, 2.0 * to * from / (spread * spread)) * line(x, y);
             }
             sum += strength / (libm::sqrt(PI) * spread) * shape;
         }
         Some(sum)
     }
 
-    /// No less than it makes a place that is so far off, in K.
-    pub(super) fn at_most(&self, distance: f64, now: &Now) -> f64 {
+    /// No less than it makes any place, in K, from how far the two are apart in a straight line.
+    pub(super) fn at_most(&self, spot: &Way, now: &Now) -> f64 {
         let age = libm::fmax(now.time - self.times[1], now.step);
         let square = 4.0 * now.diffusivity * age;
         let level = (1.0 + CORNER) * self.heat / (PI * square * self.holds_to_a_square(now));
-        level * libm::exp(-distance * distance / square)
+        level * libm::exp(-self.first.apart(spot) / square)
     }
 
     /// Heat capacity of a square metre, in J/(m² K).
     fn holds_to_a_square(&self, now: &Now) -> f64 {
         f64::from(self.first.thickness) * now.capacity
-    }
-
-    /// Whether it shares a sheet with a place.
-    pub(super) fn touches(&self, spot: &Way) -> bool {
-        self.first.shared(spot).is_some()
     }
 
     /// What it radiates, in W, beyond what it would if that went with its warmth `T`: of `ε σ ((T₀ + T)⁴ − T₀⁴)`
@@ -195,4 +205,16 @@ impl Bead {
             + 0.5 * top * top;
         long * shine * lies * top * sum
     }
+}
+
+fn length([x, y]: [f64; 2]) -> f64 {
+    libm::sqrt(x * x + y * y)
+}
+
+/// What a corner adds: of the heat of a point, that which has gone by the corner.
+fn round(cosine: f64, z: f64) -> f64 {
+    let ahead = CORNER / libm::sqrt(1.0 + 1.6 * z);
+    let beside = 0.5 - (0.5 - CORNER) / libm::sqrt(1.0 + 3.6 * z);
+    let turned = 1.0 - libm::fmax(cosine, 0.0);
+    ahead + (beside - ahead) * turned * turned
 }

@@ -254,12 +254,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     known += whole * f64::from(bead.left);
                     none = false;
                 } else {
-                    let distance = if bead.touches(&spot.way) {
-                        0.0
-                    } else {
-                        self.narrow
-                    };
-                    beyond += bead.at_most(distance, &now);
+                    beyond += bead.at_most(&spot.way, &now);
                 }
             }
             if none {

@@ -12,6 +12,7 @@ use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, Face, Path};
 use crate::fixture::Baffle;
 use crate::heat::loss::Side;
+use crate::quantity::Length;
 
 /// What a mesh is made of.
 #[derive(Clone, Copy, Debug)]
@@ -109,8 +110,6 @@ impl Mesh {
                 && self.fill(of, shell).is_some();
             if fits {
                 shell.set_material(&of.material, rim, fineness);
-                let sizes = self.grids.iter().flat_map(|grid| grid.size);
-                shell.narrow = sizes.fold(f64::INFINITY, libm::fmin);
                 shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
             }
@@ -341,6 +340,7 @@ impl Mesh {
         };
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
+        let point = edge.at(Length::from_metres(at));
         Some(Spot {
             about: [
                 a.about(edge, at, false, shell),
@@ -349,6 +349,7 @@ impl Mesh {
             first: (255.0 * share) as u8,
             way: Way {
                 sides: [place(a, false), place(b, same)],
+                place: [point.x, point.y, point.z].map(|at| at as f32),
                 at,
                 whole: edge.length().si(),
                 thickness: (0.5 * (a.thickness + b.thickness)) as f32,

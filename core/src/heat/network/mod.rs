@@ -115,8 +115,6 @@ pub struct Shell<const C: usize, const L: usize> {
     diffusivity: f64,
     /// Of the metal, in J/(m³ K).
     capacity: f64,
-    /// The narrowest that a sheet is, in m.
-    narrow: f64,
     beads: [Option<Bead>; BEADS],
     /// What each group of them alone makes of the cells, in parts of a kelvin.
     own: [Vec<i32, C>; GROUPS],
@@ -149,7 +147,6 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             back: false,
             diffusivity: 0.0,
             capacity: 0.0,
-            narrow: 0.0,
             beads: [None; BEADS],
             own: [const { Vec::new() }; GROUPS],
         }

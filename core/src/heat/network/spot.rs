@@ -15,6 +15,8 @@ pub(super) struct Place {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Way {
     pub(super) sides: [Place; 2],
+    /// Where it lies on the tank, in m.
+    pub(super) place: [f32; 3],
     /// From the edge's start, in m.
     pub(super) at: f64,
     /// Length of the edge, in m.
@@ -158,14 +160,51 @@ impl Way {
         if !self.straight {
             return None;
         }
+        self.offset_on(other, 0.0)
+    }
+
+    /// The same for a place so much further along the other's edge.
+    fn offset_on(&self, other: &Self, further: f64) -> Option<[f64; 2]> {
         self.shared(other).map(|(own, its)| {
-            let [dx, dy] = [0, 1].map(|n| {
-                let of = |pair: [f32; 2]| f64::from(pair.get(n).copied().unwrap_or_default());
-                of(its.here) - of(own.here)
-            });
             let [ax, ay] = own.ahead.map(f64::from);
+            let [bx, by] = its.ahead.map(f64::from);
+            let [x, y] = own.here.map(f64::from);
+            let [u, w] = its.here.map(f64::from);
+            let (dx, dy) = (u + bx * further - x, w + by * further - y);
             [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
         })
+    }
+
+    /// The corners at which the two edges end, from the start of this edge as in [`offset_to`](Self::offset_to).
+    pub(super) fn corners_with(&self, other: &Self) -> [Option<[f64; 2]>; 4] {
+        let mut all = [None; 4];
+        let [a, b, c, d] = &mut all;
+        if self.cornered {
+            *a = Some([0.0, 0.0]);
+            *b = Some([self.whole, 0.0]);
+        }
+        if !other.cornered || self.along(other).is_some() {
+            return all;
+        }
+        for (slot, along) in [(c, -other.at), (d, other.whole - other.at)] {
+            let Some([x, y]) = self.offset_on(other, along) else {
+                continue;
+            };
+            let own = libm::fabs(y) < 1e-3
+                && libm::fmin(libm::fabs(x), libm::fabs(x - self.whole)) < 1e-3;
+            if !own {
+                *slot = Some([x, y]);
+            }
+        }
+        all
+    }
+
+    /// The square of how far two places are apart in a straight line, in m².
+    pub(super) fn apart(&self, other: &Self) -> f64 {
+        let pairs = self.place.iter().zip(other.place);
+        pairs
+            .map(|(a, b)| f64::from(a - b) * f64::from(a - b))
+            .sum()
     }
 
     /// The sheet that both have, as each sees it.

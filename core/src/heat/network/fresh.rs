@@ -5,7 +5,7 @@ use super::{Shell, Spot};
 use crate::heat::loss::STEFAN_BOLTZMANN;
 
 /// Beads that are kept apart,
-pub(super) const BEADS: usize = 8;
+pub(super) const BEADS: usize = 12;
 /// in so many groups.
 pub(super) const GROUPS: usize = 3;
 /// Once it is less than this share of a group's heat in a step, glowing is let be.
@@ -233,8 +233,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Forgets the groups that the grid shows well enough.
     pub(super) fn forget(&mut self) {
         for number in [0, 1, 2] {
-            let fresh = |bead: &Bead| self.clock - bead.laid() <= self.fresh;
-            if self.group(number).next().is_some() && !self.group(number).any(fresh) {
+            let (mut sum, mut count) = (0.0, 0.0);
+            for bead in self.group(number) {
+                sum += self.clock - bead.laid();
+                count += 1.0;
+            }
+            if sum > self.fresh * count {
                 self.drop_group(number);
             }
         }

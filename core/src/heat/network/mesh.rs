@@ -109,13 +109,25 @@ impl Mesh {
                 .is_some_and(|cells| cells <= C.min(fineness.cells))
                 && self.fill(of, shell).is_some();
             if fits {
-                shell.set_material(&of.material, rim, fineness);
+                shell.set_material(&of.material, self.mean_square(), fineness);
                 shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
             }
             rim *= COARSER;
         }
         Err(MeshError::TooMany)
+    }
+
+    /// Mean width of the squares, in m.
+    fn mean_square(&self) -> f64 {
+        let mut sums = [0.0, 0.0];
+        for grid in &self.grids {
+            for (size, count) in grid.size.iter().zip(grid.counts) {
+                sums[0] += size;
+                sums[1] += f64::from(count);
+            }
+        }
+        sums[0] / libm::fmax(sums[1], 1.0)
     }
 
     /// Lays the sheets flat and counts their squares.

@@ -26,11 +26,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.beads = [None; BEADS];
     }
 
-    pub(super) fn set_material(&mut self, material: &Material, rim: f64, fineness: &Fineness) {
+    pub(super) fn set_material(&mut self, material: &Material, square: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
         self.rough = !fineness.beads;
-        let resolved = RESOLVED * rim * 1.6;
+        let resolved = RESOLVED * square;
         self.fresh = resolved * resolved / (2.0 * self.diffusivity);
     }
 
@@ -280,7 +280,7 @@ fn even_out_alone<const C: usize>(
     }
 }
 
-/// A bead is kept apart until it has spread so many times as wide as the squares at the rims.
+/// A bead is kept apart until it has spread so many times as wide as a square is in the mean.
 const RESOLVED: f64 = 2.0;
 
 /// So many of the last links are looked through for one between the same two cells.

@@ -249,43 +249,36 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub fn warmth_at(&self, spot: Spot) -> f64 {
         let now = self.now();
         let mut alone = 0.0;
-        let mut apart = [0.0; GROUPS];
-        for (slot, number) in apart.iter_mut().zip(0_u8..) {
-            let (mut known, mut beyond) = (0.0, 0.0);
-            let mut none = true;
+        for (own, number) in self.own.iter().zip(0_u8..) {
+            let (mut known, mut beyond, mut beads) = (0.0, 0.0, false);
             for bead in self.group(number) {
-                if let Some(whole) = bead.at(&spot.way, &now) {
-                    known += whole * f64::from(bead.left);
-                    none = false;
-                } else {
-                    beyond += bead.at_most(&spot.way, &now);
+                beads = true;
+                match bead.at(&spot.way, &now) {
+                    Some(whole) => known += whole * f64::from(bead.left),
+                    None => beyond += bead.at_most(&spot.way, &now),
                 }
             }
-            if none {
+            if !beads {
                 continue;
             }
-            // What the grid makes of beads that are none knows how far off stays: by shares, for the two are not
-            // to be told apart.
-            let share = if beyond > 0.0 {
-                known / (known + beyond)
-            } else {
-                1.0
-            };
             if known > 0.0 {
-                alone += share * known * self.left(number);
+                known *= self.left(number);
             }
-            *slot = share;
+            alone += known;
+            if beyond > 0.0 {
+                // Of what the grid makes of the group more than that, the beads that are none knows how far off
+                // have their part, but no more than they can have.
+                let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
+                let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
+                alone += libm::fmin(libm::fmax(grid - known, 0.0), beyond);
+            }
         }
         // The grid's view of all the rest.
+        let alive = groups(&self.beads);
         let rest = spot.read(|cell| {
-            let own = self.own.iter().zip(apart);
-            let beads = own.filter(|(_, share)| *share > 0.0).map(|(own, share)| {
-                share
-                    * f64::from(kelvin(
-                        own.get(usize::from(cell)).copied().unwrap_or_default(),
-                    ))
-            });
-            self.warmth(cell) - beads.sum::<f64>()
+            let own = self.own.iter().zip(alive).filter(|(_, alive)| *alive);
+            let beads = own.filter_map(|(own, _)| own.get(usize::from(cell)).copied());
+            self.warmth(cell) - beads.map(|own| f64::from(kelvin(own))).sum::<f64>()
         });
         rest + alone
     }

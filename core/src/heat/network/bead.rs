@@ -39,7 +39,7 @@ pub(super) struct Bead {
     ends: [f32; 2],
     /// Of all, in J.
     heat: f64,
-    /// How much of that was still in the metal when its group was last joined with another.
+    /// How much of that is left, in the terms of its group.
     pub(super) left: f32,
     /// In which group it is.
     pub(super) group: u8,
@@ -85,7 +85,18 @@ impl Bead {
         self.times[1]
     }
 
-    /// What of its heat was in the metal when its group was last joined, in J.
+    /// The sheets it joins.
+    pub(super) fn sheets(&self) -> [u8; 2] {
+        self.first.sides.map(|side| side.sheet)
+    }
+
+    /// Loses so much for each square metre and kelvin, in J/(m² K).
+    pub(super) fn pale(&mut self, loss: f64, capacity: f64) {
+        let share = loss / (f64::from(self.first.thickness) * capacity);
+        self.left *= 1.0 - libm::fmin(share, 1.0) as f32;
+    }
+
+    /// What of its heat is left, in J, in the terms of its group.
     pub(super) fn holds(&self) -> f64 {
         self.heat * f64::from(self.left)
     }

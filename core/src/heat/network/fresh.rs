@@ -2,7 +2,7 @@
 
 use super::bead::{Bead, Now};
 use super::{Shell, Spot};
-use crate::heat::loss::STEFAN_BOLTZMANN;
+use crate::heat::loss::{STEFAN_BOLTZMANN, Side, radiation};
 
 /// Beads that are kept apart,
 pub(super) const BEADS: usize = 12;
@@ -82,6 +82,25 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             self.in_cells(number) / held
         } else {
             0.0
+        }
+    }
+
+    /// Beads of a group lose heat each as fast as its two sheets do: what is left of the group is shared out by that.
+    pub(super) fn pale(&mut self) {
+        let Self { beads, sheets, .. } = self;
+        for bead in beads.iter_mut().flatten() {
+            let mut rate = 0.0;
+            for place in bead.sheets() {
+                let Some(sheet) = sheets.get(usize::from(place)) else {
+                    continue;
+                };
+                if sheet.side != Side::Still {
+                    let at = f64::from(sheet.at);
+                    rate += 0.5
+                        * (f64::from(sheet.film) + radiation(self.emissivity, at, self.ambient));
+                }
+            }
+            bead.pale(self.step * rate, self.capacity);
         }
     }
 

@@ -94,6 +94,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             self.note(&spot, heat);
         }
         self.lose();
+        self.pale();
         self.glow();
         self.even_out(true);
         self.clock += 0.5 * self.step;

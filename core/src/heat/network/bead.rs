@@ -15,11 +15,12 @@
 //! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
 //! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.
 
+use super::corner::round;
 use super::spot::Way;
 use core::f64::consts::PI;
 
-/// 2π/Θ − 1 for three right angles.
-const CORNER: f64 = 1.0 / 3.0;
+/// 2π/Θ for three right angles.
+const CORNER: f64 = 4.0 / 3.0;
 /// A piece of arc that starts no further than this from the last, in m, goes on with its bead.
 const APART: f64 = 0.03;
 /// A bead is taken as so many pieces, each of its own age.
@@ -163,7 +164,7 @@ impl Bead {
                 0.5 * (libm::erf(x + half) - libm::erf(x - half)) * libm::exp(-y * y)
             };
             let mut shape = line(place[0] - centre, place[1]);
-            for corner in corners.into_iter().flatten() {
+            for (corner, adds) in corners.into_iter().flatten() {
                 let there = [corner[0] - centre, corner[1]];
                 let back = [corner[0] - place[0], corner[1] - place[1]];
                 let (to, from) = (length(there), length(back));
@@ -178,7 +179,7 @@ impl Bead {
                 };
                 let cosine =
                     (there[0] * back[0] + there[1] * back[1]) / libm::fmax(to * from, 1e-9);
-                shape += round(cosine, 2.0 * to * from / (spread * spread)) * line(x, y);
+                shape += round(adds, cosine, 2.0 * to * from / (spread * spread)) * line(x, y);
             }
             sum += strength / (libm::sqrt(PI) * spread) * shape;
         }
@@ -189,7 +190,7 @@ impl Bead {
     pub(super) fn at_most(&self, spot: &Way, now: &Now) -> f64 {
         let age = libm::fmax(now.time - self.times[1], now.step);
         let square = 4.0 * now.diffusivity * age;
-        let level = (1.0 + CORNER) * self.heat / (PI * square * self.holds_to_a_square(now));
+        let level = CORNER * self.heat / (PI * square * self.holds_to_a_square(now));
         level * libm::exp(-self.first.apart(spot) / square)
     }
 
@@ -220,12 +221,4 @@ impl Bead {
 
 fn length([x, y]: [f64; 2]) -> f64 {
     libm::sqrt(x * x + y * y)
-}
-
-/// What a corner adds: of the heat of a point, that which has gone by the corner.
-fn round(cosine: f64, z: f64) -> f64 {
-    let ahead = CORNER / libm::sqrt(1.0 + 1.6 * z);
-    let beside = 0.5 - (0.5 - CORNER) / libm::sqrt(1.0 + 3.6 * z);
-    let turned = 1.0 - libm::fmax(cosine, 0.0);
-    ahead + (beside - ahead) * turned * turned
 }

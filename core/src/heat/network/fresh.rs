@@ -5,7 +5,7 @@ use super::{Shell, Spot};
 use crate::heat::loss::{STEFAN_BOLTZMANN, Side, radiation};
 
 /// Beads that are kept apart,
-pub(super) const BEADS: usize = 12;
+pub(super) const BEADS: usize = 11;
 /// in so many groups.
 pub(super) const GROUPS: usize = 3;
 /// Once it is less than this share of a group's heat in a step, glowing is let be.

@@ -5,11 +5,12 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::{Outline, within};
+use super::corner::{adds, corner};
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
 use super::grid::{Grid, Lie, count_for};
-use super::spot::{Place, Way};
+use super::spot::{Place, ROUND, Way};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
-use crate::body::{Body, Edge, Face, Path};
+use crate::body::{Body, Edge, Face, MAX_EDGES, Path};
 use crate::fixture::Baffle;
 use crate::heat::loss::Side;
 use crate::quantity::Length;
@@ -50,6 +51,14 @@ impl core::error::Error for MeshError {}
 pub struct Mesh {
     grids: Vec<Grid, MAX_SHEETS>,
     walls: usize,
+    rounds: Vec<Rounds, MAX_EDGES>,
+}
+
+/// What the corners at the ends of an edge add to heat there, in parts of `ROUND`.
+#[derive(Clone, Copy, Debug)]
+struct Rounds {
+    sheets: [u8; 2],
+    ends: [i8; 2],
 }
 
 /// How finely a tank is divided, in place and in time.
@@ -88,6 +97,7 @@ impl Mesh {
         Self {
             grids: Vec::new(),
             walls: 0,
+            rounds: Vec::new(),
         }
     }
 
@@ -149,6 +159,21 @@ impl Mesh {
             add(&mut self.grids, Grid::new(lie, size, thickness, swell))?;
         }
         self.walls = self.grids.len();
+        self.rounds.clear();
+        for edge in solid.edges() {
+            let sheets = edge.faces.map(|face| {
+                let mut all = self.grids.iter();
+                all.position(|grid| grid.face == face).unwrap_or_default() as u8
+            });
+            let corners = edge.path == Path::Straight && edge.faces[0] != edge.faces[1];
+            if corners {
+                let ends = edge
+                    .ends
+                    .map(|end| (ROUND * adds(corner(solid, end))) as i8);
+                // There are no more edges than that.
+                let _ = self.rounds.push(Rounds { sheets, ends });
+            }
+        }
         for baffle in of.baffles {
             let (lie, size) = plate(baffle, &mut outline);
             let thickness = baffle.thickness().si();
@@ -353,6 +378,10 @@ impl Mesh {
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
         let point = edge.at(Length::from_metres(at));
+        let sides = [place(a, false), place(b, same)];
+        let sheets = sides.map(|side| side.sheet);
+        let known = self.rounds.iter().find(|known| known.sheets == sheets);
+        let rounds = known.map(|known| known.ends);
         Some(Spot {
             about: [
                 a.about(edge, at, false, shell),
@@ -360,14 +389,14 @@ impl Mesh {
             ],
             first: (255.0 * share) as u8,
             way: Way {
-                sides: [place(a, false), place(b, same)],
+                sides,
                 place: [point.x, point.y, point.z].map(|at| at as f32),
                 at,
                 whole: edge.length().si(),
                 thickness: (0.5 * (a.thickness + b.thickness)) as f32,
                 straight,
                 closed: matches!(edge.path, Path::Round(_)),
-                cornered: straight && edge.faces[0] != edge.faces[1],
+                rounds,
             },
             seam: edge.faces.into_iter().all(wall),
         })

@@ -18,6 +18,7 @@
 
 mod bead;
 mod clip;
+mod corner;
 mod flat;
 mod fresh;
 mod grid;

@@ -11,6 +11,9 @@ pub(super) struct Place {
     pub(super) ahead: [f32; 2],
 }
 
+/// Parts of one in which is kept what a corner adds.
+pub(super) const ROUND: f64 = 64.0;
+
 /// Where a place is: on which edge, and how far along it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Way {
@@ -26,8 +29,9 @@ pub(super) struct Way {
     pub(super) straight: bool,
     /// Whether it is a rim, which ends where it starts.
     pub(super) closed: bool,
-    /// Whether it ends at corners of the tank, where three sheets meet.
-    pub(super) cornered: bool,
+    /// What the corners of the tank at its two ends add to heat there (`corner`), in parts of [`ROUND`]; nothing
+    /// where it ends at none.
+    pub(super) rounds: Option<[i8; 2]>,
 }
 
 /// The cells about a place on an edge of one sheet.
@@ -165,35 +169,49 @@ impl Way {
 
     /// The same for a place so much further along the other's edge.
     fn offset_on(&self, other: &Self, further: f64) -> Option<[f64; 2]> {
-        self.shared(other).map(|(own, its)| {
-            let [ax, ay] = own.ahead.map(f64::from);
-            let [bx, by] = its.ahead.map(f64::from);
-            let [x, y] = own.here.map(f64::from);
-            let [u, w] = its.here.map(f64::from);
-            let (dx, dy) = (u + bx * further - x, w + by * further - y);
-            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
-        })
+        // A wall that meets itself has the edge on both sides: the nearer.
+        let mut nearest: Option<[f64; 2]> = None;
+        for own in &self.sides {
+            for its in other.sides.iter().filter(|its| its.sheet == own.sheet) {
+                let [ax, ay] = own.ahead.map(f64::from);
+                let [bx, by] = its.ahead.map(f64::from);
+                let [x, y] = own.here.map(f64::from);
+                let [u, w] = its.here.map(f64::from);
+                let (dx, dy) = (u + bx * further - x, w + by * further - y);
+                let found = [self.at + dx * ax + dy * ay, dx * ay - dy * ax];
+                if nearest.is_none_or(|[_, y]| libm::fabs(found[1]) < libm::fabs(y)) {
+                    nearest = Some(found);
+                }
+            }
+        }
+        nearest
     }
 
-    /// The corners at which the two edges end, from the start of this edge as in [`offset_to`](Self::offset_to).
-    pub(super) fn corners_with(&self, other: &Self) -> [Option<[f64; 2]>; 4] {
+    /// The corners at which the two edges end, from the start of this edge as in [`offset_to`](Self::offset_to), and
+    /// what each adds.
+    pub(super) fn corners_with(&self, other: &Self) -> [Option<([f64; 2], f64)>; 4] {
         let mut all = [None; 4];
         let [a, b, c, d] = &mut all;
-        if self.cornered {
-            *a = Some([0.0, 0.0]);
-            *b = Some([self.whole, 0.0]);
+        let adds = |round: i8| f64::from(round) / ROUND;
+        if let Some([first, last]) = self.rounds {
+            *a = Some(([0.0, 0.0], adds(first)));
+            *b = Some(([self.whole, 0.0], adds(last)));
         }
-        if !other.cornered || self.along(other).is_some() {
+        let Some([first, last]) = other.rounds else {
+            return all;
+        };
+        if self.along(other).is_some() {
             return all;
         }
-        for (slot, along) in [(c, -other.at), (d, other.whole - other.at)] {
+        let ends = [(-other.at, first), (other.whole - other.at, last)];
+        for (slot, (along, round)) in [c, d].into_iter().zip(ends) {
             let Some([x, y]) = self.offset_on(other, along) else {
                 continue;
             };
             let own = libm::fabs(y) < 1e-3
                 && libm::fmin(libm::fabs(x), libm::fabs(x - self.whole)) < 1e-3;
             if !own {
-                *slot = Some([x, y]);
+                *slot = Some(([x, y], adds(round)));
             }
         }
         all
@@ -205,13 +223,5 @@ impl Way {
         pairs
             .map(|(a, b)| f64::from(a - b) * f64::from(a - b))
             .sum()
-    }
-
-    /// The sheet that both have, as each sees it.
-    pub(super) fn shared<'a>(&'a self, other: &'a Self) -> Option<(&'a Place, &'a Place)> {
-        self.sides.iter().find_map(|own| {
-            let its = other.sides.iter().find(|its| its.sheet == own.sheet);
-            its.map(|its| (own, its))
-        })
     }
 }

@@ -14,10 +14,10 @@ const GLOW: f32 = 1e-5;
 /// What the grid makes of the beads of a group, in so many parts of a kelvin: whole numbers, for a chip without
 /// floating point has them for a tenth of the time.
 pub(super) const PARTS: f32 = 16_384.0;
-/// The most that a cell may have of a group: two of them and their difference stay within a number.
-const MOST: f32 = 1_073_741_824.0;
 /// One, as a share of whole numbers.
-pub(super) const ONE: f32 = 1_073_741_824.0;
+pub(super) const ONE: f32 = (1_i32 << 30) as f32;
+/// The most that a cell may have of a group: two of them and their difference stay within a number.
+const MOST: f32 = ONE;
 
 /// A share of a whole number, to the nearest.
 pub(super) fn part(whole: i32, share: i32) -> i32 {
@@ -192,7 +192,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// Makes room for one more bead, in a group without others; which.
     fn make_room(&mut self) -> u8 {
-        let mut order = [0, 1, 2].map(|number| Group {
+        let [mut old, mut middle, mut young] = [0, 1, 2].map(|number| Group {
             laid: self
                 .group(number)
                 .map(Bead::laid)
@@ -200,8 +200,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             beads: self.group(number).count() as u8,
             number,
         });
-        order.sort_unstable_by(|a, b| a.laid.total_cmp(&b.laid));
-        let [old, middle, young] = order;
+        for _ in 0..2 {
+            if middle.laid < old.laid {
+                core::mem::swap(&mut old, &mut middle);
+            }
+            if young.laid < middle.laid {
+                core::mem::swap(&mut middle, &mut young);
+            }
+        }
         if old.beads == 0 {
             return old.number;
         }

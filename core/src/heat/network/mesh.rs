@@ -5,10 +5,10 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::{Outline, within};
-use super::corner::{adds, corner};
+use super::corner::{Rounds, rounds};
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
-use super::grid::{Grid, Lie, count_for};
-use super::spot::{Place, ROUND, Way};
+use super::grid::{Grid, Lie, count_for, mean_width};
+use super::spot::{Place, Way};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, Face, MAX_EDGES, Path};
 use crate::fixture::Baffle;
@@ -52,13 +52,6 @@ pub struct Mesh {
     grids: Vec<Grid, MAX_SHEETS>,
     walls: usize,
     rounds: Vec<Rounds, MAX_EDGES>,
-}
-
-/// What the corners at the ends of an edge add to heat there, in parts of `ROUND`.
-#[derive(Clone, Copy, Debug)]
-struct Rounds {
-    sheets: [u8; 2],
-    ends: [i8; 2],
 }
 
 /// How finely a tank is divided, in place and in time.
@@ -119,25 +112,13 @@ impl Mesh {
                 .is_some_and(|cells| cells <= C.min(fineness.cells))
                 && self.fill(of, shell).is_some();
             if fits {
-                shell.set_material(&of.material, self.mean_square(), fineness);
+                shell.set_material(&of.material, mean_width(&self.grids), fineness);
                 shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
             }
             rim *= COARSER;
         }
         Err(MeshError::TooMany)
-    }
-
-    /// Mean width of the squares, in m.
-    fn mean_square(&self) -> f64 {
-        let mut sums = [0.0, 0.0];
-        for grid in &self.grids {
-            for (size, count) in grid.size.iter().zip(grid.counts) {
-                sums[0] += size;
-                sums[1] += f64::from(count);
-            }
-        }
-        sums[0] / libm::fmax(sums[1], 1.0)
     }
 
     /// Lays the sheets flat and counts their squares.
@@ -159,21 +140,9 @@ impl Mesh {
             add(&mut self.grids, Grid::new(lie, size, thickness, swell))?;
         }
         self.walls = self.grids.len();
-        self.rounds.clear();
-        for edge in solid.edges() {
-            let sheets = edge.faces.map(|face| {
-                let mut all = self.grids.iter();
-                all.position(|grid| grid.face == face).unwrap_or_default() as u8
-            });
-            let corners = edge.path == Path::Straight && edge.faces[0] != edge.faces[1];
-            if corners {
-                let ends = edge
-                    .ends
-                    .map(|end| (ROUND * adds(corner(solid, end))) as i8);
-                // There are no more edges than that.
-                let _ = self.rounds.push(Rounds { sheets, ends });
-            }
-        }
+        let grids = &self.grids;
+        let sheet = |face| grids.iter().position(|grid| grid.face == face);
+        rounds(solid, sheet, &mut self.rounds);
         for baffle in of.baffles {
             let (lie, size) = plate(baffle, &mut outline);
             let thickness = baffle.thickness().si();

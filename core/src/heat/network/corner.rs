@@ -23,13 +23,12 @@ pub(super) struct Rounds {
     pub(super) ends: [i8; 2],
 }
 
-/// Of all edges of a tank that end at corners.
+/// Adds those of all edges of a tank that end at corners.
 pub(super) fn rounds(
     solid: &Solid,
     sheet: impl Fn(Face) -> Option<usize>,
     all: &mut Vec<Rounds, MAX_EDGES>,
 ) {
-    all.clear();
     for edge in solid.edges() {
         let [one, other] = edge.faces;
         if edge.path == Path::Straight && one != other {

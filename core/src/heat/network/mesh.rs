@@ -112,6 +112,12 @@ impl Mesh {
                 .is_some_and(|cells| cells <= C.min(fineness.cells))
                 && self.fill(of, shell).is_some();
             if fits {
+                self.rounds.clear();
+                if fineness.beads {
+                    let grids = &self.grids;
+                    let sheet = |face| grids.iter().position(|grid| grid.face == face);
+                    rounds(&of.body.outside, sheet, &mut self.rounds);
+                }
                 shell.set_material(&of.material, mean_width(&self.grids), fineness);
                 shell.set_step(step(&of.material, rim, fineness.longest));
                 return Ok(());
@@ -140,9 +146,6 @@ impl Mesh {
             add(&mut self.grids, Grid::new(lie, size, thickness, swell))?;
         }
         self.walls = self.grids.len();
-        let grids = &self.grids;
-        let sheet = |face| grids.iter().position(|grid| grid.face == face);
-        rounds(solid, sheet, &mut self.rounds);
         for baffle in of.baffles {
             let (lie, size) = plate(baffle, &mut outline);
             let thickness = baffle.thickness().si();

@@ -8,6 +8,8 @@ use crate::heat::loss::{STEFAN_BOLTZMANN, Side, radiation};
 pub(super) const BEADS: usize = 11;
 /// in so many groups.
 pub(super) const GROUPS: usize = 3;
+/// Beads that a group may have, so that with two groups full there is room for one more.
+const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
 /// Once it is less than this share of a group's heat in a step, glowing is let be.
 const GLOW: f32 = 1e-5;
 
@@ -211,15 +213,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         if old.beads == 0 {
             return old.number;
         }
-        if self.beads.iter().all(Option::is_some) {
+        let (into, from) = if old.beads + middle.beads <= MOST_TOGETHER {
+            (old, middle)
+        } else if middle.beads + young.beads <= MOST_TOGETHER {
+            (middle, young)
+        } else {
             self.drop_group(old.number);
             return old.number;
-        }
-        // Of neighbours in age the two with fewer beads.
-        let (into, from) = if old.beads <= young.beads {
-            (old, middle)
-        } else {
-            (middle, young)
         };
         self.join(into.number, from.number);
         from.number

@@ -58,7 +58,11 @@ impl About {
         if let Some(own) = own {
             self.on = own < 0.0;
             let next = if self.on { after } else { before };
-            self.keeps = next.map_or(1.0, |next| (next / (next - own)) as f32);
+            // Along a slanting rim the middle of the next square may lie on the same side.
+            self.keeps = match next {
+                Some(next) if next * own < 0.0 => (next / (next - own)) as f32,
+                _ => 1.0,
+            };
         }
         self.shares = match middles {
             [Some(a), Some(b), Some(c)] => {

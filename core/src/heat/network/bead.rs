@@ -1,16 +1,15 @@
 //! Fresh beads, finer than the grid can show them.
 //!
 //! A cell knows only its mean, and along a stitch just laid in a poor conductor temperature falls from its highest
-//! to nothing within less than a cell. So for each of the last few beads the shell keeps, beside the temperatures
-//! of all, what the grid makes of that bead alone; at a place near it that part is taken off again and what a
-//! line of heat makes of a sheet is put in its place (H. Carslaw and J. Jaeger, Conduction of Heat in Solids,
+//! to nothing within less than a cell. So of the last few beads the shell keeps, beside the temperatures of all,
+//! what the grid makes of them alone (`fresh`); at a place near one that part is taken off again and what a line of
+//! heat makes of a sheet is put in its place (H. Carslaw and J. Jaeger, Conduction of Heat in Solids,
 //! 2nd ed., §10.3, from memory): `ΔT = Q'/(d ρ c √(4πat)) e^(−y²/4at) ½[erf((x − x₁)/√4at) − erf((x − x₂)/√4at)]`,
 //! with x along the edge and y from it over the sheets laid flat. As the bead ages the two come together, and it
 //! is forgotten. The heat itself is all in the cells throughout.
 //!
-//! At a corner of a tank less than a full turn of sheet, Θ, is left to take the heat: at the very corner it is
-//! warmer by 2π/Θ (Carslaw's wedge, from memory). The third more that three right angles make is added as an
-//! image beyond the corner.
+//! At a corner of a tank less than a full turn of sheet is left to take the heat, or more: what comes round the
+//! corners at the ends of the bead's edge and of the place's is added (`corner`).
 //!
 //! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
 //! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.

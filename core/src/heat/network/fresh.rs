@@ -1,4 +1,13 @@
 //! The fresh beads of a shell: what the grid makes of them, and what is read in its place.
+//!
+//! A picture of the cells for each bead would be more than a gauge has room for, and heat goes through all of them
+//! alike, so that beads share: the last is alone in its picture, the others are together in two. What is left of
+//! the heat of a group is known from its cells; what of it is each bead's, from how fast the sheets beside it lose
+//! heat. A group is forgotten once its beads are old enough in the mean for the grid to show them.
+//!
+//! Of a bead on an edge that shares no sheet with a place it is not known how far it is away over the sheets. What
+//! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
+//! than a point of its heat makes so far off in a straight line.
 
 use super::bead::{Bead, Now};
 use super::{Shell, Spot};

@@ -1,8 +1,9 @@
 //! Dividing a tank into cells, a sheet or an edge at a time, so that it can be laid aside between any two.
 
 use super::clip::Outline;
+use super::corner::rounds;
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
-use super::grid::{Grid, count_for};
+use super::grid::{Grid, count_for, mean_width};
 use super::{Fineness, Material, Mesh, MeshError, Shell, Ware};
 use crate::heat::loss::Side;
 
@@ -122,7 +123,13 @@ impl Mesh {
             Part::Within { baffle, place } => {
                 let Some(plate) = of.baffles.get(baffle) else {
                     let (material, rim) = (&of.material, building.rim);
-                    shell.set_material(material, rim, &building.fineness);
+                    self.rounds.clear();
+                    if building.fineness.beads {
+                        let grids = &self.grids;
+                        let sheet = |face| grids.iter().position(|grid| grid.face == face);
+                        rounds(&of.body.outside, sheet, &mut self.rounds);
+                    }
+                    shell.set_material(material, mean_width(&self.grids), &building.fineness);
                     shell.set_step(step(material, rim, building.fineness.longest));
                     return Ok(true);
                 };

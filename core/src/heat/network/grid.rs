@@ -108,6 +108,18 @@ pub(super) fn count_for(length: f64, rim: f64) -> u16 {
     200
 }
 
+/// Mean width of the squares of all grids, in m.
+pub(super) fn mean_width(grids: &[Grid]) -> f64 {
+    let mut sums = [0.0, 0.0];
+    for grid in grids {
+        for (size, count) in grid.size.iter().zip(grid.counts) {
+            sums[0] += size;
+            sums[1] += f64::from(count);
+        }
+    }
+    sums[0] / libm::fmax(sums[1], 1.0)
+}
+
 impl Grid {
     /// Where a point of the sheet lies when it is flat. On a wall, `far` takes the seam's upper side.
     pub(super) fn flat(&self, point: Vector, far: bool) -> [f64; 2] {

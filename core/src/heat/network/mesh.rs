@@ -5,12 +5,14 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::{Outline, within};
+use super::corner::Rounds;
 use super::grid::{Grid, Lie};
-use super::spot::Place;
+use super::spot::{Place, Way};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
-use crate::body::{Body, Edge, Face, Path};
+use crate::body::{Body, Edge, Face, MAX_EDGES, Path};
 use crate::fixture::Baffle;
 use crate::heat::loss::Side;
+use crate::quantity::Length;
 
 /// What a mesh is made of.
 #[derive(Clone, Copy, Debug)]
@@ -48,6 +50,7 @@ impl core::error::Error for MeshError {}
 pub struct Mesh {
     pub(super) grids: Vec<Grid, MAX_SHEETS>,
     pub(super) walls: usize,
+    pub(super) rounds: Vec<Rounds, MAX_EDGES>,
 }
 
 /// How finely a tank is divided, in place and in time.
@@ -83,6 +86,7 @@ impl Mesh {
         Self {
             grids: Vec::new(),
             walls: 0,
+            rounds: Vec::new(),
         }
     }
 
@@ -241,26 +245,34 @@ impl Mesh {
             Place {
                 // There are no more than some twenty.
                 sheet: sheet.unwrap_or_default() as u8,
-                here,
-                ahead,
+                here: here.map(|at| at as f32),
+                ahead: ahead.map(|at| at as f32),
             }
         };
         let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
+        let point = edge.at(Length::from_metres(at));
+        let sides = [place(a, false), place(b, same)];
+        let sheets = sides.map(|side| side.sheet);
+        let known = self.rounds.iter().find(|known| known.sheets == sheets);
+        let rounds = known.map(|known| known.ends);
         Some(Spot {
             about: [
                 a.about(edge, at, false, shell),
                 b.about(edge, at, same, shell),
             ],
             first: (255.0 * share) as u8,
-            sides: [place(a, false), place(b, same)],
-            at,
-            whole: edge.length().si(),
-            thickness: 0.5 * (a.thickness + b.thickness),
+            way: Way {
+                sides,
+                place: [point.x, point.y, point.z].map(|at| at as f32),
+                at,
+                whole: edge.length().si(),
+                thickness: (0.5 * (a.thickness + b.thickness)) as f32,
+                straight,
+                closed: matches!(edge.path, Path::Round(_)),
+                rounds,
+            },
             seam: edge.faces.into_iter().all(wall),
-            straight,
-            closed: matches!(edge.path, Path::Round(_)),
-            cornered: straight && edge.faces[0] != edge.faces[1],
         })
     }
 }

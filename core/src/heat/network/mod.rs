@@ -13,13 +13,23 @@
 //! them. What one cell gives the other gets, so that energy is kept to rounding.
 //!
 //! Beside a stitch laid a minute ago temperature changes within less than a cell, in stainless steel above all:
-//! [`Shell::warmth_at`] puts a closed form in the place of what the grid makes of the last few beads, which are
-//! also given what they radiate by being hotter than their cells' means (`bead`).
+//! [`Shell::warmth_at`] puts a closed form in the place of what the grid makes of the last few beads, which also
+//! lose what they radiate by being hotter than their cells' means (`bead`, `fresh`). The heat of an arc is shared
+//! between the two squares along the edge whose middles it lies between, so that its centre is where it was put.
+//!
+//! How near that comes, by the `tests` crate's fine grid: at starts of stitches laid anywhere on boxes of 1 to 4 mm
+//! with a minute or more between them, within 10 % of the rise where that is over 5 K, on aluminium and on
+//! stainless steel, with a root mean square of 1 and 2 %. With ten seconds between them one start of 540 was off
+//! by 12 %. On boxes with cuts and on drums of stainless steel less is known: against a finer grid of its own one
+//! start in ten was off by more than 10 % where edges slant across the squares of a sheet (the worst by half), and
+//! one in four along the rims of a drum (the worst by a third).
 
 mod bead;
 mod build;
 mod clip;
+mod corner;
 mod flat;
+mod fresh;
 mod grid;
 mod mesh;
 mod place;
@@ -34,7 +44,8 @@ pub use spot::Spot;
 
 use heapless::Vec;
 
-use self::bead::{BEADS, Bead};
+use self::bead::Bead;
+use self::fresh::{BEADS, GROUPS};
 use super::loss::Side;
 use crate::body::MAX_FACES;
 use crate::job::MAX_BAFFLES;
@@ -117,8 +128,8 @@ pub struct Shell<const C: usize, const L: usize> {
     /// Of the metal, in J/(m³ K).
     capacity: f64,
     beads: [Option<Bead>; BEADS],
-    /// What each of them alone makes of the cells, in K.
-    own: [Vec<f32, C>; BEADS],
+    /// What each group of them alone makes of the cells, in parts of a kelvin.
+    own: [Vec<i32, C>; GROUPS],
 }
 
 impl<const C: usize, const L: usize> Default for Shell<C, L> {
@@ -149,7 +160,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             diffusivity: 0.0,
             capacity: 0.0,
             beads: [None; BEADS],
-            own: [const { Vec::new() }; BEADS],
+            own: [const { Vec::new() }; GROUPS],
         }
     }
 

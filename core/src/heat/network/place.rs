@@ -89,6 +89,8 @@ impl Grid {
         let mut about = About {
             cells: [own; 3],
             shares: [1.0, 0.0, 0.0],
+            keeps: 1.0,
+            on: false,
         };
         let mut middles = [Some(along), None, None];
         for ((cells, middle), side) in about

@@ -6,9 +6,32 @@ pub(super) struct Place {
     /// Which of the mesh's sheets.
     pub(super) sheet: u8,
     /// Where the place lies on the sheet laid flat, in m.
-    pub(super) here: [f64; 2],
+    pub(super) here: [f32; 2],
     /// The direction of the edge there.
-    pub(super) ahead: [f64; 2],
+    pub(super) ahead: [f32; 2],
+}
+
+/// Parts of one in which is kept what a corner adds.
+pub(super) const ROUND: f64 = 64.0;
+
+/// Where a place is: on which edge, and how far along it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Way {
+    pub(super) sides: [Place; 2],
+    /// Where it lies on the tank, in m.
+    pub(super) place: [f32; 3],
+    /// From the edge's start, in m.
+    pub(super) at: f64,
+    /// Length of the edge, in m.
+    pub(super) whole: f64,
+    /// Mean of the two sheets, in m.
+    pub(super) thickness: f32,
+    pub(super) straight: bool,
+    /// Whether it is a rim, which ends where it starts.
+    pub(super) closed: bool,
+    /// What the corners of the tank at its two ends add to heat there (`corner`), in parts of [`ROUND`]; nothing
+    /// where it ends at none.
+    pub(super) rounds: Option<[i8; 2]>,
 }
 
 /// The cells about a place on an edge of one sheet.
@@ -19,6 +42,11 @@ pub(super) struct About {
     pub(super) cells: [[u16; 2]; 3],
     /// How much each of the three counts.
     pub(super) shares: [f32; 3],
+    /// The share of a heat that the first of the three takes; the rest goes to the next in the direction in which
+    /// the place lies of its middle.
+    pub(super) keeps: f32,
+    /// Whether that is the last of the three.
+    pub(super) on: bool,
 }
 
 impl About {
@@ -26,6 +54,16 @@ impl About {
     /// wide, the value at the place of the parabola through their means; at the end of a row, where the place
     /// lies between two cells, of the straight line through both, and else the first alone.
     pub(super) fn weigh(&mut self, middles: [Option<f64>; 3], width: f64) {
+        let [own, before, after] = middles;
+        if let Some(own) = own {
+            self.on = own < 0.0;
+            let next = if self.on { after } else { before };
+            // Along a slanting rim the middle of the next square may lie on the same side.
+            self.keeps = match next {
+                Some(next) if next * own < 0.0 => (next / (next - own)) as f32,
+                _ => 1.0,
+            };
+        }
         self.shares = match middles {
             [Some(a), Some(b), Some(c)] => {
                 // The mean of a parabola is above its middle by a twelfth of the width squared.
@@ -53,28 +91,35 @@ pub struct Spot {
     pub(super) about: [About; 2],
     /// Share of a heat that the first side takes, of 255: by thickness.
     pub(super) first: u8,
-    pub(super) sides: [Place; 2],
-    /// From the edge's start, in m.
-    pub(super) at: f64,
-    /// Length of the edge, in m.
-    pub(super) whole: f64,
-    /// Mean of the two sheets, in m.
-    pub(super) thickness: f64,
+    pub(super) way: Way,
     /// Whether it is an edge of the tank itself, where two sheets end.
     pub(super) seam: bool,
-    pub(super) straight: bool,
-    /// Whether it is a rim, which ends where it starts.
-    pub(super) closed: bool,
-    /// Whether it ends at corners of the tank, where three sheets meet.
-    pub(super) cornered: bool,
 }
 
 impl Spot {
-    /// The cells that a heat here goes to, and their shares of it.
-    pub(super) fn takes(&self) -> [(usize, f64); 2] {
+    /// The cells beside it, and their shares of a heat, which the first and the second side take by thickness.
+    pub(super) fn beside(&self) -> [(usize, f64); 2] {
         let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));
         let share = f64::from(self.first) / 255.0;
         [(first, share), (second, 1.0 - share)]
+    }
+
+    /// The cells that a heat here goes to, and their shares of it: on either side the two between whose middles it
+    /// lies, so that its centre along the edge stays where it is.
+    pub(super) fn takes(&self) -> [(usize, f64); 4] {
+        let [first, second] = self.beside();
+        let [a, b] = &self.about;
+        let split = |(cell, share): (usize, f64), about: &About| {
+            let keeps = f64::from(about.keeps);
+            let [_, before, after] = about.cells;
+            let next = if about.on { after[0] } else { before[0] };
+            [
+                (cell, share * keeps),
+                (usize::from(next), share * (1.0 - keeps)),
+            ]
+        };
+        let ([a, b], [c, d]) = (split(first, a), split(second, b));
+        [a, b, c, d]
     }
 
     /// Temperature at the edge, from those of cells.
@@ -95,7 +140,9 @@ impl Spot {
         }
         libm::fmax(sum, least)
     }
+}
 
+impl Way {
     /// Where another place on this edge is, from the edge's start.
     pub(super) fn along(&self, other: &Self) -> Option<f64> {
         let sheets = |spot: &Self| spot.sides.map(|side| side.sheet);
@@ -121,14 +168,64 @@ impl Spot {
         if !self.straight {
             return None;
         }
-        let both = self.sides.iter().find_map(|own| {
-            let its = other.sides.iter().find(|its| its.sheet == own.sheet);
-            its.map(|its| (own, its))
-        });
-        both.map(|(own, its)| {
-            let [dx, dy] = [its.here[0] - own.here[0], its.here[1] - own.here[1]];
-            let [ax, ay] = own.ahead;
-            [self.at + dx * ax + dy * ay, dx * ay - dy * ax]
-        })
+        self.offset_on(other, 0.0)
+    }
+
+    /// The same for a place so much further along the other's edge.
+    fn offset_on(&self, other: &Self, further: f64) -> Option<[f64; 2]> {
+        // A wall that meets itself has the edge on both sides: the nearer.
+        let mut nearest: Option<[f64; 2]> = None;
+        for own in &self.sides {
+            for its in other.sides.iter().filter(|its| its.sheet == own.sheet) {
+                let [ax, ay] = own.ahead.map(f64::from);
+                let [bx, by] = its.ahead.map(f64::from);
+                let [x, y] = own.here.map(f64::from);
+                let [u, w] = its.here.map(f64::from);
+                let (dx, dy) = (u + bx * further - x, w + by * further - y);
+                let found = [self.at + dx * ax + dy * ay, dx * ay - dy * ax];
+                if nearest.is_none_or(|[_, y]| libm::fabs(found[1]) < libm::fabs(y)) {
+                    nearest = Some(found);
+                }
+            }
+        }
+        nearest
+    }
+
+    /// The corners at which the two edges end, from the start of this edge as in [`offset_to`](Self::offset_to), and
+    /// what each adds.
+    pub(super) fn corners_with(&self, other: &Self) -> [Option<([f64; 2], f64)>; 4] {
+        let mut all = [None; 4];
+        let [a, b, c, d] = &mut all;
+        let adds = |round: i8| f64::from(round) / ROUND;
+        if let Some([first, last]) = self.rounds {
+            *a = Some(([0.0, 0.0], adds(first)));
+            *b = Some(([self.whole, 0.0], adds(last)));
+        }
+        let Some([first, last]) = other.rounds else {
+            return all;
+        };
+        if self.along(other).is_some() {
+            return all;
+        }
+        let ends = [(-other.at, first), (other.whole - other.at, last)];
+        for (slot, (along, round)) in [c, d].into_iter().zip(ends) {
+            let Some([x, y]) = self.offset_on(other, along) else {
+                continue;
+            };
+            let own = libm::fabs(y) < 1e-3
+                && libm::fmin(libm::fabs(x), libm::fabs(x - self.whole)) < 1e-3;
+            if !own {
+                *slot = Some(([x, y], adds(round)));
+            }
+        }
+        all
+    }
+
+    /// The square of how far two places are apart in a straight line, in m².
+    pub(super) fn apart(&self, other: &Self) -> f64 {
+        let pairs = self.place.iter().zip(other.place);
+        pairs
+            .map(|(a, b)| f64::from(a - b) * f64::from(a - b))
+            .sum()
     }
 }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::bead::{BEADS, Bead};
+use super::fresh::{BEADS, GROUPS, ONE, groups, part};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 use crate::heat::loss::{Side, radiation};
 
@@ -26,11 +26,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.beads = [None; BEADS];
     }
 
-    pub(super) fn set_material(&mut self, material: &Material, rim: f64, fineness: &Fineness) {
+    pub(super) fn set_material(&mut self, material: &Material, square: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
         self.rough = !fineness.beads;
-        let resolved = RESOLVED * rim;
+        let resolved = RESOLVED * square;
         self.fresh = resolved * resolved / (2.0 * self.diffusivity);
     }
 
@@ -84,7 +84,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
     pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
         if self.rough {
-            let heat = arc.map(|(spot, heat)| (spot.takes(), heat));
+            let heat = arc.map(|(spot, heat)| (spot.beside(), heat));
             return self.pass_roughly(heat);
         }
         self.even_out(false);
@@ -94,6 +94,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             self.note(&spot, heat);
         }
         self.lose();
+        self.pale();
         self.glow();
         self.even_out(true);
         self.clock += 0.5 * self.step;
@@ -108,7 +109,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// One sweep over the links in place of two: of first order in the step. Steps sweep there and back in turn.
     fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
         if let Some((places, heat)) = heat {
-            self.put(places, heat);
+            self.put(&places, heat);
         }
         self.lose();
         self.even_out(self.back);
@@ -117,13 +118,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        self.put(spot.takes(), heat);
+        self.put(&spot.takes(), heat);
     }
 
-    fn put(&mut self, places: [(usize, f64); 2], heat: f64) {
+    fn put(&mut self, places: &[(usize, f64)], heat: f64) {
         for (cell, share) in places {
             if let (Some(warmth), Some(yielding)) =
-                (self.warmth.get_mut(cell), self.yielding.get(cell))
+                (self.warmth.get_mut(*cell), self.yielding.get(*cell))
             {
                 *warmth += heat * share * yielding;
             }
@@ -158,8 +159,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } else {
             links.iter().for_each(&mut one);
         }
-        for (_, own) in kept(&self.beads, &mut self.own) {
-            even_out_alone(own, &self.yielding, &self.links, back);
+        let alive = groups(&self.beads);
+        if alive != [false; GROUPS] {
+            even_out_alone(alive, &mut self.own, &self.yielding, &self.links, back);
         }
     }
 
@@ -179,6 +181,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             own,
             ..
         } = self;
+        let alive = groups(beads);
         for sheet in sheets {
             if sheet.side == Side::Still {
                 continue;
@@ -206,9 +209,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
                 let x = *step * rate * *yielding;
                 let left = 1.0 / (1.0 + x + 0.5 * x * x);
-                for (_, own) in kept(beads, own) {
-                    if let Some(own) = own.get_mut(cell) {
-                        *own *= left as f32;
+                if alive != [false; GROUPS] {
+                    let left = (left as f32 * ONE) as i32;
+                    for own in kept(alive, own) {
+                        if let Some(own) = own.get_mut(cell) {
+                            *own = part(*own, left);
+                        }
                     }
                 }
                 let cooler = *warmth * left;
@@ -223,34 +229,51 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 }
 
-/// The beads that are kept apart, with what each makes of the cells.
-fn kept<'a, const C: usize>(
-    beads: &'a [Option<Bead>],
-    own: &'a mut [Vec<f32, C>],
-) -> impl Iterator<Item = (&'a Bead, &'a mut Vec<f32, C>)> {
-    let both = beads.iter().zip(own);
-    both.filter_map(|(bead, own)| bead.as_ref().map(|bead| (bead, own)))
+/// What the groups of beads make of the cells, where there are any.
+fn kept<const C: usize>(
+    alive: [bool; GROUPS],
+    own: &mut [Vec<i32, C>],
+) -> impl Iterator<Item = &mut Vec<i32, C>> {
+    alive
+        .into_iter()
+        .zip(own)
+        .filter_map(|(alive, own)| alive.then_some(own))
 }
 
-/// The same half step for what a bead alone makes of the cells.
+/// The same half step for what the beads alone make of the cells.
 #[inline(never)]
-fn even_out_alone(warmth: &mut [f32], yielding: &[f64], links: &[Link], back: bool) {
+fn even_out_alone<const C: usize>(
+    alive: [bool; GROUPS],
+    own: &mut [Vec<i32, C>],
+    yielding: &[f64],
+    links: &[Link],
+    back: bool,
+) {
     let mut one = |link: &Link| {
         let [a, b] = link.cells.map(usize::from);
-        let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
-            return;
-        };
-        // Most of the tank knows nothing of a bead.
-        let apart = ta - tb;
-        if libm::fabsf(apart) < 1e-4 {
-            return;
-        }
-        let passed = link.share * apart;
-        if let (Some(slot), Some(y)) = (warmth.get_mut(a), yielding.get(a)) {
-            *slot -= passed * *y as f32;
-        }
-        if let (Some(slot), Some(y)) = (warmth.get_mut(b), yielding.get(b)) {
-            *slot += passed * *y as f32;
+        // What each of the two gives or gets, as a share of their difference.
+        let mut shares = None;
+        for own in kept(alive, own) {
+            let (Some(ta), Some(tb)) = (own.get(a), own.get(b)) else {
+                return;
+            };
+            let apart = ta.wrapping_sub(*tb);
+            // Most of the tank knows nothing of a bead.
+            if apart == 0 {
+                continue;
+            }
+            let [fa, fb] = *shares.get_or_insert_with(|| {
+                [a, b].map(|cell| {
+                    let yielding = yielding.get(cell).copied().unwrap_or_default();
+                    (link.share * yielding as f32 * ONE) as i32
+                })
+            });
+            if let Some(slot) = own.get_mut(a) {
+                *slot = slot.wrapping_sub(part(apart, fa));
+            }
+            if let Some(slot) = own.get_mut(b) {
+                *slot = slot.wrapping_add(part(apart, fb));
+            }
         }
     };
     if back {
@@ -260,7 +283,7 @@ fn even_out_alone(warmth: &mut [f32], yielding: &[f64], links: &[Link], back: bo
     }
 }
 
-/// A bead is kept apart until it has spread so many times as wide as the squares at the rims.
+/// A bead is kept apart until it has spread so many times as wide as a square is in the mean.
 const RESOLVED: f64 = 2.0;
 
 /// So many of the last links are looked through for one between the same two cells.

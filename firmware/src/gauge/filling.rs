@@ -5,6 +5,7 @@ use seamwright_core::job::Tank;
 use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit};
 
 use crate::amount::Units;
+use crate::buttons::{Button, Event};
 
 /// Furthest that the gauge leans a tank either way, in degrees.
 const MOST_LEAN: i8 = 45;
@@ -34,6 +35,20 @@ pub(super) struct Step {
     pub(super) up: bool,
     /// By a repeat: the coarse step.
     pub(super) coarse: bool,
+}
+
+impl Step {
+    /// What up and down mean; nothing of the other buttons.
+    pub(super) const fn of(event: Event) -> Option<Self> {
+        let (up, coarse) = match event {
+            Event::Press(Button::Up) => (true, false),
+            Event::Press(Button::Down) => (false, false),
+            Event::Repeat(Button::Up) => (true, true),
+            Event::Repeat(Button::Down) => (false, true),
+            Event::Press(_) | Event::Repeat(_) | Event::Hold => return None,
+        };
+        Some(Self { up, coarse })
+    }
 }
 
 /// Depth and lean as they stand on the fill page.

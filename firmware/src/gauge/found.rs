@@ -157,25 +157,11 @@ impl Found {
 
     /// Takes in what a thumb did on one of these pages.
     pub(super) fn handle(&mut self, page: Page, event: Event, tank: &Tank, units: Units) {
-        let step = match event {
-            Event::Press(Button::Select) => return self.select(page, tank, units),
-            Event::Press(Button::Up) => Step {
-                up: true,
-                coarse: false,
-            },
-            Event::Press(Button::Down) => Step {
-                up: false,
-                coarse: false,
-            },
-            Event::Repeat(Button::Up) => Step {
-                up: true,
-                coarse: true,
-            },
-            Event::Repeat(Button::Down) => Step {
-                up: false,
-                coarse: true,
-            },
-            Event::Press(_) | Event::Repeat(_) | Event::Hold => return,
+        if event == Event::Press(Button::Select) {
+            return self.select(page, tank, units);
+        }
+        let Some(step) = Step::of(event) else {
+            return;
         };
         let chosen = &mut self.chosen;
         match page {

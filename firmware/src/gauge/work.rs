@@ -184,39 +184,11 @@ impl Choices {
             Event::Press(Button::Left) => self.page = self.page.before(self.pages()),
             Event::Press(Button::Right) => self.page = self.page.after(self.pages()),
             Event::Press(Button::Select) => self.select(),
-            Event::Press(Button::Up) => self.step(
-                Step {
-                    up: true,
-                    coarse: false,
-                },
-                with,
-                units,
-            ),
-            Event::Press(Button::Down) => self.step(
-                Step {
-                    up: false,
-                    coarse: false,
-                },
-                with,
-                units,
-            ),
-            Event::Repeat(Button::Up) => self.step(
-                Step {
-                    up: true,
-                    coarse: true,
-                },
-                with,
-                units,
-            ),
-            Event::Repeat(Button::Down) => self.step(
-                Step {
-                    up: false,
-                    coarse: true,
-                },
-                with,
-                units,
-            ),
-            Event::Repeat(_) | Event::Hold => {}
+            _ => {
+                if let Some(step) = Step::of(event) {
+                    self.step(step, with, units);
+                }
+            }
         }
     }
 

@@ -15,6 +15,7 @@ pub mod schema;
 mod shape;
 mod spans;
 mod syntax;
+mod unread;
 mod words;
 
 use seamwright_core::body::Face;

@@ -211,6 +211,15 @@ where
 mod tests {
     use super::*;
 
+    /// The short list is the long one with pages left out, in the same order.
+    #[test]
+    fn the_pages_of_every_gauge_are_among_all() {
+        let mut all = Page::ALL.iter();
+        for page in Page::PLAIN {
+            assert!(all.any(|one| one == page), "{page:?}");
+        }
+    }
+
     #[test]
     fn pages_stand_in_their_order() {
         for pages in [Page::ALL, Page::PLAIN] {

@@ -8,7 +8,7 @@ use seamwright_core::strength::panel::{Metal, RoundPanel};
 use seamwright_core::strength::plate::{
     Tilt, disc_clamped, disc_held, disc_reaction, disc_supported, stiffness,
 };
-use seamwright_core::units::input::Input;
+use seamwright_core::units::Figure;
 use seamwright_core::units::{Length, Pressure};
 use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
@@ -346,12 +346,12 @@ fn mended_and_refused() -> Done {
     let needed = weak.mend(1.5)?.si();
     let mended = make(needed, 8e3, 6e3)?.strength().reserve;
     near("mended", mended, 1.5, Tolerance::relative(1e-6))?;
-    let of = |result: Result<RoundPanel, _>| -> Input {
-        let error: seamwright_core::units::input::InputError = result.unwrap_err();
-        error.input
+    let of = |result: Result<RoundPanel, _>| -> Figure {
+        let error: seamwright_core::units::range::RangeError = result.unwrap_err();
+        error.figure
     };
-    assert_eq!(of(make(0.002, 5e3, 6e3)), Input::Pressure);
-    assert_eq!(of(make(0.002, 8e3, -1.0)), Input::Pressure);
-    assert_eq!(of(make(f64::NAN, 8e3, 6e3)), Input::Thickness);
+    assert_eq!(of(make(0.002, 5e3, 6e3)), Figure::Pressure);
+    assert_eq!(of(make(0.002, 8e3, -1.0)), Figure::Pressure);
+    assert_eq!(of(make(f64::NAN, 8e3, 6e3)), Figure::Thickness);
     Ok(())
 }

@@ -7,10 +7,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use seamwright_core::leak::{
-    Decay, GAS, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
-    StoredEnergy, Verdict, Vessel, WATER, bubble_time, force, head_for, hold, pressure_under,
-    weighs,
+    Decay, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
+    StoredEnergy, Verdict, Vessel, bubble_time, force, head_for, hold, pressure_under, weighs,
 };
+use seamwright_core::units::constant::{GAS, WATER};
 use seamwright_core::units::{
     Area, AreaUnit, Length, LengthUnit, Pressure, PressureUnit, Temperature, Time, TimeUnit,
     Volume, VolumeUnit,
@@ -101,7 +101,6 @@ fn stored_energy_of_pcc2() -> Outcome {
             pa(number(&given["Pa"])),
         )?;
         near(id, got.air.si(), number(&expected["E_J"]), tolerance)?;
-        near(id, got.tnt().si(), number(&expected["TNT_kg"]), tolerance)?;
         near(
             id,
             got.air_at_most.si(),
@@ -275,9 +274,14 @@ fn warming_of_the_air() -> Outcome {
         pa(ATMOSPHERE),
         kelvins(number(&given["T"])),
     )?;
-    let got = air.warming(number(&given["dT"]));
-    near("0.1 K", got.si(), number(&expected["dp"]), tolerance)?;
-    let share = air.warming(1.0).si() / number(&given["p_abs"]);
+    // A gauge without a fault, so that the temperature alone counts.
+    let by = |kelvins| {
+        let instruments = Instruments::new(pa(1e-9), kelvins, pa(0.0)).unwrap();
+        air.nearness(&instruments).si()
+    };
+    let got = by(number(&given["dT"]));
+    near("0.1 K", got, number(&expected["dp"]), tolerance)?;
+    let share = by(1.0) / number(&given["p_abs"]);
     near("1 K", share, 0.003_4, Tolerance::relative(0.01))?;
     Ok(())
 }
@@ -299,13 +303,6 @@ fn time_to_see_a_leak() -> Outcome {
     let gauge = gauge_only(number(&given["resolution_Pa"]));
     let got = air.time_to_see(leak, &gauge, measure)?;
     near("time", got.si(), number(&expected["t_s"]), tolerance)?;
-    let back = air.least_leak(got, &gauge, measure)?;
-    near(
-        "leak",
-        back.moles(),
-        leak.moles(),
-        Tolerance::relative(1e-12),
-    )?;
     let (_, dt, _) = geometry("decay-dT");
     let drifting = Instruments::new(pa(10.0), 0.1, pa(0.0))?;
     let slower = air.time_to_see(leak, &drifting, measure)?.si();
@@ -608,7 +605,7 @@ fn messages_name_reading_value_and_limit() {
         .unwrap_err();
     assert_eq!(
         error.to_string(),
-        "the barometer: 0.101 kPa is out of range: it must be at least 50.000 kPa"
+        "the barometer is 0.1013 kPa: it must be at least 50.00 kPa; read it at the height of the shop, not reduced to the sea"
     );
     let pairs = [[2.0, 2.0], [2.1, 2.2], [5.0, 5.0]].map(|[model, measured]| Pair {
         model: litres(model),

@@ -9,9 +9,8 @@ use std::f64::consts::PI;
 use proptest::prelude::*;
 use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::units::refuse::Field;
 use seamwright_core::units::{
-    Angle, AngleUnit, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
+    Angle, AngleUnit, Figure, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit,
 };
 use seamwright_tests::checks::{expect, input, welding};
@@ -460,7 +459,7 @@ fn refusals() {
         heat_capacity: 2.4e6,
         start: celsius(20.0),
     };
-    let field = |source, plate| Moving::new(source, plate).unwrap_err().field;
+    let field = |source, plate| Moving::new(source, plate).unwrap_err().figure;
     assert_eq!(
         field(
             Source {
@@ -469,7 +468,7 @@ fn refusals() {
             },
             plate
         ),
-        Field::Power
+        Figure::Power
     );
     assert_eq!(
         field(
@@ -479,7 +478,7 @@ fn refusals() {
             },
             plate
         ),
-        Field::Travel
+        Figure::Travel
     );
     assert_eq!(
         field(
@@ -489,7 +488,7 @@ fn refusals() {
                 ..plate
             }
         ),
-        Field::Thickness
+        Figure::Thickness
     );
     assert_eq!(
         field(
@@ -499,7 +498,7 @@ fn refusals() {
                 ..plate
             }
         ),
-        Field::Conductivity
+        Figure::Conductivity
     );
     // Per gram instead of per cubic metre.
     assert_eq!(
@@ -510,7 +509,7 @@ fn refusals() {
                 ..plate
             }
         ),
-        Field::HeatCapacity
+        Figure::HeatCapacity
     );
     assert_eq!(
         field(
@@ -520,23 +519,23 @@ fn refusals() {
                 ..plate
             }
         ),
-        Field::Start
+        Figure::Start
     );
     let moving = Moving::new(source, plate).unwrap();
-    assert_eq!(moving.thin(0).unwrap_err().field, Field::Sheets);
+    assert_eq!(moving.thin(0).unwrap_err().figure, Figure::Sheets);
     assert_eq!(
-        moving.thick(Angle::default()).unwrap_err().field,
-        Field::Angle
+        moving.thick(Angle::default()).unwrap_err().figure,
+        Figure::Angle
     );
     let thin = moving.thin(2).unwrap();
     assert_eq!(
-        thin.at(mm(0.0), mm(0.0)).unwrap_err().field,
-        Field::Distance
+        thin.at(mm(0.0), mm(0.0)).unwrap_err().figure,
+        Figure::Distance
     );
-    assert_eq!(thin.peak(mm(0.0)).unwrap_err().field, Field::Distance);
+    assert_eq!(thin.peak(mm(0.0)).unwrap_err().figure, Figure::Distance);
     assert_eq!(
-        thin.width_above(celsius(20.0)).unwrap_err().field,
-        Field::Rise
+        thin.width_above(celsius(20.0)).unwrap_err().figure,
+        Figure::Rise
     );
     assert!(thin.cooling_time(celsius(300.0), celsius(400.0)).is_err());
     assert!(

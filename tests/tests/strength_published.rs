@@ -8,11 +8,12 @@
 
 use seamwright_core::geom::Vector;
 use seamwright_core::mass::balance::{Balance, MountError, reactions};
-use seamwright_core::strength::load::{GRAVITY, Load, Pressing};
+use seamwright_core::strength::load::{Load, Pressing};
 use seamwright_core::strength::panel::{Bound, Metal, Panel};
 use seamwright_core::strength::plate::stiffness;
 use seamwright_core::strength::wall::{Dish, cylinder, disc, dish};
 use seamwright_core::strength::weld::{Along, WELD_FACTOR, Weld, seam};
+use seamwright_core::units::constant::GRAVITY;
 use seamwright_core::units::{
     Area, Length, LengthUnit, Pressure, PressureUnit, Volume, VolumeUnit,
 };

@@ -18,10 +18,10 @@ use seamwright_core::supply::gas::{Gas, Shield, usual_post_flow};
 use seamwright_core::supply::section::{Cap, Form, Shape, edge, fillet, of_joint, square_butt};
 use seamwright_core::supply::time::Parts;
 use seamwright_core::units::flow::Flow;
-use seamwright_core::units::refuse::{Field, Keep};
+use seamwright_core::units::range::Limit;
 use seamwright_core::units::{
-    Angle, AngleUnit, AreaUnit, Current, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
-    Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume,
+    Angle, AngleUnit, AreaUnit, Current, Energy, EnergyUnit, Figure, Length, LengthUnit, Mass,
+    MassUnit, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume,
     VolumeUnit,
 };
 use seamwright_tests::checks::{expect, input, welding};
@@ -364,12 +364,12 @@ fn contents_of_cylinders() -> Outcome {
     assert!((108.0..112.0).contains(&rest));
     let refused = ten.contents(bar(301.0), celsius(15.0)).unwrap_err();
     assert_eq!(
-        (refused.field, refused.limit),
-        (Field::Gauge, Keep::AtMost(300e5))
+        (refused.figure, refused.limit),
+        (Figure::CylinderGauge, Limit::AtMost(300e5))
     );
     assert_eq!(
-        ten.contents(bar(100.0), celsius(50.0)).unwrap_err().field,
-        Field::GasTemperature
+        ten.contents(bar(100.0), celsius(50.0)).unwrap_err().figure,
+        Figure::GasTemperature
     );
     assert!(ten.usable(bar(50.0), bar(60.0), celsius(15.0)).is_err());
     Ok(())
@@ -411,8 +411,8 @@ fn time_and_money() -> Outcome {
         }
         .job()
         .unwrap_err()
-        .field,
-        Field::Time
+        .figure,
+        Figure::Time
     );
 
     let amounts = Amounts {
@@ -441,7 +441,7 @@ fn time_and_money() -> Outcome {
         gas: Some(f64::NAN),
         ..prices
     };
-    assert_eq!(Costs::of(&amounts, &bad).unwrap_err().field, Field::Price);
+    assert_eq!(Costs::of(&amounts, &bad).unwrap_err().figure, Figure::Price);
     Ok(())
 }
 
@@ -451,33 +451,37 @@ fn refusals() {
     let field = |leg: f64, angle: f64| {
         fillet(mm(leg), degrees(angle), Shape::Flat)
             .unwrap_err()
-            .field
+            .figure
     };
-    assert_eq!(field(0.0, 90.0), Field::Leg);
-    assert_eq!(field(3.0, 180.0), Field::Angle);
+    assert_eq!(field(0.0, 90.0), Figure::Leg);
+    assert_eq!(field(3.0, 180.0), Figure::Angle);
     let flat = Cap::default();
     assert_eq!(
-        square_butt(mm(0.0), mm(0.0), flat, flat).unwrap_err().field,
-        Field::Thickness
+        square_butt(mm(0.0), mm(0.0), flat, flat)
+            .unwrap_err()
+            .figure,
+        Figure::Thickness
     );
     assert_eq!(
         square_butt(mm(2.0), mm(-1.0), flat, flat)
             .unwrap_err()
-            .field,
-        Field::Gap
+            .figure,
+        Figure::Gap
     );
     let tall = Cap {
         width: mm(3.0),
         height: mm(30.0),
     };
     assert_eq!(
-        square_butt(mm(2.0), mm(0.0), tall, flat).unwrap_err().field,
-        Field::CapHeight
+        square_butt(mm(2.0), mm(0.0), tall, flat)
+            .unwrap_err()
+            .figure,
+        Figure::CapHeight
     );
     let area = fillet(mm(3.0), degrees(90.0), Shape::Flat).unwrap();
     assert_eq!(
-        Bead::new(area, mm(-1.0)).unwrap_err().field,
-        Field::SeamLength
+        Bead::new(area, mm(-1.0)).unwrap_err().figure,
+        Figure::SeamLength
     );
     let draft = RodDraft {
         diameter: mm(2.4),
@@ -486,22 +490,22 @@ fn refusals() {
         density: 2_680.0,
         deposition: Ratio::from_share(1.0),
     };
-    assert_eq!(Rod::new(&draft).unwrap_err().field, Field::Stub);
+    assert_eq!(Rod::new(&draft).unwrap_err().figure, Figure::Stub);
     let cubic_centimetres = RodDraft {
         stub: mm(50.0),
         density: 2.68,
         ..draft
     };
     assert_eq!(
-        Rod::new(&cubic_centimetres).unwrap_err().field,
-        Field::Density
+        Rod::new(&cubic_centimetres).unwrap_err().figure,
+        Figure::Density
     );
     let second = Time::from_seconds(1.0);
     assert_eq!(
         Shield::new(Flow::from_litres_per_minute(0.0), second, second)
             .unwrap_err()
-            .field,
-        Field::Flow
+            .figure,
+        Figure::Flow
     );
     let corner = Corner {
         dihedral: degrees(90.0),

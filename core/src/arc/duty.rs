@@ -8,15 +8,15 @@
 //! Between two ratings of a plate the share follows a straight line in log I and log X. Beyond the last
 //! of them it follows `X₂ = X₁ (I₁/I₂)²` (AWS Welding Handbook, chapter on power sources; from memory),
 //! which takes the losses to grow with the square of the current. The square law suits a machine that
-//! warms slowly against ten minutes; it allows too much of one that warms fast: see [`with_lag`].
+//! warms slowly against ten minutes; it allows too much of one that warms fast.
 
 use core::fmt;
 
 use heapless::Vec;
 
 use super::wave::MOST_CURRENT;
-use crate::units::refuse::{Field, Refused, above, within};
-use crate::units::{Current, CurrentUnit, Ratio, Time};
+use crate::units::range::RangeError;
+use crate::units::{Current, CurrentUnit, Figure, Ratio, Time};
 
 /// The period that ratings refer to.
 pub const PERIOD: Time = Time::from_seconds(600.0);
@@ -46,7 +46,7 @@ pub struct Rating {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum DutyError {
     /// A value past its limit.
-    Refused(Refused),
+    Range(RangeError),
     /// No rating, or more than [`MAX_RATINGS`].
     Count(u32),
     /// A rating allows no less than another one of a smaller current.
@@ -69,7 +69,7 @@ impl fmt::Display for DutyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let amps = |current: &Current| current.display(CurrentUnit::Ampere, 1);
         match self {
-            Self::Refused(refused) => refused.fmt(f),
+            Self::Range(refused) => refused.fmt(f),
             Self::Count(count) => write!(f, "{count} ratings: one to {MAX_RATINGS} are wanted"),
             Self::OutOfOrder { lower, upper } => write!(
                 f,
@@ -89,9 +89,9 @@ impl fmt::Display for DutyError {
 
 impl core::error::Error for DutyError {}
 
-impl From<Refused> for DutyError {
-    fn from(refused: Refused) -> Self {
-        Self::Refused(refused)
+impl From<RangeError> for DutyError {
+    fn from(refused: RangeError) -> Self {
+        Self::Range(refused)
     }
 }
 
@@ -134,12 +134,12 @@ impl Plate {
     /// [`DutyError`] for a count, a current outside 0 to 2000 A, a duty cycle outside 1 to 100 %, a
     /// rating above the highest current, or ratings that do not fall as the current rises.
     pub fn new(ratings: &[Rating], most: Current) -> Result<Self, DutyError> {
-        let most = above(Field::Current, most.si(), 0.0, MOST_CURRENT)?;
+        let most = Figure::Current.above(most.si(), 0.0, MOST_CURRENT)?;
         let count = || DutyError::Count(u32::try_from(ratings.len()).unwrap_or(u32::MAX));
         let mut points = Vec::new();
         for rating in ratings {
-            let amperes = above(Field::Current, rating.current.si(), 0.0, most)?;
-            let share = within(Field::Duty, rating.duty.si(), 0.01, 1.0)?;
+            let amperes = Figure::Current.above(rating.current.si(), 0.0, most)?;
+            let share = Figure::Duty.within(rating.duty.si(), 0.01, 1.0)?;
             points.push([amperes, share]).map_err(|_| count())?;
         }
         if points.is_empty() {
@@ -167,7 +167,7 @@ impl Plate {
     /// # Errors
     /// [`DutyError`] for a share outside 10 to 100 %.
     pub fn reduced(mut self, share: Ratio) -> Result<Self, DutyError> {
-        let share = within(Field::Current, share.si(), 0.1, 1.0)?;
+        let share = Figure::TorchShare.within(share.si(), 0.1, 1.0)?;
         for [amperes, _] in &mut self.points {
             *amperes *= share;
         }
@@ -193,7 +193,7 @@ impl Plate {
                 most: self.most(),
             });
         }
-        let i = above(Field::Current, i, 0.0, self.most)?;
+        let i = Figure::Current.above(i, 0.0, self.most)?;
         let pairs = self.points.iter().zip(self.points.iter().skip(1));
         for ([i0, x0], [i1, x1]) in pairs {
             if i >= *i0 && i <= *i1 {
@@ -231,31 +231,6 @@ impl Plate {
     fn nearest(&self, amperes: f64) -> Option<[f64; 2]> {
         let (first, last) = (self.points.first()?, self.points.last()?);
         Some(if amperes < last[0] { *first } else { *last })
-    }
-
-    /// The highest current that may flow for a share of ten minutes, never past the rated maximum.
-    ///
-    /// # Errors
-    /// [`DutyError`] for a duty cycle outside 1 to 100 %.
-    pub fn current_for(&self, duty: Ratio) -> Result<Current, DutyError> {
-        let x = within(Field::Duty, duty.si(), 0.01, 1.0)?;
-        for ([i0, x0], [i1, x1]) in self.points.iter().zip(self.points.iter().skip(1)) {
-            if x <= *x0 && x >= *x1 {
-                let along = libm::log(x / x0) / libm::log(x1 / x0);
-                return Ok(Current::from_amperes(i0 * libm::pow(i1 / i0, along)));
-            }
-        }
-        let (Some(first), Some(last)) = (self.points.first(), self.points.last()) else {
-            return Err(DutyError::Count(0));
-        };
-        let [at, share] = if x > first[1] { *first } else { *last };
-        let amperes = at * libm::sqrt(share / x);
-        // The plate's own maximum is part of the answer, as the doc says.
-        Ok(Current::from_amperes(if amperes > self.most {
-            self.most
-        } else {
-            amperes
-        }))
     }
 
     /// Arc and rest for `arc` of welding at a current.
@@ -309,8 +284,8 @@ impl Run {
     /// [`DutyError`] for a share outside 0.1 to 100 % or an arc time that is not above 0 and at most
     /// 100 h.
     pub fn of(allowed: Allowed, arc: Time) -> Result<Self, DutyError> {
-        let share = within(Field::Duty, allowed.duty.si(), 0.001, 1.0)?;
-        let seconds = above(Field::ArcTime, arc.si(), 0.0, 360_000.0)?;
+        let share = Figure::Duty.within(allowed.duty.si(), 0.001, 1.0)?;
+        let seconds = Figure::ArcTime.above(arc.si(), 0.0, 360_000.0)?;
         let (stretch, pause) = (share * PERIOD.si(), (1.0 - share) * PERIOD.si());
         // A stretch too many by rounding would be ten minutes for nothing.
         let rests = libm::ceil(seconds / stretch - 1e-9) - 1.0;
@@ -339,28 +314,4 @@ impl Run {
     pub fn total(&self) -> Time {
         Time::from_seconds(self.arc.si() + self.rest.si())
     }
-}
-
-/// The duty cycle at `current` that gives the same highest temperature as the rating does, for a machine
-/// which warms with one time constant: `X = −(τ/T) ln[1 − (I₁/I)² (1 − e^(−X₁T/τ))]`, from the first-order
-/// model `θ' = (I² − θ)/τ` with ten-minute cycles. It comes to the square law where τ is long, and allows
-/// less where it is short; 1 where the current may flow all the time.
-///
-/// # Errors
-/// [`Refused`] for a rating, a current outside 0 to 2000 A, or a time constant outside 1 to 600 min.
-pub fn with_lag(rating: Rating, current: Current, constant: Time) -> Result<Ratio, Refused> {
-    let rated = above(Field::Current, rating.current.si(), 0.0, MOST_CURRENT)?;
-    let share = within(Field::Duty, rating.duty.si(), 0.01, 1.0)?;
-    let i = above(Field::Current, current.si(), 0.0, MOST_CURRENT)?;
-    let tau = within(Field::TimeConstant, constant.si(), 60.0, 36_000.0)?;
-    let period = PERIOD.si() / tau;
-    let ratio = rated / i;
-    let rise = ratio * ratio * -libm::expm1(-share * period);
-    let duty = -libm::log1p(-rise) / period;
-    // Past 1, or where the logarithm has none, the machine never gets as hot.
-    Ok(Ratio::from_share(if rise < 1.0 && duty < 1.0 {
-        duty
-    } else {
-        1.0
-    }))
 }

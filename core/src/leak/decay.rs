@@ -1,8 +1,9 @@
 //! How long a gauge needs before it shows a leak.
 
-use super::{GAS, LeakError, LeakRate, What};
-use crate::units::range::{Limit, OutOfRange, Value, within};
-use crate::units::{Pressure, Temperature, TemperatureUnit, Time, Volume};
+use super::LeakRate;
+use crate::units::constant::GAS;
+use crate::units::range::{Limit, OutOfRange, RangeError, Value, within};
+use crate::units::{Figure, Pressure, Temperature, TemperatureUnit, Time, Volume};
 
 /// How many times the nearness of the reading the pressure should fall before it is called a leak: the
 /// ten to one of measuring practice (common practice, no source).
@@ -19,54 +20,58 @@ const AIR: [Temperature; 2] = [
     Temperature::new(150.0, TemperatureUnit::Celsius),
 ];
 /// The most that an instrument may be off by: a mark of 100 kPa says nothing of a tank.
-const VAGUE: Pressure = Pressure::from_pascals(100_000.0);
+const VAGUE: f64 = 100_000.0;
 const VAGUE_KELVINS: f64 = 10.0;
 /// No thin-walled tank sees a higher gauge pressure.
 pub(super) const HIGHEST: Pressure = Pressure::from_pascals(1e6);
-const NONE: Pressure = Pressure::from_pascals(0.0);
+/// The most that a tank holds, in cubic metres.
+const LARGEST: f64 = 1_000.0;
 
-pub(super) fn volume(value: Volume) -> Result<(), LeakError> {
-    volume_in(value).map_err(range(What::Volume))
+/// Lets a volume above zero and up to 1000 m³ through.
+pub(super) fn volume(value: Volume) -> Result<f64, RangeError> {
+    Figure::Volume.above(value.si(), 0.0, LARGEST)
 }
 
+/// The same, for an error that names the volume itself.
 pub(super) fn volume_in(value: Volume) -> Result<(), OutOfRange> {
     const NONE: Volume = Volume::from_cubic_metres(0.0);
-    const MOST: Volume = Volume::from_cubic_metres(1_000.0);
-    above(value, NONE, MOST, Value::Volume)
+    if value > NONE {
+        return within(
+            value,
+            NONE,
+            Volume::from_cubic_metres(LARGEST),
+            Value::Volume,
+        )
+        .map(|_| ());
+    }
+    Err(OutOfRange {
+        value: Value::Volume(value),
+        limit: Limit::Above(Value::Volume(NONE)),
+    })
 }
 
-pub(super) fn barometer(value: Pressure) -> Result<(), LeakError> {
-    within_outside(value).map_err(range(What::Barometer))
+/// Lets a pressure of the air outside through, 50 to 110 kPa.
+pub(super) fn barometer(value: Pressure) -> Result<f64, RangeError> {
+    let [least, most] = OUTSIDE;
+    Figure::Barometer.within(value.si(), least.si(), most.si())
 }
 
+/// The same, for an error that names the barometer itself.
 pub(super) fn within_outside(value: Pressure) -> Result<(), OutOfRange> {
     let [least, most] = OUTSIDE;
     within(value, least, most, Value::Pressure).map(|_| ())
 }
 
+/// Lets a temperature of the air in the tank through, −50 to 150 °C.
+pub(super) fn air(value: Temperature) -> Result<f64, RangeError> {
+    let [least, most] = AIR;
+    Figure::AirTemperature.within(value.si(), least.si(), most.si())
+}
+
+/// The same, for an error that names the temperature itself.
 pub(super) fn within_air(value: Temperature) -> Result<(), OutOfRange> {
     let [least, most] = AIR;
     within(value, least, most, Value::Temperature).map(|_| ())
-}
-
-/// Lets a value above `none` and up to `most` through.
-pub(super) fn above<T: Copy + PartialOrd>(
-    value: T,
-    none: T,
-    most: T,
-    show: fn(T) -> Value,
-) -> Result<(), OutOfRange> {
-    if value > none {
-        return within(value, none, most, show).map(|_| ());
-    }
-    Err(OutOfRange {
-        value: show(value),
-        limit: Limit::Above(show(none)),
-    })
-}
-
-pub(super) fn range(what: What) -> impl Fn(OutOfRange) -> LeakError {
-    move |error| LeakError::Range { what, error }
 }
 
 /// How near the instruments read: each within plus or minus this of the truth.
@@ -87,14 +92,12 @@ impl Instruments {
     /// The gauge, the thermometer in kelvins, the barometer.
     ///
     /// # Errors
-    /// [`LeakError`] unless the gauge reads to something above zero, the barometer to zero or more, both to
+    /// [`RangeError`] unless the gauge reads to something above zero, the barometer to zero or more, both to
     /// at most 100 kPa, and the thermometer to 0 to 10 K.
-    pub fn new(gauge: Pressure, kelvins: f64, barometer: Pressure) -> Result<Self, LeakError> {
-        above(gauge, NONE, VAGUE, Value::Pressure).map_err(range(What::GaugeNearness))?;
-        within(barometer, NONE, VAGUE, Value::Pressure).map_err(range(What::BarometerNearness))?;
-        if !(0.0..=VAGUE_KELVINS).contains(&kelvins) {
-            return Err(LeakError::Thermometer(kelvins));
-        }
+    pub fn new(gauge: Pressure, kelvins: f64, barometer: Pressure) -> Result<Self, RangeError> {
+        Figure::GaugeNearness.above(gauge.si(), 0.0, VAGUE)?;
+        Figure::BarometerNearness.within(barometer.si(), 0.0, VAGUE)?;
+        Figure::ThermometerNearness.within(kelvins, 0.0, VAGUE_KELVINS)?;
         Ok(Self {
             gauge,
             kelvins,
@@ -125,29 +128,23 @@ impl Decay {
     /// A volume of air at a gauge pressure and a temperature, with the barometer as it stands.
     ///
     /// # Errors
-    /// [`LeakError::Range`] unless the volume is above zero and at most 1000 m³, the barometer from 50 to 110 kPa, the gauge
+    /// [`RangeError`] unless the volume is above zero and at most 1000 m³, the barometer from 50 to 110 kPa, the gauge
     /// above zero and at most 1000 kPa, the air from −50 to 150 °C.
     pub fn new(
         of: Volume,
         gauge: Pressure,
         outside: Pressure,
         temperature: Temperature,
-    ) -> Result<Self, LeakError> {
+    ) -> Result<Self, RangeError> {
         volume(of)?;
         barometer(outside)?;
-        above(gauge, NONE, HIGHEST, Value::Pressure).map_err(range(What::Gauge))?;
-        within_air(temperature).map_err(range(What::Temperature))?;
+        Figure::GaugePressure.above(gauge.si(), 0.0, HIGHEST.si())?;
+        air(temperature)?;
         Ok(Self {
             volume: of,
             pressure: Pressure::from_pascals(gauge.si() + outside.si()),
             temperature,
         })
-    }
-
-    /// What a change of so many kelvins does to the pressure of a tank that does not leak: dp = p dT / T.
-    #[must_use]
-    pub const fn warming(&self, kelvins: f64) -> Pressure {
-        Pressure::from_pascals(self.pressure.si() * kelvins / self.temperature.si())
     }
 
     /// How near its pressure is known, temperature and barometer made good.
@@ -160,41 +157,21 @@ impl Decay {
     /// t = V m Δp / Q. With a measure of [`MEASURE`] the leak is then known to about a sixth of itself.
     ///
     /// # Errors
-    /// [`LeakError::Leak`] or [`LeakError::Measure`].
+    /// [`RangeError`] for a leak that is not above zero, or a measure outside 1 to 100.
     pub fn time_to_see(
         &self,
         leak: LeakRate,
         instruments: &Instruments,
         measure: f64,
-    ) -> Result<Time, LeakError> {
-        if !(leak.moles() > 0.0 && leak.moles().is_finite()) {
-            return Err(LeakError::Leak(leak));
-        }
+    ) -> Result<Time, RangeError> {
+        leak.checked()?;
         let gas = self.gas(instruments, measure)?;
         Ok(Time::from_seconds(gas / leak.moles()))
     }
 
-    /// The least leak that a test of this length shows, by the same law.
-    ///
-    /// # Errors
-    /// [`LeakError::Range`] unless the time is above zero and at most a million seconds, or [`LeakError::Measure`].
-    pub fn least_leak(
-        &self,
-        time: Time,
-        instruments: &Instruments,
-        measure: f64,
-    ) -> Result<LeakRate, LeakError> {
-        let (none, most) = (Time::from_seconds(0.0), Time::from_seconds(1e6));
-        above(time, none, most, Value::Time).map_err(range(What::Time))?;
-        let gas = self.gas(instruments, measure)?;
-        Ok(LeakRate::from_moles(gas / time.si()))
-    }
-
     /// The moles that must be lost before the reading shows it.
-    fn gas(&self, instruments: &Instruments, measure: f64) -> Result<f64, LeakError> {
-        if !(1.0..=100.0).contains(&measure) {
-            return Err(LeakError::Measure(measure));
-        }
+    fn gas(&self, instruments: &Instruments, measure: f64) -> Result<f64, RangeError> {
+        Figure::Measure.within(measure, 1.0, 100.0)?;
         let fall = measure * self.nearness(instruments).si();
         Ok(self.volume.si() * fall / (GAS * self.temperature.si()))
     }

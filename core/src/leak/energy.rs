@@ -3,17 +3,14 @@
 use core::fmt;
 
 use super::decay::{HIGHEST, barometer, volume};
-use super::head::GRAVITY;
-use super::{LeakError, What};
-use crate::units::range::{Value, within};
-use crate::units::{Area, Energy, EnergyUnit, Length, LengthUnit, Mass, Pressure, Volume};
+use crate::units::constant::GRAVITY;
+use crate::units::range::RangeError;
+use crate::units::{Area, Energy, EnergyUnit, Figure, Length, LengthUnit, Mass, Pressure, Volume};
 
 /// γ of air is 1.4, and 1/(γ − 1) is this: ASME PCC-2 appendix 501-II.
 const OVER: f64 = 2.5;
 /// (γ − 1)/γ as the same appendix prints it.
 const POWER: f64 = 0.286;
-/// Joules of a kilogram of TNT: the same appendix.
-const TNT: f64 = 4_266_920.0;
 /// Bulk modulus of water near room temperature, in pascals (CRC Handbook, from memory).
 const BULK: f64 = 2.2e9;
 
@@ -35,15 +32,11 @@ impl StoredEnergy {
     /// Of a volume at a gauge pressure, 0 to 1000 kPa, with the barometer as it stands.
     ///
     /// # Errors
-    /// [`LeakError::Range`] names what is out of range.
-    pub fn new(of: Volume, gauge: Pressure, outside: Pressure) -> Result<Self, LeakError> {
+    /// [`RangeError`] names what is out of range.
+    pub fn new(of: Volume, gauge: Pressure, outside: Pressure) -> Result<Self, RangeError> {
         volume(of)?;
         barometer(outside)?;
-        let none = Pressure::from_pascals(0.0);
-        within(gauge, none, HIGHEST, Value::Pressure).map_err(|error| LeakError::Range {
-            what: What::Gauge,
-            error,
-        })?;
+        Figure::GaugePressure.within(gauge.si(), 0.0, HIGHEST.si())?;
         let (v, p, pa) = (of.si(), gauge.si(), outside.si());
         let pt = p + pa;
         Ok(Self {
@@ -51,13 +44,6 @@ impl StoredEnergy {
             air_at_most: Energy::from_joules(OVER * p * v),
             water: Energy::from_joules(p * p * v / (2.0 * BULK)),
         })
-    }
-
-    /// The TNT with the energy of the air. For comparison only: no safe distance follows from it here, and
-    /// codes set theirs apart.
-    #[must_use]
-    pub const fn tnt(&self) -> Mass {
-        Mass::from_kilograms(self.air.si() / TNT)
     }
 
     /// How high the energy of the air would throw 1 kg: h = E / (m g).

@@ -1,11 +1,7 @@
 //! A head of liquid and its pressure.
 
+use crate::units::constant::GRAVITY;
 use crate::units::{Length, Pressure};
-
-/// Standard gravity in m/s²: ISO 80000-3, NIST SP 811 appendix B (from memory).
-pub const GRAVITY: f64 = 9.806_65;
-/// Density of test water in kg/m³, round and slightly high: on the careful side.
-pub const WATER: f64 = 1_000.0;
 
 /// The gauge pressure under a head of liquid of `density` kg/m³: p = ρ g h.
 ///

@@ -24,12 +24,12 @@ mod vessel;
 
 pub use decay::{Decay, Instruments, MEASURE};
 pub use energy::{StoredEnergy, force, weighs};
-pub use error::{LeakError, What};
-pub use head::{GRAVITY, WATER, head_for, pressure_under};
+pub use error::LeakError;
+pub use head::{head_for, pressure_under};
 pub use plan::{AIR_MOST, ENERGY_MOST, LONGEST, Method, Plan, Reason, Sought, Vessel};
-pub use rate::{GAS, LeakRate};
+pub use rate::LeakRate;
 pub use reading::{Doubt, Leak, MOST_READINGS, Reading, Verdict};
 pub use reading_error::ReadingError;
 pub use rule::{Medium, Rule, hold};
 pub use soap::bubble_time;
-pub use vessel::{BAROMETER, TestError};
+pub use vessel::BAROMETER;

@@ -1,12 +1,13 @@
 //! How a tank is tested: by what, why so, and at what pressure.
 
-use super::decay::{HIGHEST, above, barometer, range, volume};
+use super::decay::{HIGHEST, barometer, volume};
 use super::{
-    Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, Rule, StoredEnergy, WATER, What,
-    force, head_for, hold, pressure_under,
+    Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, Rule, StoredEnergy, force, head_for,
+    hold, pressure_under,
 };
-use crate::units::range::{Limit, OutOfRange, Value};
-use crate::units::{Area, Energy, Length, Mass, Pressure, Temperature, Time, Volume};
+use crate::units::constant::WATER;
+use crate::units::range::{Limit, OutOfRange, RangeError, Value};
+use crate::units::{Area, Energy, Figure, Length, Mass, Pressure, Temperature, Time, Volume};
 
 /// No test with air is proposed above this: the 35 kPa (5 psi) at which 46 CFR 119.435 goes to water.
 pub const AIR_MOST: Pressure = Pressure::from_pascals(35_000.0);
@@ -223,27 +224,23 @@ impl Vessel {
         }
     }
 
-    fn check(&self) -> Result<(), LeakError> {
-        let (none, most) = (Length::from_metres(0.0), Length::from_metres(100.0));
+    fn check(&self) -> Result<(), RangeError> {
+        /// Metres: no tank is higher.
+        const MOST: f64 = 100.0;
         volume(self.volume)?;
-        above(self.height, none, most, Value::Length).map_err(range(What::Height))?;
+        let height = Figure::InsideHeight.above(self.height.si(), 0.0, MOST)?;
         // The height of a tank that overflows at its highest point may differ in its last bits.
-        if !(self.head.si() >= self.height.si() * (1.0 - 1e-9) && self.head <= most) {
-            return Err(LeakError::Range {
-                what: What::Head,
-                error: OutOfRange {
-                    value: Value::Length(self.head),
-                    limit: Limit::AtLeast(Value::Length(self.height)),
-                },
+        if !(self.head.si() >= height * (1.0 - 1e-9)) {
+            return Err(RangeError {
+                figure: Figure::OverflowHead,
+                value: self.head.si(),
+                limit: Limit::AtLeast(height),
             });
         }
-        let (none, most) = (Area::from_square_metres(0.0), Area::from_square_metres(1e4));
-        above(self.panel, none, most, Value::Area).map_err(range(What::Panel))?;
-        let none = Pressure::from_pascals(0.0);
-        above(self.weakest, none, HIGHEST, Value::Pressure).map_err(range(What::Weakest))?;
-        if !(self.density >= 500.0 && self.density <= 2_000.0) {
-            return Err(LeakError::Density(self.density));
-        }
+        Figure::OverflowHead.within(self.head.si(), 0.0, MOST)?;
+        Figure::LargestPanel.above(self.panel.si(), 0.0, 1e4)?;
+        Figure::WeakestWall.above(self.weakest.si(), 0.0, HIGHEST.si())?;
+        Figure::Density.within(self.density, 500.0, 2_000.0)?;
         Ok(())
     }
 }

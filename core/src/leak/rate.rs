@@ -2,11 +2,9 @@
 
 use core::fmt;
 
-use crate::units::{Decimal, Temperature};
-
-/// The molar gas constant in J/(mol K): exact since the SI of 2019 (CODATA 2018, from memory). 40 CFR
-/// 1065.644 prints 8.314472, an older figure, 1.1 millionths higher.
-pub const GAS: f64 = 8.314_462_618;
+use crate::units::constant::GAS;
+use crate::units::range::RangeError;
+use crate::units::{Decimal, Figure, Temperature};
 
 /// Standard temperature of a standard cubic centimetre, in kelvins: 0 °C (SEMI E12, from memory).
 const STANDARD_KELVINS: f64 = 273.15;
@@ -32,6 +30,11 @@ impl LeakRate {
     #[must_use]
     pub const fn from_moles(value: f64) -> Self {
         Self(value)
+    }
+
+    /// Lets a rate above zero through that is not without end, in mol/s.
+    pub(super) fn checked(self) -> Result<f64, RangeError> {
+        Figure::LeakRate.above(self.0, 0.0, f64::MAX)
     }
 
     /// In mol/s.

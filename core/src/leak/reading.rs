@@ -1,7 +1,8 @@
 //! What the readings of a leak test come to.
 
 use super::decay::{HIGHEST, volume_in, within_air, within_outside};
-use super::{GAS, Instruments, LeakRate, ReadingError};
+use super::{Instruments, LeakRate, ReadingError};
+use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Pressure, Temperature, Time, Volume};
 

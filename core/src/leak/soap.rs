@@ -2,10 +2,10 @@
 
 use core::f64::consts::PI;
 
-use super::decay::{above, range, within_air};
-use super::{LeakError, LeakRate, What};
-use crate::units::range::Value;
-use crate::units::{Length, Temperature, Time};
+use super::LeakRate;
+use super::decay::air as within_tank;
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, Temperature, Time};
 
 /// Pressure of the air in a bubble, in pascals: one atmosphere, its own skin left out.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -15,15 +15,11 @@ const ATMOSPHERE: f64 = 101_325.0;
 /// So a leak that a gauge would take hours to show is seen as soon as the seam is wetted.
 ///
 /// # Errors
-/// [`LeakError`] unless the diameter is above zero and at most 100 mm, the leak above zero and the air from −50 to 150 °C.
-pub fn bubble_time(diameter: Length, leak: LeakRate, air: Temperature) -> Result<Time, LeakError> {
-    let (none, most) = (Length::from_metres(0.0), Length::from_metres(0.1));
-    above(diameter, none, most, Value::Length).map_err(range(What::Bubble))?;
-    within_air(air).map_err(range(What::Temperature))?;
-    if !(leak.moles() > 0.0 && leak.moles().is_finite()) {
-        return Err(LeakError::Leak(leak));
-    }
-    let d = diameter.si();
+/// [`RangeError`] unless the diameter is above zero and at most 100 mm, the leak above zero and the air from −50 to 150 °C.
+pub fn bubble_time(diameter: Length, leak: LeakRate, air: Temperature) -> Result<Time, RangeError> {
+    let d = Figure::Bubble.above(diameter.si(), 0.0, 0.1)?;
+    within_tank(air)?;
+    leak.checked()?;
     let bubble = PI * d * d * d / 6.0;
     Ok(Time::from_seconds(
         bubble * ATMOSPHERE / leak.throughput(air),

@@ -1,7 +1,5 @@
 //! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
 
-use core::fmt;
-
 use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
 use crate::strength::StrengthError;
 use crate::tank::Tank;
@@ -11,39 +9,6 @@ use crate::units::{Area, Length, Pressure, PressureUnit};
 pub const BAROMETER: Pressure = Pressure::new(1.0, PressureUnit::Atmosphere);
 /// No wall is said to take more than the test's own limit, 10 bar.
 const MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
-
-/// Why a tank has no leak test.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum TestError {
-    /// A wall cannot be judged, so that none may be put under pressure.
-    Strength(StrengthError),
-    /// The test itself does not do.
-    Leak(LeakError),
-}
-
-impl From<StrengthError> for TestError {
-    fn from(error: StrengthError) -> Self {
-        Self::Strength(error)
-    }
-}
-
-impl From<LeakError> for TestError {
-    fn from(error: LeakError) -> Self {
-        Self::Leak(error)
-    }
-}
-
-impl fmt::Display for TestError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Strength(error) => write!(f, "a wall cannot be judged: {error}"),
-            Self::Leak(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for TestError {}
 
 impl Tank {
     /// What a leak test must know of the tank, standing level. `overflow` is how high over the lowest inside
@@ -96,9 +61,9 @@ impl Tank {
     /// The leak test by a rule, under a standard atmosphere and with no leak rate sought.
     ///
     /// # Errors
-    /// [`TestError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
+    /// [`LeakError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
     /// asks for more air than is proposed here.
-    pub fn leak_plan(&self, rule: Rule) -> Result<Plan, TestError> {
+    pub fn leak_plan(&self, rule: Rule) -> Result<Plan, LeakError> {
         self.leak_plan_with(rule, None, BAROMETER, None)
     }
 
@@ -113,8 +78,8 @@ impl Tank {
         overflow: Option<Length>,
         outside: Pressure,
         sought: Option<&Sought>,
-    ) -> Result<Plan, TestError> {
+    ) -> Result<Plan, LeakError> {
         let vessel = self.vessel(overflow)?;
-        Ok(vessel.plan(rule, outside, sought)?)
+        vessel.plan(rule, outside, sought)
     }
 }

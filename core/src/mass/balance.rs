@@ -5,11 +5,21 @@ use core::fmt;
 use heapless::Vec;
 
 use crate::geom::Vector;
-use crate::units::input::{Input, InputError, check};
-use crate::units::{Area, Length, Mass, Volume};
+use crate::units::range::RangeError;
+use crate::units::{Area, Figure, Length, Mass, Volume};
 
 /// Mounts that a tank may have.
 pub const MAX_MOUNTS: usize = 8;
+
+/// A coordinate in metres: no tank reaches farther than a kilometre from its origin.
+fn place(metres: f64) -> Result<f64, RangeError> {
+    Figure::Place.within(metres, -1e3, 1e3)
+}
+
+/// A density in kg/m³: nothing that a tank is made of or holds is heavier than 30 000.
+fn density_of(kilograms: f64) -> Result<f64, RangeError> {
+    Figure::Density.within(kilograms, 0.0, 3e4)
+}
 
 /// A mass and its centre, gathered piece by piece.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -28,11 +38,11 @@ impl Balance {
     /// Adds a mass at a point in tank axes, in metres.
     ///
     /// # Errors
-    /// [`InputError`] for a mass below zero or above 1000 t, or a coordinate past 1 km.
-    pub fn point(&mut self, mass: Mass, at: Vector) -> Result<(), InputError> {
-        let mass = check(Input::Mass, mass.si())?;
+    /// [`RangeError`] for a mass below zero or above 1000 t, or a coordinate past 1 km.
+    pub fn point(&mut self, mass: Mass, at: Vector) -> Result<(), RangeError> {
+        let mass = Figure::Mass.within(mass.si(), 0.0, 1e6)?;
         for coordinate in [at.x, at.y, at.z] {
-            check(Input::Place, coordinate)?;
+            place(coordinate)?;
         }
         self.mass += mass;
         self.moment = self.moment + at * mass;
@@ -49,9 +59,9 @@ impl Balance {
         thickness: Length,
         density: f64,
         at: Vector,
-    ) -> Result<(), InputError> {
-        let thickness = check(Input::Thickness, thickness.si())?;
-        let density = check(Input::Density, density)?;
+    ) -> Result<(), RangeError> {
+        let thickness = Figure::Thickness.within(thickness.si(), 1e-4, 0.1)?;
+        let density = density_of(density)?;
         self.point(Mass::from_kilograms(area.si() * thickness * density), at)
     }
 
@@ -59,8 +69,8 @@ impl Balance {
     ///
     /// # Errors
     /// As [`point`](Self::point), and for a density past its limits.
-    pub fn liquid(&mut self, volume: Volume, density: f64, at: Vector) -> Result<(), InputError> {
-        let density = check(Input::Density, density)?;
+    pub fn liquid(&mut self, volume: Volume, density: f64, at: Vector) -> Result<(), RangeError> {
+        let density = density_of(density)?;
         self.point(Mass::from_kilograms(volume.si() * density), at)
     }
 
@@ -105,7 +115,7 @@ pub struct Reactions {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum MountError {
     /// A figure past its limits: a coordinate, or the number of mounts.
-    Input(InputError),
+    Input(RangeError),
     /// The tank has no mass.
     NoMass,
     /// All mounts lie on one line, about which nothing keeps the tank from tipping.
@@ -119,8 +129,8 @@ pub enum MountError {
     },
 }
 
-impl From<InputError> for MountError {
-    fn from(error: InputError) -> Self {
+impl From<RangeError> for MountError {
+    fn from(error: RangeError) -> Self {
         Self::Input(error)
     }
 }
@@ -164,13 +174,13 @@ pub fn reactions(
     mounts: &[Vector],
 ) -> Result<Reactions, MountError> {
     let count = u32::try_from(mounts.len()).unwrap_or(u32::MAX);
-    let count = check(Input::Mounts, f64::from(count))?;
-    check(Input::Gravity, felt.length())?;
+    let count = Figure::Mounts.within(f64::from(count), 1.0, MAX_MOUNTS as f64)?;
+    Figure::Gravity.within(felt.length(), 0.0, 1e3)?;
     let centre = balance.centre().ok_or(MountError::NoMass)?;
     let mut sum = Vector::ZERO;
     for mount in mounts {
         for coordinate in [mount.x, mount.y, mount.z] {
-            check(Input::Place, coordinate)?;
+            place(coordinate)?;
         }
         sum = sum + *mount;
     }
@@ -317,14 +327,14 @@ mod tests {
         let same = [line[0]; 4];
         assert_eq!(reactions(&full, DOWN, &same), Err(MountError::OneLine));
         let error = |mounts: &[Vector]| match reactions(&full, DOWN, mounts) {
-            Err(MountError::Input(error)) => Some(error.input),
+            Err(MountError::Input(error)) => Some(error.figure),
             _ => None,
         };
-        assert_eq!(error(&[]), Some(Input::Mounts));
-        assert_eq!(error(&[Vector::ZERO; 9]), Some(Input::Mounts));
+        assert_eq!(error(&[]), Some(Figure::Mounts));
+        assert_eq!(error(&[Vector::ZERO; 9]), Some(Figure::Mounts));
         assert_eq!(
             error(&[Vector::new(f64::NAN, 0.0, 0.0)]),
-            Some(Input::Place)
+            Some(Figure::Place)
         );
         assert_eq!(
             reactions(&Balance::NOTHING, DOWN, &line),
@@ -332,7 +342,7 @@ mod tests {
         );
         let mut none = Balance::NOTHING;
         let heavy = none.point(Mass::from_kilograms(-1.0), Vector::ZERO);
-        assert_eq!(heavy.unwrap_err().input, Input::Mass);
+        assert_eq!(heavy.unwrap_err().figure, Figure::Mass);
         assert_eq!(Balance::NOTHING.centre(), None);
     }
 }

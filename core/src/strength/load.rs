@@ -1,11 +1,10 @@
 //! What presses on a wall from within: the liquid as it is felt, and the pressure on top of it.
 
+use super::limits;
 use crate::geom::Vector;
-use crate::units::input::{Input, InputError, check, refused};
-use crate::units::{Angle, Pressure};
-
-/// Standard gravity, in m/s²: 3rd CGPM, 1901.
-pub const GRAVITY: f64 = 9.806_65;
+use crate::units::constant::GRAVITY;
+use crate::units::range::{Limit, RangeError};
+use crate::units::{Angle, Figure, Pressure};
 
 /// The pressure within a tank that is full to the brim, gauge, at every point.
 ///
@@ -68,9 +67,9 @@ impl Load {
     /// A pressure that is the same everywhere: a test with air, or a cap that holds.
     ///
     /// # Errors
-    /// [`InputError`] for a pressure below zero or above 100 bar.
-    pub fn even(over: Pressure) -> Result<Self, InputError> {
-        let over = check(Input::Pressure, over.si())?;
+    /// [`RangeError`] for a pressure below zero or above 100 bar.
+    pub fn even(over: Pressure) -> Result<Self, RangeError> {
+        let over = limits::pressure(over.si())?;
         Ok(Self {
             over,
             slope: Vector::ZERO,
@@ -83,23 +82,23 @@ impl Load {
     /// space within.
     ///
     /// # Errors
-    /// [`InputError`] for a figure past its limits; [`Input::Place`] where `inside` is empty.
+    /// [`RangeError`] for a figure past its limits; [`Figure::Place`] where `inside` is empty.
     pub fn liquid(
         density: f64,
         felt: Vector,
         over: Pressure,
         inside: &[Vector],
-    ) -> Result<Self, InputError> {
-        let over = check(Input::Pressure, over.si())?;
-        let density = check(Input::Density, density)?;
-        check(Input::Gravity, felt.length())?;
+    ) -> Result<Self, RangeError> {
+        let over = limits::pressure(over.si())?;
+        let density = limits::density(density)?;
+        limits::gravity(felt.length())?;
         let slope = felt * density;
         let high = inside
             .iter()
             .map(|&point| slope.dot(point))
             .fold(f64::INFINITY, libm::fmin);
         if !high.is_finite() {
-            return Err(refused(Input::Place, high));
+            return Err(nowhere(high));
         }
         Ok(Self {
             over,
@@ -138,6 +137,15 @@ impl Load {
             at_origin: self.at(frame.origin),
             slope: [self.slope.dot(frame.u), self.slope.dot(frame.v)],
         }
+    }
+}
+
+/// The error of a space or a panel without corners.
+fn nowhere(metres: f64) -> RangeError {
+    RangeError {
+        figure: Figure::Place,
+        value: metres,
+        limit: Limit::AtMost(1e3),
     }
 }
 
@@ -193,15 +201,15 @@ impl Sway {
     /// tables 35 and 38).
     ///
     /// # Errors
-    /// As [`Load::liquid`]; [`Input::Place`] where the panel has no corners.
+    /// As [`Load::liquid`]; [`Figure::Place`] where the panel has no corners.
     pub fn worst(
         &self,
         density: f64,
         over: Pressure,
         inside: &[Vector],
         corners: &[Vector],
-    ) -> Result<Load, InputError> {
-        let mut worst = Err(refused(Input::Place, f64::NAN));
+    ) -> Result<Load, RangeError> {
+        let mut worst = Err(nowhere(f64::NAN));
         let mut most = f64::NEG_INFINITY;
         let mut failed = None;
         self.each(|felt| match Load::liquid(density, felt, over, inside) {
@@ -316,23 +324,23 @@ mod tests {
     fn refused() {
         let inside = corners(0.4, 0.3, 0.2);
         let down = Vector::new(0.0, 0.0, -GRAVITY);
-        let what = |result: Result<Load, InputError>| result.unwrap_err().input;
+        let what = |result: Result<Load, RangeError>| result.unwrap_err().figure;
         assert_eq!(
             what(Load::even(Pressure::from_pascals(-1.0))),
-            Input::Pressure
+            Figure::Pressure
         );
         assert_eq!(
             what(Load::liquid(f64::NAN, down, zero(), &inside)),
-            Input::Density
+            Figure::Density
         );
         assert_eq!(
             what(Load::liquid(1e3, down * 1e3, zero(), &inside)),
-            Input::Gravity
+            Figure::Gravity
         );
-        assert_eq!(what(Load::liquid(1e3, down, zero(), &[])), Input::Place);
+        assert_eq!(what(Load::liquid(1e3, down, zero(), &[])), Figure::Place);
         assert_eq!(
             what(Sway::STILL.worst(1e3, zero(), &inside, &[])),
-            Input::Place
+            Figure::Place
         );
     }
 }

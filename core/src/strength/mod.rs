@@ -7,6 +7,7 @@
 //! Say [`weld::CAUTION`] beside every figure of strength.
 
 mod bearing;
+mod limits;
 pub mod load;
 pub mod panel;
 pub mod plate;

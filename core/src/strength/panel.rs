@@ -1,23 +1,22 @@
 //! Whether a flat panel bears its load, and what would mend one that does not.
 
-mod open;
 mod round;
 mod spacing;
 #[cfg(test)]
 mod tests;
 
-pub use open::{OpenStrength, open_top};
 pub use round::RoundPanel;
 pub use spacing::{Spacing, baffle_spacing};
 
 use core::fmt;
 
+use super::limits;
 use super::load::Pressing;
 use super::plate::{
     Bending, Enclosing, Held, OutlineError, Ramp, Sides, clamped, disc_held, enclosing, held,
     stiffness, supported,
 };
-use crate::units::input::{Input, InputError, check};
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// What a sheet is made of, as strength goes.
@@ -34,12 +33,12 @@ impl Metal {
     /// seam that of the welded sheet, not of the sheet as bought.
     ///
     /// # Errors
-    /// [`InputError`] for a figure past its limits.
-    pub fn new(modulus: Pressure, poisson: f64, strength: Pressure) -> Result<Self, InputError> {
+    /// [`RangeError`] for a figure past its limits.
+    pub fn new(modulus: Pressure, poisson: f64, strength: Pressure) -> Result<Self, RangeError> {
         Ok(Self {
-            modulus: check(Input::Modulus, modulus.si())?,
-            poisson: check(Input::Poisson, poisson)?,
-            strength: check(Input::Strength, strength.si())?,
+            modulus: limits::modulus(modulus)?,
+            poisson: limits::poisson(poisson)?,
+            strength: limits::strength(strength)?,
         })
     }
 }
@@ -61,13 +60,13 @@ pub struct Panel {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum PanelError {
     /// A figure past its limits.
-    Input(InputError),
+    Input(RangeError),
     /// The outline is no panel.
     Outline(OutlineError),
 }
 
-impl From<InputError> for PanelError {
-    fn from(error: InputError) -> Self {
+impl From<RangeError> for PanelError {
+    fn from(error: RangeError) -> Self {
         Self::Input(error)
     }
 }
@@ -152,19 +151,19 @@ impl Panel {
     ///
     /// # Errors
     /// [`PanelError`] for a figure past its limits or an outline without area; for a highest pressure
-    /// below zero or above 100 bar, [`Input::Pressure`].
+    /// below zero or above 100 bar, [`Figure::Pressure`].
     pub fn new(
         outline: &[[f64; 2]],
         thickness: Length,
         metal: Metal,
         pressing: Pressing,
     ) -> Result<Self, PanelError> {
-        let thickness = check(Input::Thickness, thickness.si())?;
+        let thickness = limits::thickness(thickness)?;
         let shape = enclosing(outline)?;
-        check(Input::Size, shape.sides.short())?;
-        check(Input::Size, shape.sides.long())?;
+        limits::size(shape.sides.short())?;
+        limits::size(shape.sides.long())?;
         let ramp = shape.ramp(pressing.at_origin.si(), pressing.slope);
-        check(Input::Pressure, ramp.most())?;
+        limits::pressure(ramp.most())?;
         Ok(Self {
             shape,
             ramp,
@@ -191,9 +190,9 @@ impl Panel {
     /// Bending stress goes with one over the thickness squared; what stretching adds is found by going round.
     ///
     /// # Errors
-    /// [`InputError`] for a target below 0.1 or above 100.
-    pub fn mend(&self, target: f64) -> Result<Mend, InputError> {
-        let target = check(Input::Reserve, target)?;
+    /// [`RangeError`] for a target below 0.1 or above 100.
+    pub fn mend(&self, target: f64) -> Result<Mend, RangeError> {
+        let target = limits::reserve(target)?;
         let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
         let t = bent.thickness_for(target, self.thickness);
         let (sides, ramp) = self.half();
@@ -211,9 +210,9 @@ impl Panel {
     /// what is left of an error of that is on the safe side.
     ///
     /// # Errors
-    /// [`InputError`] for a target below 0.1 or above 100.
-    pub fn takes(&self, target: f64) -> Result<Pressure, InputError> {
-        let allowed = self.metal.strength / check(Input::Reserve, target)?;
+    /// [`RangeError`] for a target below 0.1 or above 100.
+    pub fn takes(&self, target: f64) -> Result<Pressure, RangeError> {
+        let allowed = self.metal.strength / limits::reserve(target)?;
         let one = Bent::of(self.shape.sides, Ramp::even(1.0), self.metal);
         let t = self.thickness;
         let mut pressure = allowed / one.stresses(t).by_bending();

@@ -6,8 +6,9 @@
 //! (from memory); to use them does not make a tank a vessel to that code. Where law counts a tank as a
 //! pressure vessel, have it designed and tested by those it licenses.
 
+use super::limits;
 use super::plate::stiffness;
-use crate::units::input::{Input, InputError, check};
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// The wall of a cylinder.
@@ -25,8 +26,8 @@ pub struct Hoop {
 /// `p (R/t − 0.4) / 2` (UG-27(c)(2)).
 ///
 /// # Errors
-/// [`InputError`] for a figure past its limits.
-pub fn cylinder(radius: Length, thickness: Length, pressure: Pressure) -> Result<Hoop, InputError> {
+/// [`RangeError`] for a figure past its limits.
+pub fn cylinder(radius: Length, thickness: Length, pressure: Pressure) -> Result<Hoop, RangeError> {
     let (slim, p) = checked(radius, thickness, pressure)?;
     Ok(Hoop {
         round: Pressure::from_pascals(p * (slim + 0.6)),
@@ -56,21 +57,21 @@ pub enum Dish {
 /// `p (L M/t + 0.2) / 2` with `M = (3 + √(L/r)) / 4` (Appendix 1-4(d)).
 ///
 /// # Errors
-/// [`InputError`] for a figure past its limits: a crown wider than the diameter, a knuckle below 6 % of
+/// [`RangeError`] for a figure past its limits: a crown wider than the diameter, a knuckle below 6 % of
 /// the crown.
 pub fn dish(
     dish: Dish,
     radius: Length,
     thickness: Length,
     pressure: Pressure,
-) -> Result<Pressure, InputError> {
+) -> Result<Pressure, RangeError> {
     let (slim, p) = checked(radius, thickness, pressure)?;
     let factor = match dish {
         Dish::Hemisphere => 1.0,
         Dish::TwoToOne => 2.0,
         Dish::Torisphere { crown, knuckle } => {
-            let wide = 2.0 * check(Input::Crown, crown.si() / (2.0 * radius.si()))?;
-            let tight = check(Input::Knuckle, knuckle.si() / crown.si())?;
+            let wide = 2.0 * limits::crown(crown.si() / (2.0 * radius.si()))?;
+            let tight = limits::knuckle(knuckle.si() / crown.si())?;
             wide * 0.25 * (3.0 + libm::sqrt(1.0 / tight))
         }
     };
@@ -102,17 +103,17 @@ pub struct Disc {
 /// 10b). Small deflection: it overstates a bulge past half the thickness.
 ///
 /// # Errors
-/// [`InputError`] for a figure past its limits.
+/// [`RangeError`] for a figure past its limits.
 pub fn disc(
     radius: Length,
     thickness: Length,
     modulus: Pressure,
     poisson: f64,
     pressure: Pressure,
-) -> Result<Disc, InputError> {
+) -> Result<Disc, RangeError> {
     let (slim, p) = checked(radius, thickness, pressure)?;
-    let modulus = check(Input::Modulus, modulus.si())?;
-    let nu = check(Input::Poisson, poisson)?;
+    let modulus = limits::modulus(modulus)?;
+    let nu = limits::poisson(poisson)?;
     let a = radius.si();
     let clamped = p * a * a * a * a / (64.0 * stiffness(modulus, nu, thickness.si()));
     let stress = |coefficient: f64| Pressure::from_pascals(6.0 * coefficient * p * slim * slim);
@@ -129,8 +130,8 @@ fn checked(
     radius: Length,
     thickness: Length,
     pressure: Pressure,
-) -> Result<(f64, f64), InputError> {
-    let radius = check(Input::Size, radius.si())?;
-    let thickness = check(Input::Thickness, thickness.si())?;
-    Ok((radius / thickness, check(Input::Pressure, pressure.si())?))
+) -> Result<(f64, f64), RangeError> {
+    let radius = limits::size(radius.si())?;
+    let thickness = limits::thickness(thickness)?;
+    Ok((radius / thickness, limits::pressure(pressure.si())?))
 }

@@ -5,8 +5,9 @@
 //! 1.25. That holds for sound welds. A weld with lack of fusion, porosity or a crack bears less, and only
 //! a test shows it.
 
+use super::limits;
 use super::plate::{Bending, Ramp, Sides};
-use crate::units::input::{Input, InputError, check};
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// The partial factor of a weld's strength: EN 1999-1-1, 6.1.3, and EN 1993-1-8, 2.2 (from memory).
@@ -44,14 +45,14 @@ impl Weld {
     /// Its throat: for a fillet in a right angle leg / √2.
     ///
     /// # Errors
-    /// [`InputError`] for a throat below 0.1 mm or above 100 mm.
-    pub fn throat(self) -> Result<Length, InputError> {
+    /// [`RangeError`] for a throat below 0.1 mm or above 100 mm.
+    pub fn throat(self) -> Result<Length, RangeError> {
         let throat = match self {
             Self::Butt { thickness, fused } => thickness.si() * fused,
             Self::Corner { throat } => throat.si(),
             Self::Fillet { leg } => leg.si() * core::f64::consts::FRAC_1_SQRT_2,
         };
-        check(Input::Throat, throat).map(Length::from_metres)
+        limits::throat(throat).map(Length::from_metres)
     }
 }
 
@@ -119,13 +120,13 @@ pub struct SeamStrength {
 /// moment bends the throat: `6 M / a²`.
 ///
 /// # Errors
-/// [`InputError`] for a figure past its limits.
-pub fn seam(weld: Weld, load: Along, filler: Pressure) -> Result<SeamStrength, InputError> {
+/// [`RangeError`] for a figure past its limits.
+pub fn seam(weld: Weld, load: Along, filler: Pressure) -> Result<SeamStrength, RangeError> {
     let a = weld.throat()?.si();
-    let strength = check(Input::Strength, filler.si())? / WELD_FACTOR;
-    let pull = check(Input::LineForce, load.pull)?;
-    let across = check(Input::LineForce, load.across)?;
-    let bending = 6.0 * check(Input::LineForce, load.moment)? / (a * a);
+    let strength = limits::strength(filler)? / WELD_FACTOR;
+    let pull = limits::line_force(load.pull)?;
+    let across = limits::line_force(load.across)?;
+    let bending = 6.0 * limits::line_force(load.moment)? / (a * a);
     let (normal, shear) = match weld {
         Weld::Butt { .. } => (pull / a, across / a),
         Weld::Corner { .. } | Weld::Fillet { .. } => (0.0, libm::hypot(pull, across) / a),
@@ -194,7 +195,7 @@ pub const fn fatigue_class(detail: Detail, metal: FatigueMetal) -> Pressure {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::LengthUnit;
+    use crate::units::{Figure, LengthUnit};
 
     fn mm(value: f64) -> Length {
         Length::new(value, LengthUnit::Millimetre)
@@ -262,14 +263,14 @@ mod tests {
         near(got.forces.si(), 6_f64.sqrt() * 0.52 * 2e4 * 0.3 / 0.002);
         assert!(got.reserve < got.reserve_forces);
         assert_eq!(
-            Weld::Fillet { leg: mm(0.01) }.throat().unwrap_err().input,
-            Input::Throat
+            Weld::Fillet { leg: mm(0.01) }.throat().unwrap_err().figure,
+            Figure::Throat
         );
         assert_eq!(
             seam(Weld::Corner { throat: mm(2.0) }, load, mpa(0.0))
                 .unwrap_err()
-                .input,
-            Input::Strength
+                .figure,
+            Figure::Strength
         );
     }
 

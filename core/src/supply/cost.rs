@@ -1,7 +1,7 @@
 //! What it costs: amounts times prices, in whatever money the prices are.
 
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Energy, Mass, Time, Volume};
+use crate::units::range::RangeError;
+use crate::units::{Energy, Figure, Mass, Time, Volume};
 
 /// Items in the order of [`Costs::items`].
 pub const ITEMS: [&str; 5] = ["sheet", "filler", "gas", "labour", "electricity"];
@@ -51,22 +51,22 @@ impl Costs {
     /// Amounts times prices.
     ///
     /// # Errors
-    /// [`Refused`] for a price outside 0 to 10⁹, a mass outside 0 to 100 t, a volume outside 0 to 10 000 m³,
+    /// [`RangeError`] for a price outside 0 to 10⁹, a mass outside 0 to 100 t, a volume outside 0 to 10 000 m³,
     /// a time outside 0 to 10 000 h, or an energy outside 0 to 10¹² J.
-    pub fn of(amounts: &Amounts, prices: &Prices) -> Result<Self, Refused> {
+    pub fn of(amounts: &Amounts, prices: &Prices) -> Result<Self, RangeError> {
         let rows = [
-            (Field::Mass, amounts.sheet.si(), 1e5, 1.0, prices.sheet),
-            (Field::Mass, amounts.filler.si(), 1e5, 1.0, prices.filler),
-            (Field::GasVolume, amounts.gas.si(), 1e4, 1.0, prices.gas),
+            (Figure::Mass, amounts.sheet.si(), 1e5, 1.0, prices.sheet),
+            (Figure::Mass, amounts.filler.si(), 1e5, 1.0, prices.filler),
+            (Figure::GasVolume, amounts.gas.si(), 1e4, 1.0, prices.gas),
             (
-                Field::Time,
+                Figure::Time,
                 amounts.labour.si(),
                 3.6e7,
                 3_600.0,
                 prices.labour,
             ),
             (
-                Field::Energy,
+                Figure::Energy,
                 amounts.electricity.si(),
                 1e12,
                 3.6e6,
@@ -74,10 +74,10 @@ impl Costs {
             ),
         ];
         let mut items = [None; 5];
-        for (item, (field, amount, most, unit, price)) in items.iter_mut().zip(rows) {
-            let amount = within(field, amount, 0.0, most)?;
+        for (item, (figure, amount, most, unit, price)) in items.iter_mut().zip(rows) {
+            let amount = figure.within(amount, 0.0, most)?;
             if let Some(price) = price {
-                let price = within(Field::Price, price, 0.0, 1e9)?;
+                let price = Figure::Price.within(price, 0.0, 1e9)?;
                 *item = Some(amount / unit * price);
             }
         }

@@ -5,8 +5,8 @@
 //! within 0.3 %. An ideal gas would understate a cylinder at 200 bar by 6 to 7 %. For mixtures the table
 //! does not hold.
 
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Pressure, Temperature, Volume};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Pressure, Temperature, Volume};
 
 /// One standard atmosphere, in pascals.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -71,10 +71,10 @@ impl Cylinder {
     /// A cylinder by its water capacity, as stamped on it.
     ///
     /// # Errors
-    /// [`Refused`] for a capacity outside 0.1 to 200 L.
-    pub fn new(water: Volume) -> Result<Self, Refused> {
+    /// [`RangeError`] for a capacity outside 0.1 to 200 L.
+    pub fn new(water: Volume) -> Result<Self, RangeError> {
         Ok(Self {
-            water: within(Field::Water, water.si(), 1e-4, 0.2)?,
+            water: Figure::Water.within(water.si(), 1e-4, 0.2)?,
         })
     }
 
@@ -82,10 +82,14 @@ impl Cylinder {
     /// at `temperature`.
     ///
     /// # Errors
-    /// [`Refused`] for a gauge pressure outside 0 to 300 bar or a temperature outside 0 to 45 °C.
-    pub fn contents(&self, gauge: Pressure, temperature: Temperature) -> Result<Volume, Refused> {
-        let absolute = within(Field::Gauge, gauge.si(), 0.0, 300e5)? + ATMOSPHERE;
-        let t = within(Field::GasTemperature, temperature.si(), 273.15, 318.15)?;
+    /// [`RangeError`] for a gauge pressure outside 0 to 300 bar or a temperature outside 0 to 45 °C.
+    pub fn contents(
+        &self,
+        gauge: Pressure,
+        temperature: Temperature,
+    ) -> Result<Volume, RangeError> {
+        let absolute = Figure::CylinderGauge.within(gauge.si(), 0.0, 300e5)? + ATMOSPHERE;
+        let t = Figure::GasTemperature.within(temperature.si(), 273.15, 318.15)?;
         let ratio = absolute / ATMOSPHERE * REFERENCE / t;
         let z = compressibility(absolute, t);
         Ok(Volume::from_cubic_metres(
@@ -102,8 +106,8 @@ impl Cylinder {
         gauge: Pressure,
         left: Pressure,
         temperature: Temperature,
-    ) -> Result<Volume, Refused> {
-        within(Field::Gauge, left.si(), 0.0, gauge.si())?;
+    ) -> Result<Volume, RangeError> {
+        Figure::CylinderGauge.within(left.si(), 0.0, gauge.si())?;
         let full = self.contents(gauge, temperature)?.si();
         let rest = self.contents(left, temperature)?.si();
         Ok(Volume::from_cubic_metres(full - rest))

@@ -1,8 +1,8 @@
 //! Filler rod for beads.
 
 use super::Bead;
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Length, LengthUnit, Mass, Ratio};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, LengthUnit, Mass, Ratio};
 
 /// Share of a TIG rod's metal that ends in the seam: 0.95 to 1.0 (from memory); the lower end.
 pub const DEPOSITION: Ratio = Ratio::from_share(0.95);
@@ -41,16 +41,16 @@ impl Rod {
     /// A rod.
     ///
     /// # Errors
-    /// [`Refused`] for a value outside the range that its field names.
-    pub fn new(draft: &RodDraft) -> Result<Self, Refused> {
-        let d = within(Field::RodDiameter, draft.diameter.si(), 5e-4, 0.01)?;
-        let length = within(Field::RodLength, draft.length.si(), 0.1, 2.0)?;
+    /// [`RangeError`] for a value outside the range that its field names.
+    pub fn new(draft: &RodDraft) -> Result<Self, RangeError> {
+        let d = Figure::RodDiameter.within(draft.diameter.si(), 5e-4, 0.01)?;
+        let length = Figure::RodLength.within(draft.length.si(), 0.1, 2.0)?;
         Ok(Self {
             area: 0.25 * core::f64::consts::PI * d * d,
             length,
-            stub: within(Field::Stub, draft.stub.si(), 0.0, 0.5 * length)?,
-            density: within(Field::Density, draft.density, 1_000.0, 20_000.0)?,
-            deposition: within(Field::Deposition, draft.deposition.si(), 0.5, 1.0)?,
+            stub: Figure::Stub.within(draft.stub.si(), 0.0, 0.5 * length)?,
+            density: Figure::Density.within(draft.density, 1_000.0, 20_000.0)?,
+            deposition: Figure::Deposition.within(draft.deposition.si(), 0.5, 1.0)?,
         })
     }
 
@@ -69,8 +69,11 @@ impl Rod {
     /// What several beads use. Rods are counted over all of them together, each used down to its stub.
     ///
     /// # Errors
-    /// [`Refused`] past 10 km of rod.
-    pub fn total<'a>(&self, beads: impl IntoIterator<Item = &'a Bead>) -> Result<Filler, Refused> {
+    /// [`RangeError`] past 10 km of rod.
+    pub fn total<'a>(
+        &self,
+        beads: impl IntoIterator<Item = &'a Bead>,
+    ) -> Result<Filler, RangeError> {
         let mut melted = 0.0;
         for bead in beads {
             melted += self.melted(bead).si();
@@ -81,9 +84,9 @@ impl Rod {
     /// What a length of rod to melt comes to, in rods that are each used down to their stubs.
     ///
     /// # Errors
-    /// [`Refused`] past 10 km of rod.
-    pub fn bought(&self, melted: Length) -> Result<Filler, Refused> {
-        let melted = within(Field::RodLength, melted.si(), 0.0, 1e4)?;
+    /// [`RangeError`] past 10 km of rod.
+    pub fn bought(&self, melted: Length) -> Result<Filler, RangeError> {
+        let melted = Figure::RodLength.within(melted.si(), 0.0, 1e4)?;
         // A rod too many by rounding would be one bought for nothing.
         let count = libm::ceil(melted / (self.length - self.stub) - 1e-9);
         // At most 10 km over 50 mm.

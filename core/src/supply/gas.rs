@@ -2,8 +2,8 @@
 //! post-flow, so that short stitches cost gas.
 
 use crate::units::flow::Flow;
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Current, Ratio, Time, Volume};
+use crate::units::range::RangeError;
+use crate::units::{Current, Figure, Ratio, Time, Volume};
 
 /// Gas as set on the machine.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,23 +27,23 @@ impl Shield {
     /// A flow, and how long it runs before and after the arc.
     ///
     /// # Errors
-    /// [`Refused`] for a flow outside 1 to 50 L/min, a pre-flow outside 0 to 60 s, or a post-flow outside 0
+    /// [`RangeError`] for a flow outside 1 to 50 L/min, a pre-flow outside 0 to 60 s, or a post-flow outside 0
     /// to 120 s.
-    pub fn new(flow: Flow, pre: Time, post: Time) -> Result<Self, Refused> {
+    pub fn new(flow: Flow, pre: Time, post: Time) -> Result<Self, RangeError> {
         let litre = 1.0 / 60_000.0;
         Ok(Self {
-            flow: within(Field::Flow, flow.si(), litre, 50.0 * litre)?,
-            pre: within(Field::PreFlow, pre.si(), 0.0, 60.0)?,
-            post: within(Field::PostFlow, post.si(), 0.0, 120.0)?,
+            flow: Figure::Flow.within(flow.si(), litre, 50.0 * litre)?,
+            pre: Figure::PreFlow.within(pre.si(), 0.0, 60.0)?,
+            post: Figure::PostFlow.within(post.si(), 0.0, 120.0)?,
         })
     }
 
     /// What an arc time with so many starts uses.
     ///
     /// # Errors
-    /// [`Refused`] for an arc time outside 0 to 100 h.
-    pub fn used(&self, arc: Time, starts: u32) -> Result<Gas, Refused> {
-        let arc = within(Field::ArcTime, arc.si(), 0.0, 360_000.0)?;
+    /// [`RangeError`] for an arc time outside 0 to 100 h.
+    pub fn used(&self, arc: Time, starts: u32) -> Result<Gas, RangeError> {
+        let arc = Figure::ArcTime.within(arc.si(), 0.0, 360_000.0)?;
         let idle = f64::from(starts) * (self.pre + self.post);
         Ok(Gas {
             arc: Volume::from_cubic_metres(self.flow * arc),

@@ -11,8 +11,8 @@ use super::section::{Form, SectionError};
 use crate::blank::joint::Corner;
 use crate::seam::Seam;
 use crate::tank::Tank;
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Length, Ratio, Time};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, Ratio, Time};
 
 /// Rod that goes to trial pieces and spoilt ends, on top of what the seams take: common practice, no source.
 pub const WASTE: Ratio = Ratio::from_share(0.1);
@@ -141,8 +141,8 @@ impl Tank {
     /// What each welded seam uses up, in the order of [`Tank::seams`].
     ///
     /// # Errors
-    /// Of an item: [`Refused`] for an arc time past 100 h.
-    pub fn supplies(&self, kit: &Kit) -> impl Iterator<Item = Result<SeamUse, Refused>> {
+    /// Of an item: [`RangeError`] for an arc time past 100 h.
+    pub fn supplies(&self, kit: &Kit) -> impl Iterator<Item = Result<SeamUse, RangeError>> {
         let Kit { rod, shield, .. } = *kit;
         self.seams().filter_map(move |seam| {
             let bead = self.bead(&seam)?;
@@ -163,9 +163,9 @@ impl Tank {
     /// What all seams together use up.
     ///
     /// # Errors
-    /// [`Refused`] for an arc time past 100 h, a waste outside 0 to 100 %, or more than 10 km of rod.
-    pub fn supply_in_all(&self, kit: &Kit) -> Result<AllUse, Refused> {
-        let waste = within(Field::Waste, kit.waste.si(), 0.0, 1.0)?;
+    /// [`RangeError`] for an arc time past 100 h, a waste outside 0 to 100 %, or more than 10 km of rod.
+    pub fn supply_in_all(&self, kit: &Kit) -> Result<AllUse, RangeError> {
+        let waste = Figure::Waste.within(kit.waste.si(), 0.0, 1.0)?;
         let mut all = AllUse::default();
         let (mut melted, mut arc, mut tacks) = (0.0, 0.0, 0.0);
         for one in self.supplies(kit) {

@@ -10,7 +10,7 @@ use crate::body::MAX_EDGES;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;
-use crate::units::refuse::Refused;
+use crate::units::range::RangeError;
 use crate::units::{Length, LineEnergy, Mass};
 
 /// Edges that may be cut larger: all of the outside, and the line along which a wrapper is closed.
@@ -54,7 +54,7 @@ impl Tank {
             thickness: seam.thinner,
         };
         let section = self.bead(seam)?.ok().map(|bead| bead.section());
-        let across: Option<Result<Estimate, Refused>> = match joint {
+        let across: Option<Result<Estimate, RangeError>> = match joint {
             Joint::Butt => {
                 section.map(|area| shrinkage::butt(sheet, area, self.job.joints.allow().gap))
             }

@@ -23,8 +23,8 @@ pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 
 use crate::blank::joint::{Allow, Corner, Joint};
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Area, Length, Volume};
+use crate::units::range::RangeError;
+use crate::units::{Area, Figure, Length, Volume};
 use section::Form;
 
 /// The bead of one seam.
@@ -38,10 +38,10 @@ impl Bead {
     /// A bead of one section along a seam.
     ///
     /// # Errors
-    /// [`Refused`] for a section outside 0 to 100 cm² or a length outside 0 to 1 km.
-    pub fn new(section: Area, length: Length) -> Result<Self, Refused> {
-        within(Field::Section, section.si(), 0.0, 0.01)?;
-        within(Field::SeamLength, length.si(), 0.0, 1_000.0)?;
+    /// [`RangeError`] for a section outside 0 to 100 cm² or a length outside 0 to 1 km.
+    pub fn new(section: Area, length: Length) -> Result<Self, RangeError> {
+        Figure::Section.within(section.si(), 0.0, 0.01)?;
+        Figure::SeamLength.within(length.si(), 0.0, 1_000.0)?;
         Ok(Self { section, length })
     }
 

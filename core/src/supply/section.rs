@@ -8,8 +8,8 @@ use core::f64::consts::PI;
 use core::fmt;
 
 use crate::blank::joint::{Allow, Corner, Joint, JointError};
-use crate::units::refuse::{Field, Refused, within};
-use crate::units::{Angle, Area, Length, LengthUnit};
+use crate::units::range::RangeError;
+use crate::units::{Angle, Area, Figure, Length, LengthUnit};
 
 /// A cap of weld metal that stands over its line.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -24,9 +24,9 @@ pub struct Cap {
 
 impl Cap {
     /// A parabola's area, `⅔ w h`.
-    fn area(self) -> Result<f64, Refused> {
-        let w = within(Field::CapWidth, self.width.si(), 0.0, 0.1)?;
-        let h = within(Field::CapHeight, self.height.si(), 0.0, 0.02)?;
+    fn area(self) -> Result<f64, RangeError> {
+        let w = Figure::CapWidth.within(self.width.si(), 0.0, 0.1)?;
+        let h = Figure::CapHeight.within(self.height.si(), 0.0, 0.02)?;
         Ok(2.0 / 3.0 * w * h)
     }
 }
@@ -87,7 +87,7 @@ impl Form {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum SectionError {
     /// A value past its limit.
-    Refused(Refused),
+    RangeError(RangeError),
     /// The joint does not suit the angle.
     Joint(JointError),
 }
@@ -95,7 +95,7 @@ pub enum SectionError {
 impl fmt::Display for SectionError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Refused(refused) => refused.fmt(f),
+            Self::RangeError(refused) => refused.fmt(f),
             Self::Joint(error) => error.fmt(f),
         }
     }
@@ -103,9 +103,9 @@ impl fmt::Display for SectionError {
 
 impl core::error::Error for SectionError {}
 
-impl From<Refused> for SectionError {
-    fn from(refused: Refused) -> Self {
-        Self::Refused(refused)
+impl From<RangeError> for SectionError {
+    fn from(refused: RangeError) -> Self {
+        Self::RangeError(refused)
     }
 }
 
@@ -119,16 +119,21 @@ fn square_metres(value: f64) -> Area {
     Area::from_square_metres(value)
 }
 
-fn sheet(thickness: Length) -> Result<f64, Refused> {
-    within(Field::Thickness, thickness.si(), 1e-4, 0.1)
+fn sheet(thickness: Length) -> Result<f64, RangeError> {
+    Figure::Thickness.within(thickness.si(), 1e-4, 0.1)
 }
 
 /// A butt with square edges: `g t + ⅔ w_c h_c + ⅔ w_r h_r`, with the gap `g` and the thinner sheet.
 ///
 /// # Errors
-/// [`Refused`] for a sheet outside 0.1 to 100 mm, a gap outside 0 to 20 mm, or a cap.
-pub fn square_butt(thickness: Length, gap: Length, cap: Cap, root: Cap) -> Result<Area, Refused> {
-    let groove = sheet(thickness)? * within(Field::Gap, gap.si(), 0.0, 0.02)?;
+/// [`RangeError`] for a sheet outside 0.1 to 100 mm, a gap outside 0 to 20 mm, or a cap.
+pub fn square_butt(
+    thickness: Length,
+    gap: Length,
+    cap: Cap,
+    root: Cap,
+) -> Result<Area, RangeError> {
+    let groove = sheet(thickness)? * Figure::Gap.within(gap.si(), 0.0, 0.02)?;
     Ok(square_metres(groove + cap.area()? + root.area()?))
 }
 
@@ -136,18 +141,18 @@ pub fn square_butt(thickness: Length, gap: Length, cap: Cap, root: Cap) -> Resul
 /// `⅔ · 2 z sin(φ/2) · h` for a convex face.
 ///
 /// # Errors
-/// [`Refused`] for a leg outside 0.5 to 50 mm, an angle outside 10° to 170°, or a cap.
-pub fn fillet(leg: Length, angle: Angle, face: Shape) -> Result<Area, Refused> {
-    let z = within(Field::Leg, leg.si(), 5e-4, 0.05)?;
+/// [`RangeError`] for a leg outside 0.5 to 50 mm, an angle outside 10° to 170°, or a cap.
+pub fn fillet(leg: Length, angle: Angle, face: Shape) -> Result<Area, RangeError> {
+    let z = Figure::Leg.within(leg.si(), 5e-4, 0.05)?;
     let degree = PI / 180.0;
-    let phi = within(Field::Angle, angle.si(), 10.0 * degree, 170.0 * degree)?;
+    let phi = Figure::Angle.within(angle.si(), 10.0 * degree, 170.0 * degree)?;
     let chord = 2.0 * z * libm::sin(0.5 * phi);
     let flat = 0.5 * z * z * libm::sin(phi);
     Ok(square_metres(flat + raised(chord, face)?))
 }
 
 /// What stands over a line from toe to toe.
-fn raised(width: f64, face: Shape) -> Result<f64, Refused> {
+fn raised(width: f64, face: Shape) -> Result<f64, RangeError> {
     match face {
         Shape::Convex(height) => Cap {
             width: Length::from_metres(width),
@@ -162,8 +167,8 @@ fn raised(width: f64, face: Shape) -> Result<f64, Refused> {
 /// is the edges' own where no filler is added, so this is what filler adds.
 ///
 /// # Errors
-/// [`Refused`] for a sheet or a height.
-pub fn edge(sheets: [Length; 2], height: Length) -> Result<Area, Refused> {
+/// [`RangeError`] for a sheet or a height.
+pub fn edge(sheets: [Length; 2], height: Length) -> Result<Area, RangeError> {
     let [a, b] = sheets;
     let width = Length::from_metres(sheet(a)? + sheet(b)?);
     Ok(square_metres(Cap { width, height }.area()?))

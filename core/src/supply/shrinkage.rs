@@ -10,8 +10,8 @@ use heapless::Vec;
 
 use crate::arc::wave::MOST_CURRENT;
 use crate::tables::Family;
-use crate::units::refuse::{Field, Refused, above, within};
-use crate::units::{Area, Current, Length, LengthUnit, LineEnergy, Ratio};
+use crate::units::range::RangeError;
+use crate::units::{Area, Current, Figure, Length, LineEnergy};
 
 /// What limits an estimate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,14 +60,10 @@ const LEG_SHARE: f64 = 0.75;
 
 const BUTT: &str =
     "0.18 to 0.2 A/t + 0.05 g: Spraragen and Ettinger (1950), AWS Welding Handbook (from memory)";
-const AVERAGE_WIDTH: &str = "0.10 A/t: Blodgett, Design of Welded Structures, 7.7 (from memory)";
 const FILLET: &str =
     "1.02 mm z/t for a tee, 1.52 mm z/t for a lap: AWS Welding Handbook (from memory)";
 const LONGITUDINAL: &str = "305e-7 I L / t in mm and A: King, AWS Welding Handbook (from memory)";
-const ANGULAR: &str =
-    "0.02 W z^1.3 / t^2 in inches: Blodgett, Design of Welded Structures, 7.7 (from memory)";
 const FREE: &str = "alpha Q / (rho c d), free contraction: Okerblom, Vinokurov (from memory)";
-const TWI: &str = "TWI, FAQ on weld shrinkage, for steel";
 
 /// A sheet and what it is of.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,8 +75,8 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    fn metres(self) -> Result<f64, Refused> {
-        within(Field::Thickness, self.thickness.si(), 1e-4, 0.5)
+    fn metres(self) -> Result<f64, RangeError> {
+        Figure::Thickness.within(self.thickness.si(), 1e-4, 0.5)
     }
 
     fn estimate(self, range: [f64; 2], leg: f64, source: &'static str) -> Estimate {
@@ -104,39 +100,30 @@ impl Sheet {
     }
 }
 
-fn section(area: Area) -> Result<f64, Refused> {
-    within(Field::Section, area.si(), 0.0, 0.01)
+fn section(area: Area) -> Result<f64, RangeError> {
+    Figure::Section.within(area.si(), 0.0, 0.01)
 }
 
-fn leg(z: Length) -> Result<f64, Refused> {
-    above(Field::Leg, z.si(), 0.0, 0.05)
+fn leg(z: Length) -> Result<f64, RangeError> {
+    Figure::Leg.above(z.si(), 0.0, 0.05)
 }
 
 /// Transverse shrinkage of a butt: `0.2 A/t + 0.05 g`, and 0.18 in place of 0.2 by another printing.
 ///
 /// # Errors
-/// [`Refused`] for a thickness outside 0.1 to 500 mm, a section outside 0 to 100 cm², or a root gap
+/// [`RangeError`] for a thickness outside 0.1 to 500 mm, a section outside 0 to 100 cm², or a root gap
 /// outside 0 to 20 mm.
-pub fn butt(sheet: Sheet, bead: Area, gap: Length) -> Result<Estimate, Refused> {
+pub fn butt(sheet: Sheet, bead: Area, gap: Length) -> Result<Estimate, RangeError> {
     let ratio = section(bead)? / sheet.metres()?;
-    let gap = 0.05 * within(Field::Gap, gap.si(), 0.0, 0.02)?;
+    let gap = 0.05 * Figure::Gap.within(gap.si(), 0.0, 0.02)?;
     Ok(sheet.estimate([0.18 * ratio + gap, 0.2 * ratio + gap], 0.0, BUTT))
-}
-
-/// Transverse shrinkage of a groove by its mean width: `0.10 A/t`, about a tenth of that width.
-///
-/// # Errors
-/// As [`butt`].
-pub fn groove(sheet: Sheet, bead: Area) -> Result<Estimate, Refused> {
-    let width = section(bead)? / sheet.metres()?;
-    Ok(sheet.estimate([0.1 * width; 2], 0.0, AVERAGE_WIDTH))
 }
 
 /// Transverse shrinkage across the plate under a tee with a fillet each side: `1.02 mm · z / t`.
 ///
 /// # Errors
-/// [`Refused`] for the thickness, or a leg that is not above 0 and at most 50 mm.
-pub fn tee(sheet: Sheet, z: Length) -> Result<Estimate, Refused> {
+/// [`RangeError`] for the thickness, or a leg that is not above 0 and at most 50 mm.
+pub fn tee(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
     let (t, z) = (sheet.metres()?, leg(z)?);
     Ok(sheet.estimate([1.02e-3 * z / t; 2], z, FILLET))
 }
@@ -145,7 +132,7 @@ pub fn tee(sheet: Sheet, z: Length) -> Result<Estimate, Refused> {
 ///
 /// # Errors
 /// As [`tee`].
-pub fn lap(sheet: Sheet, z: Length) -> Result<Estimate, Refused> {
+pub fn lap(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
     let (t, z) = (sheet.metres()?, leg(z)?);
     Ok(sheet.estimate([1.52e-3 * z / t; 2], z, FILLET))
 }
@@ -153,11 +140,11 @@ pub fn lap(sheet: Sheet, z: Length) -> Result<Estimate, Refused> {
 /// Shortening of a butt along itself: `305·10⁻⁷ · I L / t`, with millimetres and amperes.
 ///
 /// # Errors
-/// [`Refused`] for the thickness, a current outside 0 to 2000 A, or a length outside 0 to 1 km.
-pub fn along(sheet: Sheet, current: Current, length: Length) -> Result<Estimate, Refused> {
+/// [`RangeError`] for the thickness, a current outside 0 to 2000 A, or a length outside 0 to 1 km.
+pub fn along(sheet: Sheet, current: Current, length: Length) -> Result<Estimate, RangeError> {
     let t = sheet.metres()?;
-    let current = above(Field::Current, current.si(), 0.0, MOST_CURRENT)?;
-    let length = within(Field::SeamLength, length.si(), 0.0, 1_000.0)?;
+    let current = Figure::Current.above(current.si(), 0.0, MOST_CURRENT)?;
+    let length = Figure::SeamLength.within(length.si(), 0.0, 1_000.0)?;
     // mm · A / mm is the same figure in metres, save for the result's own unit.
     Ok(sheet.estimate(
         [305e-7 * 1e-3 * current * (length / t); 2],
@@ -166,76 +153,24 @@ pub fn along(sheet: Sheet, current: Current, length: Length) -> Result<Estimate,
     ))
 }
 
-/// How far a flange of `width` lifts at its edge when a fillet of leg `z` pulls it round:
-/// `0.02 W z^1.3 / t²`, in inches.
-///
-/// # Errors
-/// [`Refused`] for the thickness, the leg, or a width that is not above 0 and at most 2 m.
-pub fn lift(sheet: Sheet, width: Length, z: Length) -> Result<Estimate, Refused> {
-    above(Field::Width, width.si(), 0.0, 2.0)?;
-    let (_, own) = (sheet.metres()?, leg(z)?);
-    let [w, z, t] = [width, z, sheet.thickness].map(|l| l.in_unit(LengthUnit::Inch));
-    let lift = Length::new(0.02 * w * libm::pow(z, 1.3) / (t * t), LengthUnit::Inch);
-    Ok(sheet.estimate([lift.si(); 2], own, ANGULAR))
-}
-
 /// The most that any metal can draw in across a seam: `α Q / (ρc d)`, the free contraction of sheet that
 /// the heat has soaked through. `expansion` in 1/K (1 to 50 µm/m K), `heat_capacity` in J/(m³ K).
 ///
 /// # Errors
-/// [`Refused`] for a value outside the range that its field names.
+/// [`RangeError`] for a value outside the range that its field names.
 pub fn free(
     heat: LineEnergy,
     expansion: f64,
     heat_capacity: f64,
     thickness: Length,
-) -> Result<Estimate, Refused> {
-    let heat = above(Field::LineEnergy, heat.si(), 0.0, 1e8)?;
-    let alpha = within(Field::Expansion, expansion, 1e-6, 5e-5)?;
-    let capacity = within(Field::HeatCapacity, heat_capacity, 5e5, 1e7)?;
-    let d = within(Field::Thickness, thickness.si(), 1e-4, 0.5)?;
+) -> Result<Estimate, RangeError> {
+    let heat = Figure::LineEnergy.above(heat.si(), 0.0, 1e8)?;
+    let alpha = Figure::Expansion.within(expansion, 1e-6, 5e-5)?;
+    let capacity = Figure::HeatCapacity.within(heat_capacity, 5e5, 1e7)?;
+    let d = Figure::Thickness.within(thickness.si(), 1e-4, 0.5)?;
     Ok(Estimate {
         range: [Length::from_metres(alpha * heat / (capacity * d)); 2],
         source: FREE,
         notes: Vec::new(),
     })
-}
-
-/// A rule of thumb for steel.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Thumb {
-    /// Across each fillet whose leg is at most three quarters of the thickness: 0.8 mm.
-    FilletAcross,
-    /// Across a butt with a 60° groove: 1.5 to 3 mm.
-    ButtAcross,
-    /// Along a fillet: 0.8 mm for each 3 m.
-    FilletAlong,
-    /// Along a butt: 3 mm for each 3 m.
-    ButtAlong,
-}
-
-/// A rule of thumb for steel along a seam of `length`, which those across do not need.
-///
-/// # Errors
-/// [`Refused`] for a thickness outside 0.1 to 500 mm or a length outside 0 to 1 km.
-pub fn thumb(sheet: Sheet, rule: Thumb, length: Length) -> Result<Estimate, Refused> {
-    sheet.metres()?;
-    let length = within(Field::SeamLength, length.si(), 0.0, 1_000.0)?;
-    let range = match rule {
-        Thumb::FilletAcross => [0.8e-3; 2],
-        Thumb::ButtAcross => [1.5e-3, 3e-3],
-        Thumb::FilletAlong => [0.8e-3 * length / 3.0; 2],
-        Thumb::ButtAlong => [3e-3 * length / 3.0; 2],
-    };
-    Ok(sheet.estimate(range, 0.0, TWI))
-}
-
-/// By how much of its volume the melt shrinks as it freezes: about 5 % in aluminium, 3 % in steel
-/// (Mathers, chapter 5). Stainless steel is taken as steel.
-#[must_use]
-pub const fn freezing(family: Family) -> Ratio {
-    match family {
-        Family::Aluminium => Ratio::from_share(0.05),
-        Family::Stainless | Family::Steel => Ratio::from_share(0.03),
-    }
 }

@@ -1,7 +1,8 @@
 //! How long a job takes.
 
+use crate::units::Figure;
 use crate::units::Time;
-use crate::units::refuse::{Field, Refused, within};
+use crate::units::range::RangeError;
 
 /// The parts of a job's time.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -36,9 +37,9 @@ impl Parts {
     /// Puts the parts together.
     ///
     /// # Errors
-    /// [`Refused`] for a part outside 0 to 1000 h.
-    pub fn job(&self) -> Result<JobTime, Refused> {
-        let hours = |time: Time| within(Field::Time, time.si(), 0.0, 3.6e6);
+    /// [`RangeError`] for a part outside 0 to 1000 h.
+    pub fn job(&self) -> Result<JobTime, RangeError> {
+        let hours = |time: Time| Figure::Time.within(time.si(), 0.0, 3.6e6);
         let arc = hours(self.arc)?;
         let idle = hours(self.wait)? + hours(self.moves)?;
         let rest = hours(self.rest)?;

@@ -11,6 +11,8 @@
 //!   gauge need not carry the general float printer.
 //! * [`inch`] rounds to a fraction of an inch as a tape shows it.
 //! * [`gauge`] gives the thickness behind a sheet gauge number.
+//! * [`constant`] has standard gravity and the like.
+//! * [`range`] is the one error for a value past its limit; [`Figure`] names what the calculations are given.
 //!
 //! ```
 //! use seamwright_core::units::{Length, LengthUnit};
@@ -25,21 +27,22 @@
 //! # Ok::<(), seamwright_core::units::ParseError>(())
 //! ```
 
+pub mod constant;
 mod define;
+mod figure;
 pub mod flow;
 pub mod gauge;
 pub mod inch;
-pub mod input;
 mod kind;
 mod parse;
 pub mod print;
 pub mod range;
-pub mod refuse;
 pub mod units;
 
 #[cfg(test)]
 mod tests;
 
+pub use figure::Figure;
 pub use inch::{FeetInches, InchFraction, InchStep};
 pub use kind::{About, Quantity, Unit};
 pub use parse::{ParseCause, ParseError, Span, parse, parse_with_unit};

@@ -1,7 +1,12 @@
-//! A value that a message can show, and the limit that it passed.
+//! A value past its limit.
+//!
+//! [`OutOfRange`] is a quantity and the limit that it passed, for whoever names it himself: the wire's
+//! [`JobError`](crate::tank::JobError), a reading of a leak test, a mark of a dipstick. [`RangeError`] is a
+//! [`Figure`] of a calculation that is past its limit; it says the name, the unit and a way out as well.
 
 use core::fmt;
 
+use super::figure::Figure;
 use super::{
     Angle, AngleUnit, Area, AreaUnit, Current, CurrentUnit, Energy, EnergyUnit, Length, LengthUnit,
     Pressure, PressureUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Time,
@@ -65,18 +70,30 @@ impl fmt::Display for Value {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Limit {
+pub enum Limit<T = Value> {
     /// This or more.
-    AtLeast(Value),
+    AtLeast(T),
     /// This or less.
-    AtMost(Value),
+    AtMost(T),
     /// More than this.
-    Above(Value),
+    Above(T),
     /// Less than this.
-    Below(Value),
+    Below(T),
 }
 
-impl fmt::Display for Limit {
+impl<T> Limit<T> {
+    /// The same limit, its value made into another.
+    fn map<U>(self, with: impl FnOnce(T) -> U) -> Limit<U> {
+        match self {
+            Self::AtLeast(v) => Limit::AtLeast(with(v)),
+            Self::AtMost(v) => Limit::AtMost(with(v)),
+            Self::Above(v) => Limit::Above(with(v)),
+            Self::Below(v) => Limit::Below(with(v)),
+        }
+    }
+}
+
+impl<T: fmt::Display> fmt::Display for Limit<T> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::AtLeast(v) => write!(f, "at least {v}"),
@@ -110,6 +127,36 @@ impl fmt::Display for OutOfRange {
 
 impl core::error::Error for OutOfRange {}
 
+/// A figure of a calculation past its limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RangeError {
+    /// Which figure.
+    pub figure: Figure,
+    /// What was given, in the SI unit of the figure.
+    pub value: f64,
+    /// What is allowed, in the same unit.
+    pub limit: Limit<f64>,
+}
+
+impl fmt::Display for RangeError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let figure = self.figure;
+        let (space, unit) = (figure.space(), figure.unit());
+        write!(
+            f,
+            "{} is {}{space}{unit}: it must be {}{space}{unit}; {}",
+            figure.name(),
+            figure.shown(self.value),
+            self.limit.map(|limit| figure.shown(limit)),
+            figure.way_out()
+        )
+    }
+}
+
+impl core::error::Error for RangeError {}
+
 /// Lets `value` through where it lies between `least` and `most`, both allowed; a value that is not a
 /// number lies nowhere.
 pub(crate) fn within<T: Copy + PartialOrd>(
@@ -130,5 +177,46 @@ pub(crate) fn within<T: Copy + PartialOrd>(
             value: show(value),
             limit: Limit::AtLeast(show(least)),
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use std::string::ToString;
+
+    use super::*;
+
+    #[test]
+    fn a_figure_past_its_limit_names_value_limit_unit_and_way_out() {
+        let past = Figure::Travel.within(0.0, 1e-4, 0.1).unwrap_err();
+        assert_eq!(
+            past.to_string(),
+            "the travel speed is 0.000 mm/min: it must be at least 6.000 mm/min; check the speed and its unit"
+        );
+        let cold = Figure::AirTemperature.within(20.0, 223.15, 423.15);
+        assert_eq!(
+            cold.unwrap_err().to_string(),
+            "the air temperature is -253.1 °C: it must be at least -50.00 °C; check the temperature and its unit"
+        );
+        let wide = Figure::Angle.above(4.0, 0.0, core::f64::consts::PI);
+        assert_eq!(
+            wide.unwrap_err().to_string(),
+            "the angle is 229.2°: it must be at most 180.0°; check the angle between the sheets"
+        );
+        assert!(Figure::Gap.within(f64::NAN, 0.0, 1.0).is_err());
+        assert!(Figure::Power.above(f64::INFINITY, 0.0, 1e6).is_err());
+        assert_eq!(
+            Figure::Rise.above(0.0, 0.0, 1e6).unwrap_err().limit,
+            Limit::Above(0.0)
+        );
+        assert_eq!(Figure::Gap.within(1.0, 0.0, 1.0), Ok(1.0));
+    }
+
+    #[test]
+    fn every_figure_has_a_name_and_a_way_out() {
+        for figure in Figure::ALL {
+            assert!(!figure.name().is_empty() && !figure.way_out().is_empty());
+        }
     }
 }

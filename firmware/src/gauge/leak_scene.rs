@@ -2,7 +2,6 @@
 
 use heapless::Vec;
 use seamwright_core::advice::caution::{Caution, for_leak_test, for_liquid};
-use seamwright_core::leak::TestError;
 use seamwright_core::leak::{Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel};
 use seamwright_core::strength::StrengthError;
 use seamwright_core::tables::Liquid;
@@ -190,27 +189,27 @@ const fn usual(method: Method, way: Way) -> &'static [Sheet] {
 }
 
 /// Why no test is proposed, without a figure: none is to be named here.
-pub(super) const fn refusal(error: &TestError) -> &'static str {
+pub(super) const fn refusal(error: &LeakError) -> &'static str {
     match error {
-        TestError::Strength(StrengthError::Unknown) => {
+        LeakError::Strength(StrengthError::Unknown) => {
             "No source has the strength of this alloy beside a weld, so that no wall may be put under pressure."
         }
-        TestError::Strength(StrengthError::Liquid(_)) => {
+        LeakError::Strength(StrengthError::Liquid(_)) => {
             "The liquid has no density at the job's temperature. Mend the job and send it again."
         }
-        TestError::Strength(StrengthError::Panel(_)) => {
+        LeakError::Strength(StrengthError::Panel(_)) => {
             "A wall cannot be judged, so that none may be put under pressure. The strength page says which."
         }
-        TestError::Leak(LeakError::TooWeak(_)) => {
+        LeakError::TooWeak(_) => {
             "The weakest panel does not take this test. Stiffen it, use thicker sheet, or choose another rule."
         }
-        TestError::Leak(LeakError::TooMuchAir(_)) => {
+        LeakError::TooMuchAir(_) => {
             "Too much for a test with air: prove it with water, or choose another rule."
         }
-        TestError::Leak(LeakError::TooMuchEnergy(_)) => {
+        LeakError::TooMuchEnergy(_) => {
             "The air in it would store too much: prove it with water, or choose another rule."
         }
-        TestError::Leak(_) => {
+        LeakError::Range(_) => {
             "A figure of this tank is past what a leak test is reckoned for. The laptop says which."
         }
     }

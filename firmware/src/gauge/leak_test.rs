@@ -17,7 +17,7 @@ mod told;
 
 use heapless::Vec;
 use seamwright_core::advice::caution::Caution;
-use seamwright_core::leak::{BAROMETER, TestError};
+use seamwright_core::leak::{BAROMETER, LeakError};
 use seamwright_core::leak::{MOST_READINGS, Method, Plan, Reading, Rule};
 use seamwright_core::units::Time;
 
@@ -149,13 +149,13 @@ impl LeakTest {
     }
 
     /// How the tank is tested; not to be shown but in a [`Scene`].
-    fn plan(&self, site: &Site<'_>) -> Result<Plan, TestError> {
+    fn plan(&self, site: &Site<'_>) -> Result<Plan, LeakError> {
         let vessel = site.vessel.as_ref().map_err(|error| *error)?;
         let sought = match self.way {
             Way::Look => None,
             Way::Measure => Some(self.asked(site.units).sought()?),
         };
-        Ok(vessel.plan(self.rule, BAROMETER, sought.as_ref())?)
+        vessel.plan(self.rule, BAROMETER, sought.as_ref())
     }
 
     fn views(&self) -> &'static [View] {

@@ -1,6 +1,7 @@
 //! What is typed in for a leak test, by two buttons: figures that go up and down by steps.
 
-use seamwright_core::leak::{Instruments, LeakError, LeakRate, Reading, Sought};
+use seamwright_core::leak::{Instruments, LeakRate, Reading, Sought};
+use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{Pressure, PressureUnit, Temperature, TemperatureUnit};
 
 use super::filling::Step;
@@ -192,7 +193,7 @@ impl Asked {
     }
 
     /// How near the instruments read: what is read to a step is known to half of it.
-    pub(super) fn instruments(&self) -> Result<Instruments, LeakError> {
+    pub(super) fn instruments(&self) -> Result<Instruments, RangeError> {
         Instruments::new(
             Pressure::from_pascals(0.5 * self.gauge),
             self.kelvins,
@@ -201,7 +202,7 @@ impl Asked {
     }
 
     /// The same as a plan asks for it, in air of room temperature.
-    pub(super) fn sought(&self) -> Result<Sought, LeakError> {
+    pub(super) fn sought(&self) -> Result<Sought, RangeError> {
         Ok(Sought {
             leak: self.allowed(),
             instruments: self.instruments()?,

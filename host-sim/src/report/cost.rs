@@ -4,7 +4,7 @@ use seamwright_core::supply::AllUse;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS};
 use seamwright_core::supply::time::{JobTime, Parts};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{Energy, Time, TimeUnit};
 
 use super::duty;
@@ -29,7 +29,7 @@ fn waits(tank: &Tank, extras: &Extras) -> Option<Time> {
 
 /// The job's time: the arc along seams and in tacks, a move to each start of it, the waits of the weld plan or the
 /// rests of the duty cycle, and what the job says beside.
-pub(super) fn time(tank: &Tank, extras: &Extras, all: &AllUse) -> Result<JobTime, Refused> {
+pub(super) fn time(tank: &Tank, extras: &Extras, all: &AllUse) -> Result<JobTime, RangeError> {
     let moves = tank.job().welding().moving.si() * f64::from(all.starts);
     let rest = duty::run(tank, extras).map_or(0.0, |run| run.rest.si());
     Parts {

@@ -8,7 +8,7 @@ use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
 use seamwright_core::tables::preheat;
 use seamwright_core::tank::Tank;
-use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
     Angle, AngleUnit, CurrentUnit, Length, Ratio, RatioUnit, Temperature, TemperatureUnit,
     TimeUnit, VoltageUnit,
@@ -46,7 +46,7 @@ struct Over {
     field: Rosenthal,
 }
 
-fn over(tank: &Tank, uptake: Ratio) -> Result<Over, Refused> {
+fn over(tank: &Tank, uptake: Ratio) -> Result<Over, RangeError> {
     let job = tank.job();
     let alloy = job.alloy();
     let plate = Plate {
@@ -208,7 +208,7 @@ fn moving_rows(
     tank: &Tank,
     units: Units,
     cited: &mut Cited,
-) -> Result<Vec<(&'static str, String)>, Refused> {
+) -> Result<Vec<(&'static str, String)>, RangeError> {
     let job = tank.job();
     let uptake = job.welding().uptake;
     let over_sheet = over(tank, uptake)?;
@@ -324,7 +324,7 @@ pub(super) fn json(tank: &Tank, extras: &Extras) -> Map<String, Value> {
     map
 }
 
-fn moving_json(tank: &Tank) -> Result<Value, Refused> {
+fn moving_json(tank: &Tank) -> Result<Value, RangeError> {
     let job = tank.job();
     let uptake = job.welding().uptake;
     let over_sheet = over(tank, uptake)?;

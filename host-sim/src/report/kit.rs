@@ -6,7 +6,7 @@ use seamwright_core::supply::{AllUse, Kit, SeamUse, WASTE};
 use seamwright_core::tables::Filler;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
-use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{Length, LengthUnit, Time};
 
 use super::settings;
@@ -30,12 +30,12 @@ pub(super) struct Chosen {
 pub(super) enum Missing {
     /// The key to give.
     Key(&'static str),
-    Refused(Refused),
+    Range(RangeError),
 }
 
-impl From<Refused> for Missing {
-    fn from(refused: Refused) -> Self {
-        Self::Refused(refused)
+impl From<RangeError> for Missing {
+    fn from(refused: RangeError) -> Self {
+        Self::Range(refused)
     }
 }
 
@@ -45,7 +45,7 @@ impl Missing {
             Self::Key(key) => {
                 format!("not known: give {key}, for which nothing is published for this sheet")
             }
-            Self::Refused(refused) => format!("not known: {refused}"),
+            Self::Range(refused) => format!("not known: {refused}"),
         }
     }
 }
@@ -129,7 +129,7 @@ pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
     })
 }
 
-pub(super) fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), Refused> {
+pub(super) fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), RangeError> {
     let by_seam = tank.supplies(kit).collect::<Result<Vec<_>, _>>()?;
     Ok((by_seam, tank.supply_in_all(kit)?))
 }

@@ -1,6 +1,6 @@
 //! The leak test: how it is run.
 
-use seamwright_core::leak::{BAROMETER, TestError};
+use seamwright_core::leak::{BAROMETER, LeakError};
 use seamwright_core::leak::{Method, Plan, Rule, Vessel, weighs};
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
@@ -58,13 +58,13 @@ pub struct Test {
 /// Plans a test.
 ///
 /// # Errors
-/// [`TestError`] where there is none.
+/// [`LeakError`] where there is none.
 pub fn plan(
     tank: &Tank,
     rule: Rule,
     overflow: Option<Length>,
     outside: Pressure,
-) -> Result<Test, TestError> {
+) -> Result<Test, LeakError> {
     let vessel = tank.vessel(overflow)?;
     let plan = vessel.plan(rule, outside, None)?;
     Ok(Test {
@@ -197,7 +197,7 @@ pub fn text(tank: &Tank, units: Units) -> String {
     }
 }
 
-fn none(error: &TestError) -> String {
+fn none(error: &LeakError) -> String {
     let told = format!("no test is proposed: {error}");
     format!("  {}\n", wrapped(&told, WIDE, 2))
 }
@@ -219,7 +219,7 @@ pub enum Answer {
 pub fn answer(
     tank: &Tank,
     rule: Rule,
-    planned: &Result<Test, TestError>,
+    planned: &Result<Test, LeakError>,
     outcome: Option<&Outcome>,
     object: bool,
     units: Units,
@@ -301,11 +301,11 @@ pub fn in_plan(tank: &Tank) -> Value {
 }
 
 /// Why there is no plan, as a failure of the command.
-fn refused(error: &TestError) -> Failure {
+fn refused(error: &LeakError) -> Failure {
     let help = match error {
-        TestError::Strength(StrengthError::Unknown) => "name another alloy or temper under [stock]",
-        TestError::Strength(_) => "change the job so that every wall can be judged",
-        TestError::Leak(_) => {
+        LeakError::Strength(StrengthError::Unknown) => "name another alloy or temper under [stock]",
+        LeakError::Strength(_) => "change the job so that every wall can be judged",
+        _ => {
             "another rule, thicker sheet, baffles closer together, or a head of water; see `plan` for what \
              would mend the weakest wall"
         }

@@ -6,7 +6,7 @@ use seamwright_core::supply::cost::ITEMS;
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::{AllUse, SeamUse};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
     Time, TimeUnit,
@@ -139,7 +139,7 @@ fn told(tank: &Tank, extras: &Extras, units: Units) -> Result<String, Missing> {
 }
 
 /// How much of a cylinder the gas is, above its change-over pressure, at 15 °C.
-fn of_cylinder(extras: &Extras, all: &AllUse) -> Result<Option<f64>, Refused> {
+fn of_cylinder(extras: &Extras, all: &AllUse) -> Result<Option<f64>, RangeError> {
     let Some(water) = extras.supply.cylinder else {
         return Ok(None);
     };

@@ -4,8 +4,8 @@
 use core::f64::consts::{E, PI};
 
 use super::Moving;
-use crate::units::refuse::{Field, Refused, above, within};
-use crate::units::{Length, Temperature, Time};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, Temperature, Time};
 
 /// Below this relative thickness a plate is thin: AWS Welding Handbook, vol. 1 (from memory).
 pub const THIN_BELOW: f64 = 0.6;
@@ -41,8 +41,8 @@ impl Moving {
     /// Relative thickness `τ = d √(ρc (T − T₀) / Q)` for what happens at `temperature`.
     ///
     /// # Errors
-    /// [`Refused`] unless the temperature is above the cold sheet's, by at most 5000 K.
-    pub fn relative_thickness(&self, temperature: Temperature) -> Result<f64, Refused> {
+    /// [`RangeError`] unless the temperature is above the cold sheet's, by at most 5000 K.
+    pub fn relative_thickness(&self, temperature: Temperature) -> Result<f64, RangeError> {
         let rise = self.rise(temperature)?;
         Ok(self.thickness * libm::sqrt(self.heat_capacity * rise / self.per_metre()))
     }
@@ -51,7 +51,7 @@ impl Moving {
     ///
     /// # Errors
     /// As [`relative_thickness`](Self::relative_thickness).
-    pub fn regime(&self, temperature: Temperature) -> Result<Regime, Refused> {
+    pub fn regime(&self, temperature: Temperature) -> Result<Regime, RangeError> {
         let tau = self.relative_thickness(temperature)?;
         Ok(if tau < THIN_BELOW {
             Regime::Thin
@@ -70,21 +70,21 @@ impl Moving {
     /// 500 °C (from memory).
     ///
     /// # Errors
-    /// [`Refused`] unless both lie above the cold sheet's temperature.
+    /// [`RangeError`] unless both lie above the cold sheet's temperature.
     pub fn transition_thickness(
         &self,
         hot: Temperature,
         cold: Temperature,
-    ) -> Result<Length, Refused> {
+    ) -> Result<Length, RangeError> {
         let (hot, cold) = self.pair(hot, cold)?;
         let square = self.per_metre() / (2.0 * self.heat_capacity) * (1.0 / cold + 1.0 / hot);
         Ok(Length::from_metres(libm::sqrt(square)))
     }
 
     /// Both rises, the hotter first, checked.
-    fn pair(&self, hot: Temperature, cold: Temperature) -> Result<(f64, f64), Refused> {
+    fn pair(&self, hot: Temperature, cold: Temperature) -> Result<(f64, f64), RangeError> {
         let (hot, cold) = (self.rise(hot)?, self.rise(cold)?);
-        above(Field::Rise, hot, cold, f64::INFINITY)?;
+        Figure::Rise.above(hot, cold, f64::INFINITY)?;
         Ok((hot, cold))
     }
 
@@ -92,9 +92,9 @@ impl Moving {
     /// `1/(Tp−T₀) = √(2πe) ρc d Y / Q + 1/(Tm−T₀)`.
     ///
     /// # Errors
-    /// [`Refused`] for a melting point at or below the cold sheet, or a distance outside 0 to 100 m.
-    pub fn peak_thin(&self, melting: Temperature, from: Length) -> Result<Temperature, Refused> {
-        let y = within(Field::Distance, from.si(), 0.0, 100.0)?;
+    /// [`RangeError`] for a melting point at or below the cold sheet, or a distance outside 0 to 100 m.
+    pub fn peak_thin(&self, melting: Temperature, from: Length) -> Result<Temperature, RangeError> {
+        let y = Figure::Distance.within(from.si(), 0.0, 100.0)?;
         let melting = self.rise(melting)?;
         let sum = y / self.reach_thin() + 1.0 / melting;
         Ok(Temperature::from_kelvins(self.start + 1.0 / sum))
@@ -104,12 +104,12 @@ impl Moving {
     /// [`peak_thin`](Self::peak_thin).
     ///
     /// # Errors
-    /// [`Refused`] unless cold sheet, temperature and melting point follow in this order.
+    /// [`RangeError`] unless cold sheet, temperature and melting point follow in this order.
     pub fn distance_thin(
         &self,
         melting: Temperature,
         temperature: Temperature,
-    ) -> Result<Length, Refused> {
+    ) -> Result<Length, RangeError> {
         let (melting, rise) = self.pair(melting, temperature)?;
         Ok(Length::from_metres(
             self.reach_thin() * (1.0 / rise - 1.0 / melting),
@@ -130,8 +130,12 @@ impl Moving {
     ///
     /// # Errors
     /// As [`peak_thin`](Self::peak_thin).
-    pub fn peak_thick(&self, melting: Temperature, from: Length) -> Result<Temperature, Refused> {
-        let y = within(Field::Distance, from.si(), 0.0, 100.0)?;
+    pub fn peak_thick(
+        &self,
+        melting: Temperature,
+        from: Length,
+    ) -> Result<Temperature, RangeError> {
+        let y = Figure::Distance.within(from.si(), 0.0, 100.0)?;
         let melting = self.rise(melting)?;
         let a = self.diffusivity();
         let side = 0.5 * self.travel * y / a;
@@ -144,8 +148,8 @@ impl Moving {
     /// `2 Q / (√(2πe) ρc d ΔT)`. Much too wide near a pool in aluminium; see the module.
     ///
     /// # Errors
-    /// [`Refused`] unless the temperature is above the cold sheet's.
-    pub fn fast_width_thin(&self, temperature: Temperature) -> Result<Length, Refused> {
+    /// [`RangeError`] unless the temperature is above the cold sheet's.
+    pub fn fast_width_thin(&self, temperature: Temperature) -> Result<Length, RangeError> {
         let rise = self.rise(temperature)?;
         Ok(Length::from_metres(2.0 * self.reach_thin() / rise))
     }
@@ -154,8 +158,8 @@ impl Moving {
     /// `2πλρc (d/Q)² (T−T₀)³`.
     ///
     /// # Errors
-    /// [`Refused`] unless the temperature is above the cold sheet's.
-    pub fn cooling_rate_thin(&self, temperature: Temperature) -> Result<f64, Refused> {
+    /// [`RangeError`] unless the temperature is above the cold sheet's.
+    pub fn cooling_rate_thin(&self, temperature: Temperature) -> Result<f64, RangeError> {
         let rise = self.rise(temperature)?;
         let ratio = self.thickness / self.per_metre();
         Ok(
@@ -172,7 +176,7 @@ impl Moving {
     ///
     /// # Errors
     /// As [`cooling_rate_thin`](Self::cooling_rate_thin).
-    pub fn cooling_rate_thick(&self, temperature: Temperature) -> Result<f64, Refused> {
+    pub fn cooling_rate_thick(&self, temperature: Temperature) -> Result<f64, RangeError> {
         let rise = self.rise(temperature)?;
         Ok(2.0 * PI * self.conductivity * rise * rise / self.per_metre())
     }
@@ -181,8 +185,12 @@ impl Moving {
     /// `(Q/d)² / (4πλρc) · [1/(T₂−T₀)² − 1/(T₁−T₀)²]`, the rate's own integral.
     ///
     /// # Errors
-    /// [`Refused`] unless cold sheet, `cold` and `hot` follow in this order.
-    pub fn cooling_time_thin(&self, hot: Temperature, cold: Temperature) -> Result<Time, Refused> {
+    /// [`RangeError`] unless cold sheet, `cold` and `hot` follow in this order.
+    pub fn cooling_time_thin(
+        &self,
+        hot: Temperature,
+        cold: Temperature,
+    ) -> Result<Time, RangeError> {
         let (hot, cold) = self.pair(hot, cold)?;
         let ratio = self.per_metre() / self.thickness;
         let constant = ratio * ratio / (4.0 * PI * self.conductivity * self.heat_capacity);
@@ -195,7 +203,11 @@ impl Moving {
     ///
     /// # Errors
     /// As [`cooling_time_thin`](Self::cooling_time_thin).
-    pub fn cooling_time_thick(&self, hot: Temperature, cold: Temperature) -> Result<Time, Refused> {
+    pub fn cooling_time_thick(
+        &self,
+        hot: Temperature,
+        cold: Temperature,
+    ) -> Result<Time, RangeError> {
         let (hot, cold) = self.pair(hot, cold)?;
         let constant = self.per_metre() / (2.0 * PI * self.conductivity);
         Ok(Time::from_seconds(constant * (1.0 / cold - 1.0 / hot)))

@@ -20,8 +20,8 @@ pub mod wells;
 
 pub use rosenthal::{Peak, Rosenthal};
 
-use crate::units::refuse::{Field, Refused, above, within};
-use crate::units::{Length, LineEnergy, Speed, Temperature};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, LineEnergy, Speed, Temperature};
 
 /// An arc that moves along a straight seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,15 +60,15 @@ impl Moving {
     /// A source over a plate.
     ///
     /// # Errors
-    /// [`Refused`] for a value outside the range that its field names.
-    pub fn new(source: Source, plate: Plate) -> Result<Self, Refused> {
+    /// [`RangeError`] for a value outside the range that its field names.
+    pub fn new(source: Source, plate: Plate) -> Result<Self, RangeError> {
         Ok(Self {
-            power: above(Field::Power, source.power, 0.0, 1e5)?,
-            travel: above(Field::Travel, source.travel.si(), 0.0, 1.0)?,
-            thickness: within(Field::Thickness, plate.thickness.si(), 1e-4, 0.5)?,
-            conductivity: within(Field::Conductivity, plate.conductivity, 1.0, 500.0)?,
-            heat_capacity: within(Field::HeatCapacity, plate.heat_capacity, 5e5, 1e7)?,
-            start: within(Field::Start, plate.start.si(), 200.0, 1_500.0)?,
+            power: Figure::Power.above(source.power, 0.0, 1e5)?,
+            travel: Figure::Travel.above(source.travel.si(), 0.0, 1.0)?,
+            thickness: Figure::Thickness.within(plate.thickness.si(), 1e-4, 0.5)?,
+            conductivity: Figure::Conductivity.within(plate.conductivity, 1.0, 500.0)?,
+            heat_capacity: Figure::HeatCapacity.within(plate.heat_capacity, 5e5, 1e7)?,
+            start: Figure::Start.within(plate.start.si(), 200.0, 1_500.0)?,
         })
     }
 
@@ -89,7 +89,7 @@ impl Moving {
     }
 
     /// How far `temperature` lies above the cold sheet, in kelvins.
-    fn rise(&self, temperature: Temperature) -> Result<f64, Refused> {
-        above(Field::Rise, temperature.si() - self.start, 0.0, 5_000.0)
+    fn rise(&self, temperature: Temperature) -> Result<f64, RangeError> {
+        Figure::Rise.above(temperature.si() - self.start, 0.0, 5_000.0)
     }
 }

@@ -10,8 +10,8 @@ use core::f64::consts::{LN_10, PI};
 use super::super::bessel::{k0_k1_scaled, k0_scaled};
 use super::Moving;
 use crate::geom::root;
-use crate::units::refuse::{Field, Keep, Refused, above, within};
-use crate::units::{Angle, Length, Temperature, Time};
+use crate::units::range::{Limit, RangeError};
+use crate::units::{Angle, Figure, Length, Temperature, Time};
 
 /// The search covers `u` from 10⁻⁶ to 10⁸: from far inside any pool to past any sheet.
 const LOG_U: (f64, f64) = (-6.0 * LN_10, 8.0 * LN_10);
@@ -86,9 +86,9 @@ impl Moving {
     /// field that of `2 / sheets` of the power, exactly.
     ///
     /// # Errors
-    /// [`Refused`] unless there are 1 to 4 sheets.
-    pub fn thin(&self, sheets: u8) -> Result<Rosenthal, Refused> {
-        let share = 2.0 / within(Field::Sheets, f64::from(sheets), 1.0, 4.0)?;
+    /// [`RangeError`] unless there are 1 to 4 sheets.
+    pub fn thin(&self, sheets: u8) -> Result<Rosenthal, RangeError> {
+        let share = 2.0 / Figure::Sheets.within(f64::from(sheets), 1.0, 4.0)?;
         Ok(Rosenthal {
             form: Form::Thin,
             scale: share * self.power / (2.0 * PI * self.conductivity * self.thickness),
@@ -105,10 +105,10 @@ impl Moving {
     /// (Grong, chapter 1; from memory).
     ///
     /// # Errors
-    /// [`Refused`] unless the wedge is 10° to 350°.
-    pub fn thick(&self, wedge: Angle) -> Result<Rosenthal, Refused> {
+    /// [`RangeError`] unless the wedge is 10° to 350°.
+    pub fn thick(&self, wedge: Angle) -> Result<Rosenthal, RangeError> {
         let degree = PI / 180.0;
-        let wedge = within(Field::Angle, wedge.si(), 10.0 * degree, 350.0 * degree)?;
+        let wedge = Figure::Angle.within(wedge.si(), 10.0 * degree, 350.0 * degree)?;
         let beta = 0.5 * self.travel / self.diffusivity();
         Ok(Rosenthal {
             form: Form::Thick,
@@ -129,10 +129,10 @@ impl Rosenthal {
     /// from the line of the seam (in a thick plate sideways or down, or both).
     ///
     /// # Errors
-    /// [`Refused`] within a micrometre of the arc, where the field has no bound, or past 100 m.
-    pub fn at(&self, ahead: Length, aside: Length) -> Result<Temperature, Refused> {
+    /// [`RangeError`] within a micrometre of the arc, where the field has no bound, or past 100 m.
+    pub fn at(&self, ahead: Length, aside: Length) -> Result<Temperature, RangeError> {
         let (xi, y) = (ahead.si(), aside.si());
-        let r = above(Field::Distance, libm::hypot(xi, y), 1e-6, 100.0)?;
+        let r = Figure::Distance.above(libm::hypot(xi, y), 1e-6, 100.0)?;
         // 1 + ξ/r, without the difference of near equals behind the arc.
         let short = if xi < 0.0 {
             (y / r) * (y / r) / (1.0 - xi / r)
@@ -151,17 +151,17 @@ impl Rosenthal {
     /// The hottest that a place at a distance from the line of the seam gets.
     ///
     /// # Errors
-    /// [`Refused`] for a distance of a micrometre or less, or so large that nothing arrives: `v y / 2a`
+    /// [`RangeError`] for a distance of a micrometre or less, or so large that nothing arrives: `v y / 2a`
     /// past 8000.
-    pub fn peak(&self, aside: Length) -> Result<Peak, Refused> {
+    pub fn peak(&self, aside: Length) -> Result<Peak, RangeError> {
         let most = 8_000.0 / self.beta;
-        let y = above(Field::Distance, aside.si(), 1e-6, most)?;
+        let y = Figure::Distance.above(aside.si(), 1e-6, most)?;
         let target = libm::log(self.beta * y);
         let f = |form: Form, u| libm::log(form.aside(u));
-        let u = Self::search(f, self.form, target).ok_or(Refused {
-            field: Field::Distance,
+        let u = Self::search(f, self.form, target).ok_or(RangeError {
+            figure: Figure::Distance,
             value: y,
-            limit: Keep::AtMost(most),
+            limit: Limit::AtMost(most),
         })?;
         let short = self.form.short_of_behind(u);
         Ok(Peak {
@@ -175,9 +175,9 @@ impl Rosenthal {
     /// limit.
     ///
     /// # Errors
-    /// [`Refused`] unless the temperature is above the cold sheet's, and where the band would be wider
+    /// [`RangeError`] unless the temperature is above the cold sheet's, and where the band would be wider
     /// than any sheet (a rise too small) or narrower than a point (too large).
-    pub fn width_above(&self, temperature: Temperature) -> Result<Length, Refused> {
+    pub fn width_above(&self, temperature: Temperature) -> Result<Length, RangeError> {
         let rise = self.moving.rise(temperature)?;
         let u = self.invert(Form::log_peak, rise)?;
         Ok(Length::from_metres(2.0 * self.form.aside(u) / self.beta))
@@ -187,7 +187,7 @@ impl Rosenthal {
     ///
     /// # Errors
     /// As [`width_above`](Self::width_above).
-    pub fn time_down_to(&self, temperature: Temperature) -> Result<Time, Refused> {
+    pub fn time_down_to(&self, temperature: Temperature) -> Result<Time, RangeError> {
         let rise = self.moving.rise(temperature)?;
         let u = self.invert(|form, u| form.log_field(u, 0.0), rise)?;
         Ok(Time::from_seconds(u / (self.beta * self.moving.travel)))
@@ -197,25 +197,25 @@ impl Rosenthal {
     ///
     /// # Errors
     /// As [`width_above`](Self::width_above); `hot` must be the hotter.
-    pub fn cooling_time(&self, hot: Temperature, cold: Temperature) -> Result<Time, Refused> {
+    pub fn cooling_time(&self, hot: Temperature, cold: Temperature) -> Result<Time, RangeError> {
         let (high, low) = (self.moving.rise(hot)?, self.moving.rise(cold)?);
-        above(Field::Rise, high, low, f64::INFINITY)?;
+        Figure::Rise.above(high, low, f64::INFINITY)?;
         let time = self.time_down_to(cold)?.si() - self.time_down_to(hot)?.si();
         Ok(Time::from_seconds(time))
     }
 
     /// `u` at which the falling function `f` gives a rise.
-    fn invert(&self, f: fn(Form, f64) -> f64, rise: f64) -> Result<f64, Refused> {
+    fn invert(&self, f: fn(Form, f64) -> f64, rise: f64) -> Result<f64, RangeError> {
         let (low, high) = LOG_U;
         Self::search(f, self.form, libm::log(rise / self.scale)).ok_or_else(|| {
             let end = |log: f64| self.scale * libm::exp(f(self.form, libm::exp(log)));
-            Refused {
-                field: Field::Rise,
+            RangeError {
+                figure: Figure::Rise,
                 value: rise,
                 limit: if rise > end(low) {
-                    Keep::AtMost(end(low))
+                    Limit::AtMost(end(low))
                 } else {
-                    Keep::AtLeast(end(high))
+                    Limit::AtLeast(end(high))
                 },
             }
         })

@@ -3,8 +3,8 @@
 use core::f64::consts::PI;
 
 use super::Moving;
-use crate::units::refuse::{Field, Refused, above, within};
-use crate::units::{Length, Temperature, Time};
+use crate::units::range::RangeError;
+use crate::units::{Figure, Length, Temperature, Time};
 
 impl Moving {
     /// Net power in watts that keeps a melt of `width` in sheet:
@@ -12,8 +12,8 @@ impl Moving {
     /// Metallurgy of Welding (both from memory). The source's own power plays no part.
     ///
     /// # Errors
-    /// [`Refused`] for a melting point at or below the cold sheet, or a width outside 0 to 1 m.
-    pub fn wells_power_thin(&self, melting: Temperature, width: Length) -> Result<f64, Refused> {
+    /// [`RangeError`] for a melting point at or below the cold sheet, or a width outside 0 to 1 m.
+    pub fn wells_power_thin(&self, melting: Temperature, width: Length) -> Result<f64, RangeError> {
         let (rise, side) = self.melt(melting, width)?;
         Ok(8.0 * self.conductivity * rise * self.thickness * (0.2 + side))
     }
@@ -22,15 +22,19 @@ impl Moving {
     ///
     /// # Errors
     /// As [`wells_power_thin`](Self::wells_power_thin).
-    pub fn wells_power_thick(&self, melting: Temperature, width: Length) -> Result<f64, Refused> {
+    pub fn wells_power_thick(
+        &self,
+        melting: Temperature,
+        width: Length,
+    ) -> Result<f64, RangeError> {
         let (rise, side) = self.melt(melting, width)?;
         Ok(1.25 * PI * self.conductivity * rise * width.si() * (0.4 + side))
     }
 
     /// Rise to the melting point, and `v w / 4a`.
-    fn melt(&self, melting: Temperature, width: Length) -> Result<(f64, f64), Refused> {
+    fn melt(&self, melting: Temperature, width: Length) -> Result<(f64, f64), RangeError> {
         let rise = self.rise(melting)?;
-        let w = above(Field::Distance, width.si(), 0.0, 1.0)?;
+        let w = Figure::Distance.above(width.si(), 0.0, 1.0)?;
         Ok((rise, 0.25 * self.travel * w / self.diffusivity()))
     }
 
@@ -38,11 +42,15 @@ impl Moving {
     /// (from memory). `latent` is the heat of melting for each volume, in J/m³.
     ///
     /// # Errors
-    /// [`Refused`] for a melting point at or below the cold sheet, or a heat of melting outside 0.1 to
+    /// [`RangeError`] for a melting point at or below the cold sheet, or a heat of melting outside 0.1 to
     /// 10 GJ/m³.
-    pub fn solidification_time(&self, melting: Temperature, latent: f64) -> Result<Time, Refused> {
+    pub fn solidification_time(
+        &self,
+        melting: Temperature,
+        latent: f64,
+    ) -> Result<Time, RangeError> {
         let rise = self.rise(melting)?;
-        let latent = within(Field::Latent, latent, 1e8, 1e10)?;
+        let latent = Figure::Latent.within(latent, 1e8, 1e10)?;
         let down = 2.0 * PI * self.conductivity * self.heat_capacity * rise * rise;
         Ok(Time::from_seconds(latent * self.per_metre() / down))
     }

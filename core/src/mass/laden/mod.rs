@@ -17,11 +17,10 @@ use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::MAX_MOUNTS;
-use crate::strength::load::GRAVITY;
 use crate::tables::LiquidError;
 use crate::tank::Tank;
-use crate::units::input::InputError;
-use crate::units::range::OutOfRange;
+use crate::units::constant::GRAVITY;
+use crate::units::range::{OutOfRange, RangeError};
 use crate::units::{Length, Mass, Volume};
 
 /// Why a tank cannot be weighed.
@@ -29,15 +28,15 @@ use crate::units::{Length, Mass, Volume};
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum BalanceError {
     /// A figure past its limits.
-    Input(InputError),
+    Input(RangeError),
     /// The liquid has no density at its temperature.
     Liquid(LiquidError),
     /// More than the tank holds, or less than nothing.
     Fill(OutOfRange),
 }
 
-impl From<InputError> for BalanceError {
-    fn from(error: InputError) -> Self {
+impl From<RangeError> for BalanceError {
+    fn from(error: RangeError) -> Self {
         Self::Input(error)
     }
 }

@@ -30,7 +30,8 @@ use crate::geom::Vector;
 use crate::tables::LiquidError;
 use crate::tables::metal::Strength;
 use crate::tank::Tank;
-use crate::units::input::InputError;
+use crate::units::constant::WATER;
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure, Ratio, Temperature, TemperatureUnit};
 
 /// The reserve against yield that is wanted in use: pressure vessels may be stressed to two thirds of
@@ -39,8 +40,6 @@ pub const RESERVE: f64 = 1.5;
 /// The same in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
 pub const TEST_RESERVE: f64 = 1.25;
 
-/// Density of water where the job names no liquid, in kg/m³; round and slightly high.
-const WATER: f64 = 1_000.0;
 /// Where the job tells no temperature the liquid is as it is poured in.
 const POURED: Temperature = Temperature::new(15.0, TemperatureUnit::Celsius);
 /// So much is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
@@ -162,8 +161,8 @@ impl From<LiquidError> for StrengthError {
     }
 }
 
-impl From<InputError> for StrengthError {
-    fn from(error: InputError) -> Self {
+impl From<RangeError> for StrengthError {
+    fn from(error: RangeError) -> Self {
         Self::Panel(PanelError::Input(error))
     }
 }
@@ -218,7 +217,7 @@ impl<'a> Judge<'a> {
 
     /// The load that tries a wall with these corners hardest, liquid filling the space whose corners are
     /// `inside`.
-    fn load(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, InputError> {
+    fn load(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
         match self.trial {
             Trial::Use => self.sway.worst(self.density, self.over(), inside, corners),
             Trial::Test(_) => Load::even(self.over()),
@@ -226,7 +225,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The same of a baffle: the gas that a cap holds presses on both of its sides.
-    fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, InputError> {
+    fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
         let hair = Pressure::from_pascals(HAIR);
         self.sway.worst(self.density, hair, inside, corners)
     }

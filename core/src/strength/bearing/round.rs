@@ -6,7 +6,7 @@ use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE, Trial};
 use crate::body::turned::{Head, Turned};
 use crate::body::{Axis, Ends, Face, Shape};
 use crate::geom::Vector;
-use crate::units::input::InputError;
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// Crown radius of an ellipsoid half as deep as its radius, as a share of its diameter (ASME VIII-1,
@@ -62,7 +62,7 @@ impl<'a> Judge<'a> {
         let along = drum.axis.along();
         let inside = &self.tank.body.inside;
         let mut most = 0.0;
-        let mut failed: Option<InputError> = None;
+        let mut failed: Option<RangeError> = None;
         self.sway.each(|felt| {
             let Some(down) = felt.unit() else { return };
             // The point of the inside that is highest against what is felt.

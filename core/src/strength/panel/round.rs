@@ -1,8 +1,9 @@
 //! Whether a flat disc bears its load.
 
+use super::super::limits;
 use super::super::plate::{Bending, Tilt, disc_clamped, disc_reaction, disc_supported};
 use super::{Bent, Metal, Span, Strength};
-use crate::units::input::{Input, InputError, check};
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// A flat disc and what presses on it: a baffle across a drum.
@@ -19,7 +20,7 @@ impl RoundPanel {
     /// at the opposite one.
     ///
     /// # Errors
-    /// [`InputError`] for a figure past its limits; [`Input::Pressure`] where the pressure falls below zero at the
+    /// [`RangeError`] for a figure past its limits; [`Figure::Pressure`] where the pressure falls below zero at the
     /// rim or passes 100 bar.
     pub fn new(
         radius: Length,
@@ -27,18 +28,18 @@ impl RoundPanel {
         metal: Metal,
         mean: Pressure,
         rise: Pressure,
-    ) -> Result<Self, InputError> {
+    ) -> Result<Self, RangeError> {
         let tilt = Tilt {
             mean: mean.si(),
             rise: rise.si(),
         };
-        check(Input::Pressure, tilt.rise)?;
-        check(Input::Pressure, tilt.mean - tilt.rise)?;
-        check(Input::Pressure, tilt.most())?;
+        limits::pressure(tilt.rise)?;
+        limits::pressure(tilt.mean - tilt.rise)?;
+        limits::pressure(tilt.most())?;
         Ok(Self {
-            radius: check(Input::Size, radius.si())?,
+            radius: limits::size(radius.si())?,
             tilt,
-            thickness: check(Input::Thickness, thickness.si())?,
+            thickness: limits::thickness(thickness)?,
             metal,
         })
     }
@@ -79,9 +80,9 @@ impl RoundPanel {
     /// The thickness that would give it the reserve `target`, all else as it is.
     ///
     /// # Errors
-    /// [`InputError`] for a target below 0.1 or above 100.
-    pub fn mend(&self, target: f64) -> Result<Length, InputError> {
-        let target = check(Input::Reserve, target)?;
+    /// [`RangeError`] for a target below 0.1 or above 100.
+    pub fn mend(&self, target: f64) -> Result<Length, RangeError> {
+        let target = limits::reserve(target)?;
         let needed = self.bent().thickness_for(target, self.thickness);
         Ok(Length::from_metres(needed))
     }

@@ -1,8 +1,9 @@
 //! How far apart baffles or stiffeners may stand.
 
+use super::super::limits;
 use super::super::plate::{Ramp, Sides};
 use super::{Bent, Metal};
-use crate::units::input::{Input, InputError, check};
+use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
 /// How far apart baffles or stiffeners may stand.
@@ -28,18 +29,18 @@ const NEAR: f64 = 1e-3;
 /// panels on both sides of it.
 ///
 /// # Errors
-/// [`InputError`] for a figure past its limits.
+/// [`RangeError`] for a figure past its limits.
 pub fn baffle_spacing(
     across: Length,
     thickness: Length,
     metal: Metal,
     pressure: Pressure,
     target: f64,
-) -> Result<Spacing, InputError> {
-    let width = check(Input::Size, across.si())?;
-    let t = check(Input::Thickness, thickness.si())?;
-    let p = check(Input::Pressure, pressure.si())?;
-    let allowed = metal.strength / check(Input::Reserve, target)?;
+) -> Result<Spacing, RangeError> {
+    let width = limits::size(across.si())?;
+    let t = limits::thickness(thickness)?;
+    let p = limits::pressure(pressure.si())?;
+    let allowed = metal.strength / limits::reserve(target)?;
     // No plate is stressed more than a strip of its short side, `0.75 p b²/t²`, and stretching adds up to
     // 5 % to that (see `Strength`), so this span is always safe.
     let mut safe = t * libm::sqrt(allowed / (STRIP * p));

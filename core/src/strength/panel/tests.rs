@@ -1,7 +1,7 @@
 //! Panels judged, mended and parted by baffles.
 
 use super::*;
-use crate::units::{LengthUnit, PressureUnit};
+use crate::units::{Figure, LengthUnit, PressureUnit};
 
 fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
@@ -125,19 +125,21 @@ fn refused() {
         sheet(),
         Pressing::even(Pressure::from_pascals(p)),
     ) {
-        Err(PanelError::Input(error)) => Some(error.input),
+        Err(PanelError::Input(error)) => Some(error.figure),
         _ => None,
     };
-    assert_eq!(input(0.0, 1e3), Some(Input::Thickness));
-    assert_eq!(input(2.0, f64::NAN), Some(Input::Pressure));
-    assert_eq!(input(2.0, -5.0), Some(Input::Pressure));
+    assert_eq!(input(0.0, 1e3), Some(Figure::Thickness));
+    assert_eq!(input(2.0, f64::NAN), Some(Figure::Pressure));
+    assert_eq!(input(2.0, -5.0), Some(Figure::Pressure));
     assert_eq!(
-        Metal::new(mpa(70_000.0), 0.1, mpa(80.0)).unwrap_err().input,
-        Input::Poisson
+        Metal::new(mpa(70_000.0), 0.1, mpa(80.0))
+            .unwrap_err()
+            .figure,
+        Figure::Poisson
     );
     assert_eq!(
-        Metal::new(mpa(70.0), 0.3, mpa(80.0)).unwrap_err().input,
-        Input::Modulus
+        Metal::new(mpa(70.0), 0.3, mpa(80.0)).unwrap_err().figure,
+        Figure::Modulus
     );
     assert!(panel(0.4, 0.3, 2.0, even).mend(0.0).is_err());
 }

@@ -15,7 +15,6 @@ mod clamp;
 mod large;
 
 mod levy;
-mod open;
 mod outline;
 
 mod peak;
@@ -25,7 +24,6 @@ mod wave;
 pub use clamp::clamped;
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
-pub use open::{OPEN_RATIO, OpenTop, Rise};
 pub use outline::{Enclosing, OutlineError, enclosing};
 pub use round::{Tilt, disc_clamped, disc_held, disc_reaction, disc_supported};
 

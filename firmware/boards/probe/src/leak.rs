@@ -41,7 +41,7 @@ fn air() -> Temperature {
 fn energy(tank: &Tank, pressure: Pressure, outside: Pressure) {
     if let Ok(vessel) = tank.vessel(None) {
         if let Ok(stored) = StoredEnergy::new(vessel.volume, pressure, outside) {
-            black_box((stored, stored.tnt(), stored.throws_kilogram()));
+            black_box((stored, stored.throws_kilogram()));
         }
         black_box(weighs(force(pressure, vessel.panel)));
     }
@@ -51,13 +51,8 @@ fn decay(tank: &Tank, outside: Pressure, sought: &Sought) {
     let gauge = black_box(Pressure::from_pascals(20_000.0));
     let decay = Decay::new(volume(tank), gauge, outside, sought.temperature);
     if let Ok(decay) = decay {
-        black_box((
-            decay.warming(black_box(1.0)),
-            decay.nearness(&sought.instruments),
-        ));
+        black_box(decay.nearness(&sought.instruments));
         let _ = black_box(decay.time_to_see(sought.leak, &sought.instruments, MEASURE));
-        let time = black_box(Time::from_seconds(600.0));
-        let _ = black_box(decay.least_leak(time, &sought.instruments, MEASURE));
     }
     let _ = black_box(bubble_time(
         black_box(Length::from_metres(0.005)),

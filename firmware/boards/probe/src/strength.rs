@@ -4,9 +4,8 @@ use core::hint::black_box;
 
 use seamwright_core::body::Face;
 use seamwright_core::strength::Trial;
-use seamwright_core::strength::panel::{Metal, open_top};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Pressure};
+use seamwright_core::units::Pressure;
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {
@@ -24,19 +23,4 @@ pub(crate) fn prove(tank: &Tank) {
     }
     let _ = black_box(tank.takes());
     black_box(tank.as_welded());
-    open(pressure);
-}
-
-/// A wall with a free top edge, which no job has yet.
-fn open(pressure: Pressure) {
-    let steel = Metal::new(
-        black_box(Pressure::from_pascals(210e9)),
-        black_box(0.3),
-        black_box(Pressure::from_pascals(200e6)),
-    );
-    if let Ok(metal) = steel {
-        let side = black_box(Length::from_metres(0.5));
-        let sheet = black_box(Length::from_metres(0.003));
-        let _ = black_box(open_top(side, side, sheet, metal, pressure, pressure));
-    }
 }

@@ -269,7 +269,7 @@ fn least_radii_of_the_aluminum_association() -> Outcome {
                 times * thickness,
                 within(1e-12),
             )?;
-            assert!(!least.from_memory);
+            assert!(!least.source.is_from_memory());
         }
     }
     // The second list in inches: 1/8 in 6061-T6 on 0.500 in, 5052-H32 on 0.188 in.
@@ -290,7 +290,8 @@ fn least_radii_of_the_aluminum_association() -> Outcome {
     assert!(
         minimum_radius(Alloy::A5086, Temper::H32, inch(0.125))
             .unwrap()
-            .from_memory
+            .source
+            .is_from_memory()
     );
     Ok(())
 }

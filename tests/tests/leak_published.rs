@@ -8,7 +8,7 @@
 
 use seamwright_core::leak::{
     Decay, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
-    StoredEnergy, Verdict, Vessel, bubble_time, force, head_for, hold, pressure_under, weighs,
+    StoredEnergy, Verdict, Vessel, force, head_for, hold, pressure_under, weighs,
 };
 use seamwright_core::units::constant::{GAS, WATER};
 use seamwright_core::units::{
@@ -186,7 +186,7 @@ fn force_on_a_panel() -> Outcome {
     );
     near(
         "force",
-        got,
+        got.si(),
         number(&expected["F_N"]),
         Tolerance::relative(1e-12),
     )?;
@@ -316,26 +316,6 @@ fn time_to_see_a_leak() -> Outcome {
     Ok(())
 }
 
-/// `bubble-1`, `bubble-3`; and 4.24 s for a bubble of 2 mm at 1e-4 Pa·m³/s, references-geometry.md section 7.
-#[test]
-fn bubbles_of_soap() -> Outcome {
-    let air = kelvins(293.15);
-    for id in ["bubble-1", "bubble-3"] {
-        let (given, expected, tolerance) = geometry(id);
-        let leak = LeakRate::from_throughput(number(&given["Q_Pa_m3_s"]), air);
-        let got = bubble_time(mm(number(&given["bubble_mm"])), leak, air)?;
-        near(
-            id,
-            got.si(),
-            number(&expected["seconds_per_bubble"]),
-            tolerance,
-        )?;
-    }
-    let two = bubble_time(mm(2.0), LeakRate::from_throughput(1e-4, air), air)?;
-    near("2 mm", two.si(), 4.24, Tolerance::relative(2e-3))?;
-    Ok(())
-}
-
 /// The pressures of the rules: 33 CFR 183.542, 46 CFR 58.50-10(c), 46 CFR 119.435 as read; ISO 21487 from
 /// memory; `T11.leaktest` for light aircraft.
 #[test]
@@ -387,6 +367,7 @@ fn day_tank() -> Vessel {
         head: mm(1_200.0),
         panel: Area::new(0.24, AreaUnit::SquareMetre),
         weakest: pa(40_000.0),
+        weakest_wall: None,
         density: 840.0,
         keep_dry: true,
     }
@@ -410,7 +391,7 @@ fn a_tank_under_each_rule() -> Outcome {
     )?;
     near(
         "force",
-        boat.force,
+        boat.force.si(),
         20_684.27 * 0.24,
         Tolerance::relative(1e-6),
     )?;

@@ -11,8 +11,8 @@
 
 use seamwright_core::units::gauge::SheetGauge;
 use seamwright_core::units::{
-    Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Temperature, TemperatureUnit,
-    Volume, VolumeUnit,
+    Force, ForceUnit, Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Temperature,
+    TemperatureUnit, Torque, TorqueUnit, Volume, VolumeUnit,
 };
 use serde_json::Value;
 
@@ -85,6 +85,20 @@ fn every_gathered_figure_agrees() {
             );
         }
     }
+}
+
+/// A pound-force is a pound-force per square inch on a square inch, and a pound-force foot that on a foot: the gathered
+/// psi, the inch and the foot make both (NIST SP 811, appendix B, from memory, has 4.448 222 and 1.355 818).
+#[test]
+fn pounds_force() {
+    let inch = Length::new(1.0, LengthUnit::Inch).si();
+    let foot = Length::new(1.0, LengthUnit::Foot).si();
+    let force = Force::new(1.0, ForceUnit::PoundForce).si();
+    let torque = Torque::new(1.0, TorqueUnit::PoundForceFoot).si();
+    let psi = Pressure::new(1.0, PressureUnit::Psi).si();
+    assert!((force / (psi * inch * inch) - 1.0).abs() < 1e-15);
+    assert!((torque / (force * foot) - 1.0).abs() < 1e-15);
+    assert!((force - 4.448_222).abs() < 5e-7 && (torque - 1.355_818).abs() < 5e-7);
 }
 
 /// The weight of a square foot behind each steel gauge: 15 USC 206 by way of the gathered checks.

@@ -108,6 +108,8 @@ proptest! {
         round_trip::<q::Mass>(value, places)?;
         round_trip::<q::LineEnergy>(value, places)?;
         round_trip::<q::Energy>(value, places)?;
+        round_trip::<q::Force>(value, places)?;
+        round_trip::<q::Torque>(value, places)?;
     }
 
     #[test]

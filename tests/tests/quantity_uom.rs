@@ -9,14 +9,14 @@
 use proptest::prelude::*;
 use seamwright_core::units as ours;
 use seamwright_core::units::{
-    AngleUnit, AreaUnit, CurrentUnit, EnergyUnit, LengthUnit, LineEnergyUnit, MassUnit,
-    PressureUnit, Quantity, RatioUnit, SpeedUnit, TemperatureUnit, TimeUnit, Unit, VoltageUnit,
-    VolumeUnit,
+    AngleUnit, AreaUnit, CurrentUnit, EnergyUnit, ForceUnit, LengthUnit, LineEnergyUnit, MassUnit,
+    PressureUnit, Quantity, RatioUnit, SpeedUnit, TemperatureUnit, TimeUnit, TorqueUnit, Unit,
+    VoltageUnit, VolumeUnit,
 };
 use uom::si::f64 as theirs;
 use uom::si::{
     angle, area, electric_current, electric_potential, energy, force, length, mass, pressure,
-    ratio, thermodynamic_temperature as temperature, time, velocity, volume,
+    ratio, thermodynamic_temperature as temperature, time, torque, velocity, volume,
 };
 
 /// How close a row must come.
@@ -142,6 +142,13 @@ fn motion_and_matter() -> Vec<Row> {
         Kilogram = mass::kilogram, TwoUlps;
         Gram = mass::gram, TwoUlps;
         Pound = mass::pound, SevenDigits));
+    rows.extend(rows!(Force ForceUnit, Force force::newton;
+        Newton = force::newton, TwoUlps;
+        Kilonewton = force::kilonewton, TwoUlps;
+        PoundForce = force::pound_force, SevenDigits));
+    rows.extend(rows!(Torque TorqueUnit, Torque torque::newton_meter;
+        NewtonMetre = torque::newton_meter, TwoUlps;
+        PoundForceFoot = torque::pound_force_foot, SevenDigits));
     rows
 }
 
@@ -265,6 +272,7 @@ fn no_unit_is_left_out() {
         .concat(),
     );
     wanted.extend([names::<ours::LineEnergy>(), names::<ours::Energy>()].concat());
+    wanted.extend([names::<ours::Force>(), names::<ours::Torque>()].concat());
     let mut rows: Vec<String> = all_rows().into_iter().map(|row| row.unit).collect();
     wanted.sort();
     rows.sort();

@@ -7,7 +7,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use seamwright_core::geom::Vector;
-use seamwright_core::mass::balance::{Balance, MountError, reactions};
+use seamwright_core::mass::balance::{Balance, reactions};
 use seamwright_core::strength::load::{Load, Pressing};
 use seamwright_core::strength::panel::{Bound, Metal, Panel};
 use seamwright_core::strength::plate::stiffness;
@@ -379,27 +379,22 @@ fn three_mounts_by_statics() -> Done {
     ];
     let got = reactions(&balance, felt, &mounts)?;
     for (mount, want) in got.mounts.iter().zip([100.0, 100.0, 100.0]) {
-        near("bears", mount.bearing, want, tight)?;
+        near("bears", mount.bearing.si(), want, tight)?;
     }
-    got.all_bear()?;
 
     // With the single mount at x = 0.3 it bears two thirds of 300 N; at 0.15 more than all, and the two
     // others hold down: 300 · 0.2/0.15 = 400 N, and −50 N each.
     let moved = [mounts[0], mounts[1], Vector::new(0.15, 0.0, 0.0)];
     let got = reactions(&balance, felt, &moved)?;
-    near("bears", got.mounts[2].bearing, 400.0, tight)?;
-    near("held down", got.mounts[0].bearing, -50.0, tight)?;
-    let Err(MountError::LiftsOff { force, .. }) = got.all_bear() else {
-        panic!("lifts off");
-    };
-    near("force", force, 50.0, tight)?;
+    near("bears", got.mounts[2].bearing.si(), 400.0, tight)?;
+    near("held down", got.mounts[0].bearing.si(), -50.0, tight)?;
 
     // Four at the corners of a rectangle: each side by its lever, halved (any textbook of statics).
     let four =
         [[0.0, -0.2], [0.0, 0.2], [0.5, -0.2], [0.5, 0.2]].map(|[x, y]| Vector::new(x, y, 0.1));
     let got = reactions(&balance, felt, &four)?;
     for (mount, want) in got.mounts.iter().zip([90.0, 90.0, 60.0, 60.0]) {
-        near("bears", mount.bearing, want, tight)?;
+        near("bears", mount.bearing.si(), want, tight)?;
     }
     Ok(())
 }

@@ -7,77 +7,160 @@
 use crate::tables::Family;
 use crate::units::{Current, CurrentUnit, Length, LengthUnit, Speed, SpeedUnit};
 
-/// A starting value and where it is from.
+/// A starting value, and where it is from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Start<T> {
     /// The value.
     pub value: T,
-    /// Its source.
-    pub source: &'static str,
+    /// The rows of a table that it is from.
+    pub source: StartSource,
+}
+
+/// A table of starting values.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum StartTable {
+    /// Currents for aluminium: the middles of a gas maker's ranges for fillets.
+    AluminiumCurrent,
+    /// Currents for stainless steel.
+    StainlessCurrent,
+    /// Currents for carbon steel.
+    SteelCurrent,
+    /// Travel speeds for aluminium.
+    AluminiumTravel,
+    /// Travel speeds for stainless steel.
+    StainlessTravel,
+    /// Travel speeds for carbon steel.
+    SteelTravel,
+}
+
+/// The rows of a table that a starting value is from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum StartSource {
+    /// On the straight line between two rows, whose thicknesses these are.
+    Between(StartTable, [Length; 2]),
+    /// Carried on from the nearest row, whose thickness this is: a current in proportion to the sheet, a speed as it
+    /// is.
+    CarriedFrom(StartTable, Length),
+}
+
+impl StartSource {
+    /// The table.
+    #[must_use]
+    pub const fn table(self) -> StartTable {
+        match self {
+            Self::Between(table, _) | Self::CarriedFrom(table, _) => table,
+        }
+    }
+
+    /// The thicknesses of the rows: two that the sheet lies between, or twice the one that it is carried on from.
+    #[must_use]
+    pub const fn rows(self) -> [Length; 2] {
+        match self {
+            Self::Between(_, rows) => rows,
+            Self::CarriedFrom(_, row) => [row; 2],
+        }
+    }
+
+    /// The source in words.
+    #[must_use]
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Between(table, _) => table.text(),
+            Self::CarriedFrom(table, _) if table.is_current() => {
+                "common practice, no source: in proportion to the sheet from the nearest published thickness"
+            }
+            Self::CarriedFrom(..) => {
+                "common practice, no source: the speed of the nearest published thickness"
+            }
+        }
+    }
+}
+
+impl StartTable {
+    const fn is_current(self) -> bool {
+        matches!(
+            self,
+            Self::AluminiumCurrent | Self::StainlessCurrent | Self::SteelCurrent
+        )
+    }
+
+    /// The source of the table in words.
+    #[must_use]
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::AluminiumCurrent => {
+                "middle of a gas maker's handbook range for AC fillets on aluminium at this thickness"
+            }
+            Self::StainlessCurrent => {
+                "middle of a gas maker's handbook range for DC on stainless steel at this thickness"
+            }
+            Self::SteelCurrent => {
+                "middle of a gas maker's handbook range for DC on carbon steel at this thickness"
+            }
+            Self::AluminiumTravel => {
+                "G. Mathers, The Welding of Aluminium and its Alloys (2002), fig. 6.8, fillets"
+            }
+            Self::StainlessTravel => {
+                "national welding handbook (China), vol. 1, 2nd ed., p. 150, corner joints on stainless steel"
+            }
+            Self::SteelTravel => "common practice, no source: middle of 200 to 300 mm/min",
+        }
+    }
+
+    /// Its rows, `(thickness in mm, value)` in ascending order; currents in amperes, speeds in mm/min.
+    const fn points(self) -> &'static [(f64, f64)] {
+        match self {
+            Self::AluminiumCurrent => &[(1.6, 70.0), (3.2, 135.0), (4.8, 212.5), (6.0, 277.5)],
+            Self::StainlessCurrent => &[(1.6, 60.0), (3.2, 95.0), (4.8, 132.5)],
+            Self::SteelCurrent => &[(1.6, 60.0), (3.2, 105.0), (4.8, 155.0)],
+            Self::AluminiumTravel => &[(1.6, 190.0), (2.0, 200.0), (3.2, 230.0), (4.8, 280.0)],
+            Self::StainlessTravel => &[(1.5, 250.0), (3.2, 250.0), (4.8, 200.0)],
+            Self::SteelTravel => &[(1.6, 250.0), (3.2, 250.0)],
+        }
+    }
+
+    /// The value at a thickness in millimetres, and the rows that it is from.
+    fn at(self, t: f64) -> Option<Start<f64>> {
+        let row = |t| Length::new(t, LengthUnit::Millimetre);
+        let points = self.points();
+        let mut pairs = points.iter().zip(points.iter().skip(1));
+        let between = pairs.find(|((t0, _), (t1, _))| t >= t0 - ROUNDING && t <= t1 + ROUNDING);
+        if let Some(((t0, v0), (t1, v1))) = between {
+            return Some(Start {
+                value: v0 + (v1 - v0) * (t - t0) / (t1 - t0),
+                source: StartSource::Between(self, [row(*t0), row(*t1)]),
+            });
+        }
+        let (first, last) = (points.first()?, points.last()?);
+        let (at, value) = if t < first.0 { *first } else { *last };
+        Some(Start {
+            value: if self.is_current() {
+                value * t / at
+            } else {
+                value
+            },
+            source: StartSource::CarriedFrom(self, row(at)),
+        })
+    }
 }
 
 /// Thinnest and thickest sheet for which there is a starting value, in mm.
 const REACH: (f64, f64) = (0.5, 10.0);
 
-/// Points `(thickness in mm, value)` in ascending order, and their source.
-struct Table {
-    points: &'static [(f64, f64)],
-    source: &'static str,
-    /// The source to name beyond the first and the last point.
-    beyond: &'static str,
-}
-
-/// Middles of the ranges for fillets.
-const ALUMINIUM_CURRENT: Table = Table {
-    points: &[(1.6, 70.0), (3.2, 135.0), (4.8, 212.5), (6.0, 277.5)],
-    source: "middle of a gas maker's handbook range for AC fillets on aluminium at this thickness",
-    beyond: "common practice, no source: in proportion to the sheet from the nearest published thickness",
-};
-const STAINLESS_CURRENT: Table = Table {
-    points: &[(1.6, 60.0), (3.2, 95.0), (4.8, 132.5)],
-    source: "middle of a gas maker's handbook range for DC on stainless steel at this thickness",
-    beyond: "common practice, no source: in proportion to the sheet from the nearest published thickness",
-};
-const STEEL_CURRENT: Table = Table {
-    points: &[(1.6, 60.0), (3.2, 105.0), (4.8, 155.0)],
-    source: "middle of a gas maker's handbook range for DC on carbon steel at this thickness",
-    beyond: "common practice, no source: in proportion to the sheet from the nearest published thickness",
-};
-const ALUMINIUM_TRAVEL: Table = Table {
-    points: &[(1.6, 190.0), (2.0, 200.0), (3.2, 230.0), (4.8, 280.0)],
-    source: "G. Mathers, The Welding of Aluminium and its Alloys (2002), fig. 6.8, fillets",
-    beyond: "common practice, no source: the speed of the nearest published thickness",
-};
-const STAINLESS_TRAVEL: Table = Table {
-    points: &[(1.5, 250.0), (3.2, 250.0), (4.8, 200.0)],
-    source: "national welding handbook (China), vol. 1, 2nd ed., p. 150, corner joints on stainless steel",
-    beyond: "common practice, no source: the speed of the nearest published thickness",
-};
-const STEEL_TRAVEL: Table = Table {
-    points: &[(1.6, 250.0), (3.2, 250.0)],
-    source: "common practice, no source: middle of 200 to 300 mm/min",
-    beyond: "common practice, no source: the speed of the nearest published thickness",
-};
-
 /// A current for a family of metals at a sheet thickness; `None` past 0.5 to 10 mm.
 #[must_use]
 pub fn current(family: Family, thickness: Length) -> Option<Start<Current>> {
     let table = match family {
-        Family::Aluminium => ALUMINIUM_CURRENT,
-        Family::Stainless => STAINLESS_CURRENT,
-        Family::Steel => STEEL_CURRENT,
+        Family::Aluminium => StartTable::AluminiumCurrent,
+        Family::Stainless => StartTable::StainlessCurrent,
+        Family::Steel => StartTable::SteelCurrent,
     };
-    let t = reached(thickness)?;
-    if let Some(value) = between(table.points, t) {
-        return Some(Start {
-            value: Current::new(value, CurrentUnit::Ampere),
-            source: table.source,
-        });
-    }
-    let (at, value) = nearest(table.points, t)?;
+    let Start { value, source } = table.at(reached(thickness)?)?;
     Some(Start {
-        value: Current::new(value * t / at, CurrentUnit::Ampere),
-        source: table.beyond,
+        value: Current::new(value, CurrentUnit::Ampere),
+        source,
     })
 }
 
@@ -85,22 +168,14 @@ pub fn current(family: Family, thickness: Length) -> Option<Start<Current>> {
 #[must_use]
 pub fn travel(family: Family, thickness: Length) -> Option<Start<Speed>> {
     let table = match family {
-        Family::Aluminium => ALUMINIUM_TRAVEL,
-        Family::Stainless => STAINLESS_TRAVEL,
-        Family::Steel => STEEL_TRAVEL,
+        Family::Aluminium => StartTable::AluminiumTravel,
+        Family::Stainless => StartTable::StainlessTravel,
+        Family::Steel => StartTable::SteelTravel,
     };
-    let t = reached(thickness)?;
-    let unit = SpeedUnit::MillimetrePerMinute;
-    if let Some(value) = between(table.points, t) {
-        return Some(Start {
-            value: Speed::new(value, unit),
-            source: table.source,
-        });
-    }
-    let (_, value) = nearest(table.points, t)?;
+    let Start { value, source } = table.at(reached(thickness)?)?;
     Some(Start {
-        value: Speed::new(value, unit),
-        source: table.beyond,
+        value: Speed::new(value, SpeedUnit::MillimetrePerMinute),
+        source,
     })
 }
 
@@ -112,21 +187,4 @@ fn reached(thickness: Length) -> Option<f64> {
     let t = thickness.in_unit(LengthUnit::Millimetre);
     let (least, most) = REACH;
     (t >= least - ROUNDING && t <= most + ROUNDING).then_some(t)
-}
-
-/// Straight lines between the points; nothing beyond the first and the last.
-fn between(points: &[(f64, f64)], t: f64) -> Option<f64> {
-    points
-        .iter()
-        .zip(points.iter().skip(1))
-        .find_map(|((t0, v0), (t1, v1))| {
-            let inside = t >= t0 - ROUNDING && t <= t1 + ROUNDING;
-            inside.then(|| v0 + (v1 - v0) * (t - t0) / (t1 - t0))
-        })
-}
-
-/// The first or the last point, whichever is nearer.
-fn nearest(points: &[(f64, f64)], t: f64) -> Option<(f64, f64)> {
-    let (first, last) = (points.first()?, points.last()?);
-    Some(if t < first.0 { *first } else { *last })
 }

@@ -21,7 +21,7 @@ use crate::units::{Ratio, Temperature, TemperatureUnit};
 
 pub use fusing::FUSED_MOST;
 pub use reason::Reason;
-pub use weld_metal::{Cracking, WeldMetal, diluted};
+pub use weld_metal::{Cracking, WeldMetal};
 
 /// Above this a metal with more than 3 % magnesium is not to be used for long: Mathers (2002), p. 49;
 /// Corrosion 15 (1959).

@@ -2,7 +2,6 @@
 
 use crate::tables::{Alloy, Filler};
 use crate::units::Ratio;
-use crate::units::range::{OutOfRange, Value, within};
 
 /// What the make-up of a bead says of cracks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,22 +29,7 @@ pub struct WeldMetal {
     pub silicon: Ratio,
 }
 
-/// The share of an element in a bead of which `dilution`, 0 to 1, is molten base: the balance of masses.
-///
-/// # Errors
-/// [`OutOfRange`] with a dilution outside 0 to 1, or a content outside 0 to 100 %.
-pub fn diluted(base: Ratio, filler: Ratio, dilution: Ratio) -> Result<Ratio, OutOfRange> {
-    let share = |value: Ratio| {
-        within(
-            value,
-            Ratio::from_share(0.0),
-            Ratio::from_share(1.0),
-            Value::Ratio,
-        )
-    };
-    Ok(mixed(share(base)?, share(filler)?, share(dilution)?))
-}
-
+/// The share of an element in a bead of which `dilution` is molten base: the balance of masses.
 fn mixed(base: Ratio, filler: Ratio, dilution: Ratio) -> Ratio {
     let d = dilution.si();
     Ratio::from_share(d * base.si() + (1.0 - d) * filler.si())

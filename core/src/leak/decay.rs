@@ -63,7 +63,7 @@ pub(super) fn within_outside(value: Pressure) -> Result<(), OutOfRange> {
 }
 
 /// Lets a temperature of the air in the tank through, −50 to 150 °C.
-pub(super) fn air(value: Temperature) -> Result<f64, RangeError> {
+fn air(value: Temperature) -> Result<f64, RangeError> {
     let [least, most] = AIR;
     Figure::AirTemperature.within(value.si(), least.si(), most.si())
 }

@@ -5,7 +5,9 @@ use core::fmt;
 use super::decay::{HIGHEST, barometer, volume};
 use crate::units::constant::GRAVITY;
 use crate::units::range::RangeError;
-use crate::units::{Area, Energy, EnergyUnit, Figure, Length, LengthUnit, Mass, Pressure, Volume};
+use crate::units::{
+    Area, Energy, EnergyUnit, Figure, Force, Length, LengthUnit, Mass, Pressure, Volume,
+};
 
 /// γ of air is 1.4, and 1/(γ − 1) is this: ASME PCC-2 appendix 501-II.
 const OVER: f64 = 2.5;
@@ -64,14 +66,14 @@ impl fmt::Display for StoredEnergy {
     }
 }
 
-/// The force on a flat panel in newtons: F = p A.
+/// The force on a flat panel: F = p A.
 #[must_use]
-pub const fn force(pressure: Pressure, panel: Area) -> f64 {
-    pressure.si() * panel.si()
+pub const fn force(pressure: Pressure, panel: Area) -> Force {
+    Force::from_newtons(pressure.si() * panel.si())
 }
 
-/// The mass whose weight is a force of so many newtons: m = F / g.
+/// The mass whose weight is a force: m = F / g.
 #[must_use]
-pub const fn weighs(force: f64) -> Mass {
-    Mass::from_kilograms(force / GRAVITY)
+pub const fn weighs(force: Force) -> Mass {
+    Mass::from_kilograms(force.si() / GRAVITY)
 }

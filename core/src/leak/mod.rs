@@ -1,7 +1,7 @@
 //! The leak test: how it is run, and what its readings say.
 //!
 //! A [`Vessel`] and a [`Rule`] give a [`Plan`]: the method, with its reason, and the pressure, never above
-//! what the weakest panel takes. [`StoredEnergy`] says what the air would let go at once, [`Decay`] how
+//! what the weakest panel takes, with the [`PressureLimit`] that set it. [`StoredEnergy`] says what the air would let go at once, [`Decay`] how
 //! long a gauge needs before it shows a leak. [`Leak`] is what the readings of a test come to, with its
 //! uncertainty, and [`Verdict`] what may be said of the tank.
 //!
@@ -12,12 +12,12 @@ mod decay;
 mod energy;
 mod error;
 mod head;
+mod limit;
 mod plan;
 mod rate;
 mod reading;
 mod reading_error;
 mod rule;
-mod soap;
 #[cfg(test)]
 mod tests;
 mod vessel;
@@ -26,10 +26,10 @@ pub use decay::{Decay, Instruments, MEASURE};
 pub use energy::{StoredEnergy, force, weighs};
 pub use error::LeakError;
 pub use head::{head_for, pressure_under};
+pub use limit::PressureLimit;
 pub use plan::{AIR_MOST, ENERGY_MOST, LONGEST, Method, Plan, Reason, Sought, Vessel};
 pub use rate::LeakRate;
 pub use reading::{Doubt, Leak, MOST_READINGS, Reading, Verdict};
 pub use reading_error::ReadingError;
 pub use rule::{Medium, Rule, hold};
-pub use soap::bubble_time;
 pub use vessel::BAROMETER;

@@ -2,12 +2,15 @@
 
 use super::decay::{HIGHEST, barometer, volume};
 use super::{
-    Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, Rule, StoredEnergy, force, head_for,
-    hold, pressure_under,
+    Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, PressureLimit, Rule, StoredEnergy,
+    force, head_for, hold, pressure_under,
 };
+use crate::body::Face;
 use crate::units::constant::WATER;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value};
-use crate::units::{Area, Energy, Figure, Length, Mass, Pressure, Temperature, Time, Volume};
+use crate::units::{
+    Area, Energy, Figure, Force, Length, Mass, Pressure, Temperature, Time, Volume,
+};
 
 /// No test with air is proposed above this: the 35 kPa (5 psi) at which 46 CFR 119.435 goes to water.
 pub const AIR_MOST: Pressure = Pressure::from_pascals(35_000.0);
@@ -107,8 +110,10 @@ pub struct Vessel {
     pub head: Length,
     /// The panel with the largest area.
     pub panel: Area,
-    /// The even gauge pressure that its weakest panel takes.
+    /// The even gauge pressure that its weakest wall takes.
     pub weakest: Pressure,
+    /// Which wall that is; `None` where every wall takes more than is counted with.
+    pub weakest_wall: Option<Face>,
     /// Of the liquid it is for, in kg/m³, 500 to 2000.
     pub density: f64,
     /// It should see no water: it is for fuel or oil.
@@ -126,8 +131,12 @@ pub struct Plan {
     pub reason: Reason,
     /// Gauge pressure: of the air, or of the water at the lowest point.
     pub pressure: Pressure,
+    /// Which of its limits set that.
+    pub pressure_limit: PressureLimit,
     /// Where the relief valve opens; above the pressure, unless the weakest panel takes no more.
     pub relief: Pressure,
+    /// Which of its limits set that.
+    pub relief_limit: PressureLimit,
     /// The top of a column of water over the lowest point that makes this pressure: for a head of water,
     /// the standpipe; for air, a water manometer that lets it off before any panel does.
     pub water_level: Length,
@@ -135,8 +144,8 @@ pub struct Plan {
     pub water: Mass,
     /// What air at this pressure stores, and water.
     pub energy: StoredEnergy,
-    /// On the largest panel, in newtons.
-    pub force: f64,
+    /// On the largest panel.
+    pub force: Force,
     /// How long it stands before the seams are looked over.
     pub hold: Time,
     /// How long a gauge takes to show the leak that was sought; `None` where none was.
@@ -158,11 +167,13 @@ impl Vessel {
     ) -> Result<Plan, LeakError> {
         self.check()?;
         barometer(outside)?;
-        let mut pressure = rule.pressure(pressure_under(self.head, self.density));
+        let weakest = (self.weakest, PressureLimit::WeakestWall(self.weakest_wall));
+        let mut set = rule.set_by(pressure_under(self.head, self.density));
         if matches!(rule, Rule::LightAircraft) {
             // A most, so that a tank that takes less is tested with less.
-            pressure = least(pressure, self.weakest);
+            set = lower(set, weakest);
         }
+        let (mut pressure, mut pressure_limit) = set;
         let decay = match sought {
             Some(sought) => Some(
                 Decay::new(self.volume, pressure, outside, sought.temperature)?.time_to_see(
@@ -177,7 +188,9 @@ impl Vessel {
         if matches!(method, Method::WaterHead) {
             // The highest seam must be wet too.
             let full = pressure_under(self.height, WATER);
-            pressure = Pressure::from_pascals(libm::fmax(pressure.si(), full.si()));
+            if full > pressure {
+                (pressure, pressure_limit) = (full, PressureLimit::FullOfWater);
+            }
         }
         at_most(pressure, self.weakest, Value::Pressure).map_err(LeakError::TooWeak)?;
         let energy = StoredEnergy::new(self.volume, pressure, outside)?;
@@ -185,12 +198,15 @@ impl Vessel {
             at_most(pressure, AIR_MOST, Value::Pressure).map_err(LeakError::TooMuchAir)?;
             at_most(energy.air, ENERGY_MOST, Value::Energy).map_err(LeakError::TooMuchEnergy)?;
         }
-        let relief = Pressure::from_pascals(RELIEF * pressure.si());
+        let over = Pressure::from_pascals(RELIEF * pressure.si());
+        let (relief, relief_limit) = lower((over, PressureLimit::OverTest), weakest);
         Ok(Plan {
             method,
             reason,
             pressure,
-            relief: least(relief, self.weakest),
+            pressure_limit,
+            relief,
+            relief_limit,
             water_level: head_for(pressure, WATER),
             water: Mass::from_kilograms(self.volume.si() * WATER),
             energy,
@@ -245,8 +261,9 @@ impl Vessel {
     }
 }
 
-fn least(a: Pressure, b: Pressure) -> Pressure {
-    Pressure::from_pascals(libm::fmin(a.si(), b.si()))
+/// The lower of two pressures, and what sets it.
+fn lower<T>(one: (Pressure, T), other: (Pressure, T)) -> (Pressure, T) {
+    if other.0 < one.0 { other } else { one }
 }
 
 fn at_most<T: Copy + PartialOrd>(

@@ -1,5 +1,6 @@
 //! The pressures that published rules test a tank at.
 
+use super::PressureLimit;
 use crate::units::{Pressure, PressureUnit, Time, Volume, VolumeUnit};
 
 /// A rule that a tank is tested by. That a rule applies to a tank, and that a test satisfies it, is for
@@ -102,8 +103,18 @@ impl Rule {
     /// For [`Rule::LightAircraft`] it is the most, not the least, and the head does not enter.
     #[must_use]
     pub fn pressure(self, head: Pressure) -> Pressure {
+        self.set_by(head).0
+    }
+
+    /// The same pressure, and which of the two it is.
+    pub(super) fn set_by(self, head: Pressure) -> (Pressure, PressureLimit) {
         let row = self.row();
-        Pressure::from_pascals(libm::fmax(row.least.si(), row.heads * head.si()))
+        let heads = Pressure::from_pascals(row.heads * head.si());
+        if heads > row.least {
+            (heads, PressureLimit::RuleHeads)
+        } else {
+            (row.least, PressureLimit::RuleFigure)
+        }
     }
 
     /// What it fills the tank with.

@@ -1,4 +1,5 @@
 use super::*;
+use crate::body::Face;
 use crate::units::constant::WATER;
 use crate::units::{
     Area, Figure, Length, Pressure, Temperature, TemperatureUnit, Time, Volume, VolumeUnit,
@@ -38,6 +39,7 @@ const VESSEL: Vessel = Vessel {
     head: Length::from_metres(0.25),
     panel: Area::from_square_metres(0.1),
     weakest: Pressure::from_pascals(30_000.0),
+    weakest_wall: Some(Face::Front),
     density: 750.0,
     keep_dry: true,
 };
@@ -56,7 +58,14 @@ fn a_low_tank_for_fuel_stays_dry_and_any_other_gets_water() {
         weakest: pa(dry.pressure.si() * 1.05),
         ..VESSEL
     };
-    assert!(plan(weak).relief == weak.weakest);
+    let weak = plan(weak);
+    assert!(weak.relief == pa(dry.pressure.si() * 1.05));
+    let of_wall = PressureLimit::WeakestWall(Some(Face::Front));
+    assert_eq!(
+        (weak.pressure_limit, weak.relief_limit),
+        (PressureLimit::RuleHeads, of_wall)
+    );
+    assert_eq!(dry.relief_limit, PressureLimit::OverTest);
     let wet = plan(Vessel {
         keep_dry: false,
         ..VESSEL
@@ -73,7 +82,32 @@ fn a_low_tank_for_fuel_stays_dry_and_any_other_gets_water() {
         ..VESSEL
     });
     assert!(light.pressure == pressure_under(metres(0.2), WATER));
+    assert_eq!(light.pressure_limit, PressureLimit::FullOfWater);
     assert!(libm::fabs(light.water_level.si() - 0.2) < 1e-12);
+}
+
+#[test]
+fn a_pressure_says_which_of_its_limits_set_it() {
+    use PressureLimit as By;
+    let set = |rule, vessel: Vessel| vessel.plan(rule, OUTSIDE, None).unwrap().pressure_limit;
+    // 3 psi, 20.7 kPa, against 1.5 heads of 0.25 m and of 2 m of petrol, 2.8 and 22 kPa.
+    assert_eq!(set(Rule::BoatFuelUs, VESSEL), By::RuleFigure);
+    let high = Vessel {
+        head: metres(2.0),
+        ..VESSEL
+    };
+    assert_eq!(set(Rule::BoatFuelUs, high), By::RuleHeads);
+    // Half a psi, 3.45 kPa, is a most.
+    assert_eq!(set(Rule::LightAircraft, VESSEL), By::RuleFigure);
+    let weak = Vessel {
+        weakest: pa(3_000.0),
+        ..VESSEL
+    };
+    let wall = By::WeakestWall(Some(Face::Front));
+    assert_eq!(set(Rule::LightAircraft, weak), wall);
+    let plan = weak.plan(Rule::LightAircraft, OUTSIDE, None).unwrap();
+    assert!(plan.pressure == weak.weakest && plan.relief == weak.weakest);
+    assert_eq!(plan.relief_limit, wall);
 }
 
 #[test]
@@ -195,8 +229,6 @@ fn refuses_instruments_and_leaks_that_say_nothing() {
     assert_eq!(see(none, 10.0).unwrap_err().figure, Figure::LeakRate);
     assert_eq!(see(leak, 0.5).unwrap_err().figure, Figure::Measure);
     assert!(see(leak, 10.0).is_ok());
-    assert!(bubble_time(metres(0.0), leak, AIR).is_err());
-    assert!(bubble_time(metres(0.002), none, AIR).is_err());
     assert!(StoredEnergy::new(litres(6.0), pa(-1.0), OUTSIDE).is_err());
     assert!(StoredEnergy::new(litres(6.0), pa(2e6), OUTSIDE).is_err());
 }

@@ -1,6 +1,7 @@
 //! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
 
 use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
+use crate::body::Face;
 use crate::strength::StrengthError;
 use crate::tank::Tank;
 use crate::units::{Area, Length, Pressure, PressureUnit};
@@ -21,8 +22,7 @@ impl Tank {
     /// # Errors
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
-        let (_, takes) = self.takes()?;
-        self.vessel_taking(takes, overflow)
+        self.vessel_taking(self.takes()?, overflow)
     }
 
     /// The same where it is known already what its weakest wall [takes](Self::takes).
@@ -31,7 +31,7 @@ impl Tank {
     /// [`StrengthError::Liquid`] of a liquid without a density.
     pub fn vessel_taking(
         &self,
-        takes: Pressure,
+        (wall, takes): (Face, Pressure),
         overflow: Option<Length>,
     ) -> Result<Vessel, StrengthError> {
         let height = self.capacity.full_depth;
@@ -50,6 +50,7 @@ impl Tank {
             head: Length::from_metres(head),
             panel: Area::from_square_metres(panel),
             weakest: Pressure::from_pascals(libm::fmin(takes.si(), MOST.si())),
+            weakest_wall: (takes <= MOST).then_some(wall),
             density,
             keep_dry: self
                 .job

@@ -6,7 +6,7 @@ use heapless::Vec;
 
 use crate::geom::Vector;
 use crate::units::range::RangeError;
-use crate::units::{Area, Figure, Length, Mass, Volume};
+use crate::units::{Area, Figure, Force, Length, Mass, Volume};
 
 /// Mounts that a tank may have.
 pub const MAX_MOUNTS: usize = 8;
@@ -96,7 +96,7 @@ pub struct Reaction {
     pub force: Vector,
     /// The part of that which pushes up, against the load: below zero where the tank would lift off and
     /// the mount must hold it down.
-    pub bearing: f64,
+    pub bearing: Force,
 }
 
 /// What all mounts bear, in the order they were given.
@@ -120,13 +120,6 @@ pub enum MountError {
     NoMass,
     /// All mounts lie on one line, about which nothing keeps the tank from tipping.
     OneLine,
-    /// The tank lifts off a mount.
-    LiftsOff {
-        /// The mount, counted from 1.
-        mount: u8,
-        /// The force in newtons with which it must be held down.
-        force: f64,
-    },
 }
 
 impl From<RangeError> for MountError {
@@ -142,10 +135,6 @@ impl fmt::Display for MountError {
             Self::NoMass => f.write_str("the tank has no mass"),
             Self::OneLine => f.write_str(
                 "the mounts lie on one line, and the tank would tip about it: set one beside the line",
-            ),
-            Self::LiftsOff { mount, force } => write!(
-                f,
-                "the tank lifts off mount {mount}, which must hold it down with {force:.0} N: bolt it for that, or move the mounts"
             ),
         }
     }
@@ -167,7 +156,7 @@ const ONE_LINE: f64 = 1e-4;
 /// even two, of them: then one can bear twice its share. One mount bears all, with a moment.
 ///
 /// # Errors
-/// [`MountError`], but for lifting off: see [`Reactions::all_bear`].
+/// [`MountError`]; not where a mount must hold the tank down, which [`Reaction::bearing`] shows.
 pub fn reactions(
     balance: &Balance,
     felt: Vector,
@@ -200,7 +189,7 @@ pub fn reactions(
         // Their number was checked above.
         let _ = all.push(Reaction {
             force,
-            bearing: -force.dot(down),
+            bearing: Force::from_newtons(-force.dot(down)),
         });
     }
     let moment = if mounts.len() == 1 {
@@ -239,27 +228,6 @@ fn turn(mounts: &[Vector], middle: Vector, moment: Vector) -> Option<Vector> {
     }
     let by = 1.0 / determinant;
     Some(bc * (moment.x * by) + ca * (moment.y * by) + ab * (moment.z * by))
-}
-
-impl Reactions {
-    /// Whether every mount is pressed and none must hold the tank down.
-    ///
-    /// # Errors
-    /// [`MountError::LiftsOff`] for the mount that is pulled hardest.
-    pub fn all_bear(&self) -> Result<(), MountError> {
-        let mut worst = None;
-        let mut least = 0.0;
-        for (number, mount) in (1u8..).zip(&self.mounts) {
-            if mount.bearing < least {
-                least = mount.bearing;
-                worst = Some(MountError::LiftsOff {
-                    mount: number,
-                    force: -least,
-                });
-            }
-        }
-        worst.map_or(Ok(()), Err)
-    }
 }
 
 #[cfg(test)]
@@ -315,7 +283,7 @@ mod tests {
         let got = reactions(&at(5.0, 0.2, 0.0, 0.1), DOWN, &mount).unwrap();
         // 50 N at 0.2 m to the right turns the tank about +y; the mount turns it back.
         assert!((got.moment.y + 10.0).abs() < 1e-12 && got.moment.x.abs() < 1e-12);
-        assert!((got.mounts[0].bearing - 50.0).abs() < 1e-12);
+        assert!((got.mounts[0].bearing.si() - 50.0).abs() < 1e-12);
     }
 
     #[test]

@@ -3,4 +3,4 @@
 pub mod balance;
 mod laden;
 
-pub use laden::{BalanceError, MountLoad, MountLoads};
+pub use laden::{BalanceError, LiftedMount, MountLoad, MountLoads};

@@ -133,18 +133,6 @@ pub struct Strength {
     pub inside_corner: bool,
 }
 
-/// What would give a panel the reserve that is wanted.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Mend {
-    /// The sheet that gives it, the panel as it is.
-    pub thickness: Length,
-    /// The reserve that the sheet as it is would have with a baffle or stiffener across the middle of the
-    /// long side, one stiff enough to count as an edge.
-    pub halved: f64,
-}
-
 impl Panel {
     /// A panel with the corners `outline`, in metres in its own plane, under `pressing` in the same
     /// coordinates.
@@ -185,22 +173,17 @@ impl Panel {
         bent.strength(self.thickness, self.shape.inside_corner)
     }
 
-    /// What would give it the reserve `target`.
+    /// The sheet that would give it the reserve `target`, the panel as it is.
     ///
     /// Bending stress goes with one over the thickness squared; what stretching adds is found by going round.
     ///
     /// # Errors
     /// [`RangeError`] for a target below 0.1 or above 100.
-    pub fn mend(&self, target: f64) -> Result<Mend, RangeError> {
+    pub fn mend(&self, target: f64) -> Result<Length, RangeError> {
         let target = limits::reserve(target)?;
         let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
-        let t = bent.thickness_for(target, self.thickness);
-        let (sides, ramp) = self.half();
-        let half = Bent::of(sides, ramp, self.metal).stresses(self.thickness);
-        Ok(Mend {
-            thickness: Length::from_metres(t),
-            halved: self.metal.strength / half.worst(),
-        })
+        let needed = bent.thickness_for(target, self.thickness);
+        Ok(Length::from_metres(needed))
     }
 
     /// The even pressure that leaves it the reserve `target`, whatever presses on it as it is: at most
@@ -220,29 +203,6 @@ impl Panel {
             pressure *= libm::fmin(allowed / one.times(pressure).stresses(t).worst(), 1.0);
         }
         Ok(Pressure::from_pascals(libm::fmin(pressure, MOST)))
-    }
-
-    /// The half of the long side where the pressure is higher.
-    fn half(&self) -> (Sides, Ramp) {
-        let (short, long) = (self.shape.sides.short(), 0.5 * self.shape.sides.long());
-        let along = 0.5 * libm::fabs(self.ramp.along);
-        let mean = self.ramp.mean + along;
-        let across = self.ramp.across;
-        let sides = Sides::new(short, long).unwrap_or(self.shape.sides);
-        let ramp = if short <= long {
-            Ramp {
-                mean,
-                across,
-                along,
-            }
-        } else {
-            Ramp {
-                mean,
-                across: along,
-                along: across,
-            }
-        };
-        (sides, ramp)
     }
 }
 

@@ -141,30 +141,6 @@ pub fn seam(weld: Weld, load: Along, filler: Pressure) -> Result<SeamStrength, R
     })
 }
 
-/// The metals that a class of fatigue is known for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum FatigueMetal {
-    /// Aluminium and its alloys.
-    Aluminium,
-    /// Steel, stainless steel among them.
-    Steel,
-}
-
-/// A welded detail that shakes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Detail {
-    /// A mount or lug of 50 to 150 mm welded on along the stress.
-    MountAlong,
-    /// A fillet weld across the stress, at its toe.
-    FilletToe,
-    /// A fillet or one-sided corner weld across the stress, at its root.
-    Root,
-    /// A butt weld from one side without backing.
-    OneSidedButt,
-}
-
 /// What a report says beside figures of strength.
 pub const CAUTION: &str = "These figures are for sound welds and still loads. They do not stand in for the \
     rules that hold where the tank is used, nor for a person licensed to judge it: have any tank that \
@@ -173,24 +149,6 @@ pub const CAUTION: &str = "These figures are for sound welds and still loads. Th
 /// What a report says where mounts shake.
 pub const FATIGUE_CAUTION: &str = "Welds that shake fail far below the strength of the sheet. Keep welded \
     mounts off the middle of panels, spread them on a doubler, and let the mount give, not the tank.";
-
-/// The stress range that a detail bears two million times.
-///
-/// IIW recommendations, XIII-1965-03 (Hobbacher), FAT classes, the lower end of what is given; EN 1999-1-3,
-/// annex J, is alike (from memory, one class up or down). A caution, not a design: what shakes a tank in
-/// use is seldom known, and a mount that shakes is judged by someone who is licensed to.
-#[must_use]
-pub const fn fatigue_class(detail: Detail, metal: FatigueMetal) -> Pressure {
-    let megapascals = match (metal, detail) {
-        (FatigueMetal::Aluminium, Detail::MountAlong) => 25.0,
-        (FatigueMetal::Aluminium, Detail::FilletToe) => 22.0,
-        (FatigueMetal::Aluminium, Detail::Root | Detail::OneSidedButt) => 12.0,
-        (FatigueMetal::Steel, Detail::MountAlong) => 71.0,
-        (FatigueMetal::Steel, Detail::FilletToe) => 63.0,
-        (FatigueMetal::Steel, Detail::Root | Detail::OneSidedButt) => 36.0,
-    };
-    Pressure::from_pascals(megapascals * 1e6)
-}
 
 #[cfg(test)]
 mod tests {
@@ -272,15 +230,5 @@ mod tests {
                 .figure,
             Figure::Strength
         );
-    }
-
-    /// A root is the weakest detail of all in either metal.
-    #[test]
-    fn roots_are_weakest() {
-        for metal in [FatigueMetal::Aluminium, FatigueMetal::Steel] {
-            for detail in [Detail::MountAlong, Detail::FilletToe, Detail::OneSidedButt] {
-                assert!(fatigue_class(Detail::Root, metal) <= fatigue_class(detail, metal));
-            }
-        }
     }
 }

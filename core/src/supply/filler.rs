@@ -66,21 +66,6 @@ impl Rod {
         Length::from_metres(bead.volume().si() / (self.area * self.deposition))
     }
 
-    /// What several beads use. Rods are counted over all of them together, each used down to its stub.
-    ///
-    /// # Errors
-    /// [`RangeError`] past 10 km of rod.
-    pub fn total<'a>(
-        &self,
-        beads: impl IntoIterator<Item = &'a Bead>,
-    ) -> Result<Filler, RangeError> {
-        let mut melted = 0.0;
-        for bead in beads {
-            melted += self.melted(bead).si();
-        }
-        self.bought(Length::from_metres(melted))
-    }
-
     /// What a length of rod to melt comes to, in rods that are each used down to their stubs.
     ///
     /// # Errors
@@ -114,17 +99,4 @@ pub struct Filler {
     pub rods: u32,
     /// Mass of those.
     pub bought_mass: Mass,
-}
-
-impl Filler {
-    /// Share of what is bought that is thrown away or left over; 0 where nothing is bought.
-    #[must_use]
-    pub fn left_over(&self) -> Ratio {
-        let bought = self.bought_mass.si();
-        Ratio::from_share(if bought > 0.0 {
-            1.0 - self.melted_mass.si() / bought
-        } else {
-            0.0
-        })
-    }
 }

@@ -18,9 +18,11 @@ mod larger;
 pub mod section;
 pub mod shrinkage;
 pub mod time;
+mod usual;
 
 pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
+pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};
 
 use crate::blank::joint::{Allow, Corner, Joint};
 use crate::units::range::RangeError;

@@ -18,10 +18,10 @@ pub struct Minimum {
     pub times: f64,
     /// The inside radius.
     pub radius: Length,
-    /// Where the figure is from.
-    pub source: &'static str,
-    /// Whether it was written down from memory of that source.
-    pub from_memory: bool,
+    /// The table that the figure is from.
+    pub source: BendTable,
+    /// The thickest sheet of the table's column that the figure is from.
+    pub column: Length,
 }
 
 /// A column's greatest thickness, in 64ths of an inch, and the radius there in thicknesses.
@@ -31,66 +31,83 @@ struct Row {
     alloy: Alloy,
     tempers: &'static [Temper],
     columns: &'static [Column],
-    source: &'static str,
-    from_memory: bool,
+    table: BendTable,
 }
 
-const REPRINT: &str = "table of 90° cold bends at bjg-design.com, understood to be the Aluminum Association's (attribution from memory)";
-const REPRINT_LARGER: &str = "table of 90° cold bends at bjg-design.com, understood to be the Aluminum Association's (attribution from memory); at 1/8 in the larger figure of that page's second list";
-const ASSOCIATION: &str = "Aluminum Association, 90° cold bends (from memory)";
-const EN_485_2: &str = "EN 485-2, 90° bends (from memory)";
-const PRACTICE: &str = "common practice, no source";
+/// A table of the smallest inside radii of bends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum BendTable {
+    /// A reprint on the web of what is understood to be the Aluminum Association's table.
+    Reprint,
+    /// The same, with the larger of two figures that it prints.
+    ReprintLarger,
+    /// The Aluminum Association's table, from memory.
+    Association,
+    /// EN 485-2, from memory.
+    En485,
+    /// What the trade does.
+    Practice,
+}
 
-const fn printed(
-    alloy: Alloy,
-    temper: &'static [Temper],
-    columns: &'static [Column],
-    source: &'static str,
-) -> Row {
-    Row {
-        alloy,
-        tempers: temper,
-        columns,
-        source,
-        from_memory: false,
+impl BendTable {
+    /// The source in words.
+    #[must_use]
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Reprint => {
+                "table of 90° cold bends at bjg-design.com, understood to be the Aluminum Association's (attribution from memory)"
+            }
+            Self::ReprintLarger => {
+                "table of 90° cold bends at bjg-design.com, understood to be the Aluminum Association's (attribution from memory); at 1/8 in the larger figure of that page's second list"
+            }
+            Self::Association => "Aluminum Association, 90° cold bends (from memory)",
+            Self::En485 => "EN 485-2, 90° bends (from memory)",
+            Self::Practice => "common practice, no source",
+        }
+    }
+
+    /// Whether its figures were written down from memory of that source.
+    #[must_use]
+    pub const fn is_from_memory(self) -> bool {
+        !matches!(self, Self::Reprint | Self::ReprintLarger)
     }
 }
 
-const fn remembered(
+const fn row(
     alloy: Alloy,
     tempers: &'static [Temper],
     columns: &'static [Column],
-    source: &'static str,
+    table: BendTable,
 ) -> Row {
     Row {
         alloy,
         tempers,
         columns,
-        source,
-        from_memory: true,
+        table,
     }
 }
 
 #[rustfmt::skip]
 static ROWS: [Row; 15] = [
-    printed(Alloy::A1100, &[Temper::H14], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 1.0), (12.0, 1.0), (16.0, 1.5), (24.0, 2.0), (32.0, 2.5)], REPRINT),
-    printed(Alloy::A5052, &[Temper::O], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 0.5), (12.0, 1.0), (16.0, 1.0), (24.0, 1.5), (32.0, 1.5)], REPRINT),
-    printed(Alloy::A5052, &[Temper::H32], &[(1.0, 0.0), (2.0, 0.0), (4.0, 1.0), (8.0, 1.5), (12.0, 1.5), (16.0, 1.5), (24.0, 1.5), (32.0, 2.0)], REPRINT),
-    printed(Alloy::A5052, &[Temper::H34], &[(1.0, 0.0), (2.0, 1.0), (4.0, 1.5), (8.0, 2.0), (12.0, 2.0), (16.0, 2.5), (24.0, 2.5), (32.0, 3.0)], REPRINT),
-    printed(Alloy::A5052, &[Temper::H36], &[(1.0, 1.0), (2.0, 1.0), (4.0, 1.5), (8.0, 2.5), (12.0, 3.0), (16.0, 3.5), (24.0, 4.0), (32.0, 4.5)], REPRINT),
-    printed(Alloy::A6061, &[Temper::O], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 1.0), (12.0, 1.0), (16.0, 1.0), (24.0, 1.5), (32.0, 2.0)], REPRINT),
-    printed(Alloy::A6061, &[Temper::T4], &[(1.0, 0.0), (2.0, 0.0), (4.0, 1.0), (8.0, 1.5), (12.0, 2.5), (16.0, 3.0), (24.0, 3.5), (32.0, 4.0)], REPRINT),
-    printed(Alloy::A6061, &[Temper::T6], &[(1.0, 1.0), (2.0, 1.0), (4.0, 1.5), (8.0, 4.0), (12.0, 3.0), (16.0, 3.5), (24.0, 4.5), (32.0, 5.0)], REPRINT_LARGER),
-    remembered(Alloy::A3003, &[Temper::H14], &[(4.0, 0.0), (8.0, 1.0), (16.0, 1.5)], ASSOCIATION),
+    row(Alloy::A1100, &[Temper::H14], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 1.0), (12.0, 1.0), (16.0, 1.5), (24.0, 2.0), (32.0, 2.5)], BendTable::Reprint),
+    row(Alloy::A5052, &[Temper::O], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 0.5), (12.0, 1.0), (16.0, 1.0), (24.0, 1.5), (32.0, 1.5)], BendTable::Reprint),
+    row(Alloy::A5052, &[Temper::H32], &[(1.0, 0.0), (2.0, 0.0), (4.0, 1.0), (8.0, 1.5), (12.0, 1.5), (16.0, 1.5), (24.0, 1.5), (32.0, 2.0)], BendTable::Reprint),
+    row(Alloy::A5052, &[Temper::H34], &[(1.0, 0.0), (2.0, 1.0), (4.0, 1.5), (8.0, 2.0), (12.0, 2.0), (16.0, 2.5), (24.0, 2.5), (32.0, 3.0)], BendTable::Reprint),
+    row(Alloy::A5052, &[Temper::H36], &[(1.0, 1.0), (2.0, 1.0), (4.0, 1.5), (8.0, 2.5), (12.0, 3.0), (16.0, 3.5), (24.0, 4.0), (32.0, 4.5)], BendTable::Reprint),
+    row(Alloy::A6061, &[Temper::O], &[(1.0, 0.0), (2.0, 0.0), (4.0, 0.0), (8.0, 1.0), (12.0, 1.0), (16.0, 1.0), (24.0, 1.5), (32.0, 2.0)], BendTable::Reprint),
+    row(Alloy::A6061, &[Temper::T4], &[(1.0, 0.0), (2.0, 0.0), (4.0, 1.0), (8.0, 1.5), (12.0, 2.5), (16.0, 3.0), (24.0, 3.5), (32.0, 4.0)], BendTable::Reprint),
+    row(Alloy::A6061, &[Temper::T6], &[(1.0, 1.0), (2.0, 1.0), (4.0, 1.5), (8.0, 4.0), (12.0, 3.0), (16.0, 3.5), (24.0, 4.5), (32.0, 5.0)], BendTable::ReprintLarger),
+    row(Alloy::A3003, &[Temper::H14], &[(4.0, 0.0), (8.0, 1.0), (16.0, 1.5)], BendTable::Association),
     // The remembered table begins at 3/16 in; its greatest figure stands for thinner sheet too.
-    remembered(Alloy::A5083, &[Temper::H111, Temper::H321], &[(16.0, 2.5)], ASSOCIATION),
-    remembered(Alloy::A5086, &[Temper::H32], &[(4.0, 1.5), (8.0, 2.0), (16.0, 2.5)], ASSOCIATION),
-    remembered(Alloy::A5454, &[Temper::H32], &[(4.0, 1.0), (8.0, 2.0), (16.0, 2.5)], ASSOCIATION),
-    remembered(Alloy::A5754, &[Temper::O, Temper::H111], &[(4.0, 0.5), (8.0, 1.0), (16.0, 1.5)], EN_485_2),
+    row(Alloy::A5083, &[Temper::H111, Temper::H321], &[(16.0, 2.5)], BendTable::Association),
+    row(Alloy::A5086, &[Temper::H32], &[(4.0, 1.5), (8.0, 2.0), (16.0, 2.5)], BendTable::Association),
+    row(Alloy::A5454, &[Temper::H32], &[(4.0, 1.0), (8.0, 2.0), (16.0, 2.5)], BendTable::Association),
+    row(Alloy::A5754, &[Temper::O, Temper::H111], &[(4.0, 0.5), (8.0, 1.0), (16.0, 1.5)], BendTable::En485),
     // Practice says 0.5 to 1; the larger.
-    remembered(Alloy::S304, &[Temper::Annealed], &[(16.0, 1.0)], PRACTICE),
+    row(Alloy::S304, &[Temper::Annealed], &[(16.0, 1.0)], BendTable::Practice),
     // Practice says 0.5 to 1 up to 0.15 % carbon and 1.5 for S355; this row's grades lie between.
-    remembered(Alloy::LowCarbonSteel, &[Temper::Annealed], &[(16.0, 1.5)], PRACTICE),
+    row(Alloy::LowCarbonSteel, &[Temper::Annealed], &[(16.0, 1.5)], BendTable::Practice),
 ];
 
 /// The smallest inside radius for a cold bend through 90° across the direction of rolling, in sheet of
@@ -118,8 +135,8 @@ pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option
             return Some(Minimum {
                 times: radius / t,
                 radius: Length::from_metres(radius),
-                source: row.source,
-                from_memory: row.from_memory,
+                source: row.table,
+                column: Length::from_metres(column / 64.0 * 0.0254),
             });
         }
         radius = libm::fmax(radius, times * thickest);

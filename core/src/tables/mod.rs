@@ -16,7 +16,7 @@ mod source;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
-pub use bend_radius::{ALONG_GRAIN, Minimum, minimum_radius};
+pub use bend_radius::{ALONG_GRAIN, BendTable, Minimum, minimum_radius};
 pub use filler::{Filler, NotAFiller};
 pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
 pub use metal::{Metal, Strength, Welded};

@@ -6,11 +6,20 @@ use crate::arc::Process;
 use crate::arc::settings::Start;
 use crate::blank::joint::Joint;
 use crate::input::Field;
-use crate::tables::Sourced;
+use crate::tables::{Minimum, Sourced};
 use crate::units::{
     Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, VoltageUnit,
 };
+
+/// The inside radius of bends that a job leaves out, and what set it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BendStart {
+    /// The radius.
+    pub radius: Length,
+    /// The row of the table that set it; `None` where one thickness is as much or there is no row.
+    pub by_table: Option<Minimum>,
+}
 
 /// A default that was taken. Its `Display` is the value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,7 +29,7 @@ use crate::units::{
 )]
 pub enum Assumed {
     Joint,
-    BendRadius(Length),
+    BendRadius(BendStart),
     BendRule,
     Lap(Length),
     FillTemperature(Temperature),
@@ -71,9 +80,10 @@ impl Assumed {
     pub const fn source(&self) -> &'static str {
         match self {
             Self::Joint => "the joint with square-cut edges; common practice, no source",
-            Self::BendRadius(_) => {
-                "one thickness, or the least for this alloy and temper where a table gives more; common practice"
-            }
+            Self::BendRadius(start) => match start.by_table {
+                Some(least) => least.source.text(),
+                None => "one thickness; common practice, no source",
+            },
             Self::BendRule => "DIN 6935, k = 0.65 + 0.5 lg(r/s), at most 1 (from memory)",
             Self::Lap(_) => "six thicknesses; common practice, no source",
             Self::FillTemperature(_) => {
@@ -83,11 +93,11 @@ impl Assumed {
                 "49 CFR 393.67(c)(12): filled to 95 % at most (from memory); a coolant header wants more"
             }
             Self::Process(_) => "common practice, no source: AC for aluminium, DC for steels",
-            Self::Current(start) => start.source,
+            Self::Current(start) => start.source.text(),
             Self::Voltage(_) => {
                 "conventional load voltage 10 V + 0.04 I, IEC 60974-1, 11.2 (from memory); measure your own"
             }
-            Self::Travel(start) => start.source,
+            Self::Travel(start) => start.source.text(),
             Self::Efficiency(_) => "EN 1011-1:2009, table 1: the factor for TIG",
             Self::StitchMax(_) => {
                 "common practice, no source: 75 to 100 mm on thin aluminium, 25 to 50 mm on steels"
@@ -106,11 +116,28 @@ impl Assumed {
     }
 }
 
+impl Assumed {
+    /// The thicknesses of the table's rows that the value is from; `None` where no table stands behind it.
+    #[must_use]
+    pub const fn rows(&self) -> Option<[Length; 2]> {
+        match self {
+            Self::Current(start) => Some(start.source.rows()),
+            Self::Travel(start) => Some(start.source.rows()),
+            Self::BendRadius(start) => match start.by_table {
+                Some(least) => Some([least.column; 2]),
+                None => None,
+            },
+            _ => None,
+        }
+    }
+}
+
 impl fmt::Display for Assumed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Joint => f.write_str(Joint::default().name()),
-            Self::BendRadius(v) | Self::Lap(v) => v.display(LengthUnit::Millimetre, 1).fmt(f),
+            Self::BendRadius(v) => v.radius.display(LengthUnit::Millimetre, 1).fmt(f),
+            Self::Lap(v) => v.display(LengthUnit::Millimetre, 1).fmt(f),
             Self::BendRule => f.write_str("DIN 6935"),
             Self::FillTemperature(v) => v.display(TemperatureUnit::Celsius, 0).fmt(f),
             Self::Headspace(v) => v.display(RatioUnit::Percent, 0).fmt(f),

@@ -1,7 +1,7 @@
 //! The joints of a draft, checked and filled in.
 
 use super::check::{mm, ranged};
-use super::{Assumed, JobError, Problem};
+use super::{Assumed, BendStart, JobError, Problem};
 use crate::blank::fold::{K_FACTOR, Rule};
 use crate::blank::joint::{Allow, Joint, Joints, same};
 use crate::body::{Face, Shape};
@@ -72,12 +72,10 @@ pub(crate) fn checked(
                 .stock
                 .temper
                 .and_then(|temper| minimum_radius(draft.stock.alloy, temper, thickness));
-            let radius = Length::from_metres(libm::fmax(
-                thickness.si(),
-                least.map_or(0.0, |least| least.radius.si()),
-            ));
+            let by_table = least.filter(|least| least.radius > thickness);
+            let radius = by_table.map_or(thickness, |least| least.radius);
             if bends {
-                assumed(Assumed::BendRadius(radius));
+                assumed(Assumed::BendRadius(BendStart { radius, by_table }));
             }
             radius
         }

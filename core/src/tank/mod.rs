@@ -16,7 +16,7 @@ mod tank;
 mod welding;
 pub(crate) mod within;
 
-pub use assumed::Assumed;
+pub use assumed::{Assumed, BendStart};
 pub use check::{
     CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS,
     TRAVEL, VOLTAGE,

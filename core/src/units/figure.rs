@@ -184,8 +184,6 @@ figures! {
     BarometerNearness: "the nearness of the barometer", "kPa", 1_000.0, "half of its smallest division is usual";
     /// How near the thermometer reads.
     ThermometerNearness: "the nearness of the thermometer", "K", 1.0, "0.5 K is usual";
-    /// The diameter of a bubble of soap.
-    Bubble: "the bubble", "mm", 0.001, "2 to 5 mm are seen at a glance";
     /// A leak rate that is sought.
     LeakRate: "the leak rate", "sccm", SCCM, "name a rate that a leak can have";
     /// How many times the nearness of the reading a change must be before it is called a leak.

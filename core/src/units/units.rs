@@ -223,3 +223,27 @@ quantity!(
         Kilojoule = 1_000.0 / 1.0, "kJ", [];
     ]
 );
+
+quantity!(
+    /// A force, in newtons.
+    Force, ForceUnit, from_newtons, "a force",
+    [
+        /// Newton.
+        Newton = 1.0 / 1.0, "N", ["newton", "newtons"];
+        /// Kilonewton.
+        Kilonewton = 1_000.0 / 1.0, "kN", [];
+        /// Pound-force, 4.4482216152605 N exactly.
+        PoundForce = 44_482_216_152_605.0 / 10_000_000_000_000.0, "lbf", [];
+    ]
+);
+
+quantity!(
+    /// A moment of force, in newton metres.
+    Torque, TorqueUnit, from_newton_metres, "a moment",
+    [
+        /// Newton metre.
+        NewtonMetre = 1.0 / 1.0, "N·m", ["N m", "Nm"];
+        /// Pound-force foot: a pound-force on a foot, 1.3558179483314004 N·m exactly.
+        PoundForceFoot = 3_389_544_870_828_501.0 / 2_500_000_000_000_000.0, "lbf·ft", ["lbf ft"];
+    ]
+);

@@ -171,6 +171,8 @@ const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
 #[derive(Clone, Debug)]
 pub(super) struct Testing {
     next: u8,
+    /// The wall that takes least so far; any before the first.
+    weakest: Face,
     /// The least that a wall takes so far, in pascals; zero before the first.
     least: f64,
     seam: Known<WeakSeam>,
@@ -181,6 +183,7 @@ pub(super) struct Testing {
 impl Testing {
     pub(super) const NOTHING: Self = Self {
         next: 0,
+        weakest: Face::Front,
         least: 0.0,
         seam: Known::Not,
         vessel: Known::Not,
@@ -225,7 +228,7 @@ impl Testing {
         } else if self.vessel.get().is_none() {
             let takes = Pressure::from_pascals(self.least);
             self.vessel = Known::Is(if self.least > 0.0 {
-                tank.vessel_taking(takes, None)
+                tank.vessel_taking((self.weakest, takes), None)
             } else {
                 Err(StrengthError::Unknown)
             });
@@ -246,7 +249,7 @@ impl Testing {
                 if let Some(takes) = bearing.takes
                     && (self.least == 0.0 || takes.si() < self.least)
                 {
-                    self.least = takes.si();
+                    (self.weakest, self.least) = (face, takes.si());
                 }
             }
             Some(Err(error)) => {
@@ -305,13 +308,16 @@ pub(super) fn weigh(tank: &Tank) -> Masses {
 fn bear_on_mounts(tank: &Tank, full: &Balance) -> Result<Mounts, MountError> {
     let loads = tank.mount_loads(full)?;
     let mut heaviest = (0, f64::NEG_INFINITY);
-    let mut lifts: Option<(u8, f64)> = None;
     for (load, number) in loads.mounts.iter().zip(1_u8..) {
-        if load.force > heaviest.1 {
-            heaviest = (number, load.force);
+        if load.force.si() > heaviest.1 {
+            heaviest = (number, load.force.si());
         }
-        if load.least < 0.0 && lifts.is_none_or(|(_, held)| -load.least > held) {
-            lifts = Some((number, -load.least));
+    }
+    let mut lifts: Option<(u8, f64)> = None;
+    for lifted in loads.lifted() {
+        let force = lifted.force.si();
+        if lifts.is_none_or(|(_, held)| force > held) {
+            lifts = Some((lifted.mount, force));
         }
     }
     Ok(Mounts { heaviest, lifts })

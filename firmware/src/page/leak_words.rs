@@ -48,8 +48,9 @@ pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Word
         Scene::Plan(plan, Sheet::Why) => words("Why so", |text| {
             write!(
                 text,
-                "{}. Rule: {}. The head is counted to the highest inside point: where filler or vent rise above it, plan on the laptop.",
+                "{}. Pressure set by {}. Rule: {}. The head is counted to the highest inside point: where filler or vent rise above it, plan on the laptop.",
                 plan.reason.text(),
+                plan.pressure_limit.text(),
                 test.rule().source()
             )
         }),

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use seamwright_core::mass::MountLoads;
 use seamwright_core::mass::balance::{Balance, MountError};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Volume};
+use seamwright_core::units::{Force, Length, Volume};
 use serde_json::{Map, Value, json};
 
 use super::Units;
@@ -72,7 +72,7 @@ pub fn text(tank: &Tank, units: Units) -> String {
 }
 
 fn mounts(tank: &Tank, loads: &MountLoads, units: Units) -> String {
-    let newtons = |value: f64| units.force(value);
+    let newtons = |force: Force| units.force(force.si());
     let rows: Vec<[String; 6]> = loads
         .mounts
         .iter()
@@ -112,17 +112,11 @@ fn mounts(tank: &Tank, loads: &MountLoads, units: Units) -> String {
     if loads.mounts.len() == 1 {
         line(&format!(
             "the one mount bears a moment of {} besides",
-            units.moment(loads.moment)
+            units.moment(loads.moment.si())
         ));
     }
-    for (load, number) in loads.mounts.iter().zip(1_u8..) {
-        if load.least < 0.0 {
-            let told = MountError::LiftsOff {
-                mount: number,
-                force: -load.least,
-            };
-            line(&told.to_string());
-        }
+    for lifted in loads.lifted() {
+        line(&lifted.to_string());
     }
     out
 }
@@ -144,7 +138,7 @@ pub fn json(tank: &Tank) -> Value {
     let mounts = match loads(tank) {
         Some(Ok(loads)) => {
             if loads.mounts.len() == 1 {
-                map.insert("mount_moment_n_m".to_owned(), json!(loads.moment));
+                map.insert("mount_moment_n_m".to_owned(), json!(loads.moment.si()));
             }
             loads
                 .mounts
@@ -153,10 +147,10 @@ pub fn json(tank: &Tank) -> Value {
                 .map(|(load, at)| {
                     json!({
                         "at_m": at.map(Length::si),
-                        "still_n": load.still,
-                        "least_n": load.least,
-                        "most_n": load.most,
-                        "any_way_n": load.force,
+                        "still_n": load.still.si(),
+                        "least_n": load.least.si(),
+                        "most_n": load.most.si(),
+                        "any_way_n": load.force.si(),
                     })
                 })
                 .collect()

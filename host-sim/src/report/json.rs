@@ -5,9 +5,9 @@
 use seamwright_core::blank::Blank;
 use seamwright_core::geom::Vector;
 use seamwright_core::seam::joint_name;
-use seamwright_core::tank::Tank;
+use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::units::{AngleUnit, Length};
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 use super::{Asked, duty, filler, notices, settings, shrinkage, supply, tacks};
 use crate::cut::Cut;
@@ -87,13 +87,21 @@ pub fn plan(asked: &Asked<'_>) -> Value {
         "duty": duty::json(tank, extras),
         "supply": supply::json(tank, extras),
         "shrinkage": shrinkage::json(tank, extras),
-        "assumed": assumed.iter().map(|one| json!({
-            "key": one.field().to_string(),
-            "value": one.to_string(),
-            "source": one.source(),
-        })).collect::<Vec<_>>(),
+        "assumed": assumed.iter().map(taken).collect::<Vec<_>>(),
         "notices": notices::json(tank, extras),
     })
+}
+
+/// A default that was taken, its source, and the thicknesses of the table's rows that it is from.
+fn taken(one: &Assumed) -> Value {
+    let mut map = Map::new();
+    map.insert("key".to_owned(), json!(one.field().to_string()));
+    map.insert("value".to_owned(), json!(one.to_string()));
+    map.insert("source".to_owned(), json!(one.source()));
+    if let Some(rows) = one.rows() {
+        map.insert("rows_m".to_owned(), json!(rows.map(Length::si)));
+    }
+    Value::Object(map)
 }
 
 /// Strength and leak test.

@@ -1,132 +1,45 @@
 //! What is welded with: what the job says of it, and what is usual where it does not.
 
-use seamwright_core::supply::filler::{DEPOSITION, Rod, RodDraft, STUB};
-use seamwright_core::supply::gas::{Shield, USUAL_PRE_FLOW, usual_post_flow};
-use seamwright_core::supply::{AllUse, Kit, SeamUse, WASTE};
-use seamwright_core::tables::Filler;
+use seamwright_core::supply::{AllUse, Kit, KitChoice, KitDraft, KitError, SeamUse};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::flow::Flow;
 use seamwright_core::units::range::RangeError;
-use seamwright_core::units::{Length, LengthUnit, Time};
 
-use super::settings;
 use crate::job_file::Extras;
 
-/// A rod as it is sold: common practice, no source.
-const USUAL_LENGTH: Length = Length::new(1.0, LengthUnit::Metre);
-
-/// What is welded with, and which of it the job does not say.
-pub(super) struct Chosen {
-    pub(super) filler: Filler,
-    pub(super) diameter: Length,
-    pub(super) length: Length,
-    pub(super) flow: Flow,
-    pub(super) flows: [Time; 2],
-    pub(super) kit: Kit,
-    pub(super) assumed: Vec<(&'static str, &'static str)>,
-}
-
 /// Why nothing can be told.
-pub(super) enum Missing {
-    /// The key to give.
-    Key(&'static str),
-    Range(RangeError),
+pub(super) struct Missing(KitError);
+
+impl From<KitError> for Missing {
+    fn from(error: KitError) -> Self {
+        Self(error)
+    }
 }
 
 impl From<RangeError> for Missing {
-    fn from(refused: RangeError) -> Self {
-        Self::Range(refused)
+    fn from(error: RangeError) -> Self {
+        Self(error.into())
     }
 }
 
 impl Missing {
     pub(super) fn text(&self) -> String {
-        match self {
-            Self::Key(key) => {
-                format!("not known: give {key}, for which nothing is published for this sheet")
-            }
-            Self::Range(refused) => format!("not known: {refused}"),
-        }
+        format!("not known: {}", self.0)
     }
 }
 
-pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
+pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<KitChoice, Missing> {
     let supply = &extras.supply;
-    let mut assumed = Vec::new();
-    let mut note = |key, source| assumed.push((key, source));
-    let best = || {
-        let all = tank.fillers().ok()?;
-        all.iter()
-            .find_map(|verdict| verdict.filler.filter(|_| !verdict.ruled_out()))
+    let draft = KitDraft {
+        filler: supply.filler,
+        rod_diameter: supply.rod_diameter,
+        rod_length: supply.rod_length,
+        stub: supply.stub,
+        waste: supply.waste,
+        gas_flow: supply.gas_flow,
+        pre_flow: supply.pre_flow,
+        post_flow: supply.post_flow,
     };
-    let filler = match supply.filler {
-        Some(filler) => filler,
-        None => {
-            note("filler", "the best of those judged");
-            best().ok_or(Missing::Key("supply.filler"))?
-        }
-    };
-    let diameter = match supply.rod_diameter {
-        Some(diameter) => diameter,
-        None => {
-            note("rod_diameter", "the largest that is suggested");
-            settings::usual_rod(tank).ok_or(Missing::Key("supply.rod_diameter"))?
-        }
-    };
-    let length = supply.rod_length.unwrap_or_else(|| {
-        note("rod_length", "common practice, no source");
-        USUAL_LENGTH
-    });
-    let stub = supply.stub.unwrap_or_else(|| {
-        note(
-            "stub",
-            "50 mm of 1 m (from memory), at most half of the rod",
-        );
-        if STUB.si() > 0.5 * length.si() {
-            Length::from_metres(0.5 * length.si())
-        } else {
-            STUB
-        }
-    });
-    let waste = supply.waste.unwrap_or_else(|| {
-        note("waste", "common practice, no source");
-        WASTE
-    });
-    let flow = match supply.gas_flow {
-        Some(flow) => flow,
-        None => {
-            note("gas_flow", "the middle of what is suggested");
-            settings::usual_flow(tank).ok_or(Missing::Key("supply.gas_flow"))?
-        }
-    };
-    let pre = supply.pre_flow.unwrap_or_else(|| {
-        note("pre_flow", "common practice, no source");
-        USUAL_PRE_FLOW
-    });
-    let post = supply.post_flow.unwrap_or_else(|| {
-        note(
-            "post_flow",
-            "a second for each 10 A, at least 8 s: common practice, no source",
-        );
-        usual_post_flow(tank.arc().current)
-    });
-    let rod = Rod::new(&RodDraft {
-        diameter,
-        length,
-        stub,
-        density: filler.density().value,
-        deposition: DEPOSITION,
-    })?;
-    let shield = Shield::new(flow, pre, post)?;
-    Ok(Chosen {
-        filler,
-        diameter,
-        length,
-        flow,
-        flows: [pre, post],
-        kit: Kit { rod, waste, shield },
-        assumed,
-    })
+    Ok(tank.kit(&draft)?)
 }
 
 pub(super) fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), RangeError> {

@@ -1,7 +1,6 @@
 //! The leak test: how it is run.
 
-use seamwright_core::leak::{BAROMETER, LeakError};
-use seamwright_core::leak::{Method, Plan, Rule, Vessel, weighs};
+use seamwright_core::leak::{BAROMETER, LeakError, Method, Plan, Rule, Vessel, weighs};
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
@@ -89,10 +88,21 @@ pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, Strin
             "method",
             format!("{}: {}", plan.method.name(), plan.reason.text()),
         ),
-        ("pressure", units.pressure(plan.pressure)),
+        (
+            "pressure",
+            format!(
+                "{}, set by {}",
+                units.pressure(plan.pressure),
+                plan.pressure_limit.text()
+            ),
+        ),
         (
             "relief valve",
-            format!("opens at {}", units.pressure(plan.relief)),
+            format!(
+                "opens at {}, set by {}",
+                units.pressure(plan.relief),
+                plan.relief_limit.text()
+            ),
         ),
         (
             "the weakest wall",
@@ -128,7 +138,7 @@ pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, Strin
             "on the largest panel",
             format!(
                 "{}, the weight of {}, over {}",
-                units.force(plan.force),
+                units.force(plan.force.si()),
                 units.mass(weighs(plan.force)),
                 units.area(vessel.panel)
             ),
@@ -272,7 +282,9 @@ pub fn json(tank: &Tank, test: &Test) -> Value {
     put("method", json!(plan.method.name()));
     put("reason", json!(plan.reason.text()));
     put("pressure_pa", json!(plan.pressure.si()));
+    put("pressure_set_by", json!(plan.pressure_limit.key()));
     put("relief_pa", json!(plan.relief.si()));
+    put("relief_set_by", json!(plan.relief_limit.key()));
     put("weakest_takes_pa", json!(vessel.weakest.si()));
     if let Ok((face, _)) = tank.takes() {
         put("weakest_face", json!(face.to_string()));
@@ -285,7 +297,7 @@ pub fn json(tank: &Tank, test: &Test) -> Value {
     put("air_energy_at_most_j", json!(plan.energy.air_at_most.si()));
     put("water_energy_j", json!(plan.energy.water.si()));
     put("largest_panel_m2", json!(vessel.panel.si()));
-    put("force_n", json!(plan.force));
+    put("force_n", json!(plan.force.si()));
     put("hold_s", json!(plan.hold.si()));
     put("barometer_pa", json!(test.outside.si()));
     Value::Object(map)

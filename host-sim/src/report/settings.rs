@@ -257,21 +257,6 @@ pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
     object
 }
 
-/// The rod that is usual for a seam of this sheet: the largest that is suggested.
-pub(super) fn usual_rod(tank: &Tank) -> Option<Length> {
-    let groups = groups(tank);
-    let group = groups.first()?;
-    let family = tank.job().alloy().family();
-    Some(ranges::rod(family, group.thickness, group.kind)?.most)
-}
-
-/// The flow of gas in the middle of what is suggested.
-pub(super) fn usual_flow(tank: &Tank) -> Option<Flow> {
-    let job = tank.job();
-    let range = ranges::gas(job.alloy().family(), job.thickness())?;
-    Some(Flow::from_si(0.5 * (range.least.si() + range.most.si())))
-}
-
 #[cfg(test)]
 mod tests {
     use seamwright_core::units::LengthUnit;

@@ -4,7 +4,8 @@ use std::fmt::Write as _;
 
 use seamwright_core::supply::cost::ITEMS;
 use seamwright_core::supply::cylinder::Cylinder;
-use seamwright_core::supply::{AllUse, SeamUse};
+use seamwright_core::supply::{AllUse, KitAssumed, SeamUse};
+use seamwright_core::tables::ranges::Source;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
@@ -122,7 +123,7 @@ fn told(tank: &Tank, extras: &Extras, units: Units) -> Result<String, Missing> {
     let assumed: Vec<String> = chosen
         .assumed
         .iter()
-        .map(|(key, source)| format!("{key}: {source}"))
+        .map(|one| format!("{}: {}", one.key(), one.source()))
         .collect();
     if !assumed.is_empty() {
         let line = format!("Not in [supply], so taken: {}.", assumed.join("; "));
@@ -173,11 +174,7 @@ fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
     put("gas_flow_m3_s", json!(chosen.flow.si()));
     put("pre_flow_s", json!(chosen.flows[0].si()));
     put("post_flow_s", json!(chosen.flows[1].si()));
-    let assumed: Vec<Value> = chosen
-        .assumed
-        .iter()
-        .map(|(key, source)| json!({ "key": format!("supply.{key}"), "source": source }))
-        .collect();
+    let assumed: Vec<Value> = chosen.assumed.iter().map(assumed_json).collect();
     put("assumed", json!(assumed));
     let seams: Vec<Value> = by_seam.iter().map(seam_json).collect();
     put("seams", json!(seams));
@@ -233,6 +230,18 @@ fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
         );
     }
     Ok(map)
+}
+
+/// A figure that nobody said, with the tables behind it.
+fn assumed_json(one: &KitAssumed) -> Value {
+    let mut map = Map::new();
+    map.insert("key".to_owned(), json!(format!("supply.{}", one.key())));
+    map.insert("source".to_owned(), json!(one.source()));
+    if let Some(sources) = one.sources() {
+        let names: Vec<&str> = sources.iter().map(Source::name).collect();
+        map.insert("tables".to_owned(), json!(names));
+    }
+    Value::Object(map)
 }
 
 fn seam_json(one: &SeamUse) -> Value {

@@ -21,7 +21,7 @@ use crate::tables::LiquidError;
 use crate::tank::Tank;
 use crate::units::constant::GRAVITY;
 use crate::units::range::{OutOfRange, RangeError};
-use crate::units::{Length, Mass, Volume};
+use crate::units::{Force, ForceUnit, Length, Mass, Torque, Volume};
 
 /// Why a tank cannot be weighed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -65,20 +65,42 @@ impl fmt::Display for BalanceError {
 
 impl core::error::Error for BalanceError {}
 
-/// What one mount bears of a tank, in newtons.
+/// What one mount bears of a tank.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct MountLoad {
     /// Upwards, the tank standing level and still.
-    pub still: f64,
+    pub still: Force,
     /// The least against what the tank feels as its weight, at any lean and acceleration of the job:
     /// below zero the mount must hold the tank down.
-    pub least: f64,
+    pub least: Force,
     /// The most of it.
-    pub most: f64,
+    pub most: Force,
     /// The largest force in any direction.
-    pub force: f64,
+    pub force: Force,
+}
+
+/// A mount that must hold the tank down, at some lean and acceleration of the job. Its `Display` says so, and what to
+/// do.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct LiftedMount {
+    /// Which mount, counted from 1.
+    pub mount: u8,
+    /// The force with which it must hold the tank down.
+    pub force: Force,
+}
+
+impl fmt::Display for LiftedMount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "the tank lifts off mount {}, which must hold it down with {}: bolt it for that, or move the mounts",
+            self.mount,
+            self.force.display(ForceUnit::Newton, 0)
+        )
+    }
 }
 
 /// What all mounts bear, in the order of the job.
@@ -87,8 +109,19 @@ pub struct MountLoad {
 pub struct MountLoads {
     /// Each mount.
     pub mounts: Vec<MountLoad, MAX_MOUNTS>,
-    /// The largest moment in N·m that a single mount must bear besides; zero for three and more.
-    pub moment: f64,
+    /// The largest moment that a single mount must bear besides; zero for three and more.
+    pub moment: Torque,
+}
+
+impl MountLoads {
+    /// The mounts that must hold the tank down, in their order.
+    pub fn lifted(&self) -> impl Iterator<Item = LiftedMount> + '_ {
+        let numbered = (1_u8..).zip(&self.mounts);
+        numbered.filter_map(|(mount, load)| {
+            let force = Force::from_newtons(-load.least.si());
+            (load.least.si() < 0.0).then_some(LiftedMount { mount, force })
+        })
+    }
 }
 
 /// Where the middle of a plate lies, in its own plane.
@@ -194,23 +227,25 @@ impl Tank {
                 still: reaction.bearing,
                 least: reaction.bearing,
                 most: reaction.bearing,
-                force: reaction.force.length(),
+                force: Force::from_newtons(reaction.force.length()),
             });
         }
-        loads.moment = still.moment.length();
+        let mut moment_most = still.moment.length();
         let mut failed = None;
         self.sway()
             .each(|felt| match reactions(balance, felt, &mounts) {
                 Ok(Reactions { mounts, moment }) => {
-                    loads.moment = libm::fmax(loads.moment, moment.length());
+                    moment_most = libm::fmax(moment_most, moment.length());
                     for (load, reaction) in loads.mounts.iter_mut().zip(&mounts) {
-                        load.least = libm::fmin(load.least, reaction.bearing);
-                        load.most = libm::fmax(load.most, reaction.bearing);
-                        load.force = libm::fmax(load.force, reaction.force.length());
+                        let (bearing, force) = (reaction.bearing.si(), reaction.force.length());
+                        load.least = Force::from_newtons(libm::fmin(load.least.si(), bearing));
+                        load.most = Force::from_newtons(libm::fmax(load.most.si(), bearing));
+                        load.force = Force::from_newtons(libm::fmax(load.force.si(), force));
                     }
                 }
                 Err(error) => failed = Some(error),
             });
+        loads.moment = Torque::from_newton_metres(moment_most);
         failed.map_or(Ok(loads), Err)
     }
 

@@ -240,7 +240,7 @@ impl Judge<'_> {
             wanted,
         )?;
         Ok(Some(Cure {
-            thickness: panel.mend(wanted)?.thickness,
+            thickness: panel.mend(wanted)?,
             spacing: Some(spacing),
         }))
     }

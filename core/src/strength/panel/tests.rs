@@ -33,30 +33,9 @@ fn mended() {
     };
     for (a, b, t) in [(0.6, 0.3, 2.0), (0.3, 0.6, 2.0), (0.4, 0.4, 1.5)] {
         let weak = panel(a, b, t, pressing);
-        let mend = weak.mend(3.0).unwrap();
-        let t = mend.thickness.in_unit(LengthUnit::Millimetre);
+        let t = weak.mend(3.0).unwrap().in_unit(LengthUnit::Millimetre);
         near(panel(a, b, t, pressing).strength().reserve, 3.0, 1e-4);
     }
-    // Half of the panel with the baffle, where the pressure is higher.
-    let weak = panel(0.3, 0.6, 2.0, pressing);
-    let half = Pressing {
-        at_origin: Pressure::from_pascals(1_000.0 + 2_700.0),
-        ..pressing
-    };
-    let half = panel(0.3, 0.3, 2.0, half).strength();
-    near(weak.mend(2.0).unwrap().halved, half.reserve, 1e-6);
-    // A square: its half is twice as long as wide, the same way round or the other.
-    let weak = panel(0.4, 0.4, 2.0, pressing).mend(2.0).unwrap().halved;
-    let upper = Pressing {
-        at_origin: Pressure::from_pascals(1_000.0 + 1_800.0),
-        ..pressing
-    };
-    let halves = [panel(0.4, 0.2, 2.0, upper), panel(0.2, 0.4, 2.0, pressing)];
-    assert!(
-        halves
-            .iter()
-            .any(|half| (half.strength().reserve / weak - 1.0).abs() < 1e-6)
-    );
 }
 
 #[test]
@@ -93,8 +72,7 @@ fn nothing_presses() {
     let got = panel(0.4, 0.3, 2.0, Pressing::even(Pressure::from_pascals(0.0)));
     let strength = got.strength();
     assert!(strength.reserve.is_infinite() && !strength.bulges);
-    let mend = got.mend(2.0).unwrap();
-    assert!(mend.thickness.si() < 1e-12 && mend.halved.is_infinite());
+    assert!(got.mend(2.0).unwrap().si() < 1e-12);
 }
 
 #[test]

@@ -413,7 +413,9 @@ fn spellings_are_told_apart() {
     all.extend(
         spellings::<q::Mass>()
             .chain(spellings::<LineEnergy>())
-            .chain(spellings::<q::Energy>()),
+            .chain(spellings::<q::Energy>())
+            .chain(spellings::<q::Force>())
+            .chain(spellings::<q::Torque>()),
     );
     let count = all.len();
     all.sort_unstable();

@@ -9,7 +9,7 @@ use crate::units as q;
 type Known = (&'static str, &'static str);
 
 /// Every quantity's own search, so that "95 A" for a length can be told what it is.
-const SEARCHES: [fn(&str) -> Option<Known>; 14] = [
+const SEARCHES: [fn(&str) -> Option<Known>; 16] = [
     known::<q::Length>,
     known::<q::Area>,
     known::<q::Volume>,
@@ -24,6 +24,8 @@ const SEARCHES: [fn(&str) -> Option<Known>; 14] = [
     known::<q::Mass>,
     known::<q::LineEnergy>,
     known::<q::Energy>,
+    known::<q::Force>,
+    known::<q::Torque>,
 ];
 
 /// Names that are one size in the US and another in imperial measure.

@@ -3,8 +3,7 @@
 use core::hint::black_box;
 
 use seamwright_core::leak::{
-    Decay, Instruments, Leak, LeakRate, MEASURE, Reading, Rule, Sought, StoredEnergy, bubble_time,
-    force, weighs,
+    Decay, Instruments, Leak, LeakRate, MEASURE, Reading, Rule, Sought, StoredEnergy, force, weighs,
 };
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Pressure, Temperature, Time, Volume};
@@ -54,11 +53,6 @@ fn decay(tank: &Tank, outside: Pressure, sought: &Sought) {
         black_box(decay.nearness(&sought.instruments));
         let _ = black_box(decay.time_to_see(sought.leak, &sought.instruments, MEASURE));
     }
-    let _ = black_box(bubble_time(
-        black_box(Length::from_metres(0.005)),
-        sought.leak,
-        sought.temperature,
-    ));
 }
 
 fn volume(tank: &Tank) -> Volume {

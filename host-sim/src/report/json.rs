@@ -140,7 +140,7 @@ fn panels(cut: &Cut<'_>) -> Vec<Value> {
 
 /// A blank as it is cut. `bulges` go with `outline_m`: for each point the tangent of a quarter of the
 /// angle that the side after it sweeps.
-fn layout(blank: &Blank) -> serde_json::Map<String, Value> {
+fn layout(blank: &Blank) -> Map<String, Value> {
     let [width, height] = blank.size();
     let nodes: Vec<_> = blank.outline().collect();
     let folds: Vec<Value> = blank
@@ -161,7 +161,7 @@ fn layout(blank: &Blank) -> serde_json::Map<String, Value> {
         .iter()
         .map(|relief| json!({ "at_m": relief.at, "diameter_m": relief.diameter.si() }))
         .collect();
-    let mut map = serde_json::Map::new();
+    let mut map = Map::new();
     map.insert("size_m".to_owned(), json!([width, height]));
     map.insert(
         "outline_m".to_owned(),

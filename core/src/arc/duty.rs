@@ -69,7 +69,7 @@ impl fmt::Display for DutyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let amps = |current: &Current| current.display(CurrentUnit::Ampere, 1);
         match self {
-            Self::Range(refused) => refused.fmt(f),
+            Self::Range(error) => error.fmt(f),
             Self::Count(count) => write!(f, "{count} ratings: one to {MAX_RATINGS} are wanted"),
             Self::OutOfOrder { lower, upper } => write!(
                 f,
@@ -90,8 +90,8 @@ impl fmt::Display for DutyError {
 impl core::error::Error for DutyError {}
 
 impl From<RangeError> for DutyError {
-    fn from(refused: RangeError) -> Self {
-        Self::Range(refused)
+    fn from(error: RangeError) -> Self {
+        Self::Range(error)
     }
 }
 

@@ -1,9 +1,8 @@
 //! The tank's mass, where it hangs, and what its mounts bear.
 
-use core::fmt;
-
 use heapless::Vec;
 
+use super::error::BalanceError;
 use crate::geom::Vector;
 use crate::units::range::RangeError;
 use crate::units::{Area, Figure, Force, Length, Mass, Volume};
@@ -109,39 +108,6 @@ pub struct Reactions {
     pub moment: Vector,
 }
 
-/// Why mounts cannot bear a tank.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum MountError {
-    /// A figure past its limits: a coordinate, or the number of mounts.
-    Input(RangeError),
-    /// The tank has no mass.
-    NoMass,
-    /// All mounts lie on one line, about which nothing keeps the tank from tipping.
-    OneLine,
-}
-
-impl From<RangeError> for MountError {
-    fn from(error: RangeError) -> Self {
-        Self::Input(error)
-    }
-}
-
-impl fmt::Display for MountError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Input(error) => error.fmt(f),
-            Self::NoMass => f.write_str("the tank has no mass"),
-            Self::OneLine => f.write_str(
-                "the mounts lie on one line, and the tank would tip about it: set one beside the line",
-            ),
-        }
-    }
-}
-
-impl core::error::Error for MountError {}
-
 /// Mounts count as on one line where their spread across it is below this share of that along it.
 const ONE_LINE: f64 = 1e-4;
 
@@ -156,16 +122,16 @@ const ONE_LINE: f64 = 1e-4;
 /// even two, of them: then one can bear twice its share. One mount bears all, with a moment.
 ///
 /// # Errors
-/// [`MountError`]; not where a mount must hold the tank down, which [`Reaction::bearing`] shows.
+/// [`BalanceError`]; not where a mount must hold the tank down, which [`Reaction::bearing`] shows.
 pub fn reactions(
     balance: &Balance,
     felt: Vector,
     mounts: &[Vector],
-) -> Result<Reactions, MountError> {
+) -> Result<Reactions, BalanceError> {
     let count = u32::try_from(mounts.len()).unwrap_or(u32::MAX);
     let count = Figure::Mounts.within(f64::from(count), 1.0, MAX_MOUNTS as f64)?;
     Figure::Gravity.within(felt.length(), 0.0, 1e3)?;
-    let centre = balance.centre().ok_or(MountError::NoMass)?;
+    let centre = balance.centre().ok_or(BalanceError::NoMass)?;
     let mut sum = Vector::ZERO;
     for mount in mounts {
         for coordinate in [mount.x, mount.y, mount.z] {
@@ -180,7 +146,7 @@ pub fn reactions(
     let turn = if mounts.len() == 1 {
         Vector::ZERO
     } else {
-        turn(mounts, middle, moment).ok_or(MountError::OneLine)?
+        turn(mounts, middle, moment).ok_or(BalanceError::OneLine)?
     };
     let down = weight.unit().unwrap_or(Vector::ZERO);
     let mut all = Vec::new();
@@ -290,12 +256,15 @@ mod tests {
     fn refused() {
         let line = [0.0, 0.3, 0.7].map(|x| Vector::new(x, 2.0 * x, 0.1));
         let full = at(5.0, 0.2, 0.0, 0.1);
-        assert_eq!(reactions(&full, DOWN, &line), Err(MountError::OneLine));
-        assert_eq!(reactions(&full, DOWN, &line[..2]), Err(MountError::OneLine));
+        assert_eq!(reactions(&full, DOWN, &line), Err(BalanceError::OneLine));
+        assert_eq!(
+            reactions(&full, DOWN, &line[..2]),
+            Err(BalanceError::OneLine)
+        );
         let same = [line[0]; 4];
-        assert_eq!(reactions(&full, DOWN, &same), Err(MountError::OneLine));
+        assert_eq!(reactions(&full, DOWN, &same), Err(BalanceError::OneLine));
         let error = |mounts: &[Vector]| match reactions(&full, DOWN, mounts) {
-            Err(MountError::Input(error)) => Some(error.figure),
+            Err(BalanceError::Range(error)) => Some(error.figure),
             _ => None,
         };
         assert_eq!(error(&[]), Some(Figure::Mounts));
@@ -306,7 +275,7 @@ mod tests {
         );
         assert_eq!(
             reactions(&Balance::NOTHING, DOWN, &line),
-            Err(MountError::NoMass)
+            Err(BalanceError::NoMass)
         );
         let mut none = Balance::NOTHING;
         let heavy = none.point(Mass::from_kilograms(-1.0), Vector::ZERO);

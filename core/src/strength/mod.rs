@@ -2,16 +2,18 @@
 //!
 //! A panel's pressure comes from [`load`], its stress and bulge from [`plate`] by way of [`panel`], or from
 //! [`wall`] where it is round; [`weld`] judges the seams by what the panels hand them. [`Bearing`] is what that
-//! comes to for a wall of a tank.
+//! comes to for a wall of a tank: `walls` has it, flat walls, walls of drums, baffles and seams each in a file.
 //!
 //! Say [`weld::CAUTION`] beside every figure of strength.
 
-mod bearing;
+mod error;
 mod limits;
 pub mod load;
 pub mod panel;
 pub mod plate;
 pub mod wall;
+mod walls;
 pub mod weld;
 
-pub use bearing::{Bearing, Cure, Form, RESERVE, StrengthError, TEST_RESERVE, Trial};
+pub use error::{PanelError, StrengthError};
+pub use walls::{Bearing, Cure, Form, RESERVE, TEST_RESERVE, Trial};

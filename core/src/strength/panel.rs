@@ -8,13 +8,12 @@ mod tests;
 pub use round::RoundPanel;
 pub use spacing::{Spacing, baffle_spacing};
 
-use core::fmt;
-
+use super::error::PanelError;
 use super::limits;
 use super::load::Pressing;
 use super::plate::{
-    Bending, Enclosing, Held, OutlineError, Ramp, Sides, clamped, disc_held, enclosing, held,
-    stiffness, supported,
+    Bending, Enclosing, Held, Ramp, Sides, clamped, disc_held, enclosing, held, stiffness,
+    supported,
 };
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
@@ -53,40 +52,6 @@ pub struct Panel {
     thickness: f64,
     metal: Metal,
 }
-
-/// Why a panel cannot be judged.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum PanelError {
-    /// A figure past its limits.
-    Input(RangeError),
-    /// The outline is no panel.
-    Outline(OutlineError),
-}
-
-impl From<RangeError> for PanelError {
-    fn from(error: RangeError) -> Self {
-        Self::Input(error)
-    }
-}
-
-impl From<OutlineError> for PanelError {
-    fn from(error: OutlineError) -> Self {
-        Self::Outline(error)
-    }
-}
-
-impl fmt::Display for PanelError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Input(error) => error.fmt(f),
-            Self::Outline(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for PanelError {}
 
 /// Which of the two edge conditions rules.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

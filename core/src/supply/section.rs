@@ -87,7 +87,7 @@ impl Form {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum SectionError {
     /// A value past its limit.
-    RangeError(RangeError),
+    Range(RangeError),
     /// The joint does not suit the angle.
     Joint(JointError),
 }
@@ -95,7 +95,7 @@ pub enum SectionError {
 impl fmt::Display for SectionError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::RangeError(refused) => refused.fmt(f),
+            Self::Range(error) => error.fmt(f),
             Self::Joint(error) => error.fmt(f),
         }
     }
@@ -104,8 +104,8 @@ impl fmt::Display for SectionError {
 impl core::error::Error for SectionError {}
 
 impl From<RangeError> for SectionError {
-    fn from(refused: RangeError) -> Self {
-        Self::RangeError(refused)
+    fn from(error: RangeError) -> Self {
+        Self::Range(error)
     }
 }
 

@@ -6,7 +6,7 @@ use seamwright_core::geom::Vector;
 use seamwright_core::input::MAX_BAFFLES;
 use seamwright_core::leak::Vessel;
 use seamwright_core::mass::BalanceError;
-use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::mass::balance::Balance;
 use seamwright_core::seam::{Seam, SeamMark};
 use seamwright_core::strength::{Bearing, Cure, Form, StrengthError, Trial};
 use seamwright_core::tank::Tank;
@@ -93,7 +93,7 @@ pub struct Masses {
     /// Empty, at the fill mark, at the brim.
     pub states: [Result<Weighed, BalanceError>; 3],
     /// Its mounts, where the job has any.
-    pub mounts: Option<Result<Mounts, MountError>>,
+    pub mounts: Option<Result<Mounts, BalanceError>>,
 }
 
 /// The walls of a tank and its baffles, one by one: each takes a small chip about a second.
@@ -305,7 +305,7 @@ pub(super) fn weigh(tank: &Tank) -> Masses {
     Masses { states, mounts }
 }
 
-fn bear_on_mounts(tank: &Tank, full: &Balance) -> Result<Mounts, MountError> {
+fn bear_on_mounts(tank: &Tank, full: &Balance) -> Result<Mounts, BalanceError> {
     let loads = tank.mount_loads(full)?;
     let mut heaviest = (0, f64::NEG_INFINITY);
     for (load, number) in loads.mounts.iter().zip(1_u8..) {

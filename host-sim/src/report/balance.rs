@@ -2,8 +2,8 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::mass::MountLoads;
-use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::mass::balance::Balance;
+use seamwright_core::mass::{BalanceError, MountLoads};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Force, Length, Volume};
 use serde_json::{Map, Value, json};
@@ -25,7 +25,7 @@ fn states(tank: &Tank) -> [(&'static str, Option<Balance>); 3] {
     ]
 }
 
-fn loads(tank: &Tank) -> Option<Result<MountLoads, MountError>> {
+fn loads(tank: &Tank) -> Option<Result<MountLoads, BalanceError>> {
     let full = tank.laden_balance(tank.capacity().brim).ok()?;
     Some(tank.mount_loads(&full))
 }

@@ -80,21 +80,21 @@ fn refused() {
     let even = Pressing::even(Pressure::from_pascals(1e3));
     let square = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
     let outline = |points: &[[f64; 2]]| match Panel::new(points, mm(2.0), sheet(), even) {
-        Err(PanelError::Outline(error)) => Some(error),
+        Err(error) if error.is_of_outline() => Some(error),
         _ => None,
     };
     assert_eq!(
         outline(&square[..2]),
-        Some(OutlineError::TooFew { corners: 2 })
+        Some(PanelError::TooFew { corners: 2 })
     );
     assert_eq!(
         outline(&[[0.0, 0.0], [1.0, 1.0], [2.0, 2.0]]),
-        Some(OutlineError::NoArea)
+        Some(PanelError::NoArea)
     );
-    assert_eq!(outline(&[[0.5, 0.5]; 5]), Some(OutlineError::NoArea));
+    assert_eq!(outline(&[[0.5, 0.5]; 5]), Some(PanelError::NoArea));
     assert_eq!(
         outline(&[[0.0, 0.0], [1.0, f64::NAN], [2.0, 2.0]]),
-        Some(OutlineError::NotFinite)
+        Some(PanelError::NotFinite)
     );
     assert_eq!(outline(&square), None);
     let input = |t: f64, p: f64| match Panel::new(
@@ -103,7 +103,7 @@ fn refused() {
         sheet(),
         Pressing::even(Pressure::from_pascals(p)),
     ) {
-        Err(PanelError::Input(error)) => Some(error.figure),
+        Err(PanelError::Range(error)) => Some(error.figure),
         _ => None,
     };
     assert_eq!(input(0.0, 1e3), Some(Figure::Thickness));

@@ -24,7 +24,7 @@ mod wave;
 pub use clamp::clamped;
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
-pub use outline::{Enclosing, OutlineError, enclosing};
+pub use outline::{Enclosing, enclosing};
 pub use round::{Tilt, disc_clamped, disc_held, disc_reaction, disc_supported};
 
 /// The two sides of a rectangle, the shorter first.

@@ -1,7 +1,6 @@
 //! A flat panel of any outline, and the rectangle that stands for it.
 
-use core::fmt;
-
+use super::super::error::PanelError;
 use super::{Ramp, Sides};
 
 /// A rectangle round an outline.
@@ -21,39 +20,6 @@ pub struct Enclosing {
     pub inside_corner: bool,
 }
 
-/// Why an outline cannot be taken as a plate.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum OutlineError {
-    /// Fewer than three corners.
-    TooFew {
-        /// How many.
-        corners: u8,
-    },
-    /// A coordinate is not a number, or without end.
-    NotFinite,
-    /// All corners lie on one line.
-    NoArea,
-}
-
-impl fmt::Display for OutlineError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooFew { corners } => {
-                write!(
-                    f,
-                    "the panel has {corners} corners, and must have at least 3"
-                )
-            }
-            Self::NotFinite => f.write_str("a corner of the panel is not a number"),
-            Self::NoArea => f.write_str("the panel has no area: all its corners lie on one line"),
-        }
-    }
-}
-
-impl core::error::Error for OutlineError {}
-
 /// A turn whose sine is below this is none.
 const STRAIGHT: f64 = 1e-9;
 
@@ -70,14 +36,14 @@ const STRAIGHT: f64 = 1e-9;
 /// wider than a right angle; a welded edge, which hardly turns there, has little of it.
 ///
 /// # Errors
-/// [`OutlineError`].
-pub fn enclosing(outline: &[[f64; 2]]) -> Result<Enclosing, OutlineError> {
+/// [`PanelError`].
+pub fn enclosing(outline: &[[f64; 2]]) -> Result<Enclosing, PanelError> {
     if outline.len() < 3 {
         let corners = u8::try_from(outline.len()).unwrap_or(u8::MAX);
-        return Err(OutlineError::TooFew { corners });
+        return Err(PanelError::TooFew { corners });
     }
     if !outline.iter().flatten().all(|c| c.is_finite()) {
-        return Err(OutlineError::NotFinite);
+        return Err(PanelError::NotFinite);
     }
     let next = || outline.iter().cycle().skip(1);
     let [first_u, first_v] = outline.first().copied().unwrap_or_default();
@@ -104,10 +70,10 @@ pub fn enclosing(outline: &[[f64; 2]]) -> Result<Enclosing, OutlineError> {
             best = Some(found);
         }
     }
-    let mut best = best.ok_or(OutlineError::NoArea)?;
+    let mut best = best.ok_or(PanelError::NoArea)?;
     best.filled = area / (best.sides.short() * best.sides.long());
     if !(best.filled > 1e-6) {
-        return Err(OutlineError::NoArea);
+        return Err(PanelError::NoArea);
     }
     let after = outline.iter().cycle().skip(2);
     best.inside_corner = outline.iter().zip(next()).zip(after).any(|((a, b), c)| {

@@ -7,10 +7,12 @@
 //! Stress that gathers about a stiff fitting is not looked at, as in the rules for still loads: see
 //! [`FATIGUE_CAUTION`](crate::strength::weld::FATIGUE_CAUTION) where a tank shakes.
 
+use super::super::error::StrengthError;
 use super::super::panel::Panel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
 use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
-use super::{Form, Judge, StrengthError, Trial};
+use super::bearing::{Form, Trial};
+use super::judge::Judge;
 use crate::blank::joint::Joint;
 use crate::body::Face;
 use crate::body::Plate;

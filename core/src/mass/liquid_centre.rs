@@ -144,7 +144,7 @@ fn of_drum(solid: &Solid, level: f64) -> Option<Vector> {
 
 /// The middle of what lies below `level`, a height from the origin in metres, in a body that stands level;
 /// `None` where nothing does.
-pub(super) fn centre(solid: &Solid, level: f64) -> Option<Vector> {
+pub(super) fn below(solid: &Solid, level: f64) -> Option<Vector> {
     // The ends of a drum are alike, so that its middle is that of all its layers.
     if solid.turned().is_some() {
         return of_drum(solid, level);

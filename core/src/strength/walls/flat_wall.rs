@@ -2,9 +2,11 @@
 
 use heapless::Vec;
 
+use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
 use super::super::panel::{Panel, baffle_spacing};
-use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE};
+use super::bearing::{Bearing, Cure, Form, TEST_RESERVE};
+use super::judge::Judge;
 use crate::body::{Face, FaceView, MAX_VERTICES};
 use crate::geom::Vector;
 use crate::input::MAX_BAFFLES;
@@ -168,9 +170,7 @@ impl Judge<'_> {
                     match self.panel(&flat, thickness, &frame, &load) {
                         Ok(panel) => each(&panel)?,
                         // A sliver beside a baffle is no plate.
-                        Err(StrengthError::Panel(crate::strength::panel::PanelError::Outline(
-                            _,
-                        ))) => {}
+                        Err(StrengthError::Panel(error)) if error.is_of_outline() => {}
                         Err(error) => return Err(error),
                     }
                 }

@@ -2,10 +2,12 @@
 
 use heapless::Vec;
 
+use super::super::error::StrengthError;
 use super::super::load::Load;
 use super::super::panel::{Panel, RoundPanel};
-use super::flat::{Corners, gathered, laid};
-use super::{Bearing, Cure, Form, HAIR, Judge, StrengthError};
+use super::bearing::{Bearing, Cure, Form};
+use super::flat_wall::{Corners, gathered, laid};
+use super::judge::{HAIR, Judge};
 use crate::body::Plate;
 use crate::body::{Face, MAX_VERTICES};
 use crate::fitting::Baffle;

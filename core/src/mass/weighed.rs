@@ -5,65 +5,21 @@
 //! out, are not counted. The liquid's centre is that of the inside below its surface, standing level;
 //! what stands within is taken off its volume only.
 
-mod wet;
-
 use core::fmt;
 
 use heapless::Vec;
 
-use super::balance::{Balance, MountError, Reactions, reactions};
+use super::balance::{Balance, Reactions, reactions};
+use super::error::BalanceError;
+use super::liquid_centre;
 use crate::body::Plate;
 use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::MAX_MOUNTS;
-use crate::tables::LiquidError;
 use crate::tank::Tank;
 use crate::units::constant::GRAVITY;
-use crate::units::range::{OutOfRange, RangeError};
 use crate::units::{Force, ForceUnit, Length, Mass, Torque, Volume};
-
-/// Why a tank cannot be weighed.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum BalanceError {
-    /// A figure past its limits.
-    Input(RangeError),
-    /// The liquid has no density at its temperature.
-    Liquid(LiquidError),
-    /// More than the tank holds, or less than nothing.
-    Fill(OutOfRange),
-}
-
-impl From<RangeError> for BalanceError {
-    fn from(error: RangeError) -> Self {
-        Self::Input(error)
-    }
-}
-
-impl From<LiquidError> for BalanceError {
-    fn from(error: LiquidError) -> Self {
-        Self::Liquid(error)
-    }
-}
-
-impl From<OutOfRange> for BalanceError {
-    fn from(error: OutOfRange) -> Self {
-        Self::Fill(error)
-    }
-}
-
-impl fmt::Display for BalanceError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Input(error) => error.fmt(f),
-            Self::Liquid(error) => error.fmt(f),
-            Self::Fill(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for BalanceError {}
 
 /// What one mount bears of a tank.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -170,7 +126,7 @@ impl Tank {
     /// The tank with nothing in it.
     ///
     /// # Errors
-    /// [`BalanceError::Input`] for a mass or a coordinate past its limits.
+    /// [`BalanceError::Range`] for a mass or a coordinate past its limits.
     pub fn empty_balance(&self) -> Result<Balance, BalanceError> {
         let density = self.job.alloy.density();
         let (outside, inside) = (&self.body.outside, &self.body.inside);
@@ -198,7 +154,7 @@ impl Tank {
         let mut balance = self.empty_balance()?;
         let pool = self.pool(Lean::LEVEL);
         let depth = pool.depth_for(liquid)?;
-        if let Some(centre) = wet::centre(&self.body.inside, pool.height_of(depth)) {
+        if let Some(centre) = liquid_centre::below(&self.body.inside, pool.height_of(depth)) {
             balance.liquid(liquid, self.liquid_density()?, centre)?;
         }
         Ok(balance)
@@ -208,9 +164,9 @@ impl Tank {
     /// and at the worst of the job's leans and accelerations. Empty where the job names no mount.
     ///
     /// # Errors
-    /// [`MountError`] where mounts cannot bear a tank; not where it lifts off one, which
+    /// [`BalanceError`] where mounts cannot bear a tank; not where it lifts off one, which
     /// [`MountLoad::least`] shows.
-    pub fn mount_loads(&self, balance: &Balance) -> Result<MountLoads, MountError> {
+    pub fn mount_loads(&self, balance: &Balance) -> Result<MountLoads, BalanceError> {
         let mut loads = MountLoads::default();
         let mut mounts: Vec<Vector, MAX_MOUNTS> = Vec::new();
         for [x, y, z] in &self.job.service.mounts {

@@ -1,8 +1,10 @@
 //! Drums: the round wall, dished and flat ends.
 
+use super::super::error::StrengthError;
 use super::super::load::Load;
 use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
-use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE, Trial};
+use super::bearing::{Bearing, Cure, Form, TEST_RESERVE, Trial};
+use super::judge::Judge;
 use crate::body::turned::{Head, Turned};
 use crate::body::{Axis, Ends, Face, Shape};
 use crate::geom::Vector;

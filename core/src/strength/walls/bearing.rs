@@ -1,0 +1,109 @@
+//! What is said of a wall: what it is tried with, what it bears, and what would mend it.
+
+use super::super::panel::Spacing;
+use crate::body::Face;
+use crate::units::{Length, Pressure};
+
+/// The reserve against yield that is wanted in use: pressure vessels may be stressed to two thirds of
+/// yield (ASME II part D, appendix 1, from memory).
+pub const RESERVE: f64 = 1.5;
+/// The same in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
+pub const TEST_RESERVE: f64 = 1.25;
+
+/// What the walls are tried with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Trial {
+    /// Full to the brim at the worst lean, shaken, and under the pressure that the cap holds.
+    Use,
+    /// The same gauge pressure everywhere within.
+    Test(Pressure),
+}
+
+impl Trial {
+    /// The reserve that is wanted in it.
+    #[must_use]
+    pub const fn wanted(self) -> f64 {
+        match self {
+            Self::Use => RESERVE,
+            Self::Test(_) => TEST_RESERVE,
+        }
+    }
+}
+
+/// What a face was taken as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Form {
+    /// A flat plate, held at its edges.
+    Plate,
+    /// A plate across the inside, with liquid on one side only.
+    Baffle,
+    /// The wall of a cylinder.
+    Cylinder,
+    /// A dished end.
+    Dish,
+    /// A flat round end.
+    Disc,
+}
+
+impl Form {
+    /// The words for it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Plate => "flat plate",
+            Self::Baffle => "baffle",
+            Self::Cylinder => "cylinder",
+            Self::Dish => "dished end",
+            Self::Disc => "flat disc",
+        }
+    }
+}
+
+/// What would give a face the reserve that is wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Cure {
+    /// The sheet that gives it, all else as it is.
+    pub thickness: Length,
+    /// How far apart baffles or stiffeners may stand across its long side; `None` for a round wall.
+    pub spacing: Option<Spacing>,
+}
+
+/// How a face bears what it is tried with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Bearing {
+    /// Which.
+    pub face: Face,
+    /// What it was taken as.
+    pub form: Form,
+    /// Its sheet.
+    pub thickness: Length,
+    /// The highest pressure on it, at one corner of its rectangle.
+    pub pressure: Pressure,
+    /// The highest stress, edges held from turning and free to turn; a welded edge lies between. Of a
+    /// round wall the same twice.
+    pub stress: [Pressure; 2],
+    /// The bulge of the same two by bending alone; of a cylinder what its radius grows, twice; `None` of a
+    /// dished end.
+    pub bulge: Option<[Length; 2]>,
+    /// The bulge of the same two where the edges cannot pull inward and the sheet stretches.
+    pub bulge_held: Option<[Length; 2]>,
+    /// Yield strength beside a weld over the highest stress.
+    pub reserve: f64,
+    /// The even pressure that leaves it [`TEST_RESERVE`]; `None` of a baffle, which a test presses on both
+    /// sides.
+    pub takes: Option<Pressure>,
+    /// It has an inside corner, at which this says nothing.
+    pub inside_corner: bool,
+    /// A dished end so thin that it may wrinkle at the knuckle before it yields.
+    pub may_wrinkle: bool,
+    /// What would mend it; `None` where it has the reserve that is wanted.
+    pub cure: Option<Cure>,
+}

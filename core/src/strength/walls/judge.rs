@@ -1,0 +1,77 @@
+//! What every wall of a tank is judged by: its load, its metal, its strength beside a weld.
+
+use super::super::error::StrengthError;
+use super::super::load::{Load, Sway};
+use super::super::panel::Metal;
+use super::bearing::Trial;
+use crate::geom::Vector;
+use crate::tables::metal::Strength;
+use crate::tank::Tank;
+use crate::units::range::RangeError;
+use crate::units::{Length, Pressure};
+
+/// So much is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
+pub(super) const HAIR: f64 = 1e-3;
+
+/// What every face of a tank is judged by.
+#[derive(Clone, Copy)]
+pub(super) struct Judge<'a> {
+    pub(super) tank: &'a Tank,
+    pub(super) trial: Trial,
+    pub(super) density: f64,
+    pub(super) sway: Sway,
+}
+
+impl<'a> Judge<'a> {
+    pub(super) fn new(tank: &'a Tank, trial: Trial) -> Result<Self, StrengthError> {
+        Ok(Self {
+            tank,
+            trial,
+            density: tank.liquid_density()?,
+            sway: tank.sway(),
+        })
+    }
+
+    /// The pressure on top of the liquid.
+    pub(super) fn over(&self) -> Pressure {
+        let over = match self.trial {
+            Trial::Use => self.tank.job.service.pressure,
+            Trial::Test(pressure) => pressure,
+        };
+        Pressure::from_pascals(over.si() + HAIR)
+    }
+
+    /// The load that tries a wall with these corners hardest, liquid filling the space whose corners are
+    /// `inside`.
+    pub(super) fn load(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
+        match self.trial {
+            Trial::Use => self.sway.worst(self.density, self.over(), inside, corners),
+            Trial::Test(_) => Load::even(self.over()),
+        }
+    }
+
+    /// The same of a baffle: the gas that a cap holds presses on both of its sides.
+    pub(super) fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
+        let hair = Pressure::from_pascals(HAIR);
+        self.sway.worst(self.density, hair, inside, corners)
+    }
+
+    pub(super) fn strength(&self, thickness: Length) -> Result<Strength, StrengthError> {
+        let job = &self.tank.job;
+        let welded = job.alloy.metal().as_welded(job.temper, None, thickness);
+        welded.ok_or(StrengthError::Unknown)
+    }
+
+    pub(super) fn modulus(&self) -> Pressure {
+        Pressure::from_pascals(self.tank.job.alloy.metal().modulus().value)
+    }
+
+    pub(super) fn poisson(&self) -> f64 {
+        self.tank.job.alloy.metal().poisson().value
+    }
+
+    pub(super) fn metal(&self, thickness: Length) -> Result<Metal, StrengthError> {
+        let yielding = self.strength(thickness)?.yielding;
+        Ok(Metal::new(self.modulus(), self.poisson(), yielding)?)
+    }
+}

@@ -1,0 +1,147 @@
+//! How the walls and baffles of a tank bear what it holds, and what a test presses with.
+//!
+//! One face at a time, so that a small machine holds one at a time. Flat faces are plates, each taken by
+//! its outline on the outside, sharp corners and all, so that it is a little larger than the plate that
+//! bends; a folded panel is taken face by face. A baffle that crosses a face counts as an edge of it and
+//! parts it. Round walls, dished and flat ends of drums go by [`wall`](crate::strength::wall), under the
+//! highest pressure that they meet anywhere.
+//!
+//! Strength is the yield strength beside a TIG weld, whatever the filler and anywhere on the face: seams
+//! run along every edge, and fittings may sit in the middle. What a hole takes from a wall and a doubler gives
+//! it is not looked at, nor is a wall that is pressed from outside.
+//!
+//! A baffle has holes, so that in a tank at rest both its sides are pressed alike. It is judged as if the
+//! liquid of one side had run from the other: that side full to the brim and the other empty, at the worst
+//! lean and acceleration; the gas over the liquid presses on both sides. Its holes are taken as closed, so that one
+//! with large holes meets less. Across a drum it is a round plate, elsewhere a plate by its outline. In a test it is
+//! not looked at.
+
+mod baffle;
+mod bearing;
+mod drum_wall;
+mod flat_wall;
+mod judge;
+mod seam;
+
+pub use bearing::{Bearing, Cure, Form, RESERVE, TEST_RESERVE, Trial};
+
+use judge::Judge;
+
+use super::error::StrengthError;
+use super::load::Sway;
+use crate::body::Face;
+use crate::geom::Vector;
+use crate::tables::LiquidError;
+use crate::tables::metal::Strength;
+use crate::tank::Tank;
+use crate::units::constant::WATER;
+use crate::units::{Pressure, Ratio, Temperature, TemperatureUnit};
+
+/// Where the job tells no temperature the liquid is as it is poured in.
+const POURED: Temperature = Temperature::new(15.0, TemperatureUnit::Celsius);
+
+impl Judge<'_> {
+    fn bearing(&self, face: Face) -> Option<Result<Bearing, StrengthError>> {
+        if let Face::Baffle(number) = face {
+            return match self.trial {
+                Trial::Use => self.baffle(number),
+                Trial::Test(_) => None,
+            };
+        }
+        let body = &self.tank.body;
+        if body.inside.turned().is_some() {
+            return self.round(face);
+        }
+        let view = body.outside.face(face)?;
+        Some(self.flat(&view))
+    }
+}
+
+impl Tank {
+    /// The density of its liquid in kg/m³, at the temperature at which it is filled, or 15 °C where the job
+    /// tells none; 1000 of water where the job names no liquid.
+    ///
+    /// # Errors
+    /// [`LiquidError`] where the liquid has no figures there.
+    pub fn liquid_density(&self) -> Result<f64, LiquidError> {
+        let Some(liquid) = self.job.liquid else {
+            return Ok(WATER);
+        };
+        let [poured, _] = self.job.temperatures.unwrap_or([POURED; 2]);
+        liquid.density(poured)
+    }
+
+    /// How far it leans and how hard it is shaken in use, by its job.
+    #[must_use]
+    pub fn sway(&self) -> Sway {
+        let [x, y, z] = self.job.service.acceleration.map(Ratio::si);
+        Sway {
+            pitch: self.job.pitch,
+            roll: self.job.roll,
+            shaken: Vector::new(x, y, z),
+        }
+    }
+
+    /// The strength of its sheet beside a weld, for all faces that are not set apart: the lowest that any
+    /// source has for its temper, where that is told, and any filler.
+    #[must_use]
+    pub fn as_welded(&self) -> Option<Strength> {
+        let job = &self.job;
+        job.alloy.metal().as_welded(job.temper, None, job.thickness)
+    }
+
+    /// How one face, or one baffle, bears what it is tried with; `None` of what the tank does not have, and
+    /// of a baffle in a test.
+    #[must_use]
+    pub fn bearing(&self, face: Face, trial: Trial) -> Option<Result<Bearing, StrengthError>> {
+        match Judge::new(self, trial) {
+            Ok(judge) => judge.bearing(face),
+            Err(error) => Some(Err(error)),
+        }
+    }
+
+    /// How every face bears it, in the order of the body's; in use the baffles after them.
+    pub fn bearings(
+        &self,
+        trial: Trial,
+    ) -> impl Iterator<Item = (Face, Result<Bearing, StrengthError>)> + '_ {
+        let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
+        self.body
+            .outside
+            .faces()
+            .map(|view| view.face())
+            .chain((1..=baffles).map(Face::Baffle))
+            .filter_map(move |face| Some((face, self.bearing(face, trial)?)))
+    }
+
+    /// The face, baffles among them, that has the least reserve.
+    ///
+    /// # Errors
+    /// [`StrengthError`] of the first face that cannot be judged: then none is the weakest for sure.
+    pub fn weakest(&self, trial: Trial) -> Result<Bearing, StrengthError> {
+        let mut weakest: Option<Bearing> = None;
+        for (_, bearing) in self.bearings(trial) {
+            let bearing = bearing?;
+            if weakest.is_none_or(|old| bearing.reserve < old.reserve) {
+                weakest = Some(bearing);
+            }
+        }
+        weakest.ok_or(StrengthError::Unknown)
+    }
+
+    /// The wall that takes the least even pressure with [`TEST_RESERVE`], and that pressure.
+    ///
+    /// # Errors
+    /// As [`weakest`](Self::weakest).
+    pub fn takes(&self) -> Result<(Face, Pressure), StrengthError> {
+        let mut least: Option<(Face, Pressure)> = None;
+        for (face, bearing) in self.bearings(Trial::Test(Pressure::default())) {
+            if let Some(pressure) = bearing?.takes
+                && least.is_none_or(|(_, old)| pressure < old)
+            {
+                least = Some((face, pressure));
+            }
+        }
+        least.ok_or(StrengthError::Unknown)
+    }
+}

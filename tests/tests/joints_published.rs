@@ -6,8 +6,8 @@
 
 use geo::{Area, BooleanOps, Distance, Euclidean, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::Rule;
-use seamwright_core::blank::{Allow, Corner, EdgeFit, Joint, JointError};
+use seamwright_core::blank::{Allow, Corner, EdgeFit, JointError, Rule};
+use seamwright_core::input::Joint;
 use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit};
 use seamwright_tests::cases::data;
 use seamwright_tests::near::{Tolerance, near};

@@ -6,10 +6,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::blank::{Axes, Blank, Plan};
-use seamwright_core::blank::{Joint, Joints};
-use seamwright_core::body::{Axis, Block, Drum, Ends, Profile, ProfilePoint, Shape, Sheet, Sized};
+use seamwright_core::blank::{Axes, Blank, Joints, Plan};
+use seamwright_core::body::Sheet;
 use seamwright_core::geom::Vector;
+use seamwright_core::input::{Axis, Block, Drum, Ends, Joint, Profile, ProfilePoint, Shape, Sized};
 use seamwright_core::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {

@@ -8,8 +8,8 @@ use std::f64::consts::PI;
 
 use geo::{Area as _, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::Rule;
-use seamwright_core::blank::{Allow, Corner, Joint};
+use seamwright_core::blank::{Allow, Corner, Rule};
+use seamwright_core::input::Joint;
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};
 use seamwright_core::supply::cylinder::Cylinder;

@@ -1,7 +1,7 @@
 //! Seams round fittings, and baffles across drums with their seams.
 
 use proptest::prelude::*;
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::Trial;
 use serde_json::Value;
 

@@ -13,9 +13,9 @@ pub enum Joint {
     #[default]
     OpenCorner,
     /// The first panel covers half of the second one's edge.
-    HalfLap,
+    HalfOpenCorner,
     /// The first panel covers the whole of the second one's edge.
-    FullLap,
+    ClosedCorner,
     /// Edge to edge in one plane.
     Butt,
     /// The first panel runs past the corner, the second lands on its inner face.
@@ -30,8 +30,8 @@ impl Joint {
     /// Every joint.
     pub const ALL: [Self; 7] = [
         Self::OpenCorner,
-        Self::HalfLap,
-        Self::FullLap,
+        Self::HalfOpenCorner,
+        Self::ClosedCorner,
         Self::Butt,
         Self::Tee,
         Self::JoggleLap,
@@ -43,8 +43,8 @@ impl Joint {
     pub const fn name(self) -> &'static str {
         match self {
             Self::OpenCorner => "open corner",
-            Self::HalfLap => "half lap",
-            Self::FullLap => "full lap",
+            Self::HalfOpenCorner => "half-open corner",
+            Self::ClosedCorner => "closed corner",
             Self::Butt => "butt",
             Self::Tee => "tee",
             Self::JoggleLap => "joggle lap",
@@ -82,7 +82,7 @@ impl SeamKind {
     pub const fn of(joint: Joint) -> Self {
         match joint {
             Joint::Butt => Self::Butt,
-            Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => Self::Corner,
+            Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => Self::Corner,
             Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => Self::Fillet,
         }
     }

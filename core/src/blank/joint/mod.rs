@@ -234,11 +234,11 @@ impl Joint {
                 square(open + 0.5 * gap),
                 square(foot(own, through, theta) + 0.5 * gap),
             ],
-            Self::HalfLap => [
+            Self::HalfOpenCorner => [
                 square(0.5 * open),
                 square(gives_way(through, own, theta, 0.5 * open) + gap),
             ],
-            Self::FullLap => [
+            Self::ClosedCorner => [
                 square(0.0),
                 square(gives_way(through, own, theta, 0.0) + gap),
             ],

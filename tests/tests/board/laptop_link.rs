@@ -2,13 +2,10 @@
 
 use std::io::{self, Read, Write};
 use std::os::unix::net::{UnixListener, UnixStream};
-use std::path::Path;
 use std::thread;
 use std::time::Duration;
 
-use seamwright::job_file::JobFile;
 use seamwright::link;
-use seamwright_core::job::Draft;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;

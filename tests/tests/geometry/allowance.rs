@@ -7,7 +7,6 @@ use seamwright_core::body::Face;
 use seamwright_core::job::{Draw, Tank};
 use seamwright_core::joint::Joint;
 use seamwright_core::panel::{Blank, Making, Panel};
-use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_tests::amounts::mm;
 use seamwright_tests::jobs;
 use seamwright_tests::random_jobs::Jobs;

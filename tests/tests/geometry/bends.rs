@@ -4,14 +4,12 @@
 
 use seamwright_core::flat::{FoldLink, Node, PartSide, Unfolded, unfold};
 use seamwright_core::fold::{Bend, Rule, minimum_radius};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit, Ratio};
+use seamwright_core::quantity::{Length, Ratio};
 use seamwright_core::stock::{Alloy, Temper};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{degrees, in_inch, in_mm, inch, mm};
-use seamwright_tests::cases;
 use seamwright_tests::checks::{geometry, number};
 use seamwright_tests::near::{Tolerance, near};
-use serde_json::Value;
 
 const fn k(share: f64) -> Rule {
     Rule::KFactor(Ratio::from_share(share))

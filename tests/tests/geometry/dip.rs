@@ -6,7 +6,7 @@ use seamwright_core::body::{Block, Shape, Sized};
 use seamwright_core::capacity::{Dip, DipError, Lean, Stick, round_step};
 use seamwright_core::geom::Vector;
 use seamwright_core::job::{Across, BaffleDraft, Draft, FillDraft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
+use seamwright_core::quantity::{Length, Volume};
 use seamwright_tests::amounts::lean;
 use seamwright_tests::random_jobs::Jobs;
 

@@ -5,7 +5,7 @@ use seamwright_core::body::{Block, Cut, Face, Shape, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
 use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit, Volume};
+use seamwright_core::quantity::{Length, Volume};
 use seamwright_tests::amounts::{degrees, mm};
 use seamwright_tests::random_jobs::Jobs;
 

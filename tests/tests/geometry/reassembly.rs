@@ -7,7 +7,6 @@ use seamwright_core::body::{Axis, Block, Drum, Ends, Profile, ProfilePoint, Shap
 use seamwright_core::geom::Vector;
 use seamwright_core::joint::{Joint, Joints};
 use seamwright_core::panel::{Axes, Blank, Plan};
-use seamwright_core::quantity::{Length, LengthUnit};
 use seamwright_tests::amounts::mm;
 
 /// The sheet of all blanks, by their areas and by their laid-out outlines, and that between the two bodies.

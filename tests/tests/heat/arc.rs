@@ -11,10 +11,7 @@ use seamwright_core::heat::refuse::Field;
 use seamwright_core::heat::wave::{
     Cycle, Level, Sine, Tally, from_energy, from_power, from_power_and_time,
 };
-use seamwright_core::quantity::{
-    Current, Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio, Speed, SpeedUnit, Time,
-    TimeUnit, Voltage,
-};
+use seamwright_core::quantity::{LineEnergy, LineEnergyUnit, Speed, SpeedUnit, Time, TimeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, mm, seconds, share, volts};
 use seamwright_tests::checks::{expect, input, welding};

@@ -10,9 +10,7 @@ use seamwright_core::heat::preheat::{
     SteelPreheat, avoid, hold_limit, interpass_limit, is_sensitive, least_temperature,
     preheat_limit, steel_preheat,
 };
-use seamwright_core::quantity::{
-    Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio, Temperature, TemperatureUnit, TimeUnit,
-};
+use seamwright_core::quantity::{LengthUnit, LineEnergy, LineEnergyUnit, Ratio, TimeUnit};
 use seamwright_core::stock::{Alloy, Source};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{celsius, in_celsius, mm};

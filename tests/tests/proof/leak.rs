@@ -9,8 +9,7 @@ use seamwright_core::proof::leak::{
     weighs,
 };
 use seamwright_core::quantity::{
-    Area, AreaUnit, Length, LengthUnit, Pressure, PressureUnit, Temperature, Time, TimeUnit,
-    Volume, VolumeUnit,
+    Area, AreaUnit, Length, Pressure, PressureUnit, Temperature, Time, TimeUnit, Volume, VolumeUnit,
 };
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{litres, mm};

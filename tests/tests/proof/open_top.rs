@@ -6,7 +6,7 @@
 use seamwright_core::proof::input::Input;
 use seamwright_core::proof::panel::{Bound, Metal, open_top};
 use seamwright_core::proof::plate::{OPEN_RATIO, OpenTop, Rise};
-use seamwright_core::quantity::{Length, LengthUnit, Pressure};
+use seamwright_core::quantity::Pressure;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, input};

@@ -10,18 +10,12 @@ use seamwright_core::proof::panel::{Bound, Metal, Panel};
 use seamwright_core::proof::plate::stiffness;
 use seamwright_core::proof::wall::{Dish, cylinder, disc, dish};
 use seamwright_core::proof::weld::{Along, WELD_FACTOR, Weld, seam};
-use seamwright_core::quantity::{
-    Area, Length, LengthUnit, Pressure, PressureUnit, Volume, VolumeUnit,
-};
+use seamwright_core::quantity::{Area, Pressure, PressureUnit, Volume, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{in_mm, in_mpa, mm, mpa};
 use seamwright_tests::checks::{geometry, number, tolerance};
 use seamwright_tests::near::{Tolerance, between, near};
 use serde_json::Value;
-
-fn id(check: &Value) -> &str {
-    check["id"].as_str().unwrap()
-}
 
 /// A rectangle's corners from the origin.
 fn rectangle(a: f64, b: f64) -> [[f64; 2]; 4] {

@@ -10,9 +10,8 @@ use seamwright_core::heat::flow::Flow;
 use seamwright_core::heat::refuse::{Field, Keep};
 use seamwright_core::joint::{Allow, Corner, Joint};
 use seamwright_core::quantity::{
-    Angle, AngleUnit, AreaUnit, Current, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
-    Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume,
-    VolumeUnit,
+    AreaUnit, Current, Energy, EnergyUnit, LengthUnit, Mass, MassUnit, Pressure, PressureUnit,
+    Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume, VolumeUnit,
 };
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};

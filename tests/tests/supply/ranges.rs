@@ -7,7 +7,7 @@ use seamwright_core::heat::ranges::{
     Fit, SeamKind, Source, current, electrode, gas, nozzle, rod, travel, tungsten,
 };
 use seamwright_core::heat::settings;
-use seamwright_core::quantity::{Current, Length, LengthUnit, Speed, SpeedUnit};
+use seamwright_core::quantity::{Speed, SpeedUnit};
 use seamwright_core::stock::Family;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, mm};

@@ -3,9 +3,7 @@
 
 use seamwright_core::heat::refuse::Field;
 use seamwright_core::heat::shrink::{self, Note, Sheet, Thumb};
-use seamwright_core::quantity::{
-    Area, AreaUnit, Current, Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio,
-};
+use seamwright_core::quantity::{Area, AreaUnit, Length, LengthUnit, LineEnergy, LineEnergyUnit};
 use seamwright_core::stock::Family;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, mm, share};

@@ -3,9 +3,7 @@
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
-use seamwright_core::quantity::{
-    Length, LengthUnit, Pressure, PressureUnit, Temperature, TemperatureUnit,
-};
+use seamwright_core::quantity::{LengthUnit, Pressure, PressureUnit, Temperature};
 use seamwright_core::stock::metal::{Basis, Condition, softened_width};
 use seamwright_core::stock::{Alloy, Family, Filler, Source, Strength, Temper, hot};
 use seamwright_tests::Outcome;

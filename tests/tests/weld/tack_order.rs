@@ -256,7 +256,7 @@ fn it_pulls_less_than_seam_by_seam() {
         assert!(own <= plain * (1.0 + 1e-9), "{name}: {own} {plain}");
         count += 1.0;
         sum += own / plain;
-        if EXAMPLES.contains(&name.as_str()) {
+        if jobs::EXAMPLES.contains(&name.as_str()) {
             assert!(own < 0.4 * plain, "{name}: {own} {plain}");
         }
     }

@@ -19,9 +19,9 @@ use serde_json::{Value, to_value};
 use tables::{Tables, crc_32, frame_to_message};
 
 const TEXT: &str = concat!(
-    include_str!("../../../core/docs/wire.md"),
+    include_str!("../../../../core/docs/wire.md"),
     "\n",
-    include_str!("../../../core/docs/wire-results.md")
+    include_str!("../../../../core/docs/wire-results.md")
 );
 
 fn mm(value: f64) -> Length {

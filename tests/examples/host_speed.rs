@@ -7,8 +7,9 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length};
 use seamwright_core::wire::summary;
 use seamwright_tests::jobs::{self, EXAMPLES};
 

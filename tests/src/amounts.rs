@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used)]
 
 use seamwright_core::capacity::Lean;
-use seamwright_core::quantity::{
+use seamwright_core::units::{
     Angle, AngleUnit, Current, Length, LengthUnit, Pressure, PressureUnit, Ratio, Temperature,
     TemperatureUnit, Time, Voltage, Volume, VolumeUnit,
 };

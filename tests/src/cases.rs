@@ -7,8 +7,8 @@ use std::path::PathBuf;
 use seamwright_core::body::{
     Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::job::{Draft, StockDraft};
-use seamwright_core::quantity::Length;
+use seamwright_core::input::{Draft, StockDraft};
+use seamwright_core::units::Length;
 use serde_json::Value;
 
 use crate::jobs;

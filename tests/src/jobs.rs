@@ -8,9 +8,10 @@ use std::path::PathBuf;
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
 use seamwright_core::body::Shape;
-use seamwright_core::job::{
-    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, Tank, UseDraft, WeldDraft,
+use seamwright_core::input::{
+    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
 };
+use seamwright_core::tank::Tank;
 
 /// The examples, by the names of their files.
 pub const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];

@@ -1,16 +1,16 @@
 //! Jobs made at random, the same ones on every run.
 
 use fastrand::Rng;
+use seamwright_core::arc::Process;
+use seamwright_core::blank::Joint;
 use seamwright_core::body::{
     Axis, Block, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::heat::arc::Process;
-use seamwright_core::job::{
+use seamwright_core::input::{
     Across, ArcDraft, BaffleDraft, Draft, FittingDraft, JointsDraft, Label, StockDraft,
 };
-use seamwright_core::joint::Joint;
-use seamwright_core::quantity::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
-use seamwright_core::stock::Alloy;
+use seamwright_core::tables::Alloy;
+use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
 
 use crate::jobs;
 

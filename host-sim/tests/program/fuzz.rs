@@ -12,7 +12,7 @@ use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
 use seamwright::report::{self, Asked, Units};
 use seamwright_core::capacity::Lean;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
+use seamwright_core::units::{Angle, AngleUnit, Length, Volume};
 use serde_json::Value;
 
 /// A failure that a person can act on: bad input, every place inside the text, the message whole.

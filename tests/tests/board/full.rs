@@ -1,8 +1,9 @@
 //! The full gauge on an emulated Arm chip: every page as on this machine, a first plan within two seconds, plans
 //! refined while it is idle, and a thumb that is heard all the while.
 
-use seamwright_core::job::{Draft, Progress};
-use seamwright_core::stitch::WAYS;
+use seamwright_core::input::Draft;
+use seamwright_core::weld::Progress;
+use seamwright_core::weld::WAYS;
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::gauge::{Gauge, Origin, Screen};

@@ -1,8 +1,8 @@
 //! The planner on the emulated chip: it fits, and finds the laptop's plan to the bit.
 
 use seamwright::welding::Table;
-use seamwright_core::job::Tank;
-use seamwright_core::stitch::{DEVICE_FINE, Planned, WAYS};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{DEVICE_FINE, Planned, WAYS};
 use seamwright_tests::Outcome;
 use seamwright_tests::board::HeatBoard;
 use seamwright_tests::jobs;

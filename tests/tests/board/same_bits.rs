@@ -5,8 +5,8 @@
 //! is compared by its bits, as it comes over the link.
 
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Ratio};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length, Ratio};
 use seamwright_core::wire::{BATCH, Reply, Request, SeamReport, encode, summary};
 use seamwright_tests::board::{Board, Failure};
 use seamwright_tests::random_jobs::Jobs;

@@ -3,10 +3,11 @@
 
 use std::f64::consts::PI;
 
+use seamwright_core::blank::Joint;
+use seamwright_core::blank::{Blank, Making, Panel};
 use seamwright_core::body::Face;
-use seamwright_core::job::{Draw, Tank};
-use seamwright_core::joint::Joint;
-use seamwright_core::panel::{Blank, Making, Panel};
+use seamwright_core::supply::Draw;
+use seamwright_core::tank::Tank;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::jobs;
 use seamwright_tests::random_jobs::Jobs;
@@ -25,7 +26,7 @@ fn random() -> impl Iterator<Item = Tank> {
         .take(200)
 }
 
-fn laid(tank: &Tank, larger: &[seamwright_core::panel::Allowance], panel: &Panel) -> Blank {
+fn laid(tank: &Tank, larger: &[seamwright_core::blank::Allowance], panel: &Panel) -> Blank {
     let mut blank = Blank::new();
     tank.blank_larger(larger, panel, &mut blank).unwrap();
     blank

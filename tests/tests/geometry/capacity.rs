@@ -9,8 +9,8 @@ use seamwright_core::capacity::{
     linear_expansion,
 };
 use seamwright_core::geom::Vector;
-use seamwright_core::quantity::{Length, Temperature, TemperatureUnit};
-use seamwright_core::stock::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
+use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
+use seamwright_core::units::{Length, Temperature, TemperatureUnit};
 use seamwright_tests::Outcome as Done;
 use seamwright_tests::amounts::{celsius, degrees, in_litres, in_mm, lean, litres, mm};
 use seamwright_tests::checks::{geometry, number, numbers, tolerance};

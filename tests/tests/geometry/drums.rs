@@ -4,7 +4,7 @@
 use seamwright_core::body::turned::{Head, Turned};
 use seamwright_core::body::{Axis, Drum, Ends, Shape, Sheet, Sized};
 use seamwright_core::capacity::Pool;
-use seamwright_core::quantity::{Volume, VolumeUnit};
+use seamwright_core::units::{Volume, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{self, lean, mm};
 use seamwright_tests::checks::{geometry, number, tolerance};

@@ -3,9 +3,9 @@
 
 use geo::{Area, BooleanOps, Distance, Euclidean, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::fold::Rule;
-use seamwright_core::joint::{Allow, Corner, EdgeFit, Joint, JointError};
-use seamwright_core::quantity::{Angle, AngleUnit, LengthUnit};
+use seamwright_core::blank::Rule;
+use seamwright_core::blank::{Allow, Corner, EdgeFit, Joint, JointError};
+use seamwright_core::units::{Angle, AngleUnit, LengthUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, number};

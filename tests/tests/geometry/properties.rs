@@ -4,8 +4,9 @@ use proptest::prelude::*;
 use seamwright_core::body::{Block, Cut, Face, Shape, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Length, Volume};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Volume};
 use seamwright_tests::amounts::{degrees, mm};
 use seamwright_tests::random_jobs::Jobs;
 

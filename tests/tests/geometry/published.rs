@@ -3,12 +3,12 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance; the tests below name those they use.
 
+use seamwright_core::blank::Plan;
+use seamwright_core::blank::{Joint, Joints};
 use seamwright_core::body::{Block, Body, Cut, Face, Sheet, Sized, Taper};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
-use seamwright_core::joint::{Joint, Joints};
-use seamwright_core::panel::Plan;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit, VolumeUnit};
+use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, number, tolerance};

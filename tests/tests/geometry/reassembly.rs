@@ -3,10 +3,10 @@
 //! digits, and every blank lies within the outside body with its outer face on it.
 
 use proptest::prelude::*;
+use seamwright_core::blank::{Axes, Blank, Plan};
+use seamwright_core::blank::{Joint, Joints};
 use seamwright_core::body::{Axis, Block, Drum, Ends, Profile, ProfilePoint, Shape, Sheet, Sized};
 use seamwright_core::geom::Vector;
-use seamwright_core::joint::{Joint, Joints};
-use seamwright_core::panel::{Axes, Blank, Plan};
 use seamwright_tests::amounts::mm;
 
 /// The sheet of all blanks, by their areas and by their laid-out outlines, and that between the two bodies.

@@ -1,9 +1,9 @@
 //! Heat input and starting settings against published figures; the source stands beside each check. Rows named
 //! `T1.…` and `T7.…` are of `data/welding/checks.json`.
 
-use seamwright_core::heat::arc::{Arc, Process};
-use seamwright_core::job::{uptake_band, usual_uptake};
-use seamwright_core::quantity::{Current, LineEnergyUnit, Ratio, Speed, SpeedUnit, Voltage};
+use seamwright_core::arc::{Arc, Process};
+use seamwright_core::arc::{uptake_band, usual_uptake};
+use seamwright_core::units::{Current, LineEnergyUnit, Ratio, Speed, SpeedUnit, Voltage};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{number, welding};
@@ -94,8 +94,8 @@ fn uptake_of_a_direct_current_arc() {
 /// Travel: G. Mathers, The Welding of Aluminium and its Alloys (2002), fig. 6.8, at its own points.
 #[test]
 fn starting_settings_lie_within_published_ranges() {
-    use seamwright_core::heat::settings::{current, travel};
-    use seamwright_core::stock::Family;
+    use seamwright_core::arc::settings::{current, travel};
+    use seamwright_core::tables::Family;
     for (id, thickness) in [
         ("T7.Al.NIMI.fillet.1.6", 1.6),
         ("T7.Al.NIMI.fillet.4.8", 4.8),

@@ -1,7 +1,7 @@
 //! What must hold for the thermal network of any tank.
 
-use seamwright_core::heat::network::{Fineness, Material, Mesh, Shell, Ware};
-use seamwright_core::job::Tank;
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
+use seamwright_core::tank::Tank;
 use seamwright_tests::random_jobs::Jobs;
 
 const METALS: [Material; 2] = [

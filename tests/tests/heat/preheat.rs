@@ -4,14 +4,14 @@
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
-use seamwright_core::heat::carbon::Composition;
 use seamwright_core::heat::cooling::{Flow, Form, cooling};
-use seamwright_core::heat::preheat::{
+use seamwright_core::tables::carbon::Composition;
+use seamwright_core::tables::preheat::{
     SteelPreheat, avoid, hold_limit, interpass_limit, is_sensitive, least_temperature,
     preheat_limit, steel_preheat,
 };
-use seamwright_core::quantity::{LengthUnit, LineEnergy, LineEnergyUnit, Ratio, TimeUnit};
-use seamwright_core::stock::{Alloy, Source};
+use seamwright_core::tables::{Alloy, Source};
+use seamwright_core::units::{LengthUnit, LineEnergy, LineEnergyUnit, Ratio, TimeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{celsius, in_celsius, mm};
 use seamwright_tests::checks::{number, tolerance, welding};

@@ -3,8 +3,8 @@
 //! Heat in Solids), held there to a quadrature and a spectral solution; and the balance of energy.
 
 use seamwright_core::body::{Block, Edge, Face, Shape, Sheet, Sized};
-use seamwright_core::heat::network::{Fineness, Material, Mesh, Shell, Spot, Ware};
-use seamwright_core::quantity::Length;
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Spot, Ware};
+use seamwright_core::units::Length;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{expect, input, number, welding};

@@ -3,7 +3,7 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with
 //! its source and tolerance. Figures of Roark, Timoshenko, Levy and the codes are from memory.
 
-use seamwright_core::proof::plate::{
+use seamwright_core::strength::plate::{
     Bending, Ramp, Sides, clamped, enclosing, held, stiffness, supported,
 };
 use seamwright_tests::Outcome;

@@ -3,10 +3,10 @@
 
 #![expect(clippy::cast_precision_loss, reason = "small grid numbers")]
 
-use seamwright_core::proof::input::Input;
-use seamwright_core::proof::panel::{Bound, Metal, open_top};
-use seamwright_core::proof::plate::{OPEN_RATIO, OpenTop, Rise};
-use seamwright_core::quantity::Pressure;
+use seamwright_core::strength::panel::{Bound, Metal, open_top};
+use seamwright_core::strength::plate::{OPEN_RATIO, OpenTop, Rise};
+use seamwright_core::units::Pressure;
+use seamwright_core::units::input::Input;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, input};

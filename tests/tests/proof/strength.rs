@@ -4,13 +4,13 @@
 //! its source and tolerance. Figures of Roark, Timoshenko, Levy and the codes are from memory.
 
 use seamwright_core::geom::Vector;
-use seamwright_core::proof::balance::{Balance, MountError, reactions};
-use seamwright_core::proof::load::{GRAVITY, Load, Pressing};
-use seamwright_core::proof::panel::{Bound, Metal, Panel};
-use seamwright_core::proof::plate::stiffness;
-use seamwright_core::proof::wall::{Dish, cylinder, disc, dish};
-use seamwright_core::proof::weld::{Along, WELD_FACTOR, Weld, seam};
-use seamwright_core::quantity::{Area, Pressure, PressureUnit, Volume, VolumeUnit};
+use seamwright_core::mass::balance::{Balance, MountError, reactions};
+use seamwright_core::strength::load::{GRAVITY, Load, Pressing};
+use seamwright_core::strength::panel::{Bound, Metal, Panel};
+use seamwright_core::strength::plate::stiffness;
+use seamwright_core::strength::wall::{Dish, cylinder, disc, dish};
+use seamwright_core::strength::weld::{Along, WELD_FACTOR, Weld, seam};
+use seamwright_core::units::{Area, Pressure, PressureUnit, Volume, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{in_mm, in_mpa, mm, mpa};
 use seamwright_tests::checks::{geometry, number, tolerance};

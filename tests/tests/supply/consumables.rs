@@ -5,14 +5,8 @@ use std::f64::consts::PI;
 
 use geo::{Area as _, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::fold::Rule;
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::refuse::{Field, Keep};
-use seamwright_core::joint::{Allow, Corner, Joint};
-use seamwright_core::quantity::{
-    AreaUnit, Current, Energy, EnergyUnit, LengthUnit, Mass, MassUnit, Pressure, PressureUnit,
-    Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume, VolumeUnit,
-};
+use seamwright_core::blank::Rule;
+use seamwright_core::blank::{Allow, Corner, Joint};
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};
 use seamwright_core::supply::cylinder::Cylinder;
@@ -20,6 +14,12 @@ use seamwright_core::supply::filler::{Filler, Rod, RodDraft};
 use seamwright_core::supply::gas::{Gas, Shield, usual_post_flow};
 use seamwright_core::supply::section::{Cap, Form, Shape, edge, fillet, of_joint, square_butt};
 use seamwright_core::supply::time::Parts;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::refuse::{Field, Keep};
+use seamwright_core::units::{
+    AreaUnit, Current, Energy, EnergyUnit, LengthUnit, Mass, MassUnit, Pressure, PressureUnit,
+    Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume, VolumeUnit,
+};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{degrees, mm};
 use seamwright_tests::checks::{expect, input, welding};
@@ -27,7 +27,7 @@ use seamwright_tests::near::{Tolerance, near};
 
 const EXACT: Tolerance = Tolerance::relative(1e-12);
 
-fn mm2(area: seamwright_core::quantity::Area) -> f64 {
+fn mm2(area: seamwright_core::units::Area) -> f64 {
     area.in_unit(AreaUnit::SquareMillimetre)
 }
 
@@ -268,7 +268,7 @@ fn rod_for_a_fillet() -> Outcome {
     );
     // A bead that takes exactly one rod takes no second.
     let exact = Bead::new(
-        seamwright_core::quantity::Area::new(PI * 1.44, AreaUnit::SquareMillimetre),
+        seamwright_core::units::Area::new(PI * 1.44, AreaUnit::SquareMillimetre),
         mm(1_000.0),
     )?;
     assert_eq!(rod(2.4, 2_700.0, 0.0, 1.0).total([&exact])?.rods, 1);

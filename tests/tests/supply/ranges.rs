@@ -1,14 +1,14 @@
 //! Ranges of settings against published tables; the source stands beside each check. Rows named `T7.…` are of
 //! `data/welding/checks.json`.
 
-use seamwright_core::heat::arc::Process;
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::ranges::{
+use seamwright_core::arc::Process;
+use seamwright_core::arc::settings;
+use seamwright_core::tables::Family;
+use seamwright_core::tables::ranges::{
     Fit, SeamKind, Source, current, electrode, gas, nozzle, rod, travel, tungsten,
 };
-use seamwright_core::heat::settings;
-use seamwright_core::quantity::{Speed, SpeedUnit};
-use seamwright_core::stock::Family;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Speed, SpeedUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, mm};
 use seamwright_tests::checks::{expect, input, welding};

@@ -3,9 +3,9 @@
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
-use seamwright_core::quantity::{LengthUnit, Pressure, PressureUnit, Temperature};
-use seamwright_core::stock::metal::{Basis, Condition, softened_width};
-use seamwright_core::stock::{Alloy, Family, Filler, Source, Strength, Temper, hot};
+use seamwright_core::tables::metal::{Basis, Condition, softened_width};
+use seamwright_core::tables::{Alloy, Family, Filler, Source, Strength, Temper, hot};
+use seamwright_core::units::{LengthUnit, Pressure, PressureUnit, Temperature};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{celsius, in_celsius, mm};
 use seamwright_tests::checks::{number, tolerance, welding};

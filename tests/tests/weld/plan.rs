@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 
 use seamwright::welding::{WeldPlan, Welding};
 use seamwright_core::body::Face;
-use seamwright_core::job::{Planner, Progress, Tank};
-use seamwright_core::stitch::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
+use seamwright_core::weld::{Planner, Progress};
 use seamwright_tests::Outcome;
 use seamwright_tests::jobs::{EXAMPLES, example_tank as tank};
 

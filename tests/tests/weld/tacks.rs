@@ -1,6 +1,6 @@
 //! How long tacks are and how far apart.
 
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 use seamwright_tests::amounts::mm;
 
 /// Tacks on aluminium: 8 t long, at most 35 t apart; Mathers, p. 88. At 3 mm: 24 and 105 mm.

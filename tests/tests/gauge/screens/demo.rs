@@ -1,8 +1,8 @@
 //! The tanks of the demonstration, as jobs.
 
 use seamwright_core::body::{Block, Cut, Shape, Sized};
-use seamwright_core::job::{Draft, StockDraft};
-use seamwright_core::stock::{Alloy, Temper};
+use seamwright_core::input::{Draft, StockDraft};
+use seamwright_core::tables::{Alloy, Temper};
 pub(crate) use seamwright_tests::amounts::mm;
 use seamwright_tests::jobs;
 

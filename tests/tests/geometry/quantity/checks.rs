@@ -3,8 +3,8 @@
 //! `data/quantity/checks.json` holds figures that were gathered and evaluated apart from this project,
 //! each with its source and tolerance; every one of them must be known here.
 
-use seamwright_core::quantity::gauge::SheetGauge;
-use seamwright_core::quantity::{
+use seamwright_core::units::gauge::SheetGauge;
+use seamwright_core::units::{
     Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Temperature, TemperatureUnit,
     Volume, VolumeUnit,
 };

@@ -129,12 +129,7 @@ impl Link {
 
     /// Answers a request without a draft.
     #[inline(never)]
-    fn serve<K: Kind>(
-        &self,
-        request: &Request,
-        gauge: &mut Gauge<K>,
-        status: &Status,
-    ) -> Reply {
+    fn serve<K: Kind>(&self, request: &Request, gauge: &mut Gauge<K>, status: &Status) -> Reply {
         match request {
             Request::Keep(_) | Request::Compute(_) => Reply::Unread(Fault::Unknown),
             Request::Hello => Reply::Hello {

@@ -7,8 +7,9 @@ use seamwright_core::job::{Draft, Progress};
 use seamwright_core::stitch::WAYS;
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
-use seamwright_firmware::gauge::{Gauge, Origin, Screen};
+use seamwright_firmware::gauge::{Gauge, Screen};
 use seamwright_firmware::page::Page;
+use seamwright_firmware::work::Origin;
 use seamwright_tests::board::{
     Board, FULL_SHIFT, Failure, Line, Machine, Pair, Setup, TAP_MS, full_instructions, mps2_elf,
 };

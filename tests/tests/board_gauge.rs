@@ -18,7 +18,7 @@ fn walk(example: &str) -> Result<(), Failure> {
         env!("CARGO_MANIFEST_DIR")
     );
     let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
-    let mut pair = Pair::plain()?;
+    let mut pair = Pair::small()?;
     pair.keep(&job.draft)?;
     pair.send_order(&job.draft)?;
     pair.compare()?;
@@ -64,7 +64,7 @@ fn every_page_of_the_rinse_tank_is_the_same() -> Result<(), Failure> {
 
 #[test]
 fn changed_units_and_a_cleared_shelf_show_alike() -> Result<(), Failure> {
-    let mut pair = Pair::plain()?;
+    let mut pair = Pair::small()?;
     // An empty shelf's only line is the settings.
     pair.press(Button::Select)?;
     pair.press(Button::Right)?;

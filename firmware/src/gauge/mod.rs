@@ -251,7 +251,8 @@ impl<K: Kind> Gauge<K> {
     /// Whether [`Gauge::think`] has something to do.
     #[must_use]
     pub fn has_thoughts(&self) -> bool {
-        self.thinks_of().is_some_and(|job| self.planner.is_busy(job))
+        self.thinks_of()
+            .is_some_and(|job| self.planner.is_busy(job))
     }
 
     /// The job of which it thinks, if it may: what [`Gauge::tick`] works out goes first, since somebody waits for it.

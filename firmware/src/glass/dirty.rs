@@ -191,9 +191,9 @@ fn differing(now: &Row, sent: &Row) -> u64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use core::convert::Infallible;
     use embedded_graphics::pixelcolor::{Gray4, GrayColor};
     use embedded_graphics::prelude::*;
-    use core::convert::Infallible;
     use std::vec::Vec;
 
     /// Sixteen greys, six bytes to open a window.

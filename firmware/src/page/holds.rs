@@ -15,23 +15,22 @@ use crate::pen::Pen;
 use crate::text::Letters;
 use crate::work::Work;
 
-/// The page of the capacity, with the measure that is shown large.
+/// The page of the capacity, with the measure that is shown large, by its place in the list of all.
 #[derive(Debug)]
 pub struct HoldsPage {
-    measure: Measure,
+    place: usize,
 }
 
 impl IsPage for HoldsPage {
     const NAME: &'static str = "holds";
-    const NEW: Self = Self {
-        measure: Measure::Brim,
-    };
+    const NEW: Self = Self { place: 0 };
 
+    /// What can be drawn is shown first, the last of the list.
     fn start(&mut self, _: &Tank) {
-        self.measure = Measure::Usable;
+        self.place = Measure::ALL.len() - 1;
     }
 
-    /// Draws the page: the chosen measure large, the other two at the foot.
+    /// Draws the chosen measure large, the other two at the foot.
     #[inline(never)]
     fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
     where
@@ -39,7 +38,7 @@ impl IsPage for HoldsPage {
     {
         let units = work.units();
         let capacity = work.tank().capacity();
-        let chosen = self.measure;
+        let chosen = Measure::ALL.get(self.place).copied().unwrap_or_default();
         title(pen, heading(chosen))?;
         let amount = Amount::volume(capacity.of(chosen), units);
         let depth = match chosen {
@@ -61,12 +60,8 @@ impl IsPage for HoldsPage {
         Ok(())
     }
 
-    /// The measure above or below in the list that the page shows.
     fn step(&mut self, step: Step, _: &mut Work<'_>) {
-        let place = Measure::ALL.iter().position(|one| *one == self.measure);
-        let next = place.map(|place| along(place, step.up, Measure::ALL.len()));
-        let next = next.and_then(|next| Measure::ALL.get(next));
-        self.measure = next.copied().unwrap_or(self.measure);
+        self.place = along(self.place, step.up, Measure::ALL.len());
     }
 }
 

@@ -27,29 +27,29 @@ const STATES: [&str; 3] = ["Mass, empty", "Mass, filled", "Mass, brimful"];
 
 /// What a tank weighs and where.
 #[derive(Clone, Copy, Debug)]
-struct Weighed {
+pub(crate) struct Weighed {
     /// All of it.
-    mass: Mass,
+    pub(crate) mass: Mass,
     /// Its centre of gravity, in metres; `None` of no mass.
-    centre: Option<Vector>,
+    pub(crate) centre: Option<Vector>,
 }
 
 /// The mounts of a full tank.
 #[derive(Clone, Copy, Debug)]
-struct Mounts {
+pub(crate) struct Mounts {
     /// The one that bears most, counted from 1, and what, in newtons.
-    heaviest: (u8, f64),
+    pub(crate) heaviest: (u8, f64),
     /// One that must hold the tank down, and with how many newtons.
-    lifts: Option<(u8, f64)>,
+    pub(crate) lifts: Option<(u8, f64)>,
 }
 
 /// Masses of a tank.
 #[derive(Clone, Copy, Debug)]
-struct Masses {
+pub(crate) struct Masses {
     /// Empty, at the fill mark, at the brim.
-    states: [Result<Weighed, BalanceError>; 3],
+    pub(crate) states: [Result<Weighed, BalanceError>; 3],
     /// Its mounts, where the job has any.
-    mounts: Option<Result<Mounts, MountError>>,
+    pub(crate) mounts: Option<Result<Mounts, MountError>>,
 }
 
 /// Why a figure is not known.
@@ -230,6 +230,14 @@ where
             pen.fitting(foot(1), RIGHT as u32, &choices, Letters::Small, ink::BRIGHT)
         }
         None => pen.text(foot(1), "at its worst", Letters::Small, ink::PLAIN),
+    }
+}
+
+#[cfg(test)]
+impl MassPage {
+    /// What was worked out.
+    pub(crate) const fn masses(&self) -> Option<&Masses> {
+        self.masses.get()
     }
 }
 

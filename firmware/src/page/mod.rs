@@ -170,7 +170,11 @@ mod tests {
         for (place, page) in Page::ALL.iter().enumerate() {
             let others = Page::ALL.iter().skip(place + 1);
             assert!(!page.name().is_empty());
-            assert!(!others.map(|other| other.name()).any(|name| name == page.name()));
+            assert!(
+                !others
+                    .map(|other| other.name())
+                    .any(|name| name == page.name())
+            );
         }
     }
 }

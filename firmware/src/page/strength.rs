@@ -6,15 +6,11 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
 use seamwright_core::body::{Face, MAX_FACES};
-use seamwright_core::job::{
-    Bearing, Cure, Form, MAX_BAFFLES, RESERVE, StrengthError, Tank, Trial,
-};
+use seamwright_core::job::{Bearing, Cure, Form, MAX_BAFFLES, RESERVE, StrengthError, Tank, Trial};
 use seamwright_core::proof::panel::Spacing;
 use seamwright_core::quantity::{Decimal, Length, Pressure};
 
-use super::parts::{
-    Prose, RIGHT, Reading, count, faces, figure, foot, title, view, working,
-};
+use super::parts::{Prose, RIGHT, Reading, count, faces, figure, foot, title, view, working};
 use crate::amount::{Amount, Units};
 use crate::buttons::Step;
 use crate::ink;
@@ -34,21 +30,21 @@ const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
 
 /// How a panel bears what the tank holds, as far as its page tells.
 #[derive(Clone, Copy, Debug)]
-struct Borne {
+pub(crate) struct Borne {
     /// What it was taken as.
-    form: Form,
+    pub(crate) form: Form,
     /// Its sheet.
-    thickness: Length,
+    pub(crate) thickness: Length,
     /// The highest pressure on it.
-    pressure: Pressure,
+    pub(crate) pressure: Pressure,
     /// Yield strength beside a weld over the highest stress.
-    reserve: f64,
+    pub(crate) reserve: f64,
     /// What would mend it; `None` where it has the reserve that is wanted.
-    cure: Option<Cure>,
+    pub(crate) cure: Option<Cure>,
     /// It has an inside corner, at which this says nothing.
-    inside_corner: bool,
+    pub(crate) inside_corner: bool,
     /// A dished end so thin that it may wrinkle.
-    may_wrinkle: bool,
+    pub(crate) may_wrinkle: bool,
 }
 
 impl From<Bearing> for Borne {
@@ -66,7 +62,7 @@ impl From<Bearing> for Borne {
 }
 
 /// A panel and how it bears.
-type Panel = (Face, Result<Borne, StrengthError>);
+pub(crate) type Panel = (Face, Result<Borne, StrengthError>);
 
 /// Screenfuls of a panel: its figure, and what is said of it.
 fn parts(tank: &Tank, (face, borne): &Panel, units: Units) -> usize {
@@ -244,6 +240,19 @@ fn say(text: &mut Text, tank: &Tank, face: Face, borne: &Borne, units: Units) ->
         text.write_str(" So thin a dished end may wrinkle at its knuckle.")?;
     }
     Ok(())
+}
+
+#[cfg(test)]
+impl StrengthPage {
+    /// Its panels in the order in which they are shown; none until all are worked out.
+    pub(crate) fn panels(&self) -> &[Panel] {
+        self.judging.panels()
+    }
+
+    /// Which of them is shown, and which screenful of what is said of it.
+    pub(crate) const fn read(&self) -> Reading {
+        self.read
+    }
 }
 
 /// The walls of a tank and its baffles, one by one: each takes a small chip about a second.

@@ -62,7 +62,8 @@ impl IsPage for TankPage {
             lean: Lean::LEVEL,
             quarters: work.quarters(),
         };
-        if let Some(view) = View::fit(outside, look, Rectangle::new(Point::new(0, BODY_TOP), room)) {
+        if let Some(view) = View::fit(outside, look, Rectangle::new(Point::new(0, BODY_TOP), room))
+        {
             pen.claim(view.extent());
             edges(pen.target(), outside, &view, Style::Bold, None)?;
         }

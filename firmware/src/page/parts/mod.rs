@@ -20,7 +20,7 @@ pub(crate) use prose::Prose;
 pub use reading::Reading;
 pub(crate) use reading::along;
 pub(crate) use row::{LIST_TOP, row};
-pub(crate) use seam::{chosen, choose, heading};
+pub(crate) use seam::{choose, chosen, heading};
 pub(crate) use tank_view::{filled, view};
 pub(crate) use timer::timer;
 pub(crate) use working::working;

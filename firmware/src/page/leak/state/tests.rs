@@ -88,7 +88,7 @@ impl Bench {
             units: self.units,
         };
         self.test
-            .step(step, &site, |test| crate::page::leak::parts(test, &site));
+            .step(step, &site, |test| super::super::draw::parts(test, &site));
     }
 
     fn wait(&mut self, seconds: u64) {

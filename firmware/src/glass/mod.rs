@@ -16,7 +16,7 @@ pub trait Glass {
     /// What can go wrong on the way to the display.
     type Error;
 
-    /// What a window costs to send.
+    /// What a window costs to send, to choose windows by. What it took in the end [`Glass::send`] tells.
     const COST: Cost;
 
     /// Sends the bytes of `window` (see [`Frame::bytes_of`]) and returns how many bytes went over

@@ -2,7 +2,7 @@
 //!
 //! It knows nothing of what it is told but how it is written, so that every other part can use it.
 
-use seamwright_core::job::JobError;
+use seamwright_core::tank::JobError;
 use seamwright_core::wire::Fault;
 
 /// What may stand in a line of the log.

@@ -1,7 +1,7 @@
 //! Readings of a leak test, instruments and leak rates, as they are given on the command line.
 
-use seamwright_core::proof::leak::{LeakRate, Reading};
-use seamwright_core::quantity::{
+use seamwright_core::leak::{LeakRate, Reading};
+use seamwright_core::units::{
     Pressure, PressureUnit, Quantity, Temperature, TemperatureUnit, Time, parse,
 };
 

@@ -4,9 +4,11 @@
 use std::vec::Vec as List;
 
 use seamwright_core::body::Shape;
-use seamwright_core::job::{Draft, Tank, Trial};
-use seamwright_core::quantity::{Length, LengthUnit, Pressure};
-use seamwright_core::stock::Liquid;
+use seamwright_core::input::Draft;
+use seamwright_core::strength::Trial;
+use seamwright_core::tables::Liquid;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit, Pressure};
 
 use super::tests::{order_page, plain_order, press, with_jobs};
 use super::{Full, Gauge, Page, Pages, Screen};
@@ -384,7 +386,7 @@ fn the_small_gauge_plans_no_order() {
 
 #[test]
 fn a_gauge_without_an_order_thinks_of_one() {
-    use seamwright_core::job::Progress;
+    use seamwright_core::weld::Progress;
     let mut gauge = with_jobs::<Full>(&["a", "b"]);
     assert!(!gauge.think() && !gauge.has_thoughts(), "nothing is open");
     press(&mut gauge, &[Up, Select]);
@@ -427,7 +429,7 @@ fn a_gauge_without_an_order_thinks_of_one() {
 
 #[test]
 fn a_job_changed_under_a_plan_is_planned_anew() {
-    use seamwright_core::job::Progress;
+    use seamwright_core::weld::Progress;
     let mut gauge = with_jobs::<Full>(&["a"]);
     press(&mut gauge, &[Select]);
     order_page(&mut gauge);

@@ -20,8 +20,9 @@ pub use shelf::{MOST_JOBS, ShelfFull};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::{Draft, JobError, Tank};
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::input::Draft;
+use seamwright_core::tank::{JobError, Tank};
+use seamwright_core::weld::WeldStep;
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event, Step};

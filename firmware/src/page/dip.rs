@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::parts::{figure, filled, foot, title};
 use crate::amount::Amount;

@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{CurrentUnit, Decimal, VoltageUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{CurrentUnit, Decimal, VoltageUnit};
 
 use super::parts::{FIGURE_TOP, RIGHT, figure, foot, title};
 use crate::amount::Amount;

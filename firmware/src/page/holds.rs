@@ -4,7 +4,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::capacity::Measure;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::parts::{along, figure, filled, foot, title};
 use crate::amount::Amount;

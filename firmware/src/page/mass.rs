@@ -5,9 +5,10 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{BalanceError, Tank};
-use seamwright_core::proof::balance::{Balance, MountError};
-use seamwright_core::quantity::{Length, LengthUnit, Mass};
+use seamwright_core::mass::BalanceError;
+use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit, Mass};
 
 use super::parts::{Known, Prose, RIGHT, Reading, figure, filled, foot, title, view};
 use crate::amount::{Amount, Units};

@@ -31,7 +31,7 @@ pub use parts::Reading;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use crate::buttons::Step;
 use crate::pen::Pen;

@@ -6,10 +6,12 @@ use core::marker::PhantomData;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::{Progress, Tank};
-use seamwright_core::quantity::Length;
+use seamwright_core::seam::MAX_STITCHES;
 use seamwright_core::seam::Seam;
-use seamwright_core::stitch::{MAX_STITCHES, WAYS, WeldStep};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Length;
+use seamwright_core::weld::Progress;
+use seamwright_core::weld::{WAYS, WeldStep};
 
 use super::parts::{BODY_TOP, Prose, RIGHT, figure, foot, title, view};
 use crate::amount::{Amount, Units};

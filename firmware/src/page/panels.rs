@@ -4,9 +4,9 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
-use seamwright_core::panel::{Blank, Making, Panel};
-use seamwright_core::quantity::Length;
+use seamwright_core::blank::{Blank, Making, Panel};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Length;
 
 use super::parts::{RIGHT, along, beside, figure, foot, title};
 use crate::amount::{Amount, Units};

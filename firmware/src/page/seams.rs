@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
 use seamwright_core::seam::joint_name;
+use seamwright_core::tank::Tank;
 
 use super::parts::{RIGHT, choose, chosen, figure, foot, heading, title, view};
 use crate::amount::Amount;

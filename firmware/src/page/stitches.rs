@@ -4,9 +4,9 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
+use seamwright_core::seam::Division;
 use seamwright_core::seam::Seam;
-use seamwright_core::stitch::Division;
+use seamwright_core::tank::Tank;
 
 use super::parts::{RIGHT, choose, chosen, figure, foot, heading, title, view};
 use crate::amount::{Amount, Units};

@@ -6,9 +6,11 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
 use seamwright_core::body::{Face, MAX_FACES};
-use seamwright_core::job::{Bearing, Cure, Form, MAX_BAFFLES, RESERVE, StrengthError, Tank, Trial};
-use seamwright_core::proof::panel::Spacing;
-use seamwright_core::quantity::{Decimal, Length, Pressure};
+use seamwright_core::input::MAX_BAFFLES;
+use seamwright_core::strength::panel::Spacing;
+use seamwright_core::strength::{Bearing, Cure, Form, RESERVE, StrengthError, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Decimal, Length, Pressure};
 
 use super::parts::{Prose, RIGHT, Reading, count, faces, figure, foot, title, view, working};
 use crate::amount::{Amount, Units};

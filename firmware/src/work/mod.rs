@@ -6,7 +6,7 @@ mod thinker;
 pub use order::{Order, Origin, Takes};
 pub use thinker::{NoPlanner, Think, Thinker};
 
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use crate::amount::Units;
 use crate::picture::telling_side;

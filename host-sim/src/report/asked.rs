@@ -1,6 +1,6 @@
 //! What a report is of.
 
-use seamwright_core::job::{Assumed, Tank};
+use seamwright_core::tank::{Assumed, Tank};
 
 use crate::job_file::Extras;
 

@@ -2,9 +2,10 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::job::{MountLoads, Tank};
-use seamwright_core::proof::balance::{Balance, MountError};
-use seamwright_core::quantity::{Length, Volume};
+use seamwright_core::mass::MountLoads;
+use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Volume};
 use serde_json::{Map, Value, json};
 
 use super::Units;

@@ -2,9 +2,11 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::caution::{Caution, Cautions, always, for_alloy, for_leak_test, for_liquid};
-use seamwright_core::job::Tank;
-use seamwright_core::proof::leak::{Method, Rule};
+use seamwright_core::advice::caution::{
+    Caution, Cautions, always, for_alloy, for_leak_test, for_liquid,
+};
+use seamwright_core::leak::{Method, Rule};
+use seamwright_core::tank::Tank;
 use serde_json::{Value, json};
 
 use super::table::wrapped;

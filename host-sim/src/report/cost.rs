@@ -1,10 +1,11 @@
 //! The job's time and what it costs.
 
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{AllUse, Tank};
-use seamwright_core::quantity::{Energy, Time, TimeUnit};
+use seamwright_core::supply::AllUse;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS};
 use seamwright_core::supply::time::{JobTime, Parts};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{Energy, Time, TimeUnit};
 
 use super::duty;
 use super::kit::{Missing, chosen, uses};

@@ -1,8 +1,8 @@
 //! The liquid at a depth and a lean.
 
 use seamwright_core::capacity::{Lean, Level};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{AngleUnit, Ratio, RatioUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{AngleUnit, Ratio, RatioUnit};
 use serde_json::{Value, json};
 
 use super::Units;
@@ -15,7 +15,7 @@ fn share(tank: &Tank, level: &Level) -> Ratio {
 #[must_use]
 pub fn text(tank: &Tank, lean: Lean, level: &Level, units: Units) -> String {
     let angle =
-        |angle: seamwright_core::quantity::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+        |angle: seamwright_core::units::Angle| angle.display(AngleUnit::Degree, 1).to_string();
     let stands = if lean == Lean::LEVEL {
         "level".to_owned()
     } else {

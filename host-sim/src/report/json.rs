@@ -2,11 +2,11 @@
 //!
 //! What this version does not compute has no key at all.
 
+use seamwright_core::blank::Blank;
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
-use seamwright_core::panel::Blank;
-use seamwright_core::quantity::{AngleUnit, Length};
 use seamwright_core::seam::joint_name;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{AngleUnit, Length};
 use serde_json::{Value, json};
 
 use super::{Asked, duty, filler, notices, settings, shrinkage, supply, tacks};

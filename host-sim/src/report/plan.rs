@@ -2,10 +2,10 @@
 
 use std::fmt::Write as _;
 
+use seamwright_core::blank::{Blank, Panel};
 use seamwright_core::body::Face;
-use seamwright_core::job::{Assumed, Tank};
-use seamwright_core::panel::{Blank, Panel};
-use seamwright_core::quantity::{
+use seamwright_core::tank::{Assumed, Tank};
+use seamwright_core::units::{
     AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit,
     VolumeUnit,
 };
@@ -149,7 +149,7 @@ fn body(tank: &Tank, units: Units) -> String {
 
 fn capacity(tank: &Tank, units: Units) -> String {
     let capacity = tank.capacity();
-    let both = |volume: seamwright_core::quantity::Volume| match units {
+    let both = |volume: seamwright_core::units::Volume| match units {
         Units::Metric => {
             format!(
                 "{}  ({})",

@@ -2,10 +2,11 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::ranges::{self, Fit, Range, SeamKind};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Current, CurrentUnit, Length, Speed};
+use seamwright_core::tables::ranges;
+use seamwright_core::tables::ranges::{Fit, Range, SeamKind};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
 use serde_json::{Map, Value, json};
 
 use super::Units;
@@ -273,7 +274,7 @@ pub(super) fn usual_flow(tank: &Tank) -> Option<Flow> {
 
 #[cfg(test)]
 mod tests {
-    use seamwright_core::quantity::LengthUnit;
+    use seamwright_core::units::LengthUnit;
 
     use super::*;
 
@@ -284,7 +285,7 @@ mod tests {
             name: "rod",
             key: "rod_m",
             range: ranges::rod(
-                seamwright_core::stock::Family::Aluminium,
+                seamwright_core::tables::Family::Aluminium,
                 Length::new(2.0, LengthUnit::Millimetre),
                 SeamKind::Corner,
             )

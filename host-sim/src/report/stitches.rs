@@ -2,8 +2,8 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::quantity::{LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::stitch::{PlanError, Sum};
+use seamwright_core::units::{LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::weld::{PlanError, Sum};
 use serde_json::{Value, json};
 
 use super::Units;
@@ -114,7 +114,7 @@ pub fn text(known: &Known, sought: Sought, ambient: Temperature, units: Units) -
 }
 
 fn row(stitch: &Stitch, units: Units) -> [String; 7] {
-    let place = |length: seamwright_core::quantity::Length| match units {
+    let place = |length: seamwright_core::units::Length| match units {
         Units::Metric => length.display(LengthUnit::Millimetre, 0).to_string(),
         Units::Us | Units::Imperial => units.length(length),
     };

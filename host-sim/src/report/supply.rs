@@ -2,14 +2,15 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{AllUse, SeamUse, Tank};
-use seamwright_core::quantity::{
+use seamwright_core::supply::cost::ITEMS;
+use seamwright_core::supply::cylinder::Cylinder;
+use seamwright_core::supply::{AllUse, SeamUse};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
     Time, TimeUnit,
 };
-use seamwright_core::supply::cost::ITEMS;
-use seamwright_core::supply::cylinder::Cylinder;
 use serde_json::{Map, Value, json};
 
 use super::Units;

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Length, LengthUnit};
-use seamwright_core::stitch::{Tacking, Turn};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit};
+use seamwright_core::weld::{Tacking, Turn};
 use serde_json::{Value, json};
 
 use super::Units;

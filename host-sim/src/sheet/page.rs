@@ -1,15 +1,16 @@
 //! The job sheet of a tank: what hangs beside the work.
 
+use seamwright_core::advice::caution::Caution as Danger;
+use seamwright_core::advice::notice::Severity;
 use seamwright_core::capacity::Outcome;
-use seamwright_core::caution::Caution as Danger;
-use seamwright_core::job::{BAROMETER, Tank};
-use seamwright_core::notice::Severity;
-use seamwright_core::proof::leak::Rule;
-use seamwright_core::quantity::{
+use seamwright_core::leak::BAROMETER;
+use seamwright_core::leak::Rule;
+use seamwright_core::seam::joint_name;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{
     AngleUnit, LengthUnit, MassUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
 };
-use seamwright_core::seam::joint_name;
-use seamwright_core::stitch::Turn;
+use seamwright_core::weld::Turn;
 
 use super::job_page::{JobPage, Piece as Part, Section, Weight};
 use super::nest::{self, Plan};
@@ -332,7 +333,7 @@ fn seams(tank: &Tank) -> Part {
 }
 
 fn on_sheet(plan: &Plan<'_>) -> Vec<Part> {
-    let share = seamwright_core::quantity::Ratio::from_share(plan.share_used());
+    let share = seamwright_core::units::Ratio::from_share(plan.share_used());
     let mut rows = Vec::new();
     for sheet in &plan.sheets {
         let [width, length] = sheet.offcut;

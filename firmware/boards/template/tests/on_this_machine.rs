@@ -8,7 +8,8 @@ use std::rc::Rc;
 
 use embedded_hal::digital::{self, InputPin, OutputPin};
 use embedded_hal::spi::{self, SpiBus};
-use seamwright_core::job::{Draft, JobError};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::JobError;
 use seamwright_core::wire::{Decoder, Reply, Request, encode};
 use seamwright_firmware::buttons::{ActiveLow, Button, Event};
 use seamwright_firmware::frame::{Frame, HEIGHT, ROW_BYTES};

@@ -9,8 +9,8 @@ use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
 use seamwright_core::capacity::Pool;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Decimal, Length, Volume};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Decimal, Length, Volume};
 
 use super::parts::{FIGURE_TOP, RIGHT, beside, figure, foot, title};
 use crate::amount::{Amount, Units};

@@ -18,7 +18,7 @@ pub use typed::{Ask, Asked, Field, Typed};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::{IsPage, Progress, Turn};
 use crate::buttons::Step;

@@ -1,10 +1,11 @@
 //! What the tank takes in a test: its walls and then its seams, tried one by one.
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{StrengthError, Tank, Trial};
-use seamwright_core::proof::leak::Vessel;
-use seamwright_core::quantity::Pressure;
+use seamwright_core::leak::Vessel;
 use seamwright_core::seam::{Seam, SeamMark};
+use seamwright_core::strength::{StrengthError, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Pressure;
 
 use super::scene::Site;
 use crate::amount::Units;

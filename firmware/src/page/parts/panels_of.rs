@@ -1,7 +1,7 @@
 //! The panels of a tank that bear what it holds.
 
 use seamwright_core::body::Face;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 /// How many walls and baffles there are.
 pub(crate) fn count(tank: &Tank) -> usize {

@@ -3,7 +3,7 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::capacity::Lean;
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 use super::layout::{RIGHT, beside};
 use crate::amount::Amount;

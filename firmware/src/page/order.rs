@@ -6,12 +6,10 @@ use core::marker::PhantomData;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::seam::MAX_STITCHES;
-use seamwright_core::seam::Seam;
+use seamwright_core::seam::{MAX_STITCHES, Seam};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
-use seamwright_core::weld::Progress;
-use seamwright_core::weld::{WAYS, WeldStep};
+use seamwright_core::weld::{Progress, WAYS, WeldStep};
 
 use super::parts::{BODY_TOP, Prose, RIGHT, figure, foot, title, view};
 use crate::amount::{Amount, Units};

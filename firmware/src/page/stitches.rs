@@ -4,8 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::seam::Division;
-use seamwright_core::seam::Seam;
+use seamwright_core::seam::{Division, Seam};
 use seamwright_core::tank::Tank;
 
 use super::parts::{RIGHT, choose, chosen, figure, foot, heading, title, view};

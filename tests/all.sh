@@ -42,6 +42,7 @@ main() {
   esac
 
   build_boards
+  try_template
   prove_panic_free
   [ "$what" = test ] || return 0
 

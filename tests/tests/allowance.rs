@@ -91,8 +91,8 @@ fn without_an_allowance_not_one_bit_changes() {
 fn a_box_grows_at_every_edge() {
     for joint in [
         Joint::OpenCorner,
-        Joint::HalfLap,
-        Joint::FullLap,
+        Joint::HalfOpenCorner,
+        Joint::ClosedCorner,
         Joint::Tee,
     ] {
         let tank = tank(BOX, &format!("[joints]\ndefault = \"{}\"", joint.name()));

@@ -60,7 +60,7 @@ impl Tank {
             }
             Joint::Tee => Some(shrinkage::tee(sheet, seam.thinner)),
             Joint::JoggleLap | Joint::FlangedLap => Some(shrinkage::lap(sheet, seam.thinner)),
-            Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => None,
+            Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => None,
         };
         let metal = alloy.metal();
         let capacity = metal.heat_capacity().value * alloy.density();

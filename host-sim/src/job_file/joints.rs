@@ -38,7 +38,7 @@ fn own<'t>(
     let DeValue::Table(table) = value.get_ref() else {
         let problem = Problem::new(value.span(), "`joints.edges` must be a table")
             .label("not a table")
-            .help("head it with [joints.edges] and write, for example, \"bottom front\" = \"full lap\"");
+            .help("head it with [joints.edges] and write, for example, \"bottom front\" = \"closed corner\"");
         reader.problem(problem);
         return all;
     };
@@ -57,7 +57,7 @@ fn own<'t>(
         let DeValue::String(text) = value.get_ref() else {
             let problem = Problem::new(value.span(), "a joint is named by a text in quotes")
                 .label("no text")
-                .help("write, for example, \"bottom front\" = \"full lap\"");
+                .help("write, for example, \"bottom front\" = \"closed corner\"");
             reader.problem(problem);
             continue;
         };

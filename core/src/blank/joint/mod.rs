@@ -29,9 +29,9 @@ pub enum Joint {
     #[default]
     OpenCorner,
     /// The first panel covers half of the second one's edge.
-    HalfLap,
+    HalfOpenCorner,
     /// The first panel covers the whole of the second one's edge.
-    FullLap,
+    ClosedCorner,
     /// Edge to edge in one plane.
     Butt,
     /// The first panel runs past the corner, the second lands on its inner face.
@@ -46,8 +46,8 @@ impl Joint {
     /// Every joint.
     pub const ALL: [Self; 7] = [
         Self::OpenCorner,
-        Self::HalfLap,
-        Self::FullLap,
+        Self::HalfOpenCorner,
+        Self::ClosedCorner,
         Self::Butt,
         Self::Tee,
         Self::JoggleLap,
@@ -59,8 +59,8 @@ impl Joint {
     pub const fn name(self) -> &'static str {
         match self {
             Self::OpenCorner => "open corner",
-            Self::HalfLap => "half lap",
-            Self::FullLap => "full lap",
+            Self::HalfOpenCorner => "half-open corner",
+            Self::ClosedCorner => "closed corner",
             Self::Butt => "butt",
             Self::Tee => "tee",
             Self::JoggleLap => "joggle lap",
@@ -295,11 +295,11 @@ impl Joint {
                 square(open + 0.5 * gap),
                 square(foot(own, through, theta) + 0.5 * gap),
             ],
-            Self::HalfLap => [
+            Self::HalfOpenCorner => [
                 square(0.5 * open),
                 square(gives_way(through, own, theta, 0.5 * open) + gap),
             ],
-            Self::FullLap => [
+            Self::ClosedCorner => [
                 square(0.0),
                 square(gives_way(through, own, theta, 0.0) + gap),
             ],

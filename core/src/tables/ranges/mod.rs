@@ -39,7 +39,7 @@ impl SeamKind {
     pub const fn of(joint: Joint) -> Self {
         match joint {
             Joint::Butt => Self::Butt,
-            Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => Self::Corner,
+            Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => Self::Corner,
             Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => Self::Fillet,
         }
     }

@@ -27,7 +27,6 @@ pub(crate) mod parts;
 
 pub use is_page::{IsPage, LeftOut, Progress, Turn};
 pub use kind::{Full, Kind, Small};
-pub use parts::Reading;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;

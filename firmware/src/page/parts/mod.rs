@@ -17,8 +17,7 @@ pub(crate) use layout::{
 };
 pub(crate) use panels_of::{count, faces};
 pub(crate) use prose::Prose;
-pub use reading::Reading;
-pub(crate) use reading::along;
+pub(crate) use reading::{Reading, along};
 pub(crate) use row::{LIST_TOP, row};
 pub(crate) use seam::{choose, chosen, heading};
 pub(crate) use tank_view::{filled, view};

@@ -2,16 +2,16 @@
 
 /// How far something has been read: which piece of several, and which screenful of it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Reading {
+pub(crate) struct Reading {
     /// The piece, counted from 0.
-    pub piece: usize,
+    pub(crate) piece: usize,
     /// The screenful, counted from 0.
-    pub part: usize,
+    pub(crate) part: usize,
 }
 
 impl Reading {
     /// At the first screenful of the first piece.
-    pub const START: Self = Self { piece: 0, part: 0 };
+    pub(crate) const START: Self = Self { piece: 0, part: 0 };
 
     /// Goes to the piece above or below, of so many.
     pub(crate) fn step(&mut self, up: bool, pieces: usize) {

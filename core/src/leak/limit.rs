@@ -1,6 +1,6 @@
 //! Which of its limits set a pressure of a leak test.
 
-use crate::body::Face;
+use crate::input::Face;
 
 /// Which of its limits set a pressure of a leak test: the one without which the pressure would be another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

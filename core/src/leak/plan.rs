@@ -5,7 +5,7 @@ use super::{
     Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, PressureLimit, Rule, StoredEnergy,
     force, head_for, hold, pressure_under,
 };
-use crate::body::Face;
+use crate::input::Face;
 use crate::units::constant::WATER;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value};
 use crate::units::{

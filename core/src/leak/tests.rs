@@ -1,5 +1,5 @@
 use super::*;
-use crate::body::Face;
+use crate::input::Face;
 use crate::units::constant::WATER;
 use crate::units::{
     Area, Figure, Length, Pressure, Temperature, TemperatureUnit, Time, Volume, VolumeUnit,

@@ -1,7 +1,7 @@
 //! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
 
 use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
-use crate::body::Face;
+use crate::input::Face;
 use crate::strength::StrengthError;
 use crate::tank::Tank;
 use crate::units::{Area, Length, Pressure, PressureUnit};

@@ -16,7 +16,7 @@ use crate::body::Plate;
 use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
-use crate::input::MAX_MOUNTS;
+use crate::input::limits::MAX_MOUNTS;
 use crate::tank::Tank;
 use crate::units::constant::GRAVITY;
 use crate::units::{Force, ForceUnit, Length, Mass, Torque, Volume};

@@ -8,10 +8,10 @@ use super::super::panel::{Panel, RoundPanel};
 use super::bearing::{Bearing, Cure, Form};
 use super::flat_wall::{Corners, gathered, laid};
 use super::judge::{HAIR, Judge};
-use crate::body::Plate;
-use crate::body::{Face, MAX_VERTICES};
+use crate::body::{MAX_VERTICES, Plate};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::{Length, Pressure};
 
 /// Corners of an inside and of a baffle together, of those on one side of it.

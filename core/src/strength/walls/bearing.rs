@@ -1,7 +1,7 @@
 //! What is said of a wall: what it is tried with, what it bears, and what would mend it.
 
 use super::super::panel::Spacing;
-use crate::body::Face;
+use crate::input::Face;
 use crate::units::{Length, Pressure};
 
 /// The reserve against yield that is wanted in use: pressure vessels may be stressed to two thirds of

@@ -6,8 +6,8 @@ use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
 use super::bearing::{Bearing, Cure, Form, TEST_RESERVE, Trial};
 use super::judge::Judge;
 use crate::body::turned::{Head, Turned};
-use crate::body::{Axis, Ends, Face, Shape};
 use crate::geom::Vector;
+use crate::input::{Axis, Ends, Face, Shape};
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 

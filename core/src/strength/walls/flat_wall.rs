@@ -7,9 +7,10 @@ use super::super::load::{Frame, Load};
 use super::super::panel::{Panel, baffle_spacing};
 use super::bearing::{Bearing, Cure, Form, TEST_RESERVE};
 use super::judge::Judge;
-use crate::body::{Face, FaceView, MAX_VERTICES};
+use crate::body::{FaceView, MAX_VERTICES};
 use crate::geom::Vector;
-use crate::input::MAX_BAFFLES;
+use crate::input::Face;
+use crate::input::limits::MAX_BAFFLES;
 use crate::tank::Tank;
 use crate::units::{Length, Pressure};
 

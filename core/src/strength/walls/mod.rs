@@ -29,8 +29,8 @@ use judge::Judge;
 
 use super::error::StrengthError;
 use super::load::Sway;
-use crate::body::Face;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::tables::LiquidError;
 use crate::tables::metal::Strength;
 use crate::tank::Tank;

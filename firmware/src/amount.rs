@@ -5,7 +5,7 @@ mod more;
 
 use core::fmt::Write;
 
-use seamwright_core::quantity::{
+use seamwright_core::units::{
     Angle, AngleUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
     LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Time, Volume,
     VolumeUnit,

@@ -1,11 +1,11 @@
 //! A job and a thumb for the unit tests.
 
 use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
-use seamwright_core::job::{
+use seamwright_core::input::{
     ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::{Length, LengthUnit};
-use seamwright_core::stock::Alloy;
+use seamwright_core::tables::Alloy;
+use seamwright_core::units::{Length, LengthUnit};
 
 use crate::buttons::{Button, Event};
 use crate::gauge::Gauge;

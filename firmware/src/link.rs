@@ -4,8 +4,9 @@
 //! that a test of the link does not disturb whoever stands at the bench.
 
 use seamwright_core::capacity::{Lean, Level};
-use seamwright_core::job::{Draft, JobError, Tank};
-use seamwright_core::quantity::{Angle, Length, Ratio};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::{JobError, Tank};
+use seamwright_core::units::{Angle, Length, Ratio};
 use seamwright_core::wire::{
     Decoder, Fault, PROTOCOL, Reply, Request, SeamReport, Status, Summary, Text, draft_in, name_of,
     summary,
@@ -242,7 +243,7 @@ fn small(count: usize) -> u8 {
 mod tests {
     use super::*;
     use crate::bench::{box_job, mm};
-    use seamwright_core::quantity::{AngleUnit, RatioUnit, VolumeUnit};
+    use seamwright_core::units::{AngleUnit, RatioUnit, VolumeUnit};
     use seamwright_core::wire::encode;
 
     /// A laptop and a gauge with a cable between.
@@ -351,7 +352,7 @@ mod tests {
     #[test]
     fn panels_and_seams_are_counted_as_they_are_listed() {
         use seamwright_core::body::Face;
-        use seamwright_core::job::{Across, BaffleDraft, FittingDraft};
+        use seamwright_core::input::{Across, BaffleDraft, FittingDraft};
         let mut cable = Cable::new();
         let mut job = box_job("a");
         for other in [Face::Front, Face::Back] {

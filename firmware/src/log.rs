@@ -1,6 +1,6 @@
 //! What the gauge tells of itself through defmt; nothing without that feature.
 
-use seamwright_core::job::JobError;
+use seamwright_core::tank::JobError;
 use seamwright_core::wire::Fault;
 
 use crate::gauge::Screen;

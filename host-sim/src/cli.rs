@@ -7,10 +7,10 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use seamwright_core::bound::{Limit, OutOfRange, Value};
 use seamwright_core::capacity::{Lean, Measure};
-use seamwright_core::job::{Assumed, Tank};
-use seamwright_core::quantity::{Angle, Length, LengthUnit, Quantity, parse};
+use seamwright_core::tank::{Assumed, Tank};
+use seamwright_core::units::range::{Limit, OutOfRange, Value};
+use seamwright_core::units::{Angle, Length, LengthUnit, Quantity, parse};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;

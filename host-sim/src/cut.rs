@@ -1,10 +1,11 @@
 //! The blanks as they are cut: a tank's own, or larger by what the job allows for shrinkage.
 
+use seamwright_core::blank::EdgeFit;
+use seamwright_core::blank::{Blank, BlankError, Panel};
 use seamwright_core::body::{Edge, Face};
-use seamwright_core::job::{Larger, Tank};
-use seamwright_core::joint::EdgeFit;
-use seamwright_core::panel::{Blank, BlankError, Panel};
-use seamwright_core::quantity::Mass;
+use seamwright_core::supply::Larger;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Mass;
 
 use crate::job_file::Extras;
 

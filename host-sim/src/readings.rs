@@ -1,8 +1,8 @@
 //! Readings of a leak test, instruments, leak rates and pours, as they are given on the command line.
 
 use seamwright_core::capacity::Pour;
-use seamwright_core::proof::leak::{LeakRate, Reading};
-use seamwright_core::quantity::{
+use seamwright_core::leak::{LeakRate, Reading};
+use seamwright_core::units::{
     Pressure, PressureUnit, Quantity, Temperature, TemperatureUnit, parse,
 };
 

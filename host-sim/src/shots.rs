@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 use std::path::Path;
 
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::{Frame, HEIGHT, WIDTH};
 use seamwright_firmware::gauge::{Gauge, Screen};

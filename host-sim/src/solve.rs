@@ -2,8 +2,9 @@
 
 use seamwright_core::body::{Cut, Shape};
 use seamwright_core::capacity::{Measure, SolveError, solve_from};
-use seamwright_core::job::{Draft, JobError, SIZE};
-use seamwright_core::quantity::{Length, LengthUnit, Volume, VolumeUnit};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::{JobError, SIZE};
+use seamwright_core::units::{Length, LengthUnit, Volume, VolumeUnit};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;

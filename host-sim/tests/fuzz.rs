@@ -17,7 +17,7 @@ use seamwright::job_file::JobFile;
 use seamwright::report::{self, Asked, Units};
 use seamwright::welding;
 use seamwright_core::capacity::Lean;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
+use seamwright_core::units::{Angle, AngleUnit, Length, Volume};
 use serde_json::Value;
 use support::{EXAMPLES, example_text};
 

@@ -12,8 +12,8 @@ use seamwright::diagnostics::Source;
 use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
 use seamwright::job_file::schema::{Key, Kind, TABLES};
-use seamwright_core::job::{Assumed, Tank};
-use seamwright_core::stock::{Alloy, Temper};
+use seamwright_core::tables::{Alloy, Temper};
+use seamwright_core::tank::{Assumed, Tank};
 use support::{NAME, SHAPE, STOCK};
 
 const DOCUMENT: &str = include_str!("../docs/job-file.md");

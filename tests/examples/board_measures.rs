@@ -11,8 +11,8 @@ use std::path::Path;
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
-use seamwright_core::job::Draft;
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::input::Draft;
+use seamwright_core::units::{Length, LengthUnit};
 use seamwright_core::wire::{Reply, Request, Status};
 use seamwright_firmware::buttons::Button;
 use seamwright_firmware::page::Page;

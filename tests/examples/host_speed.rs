@@ -8,8 +8,9 @@ use std::time::Instant;
 
 use seamwright::job_file::JobFile;
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length};
 use seamwright_core::wire::summary;
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];

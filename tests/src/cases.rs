@@ -7,10 +7,10 @@ use std::path::PathBuf;
 use seamwright_core::body::{
     Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::job::{
+use seamwright_core::input::{
     ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 use serde_json::Value;
 
 /// A file under `tests/data`.

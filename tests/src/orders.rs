@@ -2,7 +2,8 @@
 
 use seamwright::job_file::Extras;
 use seamwright::welding;
-use seamwright_core::job::{Draft, Tank};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
 use seamwright_core::wire::{Request, STEPS};
 
 /// The requests that put a job's order beside it at a place of the shelf, none where there is no order.

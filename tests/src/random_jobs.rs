@@ -1,17 +1,17 @@
 //! Jobs made at random, the same ones on every run.
 
 use fastrand::Rng;
+use seamwright_core::arc::Process;
+use seamwright_core::blank::Joint;
 use seamwright_core::body::{
     Axis, Block, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::heat::arc::Process;
-use seamwright_core::job::{
+use seamwright_core::input::{
     Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, JointsDraft, Label, Name,
     StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::joint::Joint;
-use seamwright_core::quantity::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
-use seamwright_core::stock::Alloy;
+use seamwright_core::tables::Alloy;
+use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
 
 /// Makes jobs from a seed. Sizes span a cup to a cistern; about one job in four has a fault, mostly a
 /// cut that misses or swallows another, so that refusals are compared as well.

@@ -8,11 +8,12 @@ use std::f64::consts::PI;
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
+use seamwright_core::blank::Joint;
+use seamwright_core::blank::{Blank, Making, Panel};
 use seamwright_core::body::Face;
-use seamwright_core::job::{Draw, Tank};
-use seamwright_core::joint::Joint;
-use seamwright_core::panel::{Blank, Making, Panel};
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::supply::Draw;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit};
 use seamwright_tests::random_jobs::Jobs;
 
 fn mm(value: f64) -> Length {
@@ -39,7 +40,7 @@ fn random() -> impl Iterator<Item = Tank> {
         .take(200)
 }
 
-fn laid(tank: &Tank, larger: &[seamwright_core::panel::Allowance], panel: &Panel) -> Blank {
+fn laid(tank: &Tank, larger: &[seamwright_core::blank::Allowance], panel: &Panel) -> Blank {
     let mut blank = Blank::new();
     tank.blank_larger(larger, panel, &mut blank).unwrap();
     blank

@@ -6,15 +6,15 @@
 use std::f64::consts::PI;
 
 use proptest::prelude::*;
-use seamwright_core::heat::arc::{Arc, Process, conventional_voltage};
-use seamwright_core::heat::duty::{
+use seamwright_core::arc::duty::{
     Basis, DutyError, Plate, Rating, Run, TORCH_AC_SHARE, allowed_by_all, with_lag,
 };
-use seamwright_core::heat::refuse::Field;
-use seamwright_core::heat::wave::{
+use seamwright_core::arc::wave::{
     Cycle, Level, Sine, Tally, from_energy, from_power, from_power_and_time,
 };
-use seamwright_core::quantity::{
+use seamwright_core::arc::{Arc, Process, conventional_voltage};
+use seamwright_core::units::refuse::Field;
+use seamwright_core::units::{
     Current, Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio, Speed, SpeedUnit, Time,
     TimeUnit, Voltage,
 };
@@ -214,7 +214,7 @@ fn arc_energy_from_power_and_from_energy() -> Outcome {
     )?;
     let travel = Speed::new(l / t, SpeedUnit::MillimetrePerSecond);
     expect(&check, "HI_J_mm", in_j_mm(from_power(p, travel)?))?;
-    let energy = seamwright_core::quantity::Energy::from_joules(p * t);
+    let energy = seamwright_core::units::Energy::from_joules(p * t);
     expect(&check, "HI_J_mm", in_j_mm(from_energy(energy, mm(l))?))?;
     assert_eq!(from_power(-1.0, travel).unwrap_err().field, Field::Power);
     assert_eq!(

@@ -3,8 +3,9 @@
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
-use seamwright_core::job::{Draft, Progress};
-use seamwright_core::stitch::WAYS;
+use seamwright_core::input::Draft;
+use seamwright_core::weld::Progress;
+use seamwright_core::weld::WAYS;
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::gauge::{Gauge, Origin, Screen};

@@ -4,8 +4,8 @@ use std::error::Error;
 
 use seamwright::job_file::JobFile;
 use seamwright::welding::Table;
-use seamwright_core::job::Tank;
-use seamwright_core::stitch::{DEVICE_FINE, Planned, WAYS};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{DEVICE_FINE, Planned, WAYS};
 use seamwright_tests::board::HeatBoard;
 
 #[test]

@@ -8,8 +8,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Ratio};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length, Ratio};
 use seamwright_core::wire::{BATCH, Reply, Request, SeamReport, encode, summary};
 use seamwright_tests::board::{Board, Failure};
 use seamwright_tests::random_jobs::Jobs;

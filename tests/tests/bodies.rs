@@ -6,8 +6,8 @@
 
 use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Angle, AngleUnit, Length};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length};
 use seamwright_tests::cases;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

@@ -12,10 +12,10 @@ use seamwright_core::capacity::{
     linear_expansion,
 };
 use seamwright_core::geom::Vector;
-use seamwright_core::quantity::{
+use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
+use seamwright_core::units::{
     Angle, AngleUnit, Length, LengthUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
 };
-use seamwright_core::stock::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
 use seamwright_tests::cases;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use seamwright::job_file::JobFile;
 use seamwright::link;
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;

@@ -8,8 +8,9 @@ use proptest::prelude::*;
 use seamwright_core::body::{Block, Shape, Sized};
 use seamwright_core::capacity::{Dip, DipError, Lean, Stick, round_step};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Across, BaffleDraft, Draft, FillDraft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, Volume};
+use seamwright_core::input::{Across, BaffleDraft, Draft, FillDraft};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length, Volume};
 use seamwright_tests::random_jobs::Jobs;
 
 /// The first tank of a seed that its job, filled so, makes.

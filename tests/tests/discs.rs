@@ -4,12 +4,12 @@
 
 use std::f64::consts::PI;
 
-use seamwright_core::proof::input::Input;
-use seamwright_core::proof::panel::{Metal, RoundPanel};
-use seamwright_core::proof::plate::{
+use seamwright_core::strength::panel::{Metal, RoundPanel};
+use seamwright_core::strength::plate::{
     Tilt, disc_clamped, disc_held, disc_reaction, disc_supported, stiffness,
 };
-use seamwright_core::quantity::{Length, Pressure};
+use seamwright_core::units::input::Input;
+use seamwright_core::units::{Length, Pressure};
 use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
 
@@ -347,7 +347,7 @@ fn mended_and_refused() -> Done {
     let mended = make(needed, 8e3, 6e3)?.strength().reserve;
     near("mended", mended, 1.5, Tolerance::relative(1e-6))?;
     let of = |result: Result<RoundPanel, _>| -> Input {
-        let error: seamwright_core::proof::input::InputError = result.unwrap_err();
+        let error: seamwright_core::units::input::InputError = result.unwrap_err();
         error.input
     };
     assert_eq!(of(make(0.002, 5e3, 6e3)), Input::Pressure);

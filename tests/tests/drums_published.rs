@@ -5,7 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use seamwright_core::body::turned::{Head, Turned};
-use seamwright_core::quantity::{Length, LengthUnit, Volume, VolumeUnit};
+use seamwright_core::units::{Length, LengthUnit, Volume, VolumeUnit};
 use seamwright_tests::cases::data;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

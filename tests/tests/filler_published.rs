@@ -8,8 +8,8 @@
 use seamwright_core::filler::{
     Cracking, Criterion, Mark, Reason, Service, Verdict, best, diluted, judge, ranked,
 };
-use seamwright_core::quantity::{Ratio, Temperature, TemperatureUnit};
-use seamwright_core::stock::{Alloy, Family, Filler};
+use seamwright_core::tables::{Alloy, Family, Filler};
+use seamwright_core::units::{Ratio, Temperature, TemperatureUnit};
 use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

@@ -7,10 +7,10 @@ use std::f64::consts::PI;
 
 use geo::{Area, BooleanOps, Contains, LineString, MultiPolygon, Polygon};
 use proptest::prelude::*;
-use seamwright_core::flat::{
+use seamwright_core::blank::flat::{
     FoldLink, Node, Outline, PartSide, Placing, Point, UnfoldError, Unfolded, unfold,
 };
-use seamwright_core::quantity::Angle;
+use seamwright_core::units::Angle;
 
 /// Pieces in which `geo`, which knows no arcs, is given one.
 const PIECES: u32 = 400;

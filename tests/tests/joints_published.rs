@@ -6,9 +6,9 @@
 
 use geo::{Area, BooleanOps, Distance, Euclidean, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::fold::Rule;
-use seamwright_core::joint::{Allow, Corner, EdgeFit, Joint, JointError};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit};
+use seamwright_core::blank::Rule;
+use seamwright_core::blank::{Allow, Corner, EdgeFit, Joint, JointError};
+use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit};
 use seamwright_tests::cases::data;
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

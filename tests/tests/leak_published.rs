@@ -6,12 +6,12 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::proof::leak::{
+use seamwright_core::leak::{
     Decay, GAS, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
     StoredEnergy, Verdict, Vessel, WATER, bubble_time, force, head_for, hold, pressure_under,
     weighs,
 };
-use seamwright_core::quantity::{
+use seamwright_core::units::{
     Area, AreaUnit, Length, LengthUnit, Pressure, PressureUnit, Temperature, Time, TimeUnit,
     Volume, VolumeUnit,
 };
@@ -625,6 +625,6 @@ fn messages_name_reading_value_and_limit() {
 fn ozone_limit_of_the_caution() {
     let (_, expected) = welding("T11.ozone");
     let limit = format!("{} ppm over 15 minutes", number(&expected["STEL_ppm"]));
-    let caution = seamwright_core::caution::Caution::OzoneFume;
+    let caution = seamwright_core::advice::caution::Caution::OzoneFume;
     assert!(caution.whole().contains(&limit), "{limit}");
 }

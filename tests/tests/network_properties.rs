@@ -3,8 +3,8 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::heat::network::{Fineness, Material, Mesh, Shell, Ware};
-use seamwright_core::job::Tank;
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
+use seamwright_core::tank::Tank;
 use seamwright_tests::random_jobs::Jobs;
 
 const METALS: [Material; 2] = [

@@ -4,10 +4,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 #![expect(clippy::cast_precision_loss, reason = "small grid numbers")]
 
-use seamwright_core::proof::input::Input;
-use seamwright_core::proof::panel::{Bound, Metal, open_top};
-use seamwright_core::proof::plate::{OPEN_RATIO, OpenTop, Rise};
-use seamwright_core::quantity::{Length, LengthUnit, Pressure};
+use seamwright_core::strength::panel::{Bound, Metal, open_top};
+use seamwright_core::strength::plate::{OPEN_RATIO, OpenTop, Rise};
+use seamwright_core::units::input::Input;
+use seamwright_core::units::{Length, LengthUnit, Pressure};
 use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};
 

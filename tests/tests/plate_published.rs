@@ -7,10 +7,10 @@
 use std::f64::consts::PI;
 
 use proptest::prelude::*;
-use seamwright_core::heat::plate::adams::Regime;
-use seamwright_core::heat::plate::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::heat::refuse::Field;
-use seamwright_core::quantity::{
+use seamwright_core::heat::moving::adams::Regime;
+use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::units::refuse::Field;
+use seamwright_core::units::{
     Angle, AngleUnit, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit,
 };

@@ -6,7 +6,7 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::proof::plate::{
+use seamwright_core::strength::plate::{
     Bending, Ramp, Sides, clamped, enclosing, held, stiffness, supported,
 };
 use seamwright_tests::checks;

@@ -7,16 +7,16 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::heat::carbon::Composition;
 use seamwright_core::heat::cooling::{Flow, Form, cooling};
-use seamwright_core::heat::preheat::{
+use seamwright_core::tables::carbon::Composition;
+use seamwright_core::tables::preheat::{
     SteelPreheat, avoid, hold_limit, interpass_limit, is_sensitive, least_temperature,
     preheat_limit, steel_preheat,
 };
-use seamwright_core::quantity::{
+use seamwright_core::tables::{Alloy, Source};
+use seamwright_core::units::{
     Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio, Temperature, TemperatureUnit, TimeUnit,
 };
-use seamwright_core::stock::{Alloy, Source};
 use seamwright_tests::checks::{self, tolerance};
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

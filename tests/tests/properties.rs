@@ -7,8 +7,9 @@ use proptest::prelude::*;
 use seamwright_core::body::{Block, Cut, Face, Shape, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit, Volume};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, Volume};
 use seamwright_tests::random_jobs::Jobs;
 
 /// A draft that makes a tank, and the tank.

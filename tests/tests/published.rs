@@ -6,13 +6,13 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+use seamwright_core::arc::{Arc, Process, conventional_voltage};
+use seamwright_core::blank::Plan;
+use seamwright_core::blank::{Joint, Joints};
 use seamwright_core::body::{Block, Body, Cut, Face, Sheet, Sized};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
-use seamwright_core::heat::arc::{Arc, Process, conventional_voltage};
-use seamwright_core::joint::{Joint, Joints};
-use seamwright_core::panel::Plan;
-use seamwright_core::quantity::{
+use seamwright_core::units::{
     Angle, AngleUnit, Current, Length, LengthUnit, LineEnergyUnit, Ratio, Speed, SpeedUnit,
     Voltage, VolumeUnit,
 };
@@ -343,8 +343,8 @@ fn the_conventional_load_voltage() -> Outcome {
 /// Travel: G. Mathers, The Welding of Aluminium and its Alloys (2002), fig. 6.8, at its own points.
 #[test]
 fn starting_settings_lie_within_published_ranges() {
-    use seamwright_core::heat::settings::{current, travel};
-    use seamwright_core::stock::Family;
+    use seamwright_core::arc::settings::{current, travel};
+    use seamwright_core::tables::Family;
     for (id, thickness) in [
         ("T7.Al.NIMI.fillet.1.6", 1.6),
         ("T7.Al.NIMI.fillet.4.8", 4.8),

@@ -9,8 +9,8 @@
     reason = "a failure in a test is its message"
 )]
 
-use seamwright_core::quantity::gauge::SheetGauge;
-use seamwright_core::quantity::{
+use seamwright_core::units::gauge::SheetGauge;
+use seamwright_core::units::{
     Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Temperature, TemperatureUnit,
     Volume, VolumeUnit,
 };

@@ -1,10 +1,11 @@
 //! Whatever is typed, reading it ends well: a quantity, or an error that points into the text.
 
 use proptest::prelude::*;
-use seamwright_core::quantity::{self, Length, LengthUnit, Quantity, Temperature, Volume};
+use seamwright_core::units;
+use seamwright_core::units::{Length, LengthUnit, Quantity, Temperature, Volume};
 
 fn ends_well<Q: Quantity>(text: &str) -> Result<(), TestCaseError> {
-    match quantity::parse::<Q>(text) {
+    match units::parse::<Q>(text) {
         Ok(quantity) => prop_assert!(quantity.si().is_finite()),
         Err(error) => {
             let span = error.span;

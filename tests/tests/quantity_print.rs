@@ -1,9 +1,10 @@
 //! Printing against `core::fmt`, and printing then reading.
 
 use proptest::prelude::*;
-use seamwright_core::quantity::print::MAX_PLACES;
-use seamwright_core::quantity::{
-    self, Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Quantity, Unit, WithUnit,
+use seamwright_core::units;
+use seamwright_core::units::print::MAX_PLACES;
+use seamwright_core::units::{
+    Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Quantity, Unit, WithUnit,
 };
 
 /// What the standard library prints, without the sign of a zero.
@@ -42,7 +43,7 @@ fn round_trip<Q: Quantity>(value: f64, places: u8) -> Result<(), TestCaseError> 
         let quantity = Q::of(value, *unit);
         let in_unit = quantity.in_unit(*unit);
         let text = format!("{} {}", Decimal::new(in_unit, places), unit.symbol());
-        let (read, read_unit) = quantity::parse_with_unit::<Q>(&text)
+        let (read, read_unit) = units::parse_with_unit::<Q>(&text)
             .map_err(|e| TestCaseError::fail(format!("{text}: {e}")))?;
         prop_assert_eq!(read_unit, *unit);
         let off = (read.in_unit(*unit) - in_unit).abs();
@@ -92,7 +93,7 @@ proptest! {
 
     #[test]
     fn what_is_printed_reads_back(value in -1e6..1e6_f64, places in 0..9_u8) {
-        use seamwright_core::quantity as q;
+        use seamwright_core::units as q;
         round_trip::<Length>(value, places)?;
         round_trip::<q::Area>(value, places)?;
         round_trip::<q::Volume>(value, places)?;

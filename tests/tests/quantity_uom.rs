@@ -7,8 +7,8 @@
 //! number with the rounding of the larger, in `uom` as here.
 
 use proptest::prelude::*;
-use seamwright_core::quantity as ours;
-use seamwright_core::quantity::{
+use seamwright_core::units as ours;
+use seamwright_core::units::{
     AngleUnit, AreaUnit, CurrentUnit, EnergyUnit, LengthUnit, LineEnergyUnit, MassUnit,
     PressureUnit, Quantity, RatioUnit, SpeedUnit, TemperatureUnit, TimeUnit, Unit, VoltageUnit,
     VolumeUnit,

@@ -6,11 +6,11 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
+use seamwright_core::blank::{Axes, Blank, Plan};
+use seamwright_core::blank::{Joint, Joints};
 use seamwright_core::body::{Axis, Block, Drum, Ends, Profile, ProfilePoint, Shape, Sheet, Sized};
 use seamwright_core::geom::Vector;
-use seamwright_core::joint::{Joint, Joints};
-use seamwright_core::panel::{Axes, Blank, Plan};
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)

@@ -3,8 +3,9 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{Tank, Trial};
-use seamwright_core::quantity::Pressure;
+use seamwright_core::strength::Trial;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Pressure;
 use seamwright_tests::random_jobs::Jobs;
 
 /// In use each is judged, and none of a tank with a known strength is refused; under more pressure than before none has

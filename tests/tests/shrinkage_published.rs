@@ -4,12 +4,13 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::heat::refuse::Field;
-use seamwright_core::heat::shrink::{self, Note, Sheet, Thumb};
-use seamwright_core::quantity::{
+use seamwright_core::supply::shrinkage;
+use seamwright_core::supply::shrinkage::{Note, Sheet, Thumb};
+use seamwright_core::tables::Family;
+use seamwright_core::units::refuse::Field;
+use seamwright_core::units::{
     Area, AreaUnit, Current, Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio,
 };
-use seamwright_core::stock::Family;
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};
 
@@ -43,14 +44,14 @@ fn shrinkage() -> Outcome {
     let check = welding("T6.trans.SE")?;
     let [a, t, g] = ["Aw_mm2", "t_mm", "d_mm"].map(|key| input(&check, key).unwrap());
     let area = Area::new(a, AreaUnit::SquareMillimetre);
-    let butt = shrink::butt(steel(t), area, mm(g))?;
+    let butt = shrinkage::butt(steel(t), area, mm(g))?;
     expect(&check, "S_mm_0.18", in_mm(butt.range[0]))?;
     expect(&check, "S_mm_0.20", in_mm(butt.range[1]))?;
     assert!(butt.notes.is_empty(), "{butt:?}");
 
     let check = welding("T6.long.AWS")?;
     let [i, l, t] = ["I_A", "L_mm", "t_mm"].map(|key| input(&check, key).unwrap());
-    let along = shrink::along(steel(t), amps(i), mm(l))?;
+    let along = shrinkage::along(steel(t), amps(i), mm(l))?;
     expect(&check, "dL_mm", in_mm(along.range[0]))?;
     // King's own form in inches: 0.12 I L / (100 000 t).
     let inches = 0.12 * i * (l / 25.4) / (100_000.0 * t / 25.4);
@@ -64,7 +65,7 @@ fn shrinkage() -> Outcome {
     let check = welding("T6.blodgett.ang")?;
     let [w, z, t] = ["W_in", "leg_in", "t_in"]
         .map(|key| Length::new(input(&check, key).unwrap(), LengthUnit::Inch));
-    let lift = shrink::lift(
+    let lift = shrinkage::lift(
         Sheet {
             family: Family::Steel,
             thickness: t,
@@ -77,26 +78,26 @@ fn shrinkage() -> Outcome {
     // Section 6: 1.02 z/t and 1.52 z/t millimetres.
     near(
         "tee",
-        in_mm(shrink::tee(steel(6.0), mm(4.0))?.range[0]),
+        in_mm(shrinkage::tee(steel(6.0), mm(4.0))?.range[0]),
         0.68,
         EXACT,
     )?;
     near(
         "lap",
-        in_mm(shrink::lap(steel(6.0), mm(3.0))?.range[0]),
+        in_mm(shrinkage::lap(steel(6.0), mm(3.0))?.range[0]),
         0.76,
         EXACT,
     )?;
     near(
         "groove",
-        in_mm(shrink::groove(steel(5.0), area)?.range[0]),
+        in_mm(shrinkage::groove(steel(5.0), area)?.range[0]),
         0.2,
         EXACT,
     )?;
 
     let check = welding("T6.TWI")?;
     let thumb = |rule, l: f64| {
-        shrink::thumb(steel(6.0), rule, Length::from_metres(l))
+        shrinkage::thumb(steel(6.0), rule, Length::from_metres(l))
             .unwrap()
             .range
             .map(in_mm)
@@ -131,7 +132,7 @@ fn shrinkage() -> Outcome {
 #[test]
 fn free_contraction_and_notes() -> Outcome {
     let heat = LineEnergy::new(166.0, LineEnergyUnit::JoulePerMillimetre);
-    let free = shrink::free(heat, 23.8e-6, 2_680.0 * 880.0, mm(3.2))?;
+    let free = shrinkage::free(heat, 23.8e-6, 2_680.0 * 880.0, mm(3.2))?;
     let got = free.range[0].in_unit(LengthUnit::Millimetre);
     near(
         "free",
@@ -146,16 +147,16 @@ fn free_contraction_and_notes() -> Outcome {
         family: Family::Aluminium,
         thickness: mm(2.0),
     };
-    let tee = shrink::tee(thin, mm(2.0))?;
+    let tee = shrinkage::tee(thin, mm(2.0))?;
     assert_eq!(
         tee.notes[..],
         [Note::MadeForSteel, Note::ThinSheet, Note::LargeLeg]
     );
-    assert!(shrink::tee(steel(6.0), mm(4.5))?.notes.is_empty());
+    assert!(shrinkage::tee(steel(6.0), mm(4.5))?.notes.is_empty());
     assert_eq!(
-        shrink::tee(steel(6.0), mm(0.0)).unwrap_err().field,
+        shrinkage::tee(steel(6.0), mm(0.0)).unwrap_err().field,
         Field::Leg
     );
-    assert_eq!(shrink::freezing(Family::Aluminium), share(0.05));
+    assert_eq!(shrinkage::freezing(Family::Aluminium), share(0.05));
     Ok(())
 }

@@ -6,11 +6,11 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::quantity::{
+use seamwright_core::tables::metal::{Basis, Condition, softened_width};
+use seamwright_core::tables::{Alloy, Family, Filler, Source, Strength, Temper, hot};
+use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Temperature, TemperatureUnit,
 };
-use seamwright_core::stock::metal::{Basis, Condition, softened_width};
-use seamwright_core::stock::{Alloy, Family, Filler, Source, Strength, Temper, hot};
 use seamwright_tests::checks::{self, tolerance};
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;

@@ -12,8 +12,8 @@
 
 use std::collections::HashMap;
 
-use seamwright_core::proof::plate::{clamped, enclosing, supported};
-use seamwright_core::proof::weld::EDGE_SHARE;
+use seamwright_core::strength::plate::{clamped, enclosing, supported};
+use seamwright_core::strength::weld::EDGE_SHARE;
 use seamwright_tests::near::{Tolerance, near};
 
 type Done = Result<(), Box<dyn std::error::Error>>;

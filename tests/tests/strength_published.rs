@@ -7,13 +7,13 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use seamwright_core::geom::Vector;
-use seamwright_core::proof::balance::{Balance, MountError, reactions};
-use seamwright_core::proof::load::{GRAVITY, Load, Pressing};
-use seamwright_core::proof::panel::{Bound, Metal, Panel};
-use seamwright_core::proof::plate::stiffness;
-use seamwright_core::proof::wall::{Dish, cylinder, disc, dish};
-use seamwright_core::proof::weld::{Along, WELD_FACTOR, Weld, seam};
-use seamwright_core::quantity::{
+use seamwright_core::mass::balance::{Balance, MountError, reactions};
+use seamwright_core::strength::load::{GRAVITY, Load, Pressing};
+use seamwright_core::strength::panel::{Bound, Metal, Panel};
+use seamwright_core::strength::plate::stiffness;
+use seamwright_core::strength::wall::{Dish, cylinder, disc, dish};
+use seamwright_core::strength::weld::{Along, WELD_FACTOR, Weld, seam};
+use seamwright_core::units::{
     Area, Length, LengthUnit, Pressure, PressureUnit, Volume, VolumeUnit,
 };
 use seamwright_tests::checks;

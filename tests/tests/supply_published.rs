@@ -8,15 +8,8 @@ use std::f64::consts::PI;
 
 use geo::{Area as _, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::fold::Rule;
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::refuse::{Field, Keep};
-use seamwright_core::joint::{Allow, Corner, Joint};
-use seamwright_core::quantity::{
-    Angle, AngleUnit, AreaUnit, Current, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
-    Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume,
-    VolumeUnit,
-};
+use seamwright_core::blank::Rule;
+use seamwright_core::blank::{Allow, Corner, Joint};
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};
 use seamwright_core::supply::cylinder::Cylinder;
@@ -24,6 +17,13 @@ use seamwright_core::supply::filler::{Filler, Rod, RodDraft};
 use seamwright_core::supply::gas::{Gas, Shield, usual_post_flow};
 use seamwright_core::supply::section::{Cap, Form, Shape, edge, fillet, of_joint, square_butt};
 use seamwright_core::supply::time::Parts;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::refuse::{Field, Keep};
+use seamwright_core::units::{
+    Angle, AngleUnit, AreaUnit, Current, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
+    Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit, Volume,
+    VolumeUnit,
+};
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};
 
@@ -39,7 +39,7 @@ fn degrees(value: f64) -> Angle {
     Angle::new(value, AngleUnit::Degree)
 }
 
-fn mm2(area: seamwright_core::quantity::Area) -> f64 {
+fn mm2(area: seamwright_core::units::Area) -> f64 {
     area.in_unit(AreaUnit::SquareMillimetre)
 }
 
@@ -280,7 +280,7 @@ fn rod_for_a_fillet() -> Outcome {
     );
     // A bead that takes exactly one rod takes no second.
     let exact = Bead::new(
-        seamwright_core::quantity::Area::new(PI * 1.44, AreaUnit::SquareMillimetre),
+        seamwright_core::units::Area::new(PI * 1.44, AreaUnit::SquareMillimetre),
         mm(1_000.0),
     )?;
     assert_eq!(rod(2.4, 2_700.0, 0.0, 1.0).total([&exact])?.rods, 1);

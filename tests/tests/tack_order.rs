@@ -11,9 +11,9 @@ use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
 use seamwright_core::body::{Face, Path};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
 use seamwright_core::seam::Seam;
-use seamwright_core::stitch::{MAX_SEAMS, Tack, Tacking, Turn};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{MAX_SEAMS, Tack, Tacking, Turn};
 use seamwright_tests::random_jobs::Jobs;
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];

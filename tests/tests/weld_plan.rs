@@ -7,8 +7,9 @@ use std::error::Error;
 use seamwright::job_file::JobFile;
 use seamwright::welding::{WeldPlan, Welding};
 use seamwright_core::body::Face;
-use seamwright_core::job::{Planner, Progress, Tank};
-use seamwright_core::stitch::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
+use seamwright_core::weld::{Planner, Progress};
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 

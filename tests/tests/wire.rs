@@ -4,19 +4,20 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
+use seamwright_core::arc::Process;
+use seamwright_core::blank::{Joint, OwnJoint};
 use seamwright_core::body::{Cut, Face, Shape};
 use seamwright_core::capacity::Measure;
-use seamwright_core::heat::arc::Process;
-use seamwright_core::job::{
+use seamwright_core::input::{
     Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, Label, MAX_LABEL,
-    MAX_NAME, Name, Tank, UseDraft, WeldDraft,
+    MAX_NAME, Name, UseDraft, WeldDraft,
 };
-use seamwright_core::joint::{Joint, OwnJoint};
-use seamwright_core::quantity::{
+use seamwright_core::tables::{GlycolShare, Liquid, Temper};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{
     Angle, Current, Length, Pressure, PressureUnit, Ratio, Speed, Temperature, Time, TimeUnit,
     Voltage, Volume,
 };
-use seamwright_core::stock::{GlycolShare, Liquid, Temper};
 use seamwright_core::wire::{
     BATCH, Decoder, Fault, MAX_FRAME, MAX_MESSAGE, MAX_PACKED, MAX_REPLY_FRAME, Reply, Request,
     SeamReport, encode, encode_reply, pack,

@@ -1,7 +1,7 @@
 //! The quantities of the pages that not every gauge has.
 
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::quantity::{
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{
     Current, CurrentUnit, Decimal, Energy, EnergyUnit, Length, LengthUnit, Mass, MassUnit,
     Pressure, PressureUnit,
 };

@@ -1,8 +1,8 @@
 //! What the fill page can change: the depth, and how the tank leans.
 
 use seamwright_core::capacity::{Capacity, Lean, Pool};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Angle, AngleUnit, Length, LengthUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit};
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event};

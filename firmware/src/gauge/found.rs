@@ -4,7 +4,7 @@
 //! second a wall, so that it is worked out wall by wall while that page or the leak test is shown, and the buttons are
 //! read in between. Both are kept until another job is opened or this one comes anew.
 
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::filling::Step;
 use super::leak_scene::Site;

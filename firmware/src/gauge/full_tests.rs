@@ -3,9 +3,11 @@
 use std::vec::Vec as List;
 
 use seamwright_core::body::Shape;
-use seamwright_core::job::{Draft, Tank, Trial};
-use seamwright_core::quantity::{Length, LengthUnit, Pressure};
-use seamwright_core::stock::Liquid;
+use seamwright_core::input::Draft;
+use seamwright_core::strength::Trial;
+use seamwright_core::tables::Liquid;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit, Pressure};
 
 use super::{Gauge, Scene, Screen, View};
 use crate::bench::{box_job, mm, press};

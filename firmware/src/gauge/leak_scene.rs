@@ -1,13 +1,12 @@
 //! What a leak test shows.
 
 use heapless::Vec;
-use seamwright_core::caution::{Caution, for_leak_test, for_liquid};
-use seamwright_core::job::{StrengthError, TestError};
-use seamwright_core::proof::leak::{
-    Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel,
-};
-use seamwright_core::quantity::Time;
-use seamwright_core::stock::Liquid;
+use seamwright_core::advice::caution::{Caution, for_leak_test, for_liquid};
+use seamwright_core::leak::TestError;
+use seamwright_core::leak::{Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel};
+use seamwright_core::strength::StrengthError;
+use seamwright_core::tables::Liquid;
+use seamwright_core::units::Time;
 
 use super::typed::{Ask, Field};
 use super::worked::WeakSeam;

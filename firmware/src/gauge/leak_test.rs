@@ -16,10 +16,10 @@ mod tests;
 mod told;
 
 use heapless::Vec;
-use seamwright_core::caution::Caution;
-use seamwright_core::job::{BAROMETER, TestError};
-use seamwright_core::proof::leak::{MOST_READINGS, Method, Plan, Reading, Rule};
-use seamwright_core::quantity::Time;
+use seamwright_core::advice::caution::Caution;
+use seamwright_core::leak::{BAROMETER, TestError};
+use seamwright_core::leak::{MOST_READINGS, Method, Plan, Reading, Rule};
+use seamwright_core::units::Time;
 
 use super::filling::Step;
 use super::leak_scene::{Fate, Scene, Seen, Sheet, Site, View, Way, cautions, refusal, sheets};

@@ -50,8 +50,9 @@ pub use worked::{Borne, Masses, Mounts, Panel, WeakSeam, Weighed};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::{Draft, JobError, Tank};
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::input::Draft;
+use seamwright_core::tank::{JobError, Tank};
+use seamwright_core::weld::WeldStep;
 
 use crate::amount::Units;
 use crate::buttons::{Button, Event};

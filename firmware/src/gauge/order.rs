@@ -1,10 +1,10 @@
 //! The order in which an open job's stitches are welded, wherever it came from.
 
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Time;
 #[cfg(feature = "full")]
-use seamwright_core::job::Progress;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::Time;
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::weld::Progress;
+use seamwright_core::weld::WeldStep;
 
 /// Where an order came from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

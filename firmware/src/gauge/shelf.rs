@@ -1,8 +1,9 @@
 //! The jobs that the gauge holds, in working memory, packed.
 
 use heapless::Vec;
-use seamwright_core::job::Draft;
-use seamwright_core::stitch::{MAX_STITCHES, WeldStep};
+use seamwright_core::input::Draft;
+use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::{MAX_PACKED, STEPS, name_of, pack, unpack};
 
 /// Jobs that the shelf takes.
@@ -282,7 +283,7 @@ mod tests {
 
     #[test]
     fn a_shelf_full_of_bytes_loses_nothing() {
-        use seamwright_core::job::{FittingDraft, Label};
+        use seamwright_core::input::{FittingDraft, Label};
         let mut large = box_job("a");
         let fitting = FittingDraft {
             name: Label::try_from("a bung of longest names").unwrap(),

@@ -139,7 +139,7 @@ fn an_order_that_came_is_walked_through() {
 #[cfg(feature = "full")]
 #[test]
 fn a_gauge_without_an_order_thinks_of_one() {
-    use seamwright_core::job::Progress;
+    use seamwright_core::weld::Progress;
     let mut gauge = with_jobs(&["a", "b"]);
     assert!(!gauge.think() && !gauge.has_thoughts(), "nothing is open");
     press(&mut gauge, &[Up, Select]);
@@ -183,7 +183,7 @@ fn a_gauge_without_an_order_thinks_of_one() {
 #[cfg(feature = "full")]
 #[test]
 fn a_job_changed_under_a_plan_is_planned_anew() {
-    use seamwright_core::job::Progress;
+    use seamwright_core::weld::Progress;
     let mut gauge = with_jobs(&["a"]);
     press(&mut gauge, &[Select]);
     order_page(&mut gauge);

@@ -1,7 +1,8 @@
 //! The planner, and which job it is at.
 
-use seamwright_core::job::{Planner, Progress, Tank};
-use seamwright_core::stitch::{DEVICE_CELLS, DEVICE_LINKS};
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS};
+use seamwright_core::weld::{Planner, Progress};
 
 use super::order::{Order, Origin};
 

@@ -1,7 +1,7 @@
 //! What is typed in for a leak test, by two buttons: figures that go up and down by steps.
 
-use seamwright_core::proof::leak::{Instruments, LeakError, LeakRate, Reading, Sought};
-use seamwright_core::quantity::{Pressure, PressureUnit, Temperature, TemperatureUnit};
+use seamwright_core::leak::{Instruments, LeakError, LeakRate, Reading, Sought};
+use seamwright_core::units::{Pressure, PressureUnit, Temperature, TemperatureUnit};
 
 use super::filling::Step;
 use crate::amount::{Amount, Units};

@@ -1,7 +1,7 @@
 //! An open job: its tank, the page that is turned to, and what was chosen on each page.
 
 use seamwright_core::capacity::Measure;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::filling::{Filling, Step};
 #[cfg(feature = "full")]

@@ -3,13 +3,14 @@
 use heapless::Vec;
 use seamwright_core::body::{Face, MAX_FACES};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{
-    BalanceError, Bearing, Cure, Form, MAX_BAFFLES, StrengthError, Tank, Trial,
-};
-use seamwright_core::proof::balance::{Balance, MountError};
-use seamwright_core::proof::leak::Vessel;
-use seamwright_core::quantity::{Length, Mass, Pressure};
+use seamwright_core::input::MAX_BAFFLES;
+use seamwright_core::leak::Vessel;
+use seamwright_core::mass::BalanceError;
+use seamwright_core::mass::balance::{Balance, MountError};
 use seamwright_core::seam::{Seam, SeamMark};
+use seamwright_core::strength::{Bearing, Cure, Form, StrengthError, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Mass, Pressure};
 
 /// Panels and baffles that a tank may have.
 const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;

@@ -7,7 +7,7 @@ use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
 use seamwright_core::capacity::Pool;
-use seamwright_core::quantity::{Decimal, Length, Volume};
+use seamwright_core::units::{Decimal, Length, Volume};
 
 use super::layout::{FIGURE_TOP, RIGHT, beside, figure, foot, title};
 use crate::amount::{Amount, Units};

@@ -6,7 +6,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict};
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::layout::{FIGURE_TOP, RIGHT, foot, title};
 use super::prose::Prose;

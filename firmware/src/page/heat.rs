@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::quantity::{CurrentUnit, Decimal, VoltageUnit};
+use seamwright_core::units::{CurrentUnit, Decimal, VoltageUnit};
 
 use super::layout::{FIGURE_TOP, RIGHT, figure, foot, title};
 use crate::amount::{Amount, Units};

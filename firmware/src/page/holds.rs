@@ -4,7 +4,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::capacity::{Lean, Measure};
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 use super::layout::{RIGHT, beside, figure, foot, title};
 use crate::amount::{Amount, Units};

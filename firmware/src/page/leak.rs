@@ -5,9 +5,9 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::caution::Caution;
-use seamwright_core::proof::leak::{Method, Plan, Rule};
-use seamwright_core::quantity::{Length, LengthUnit, Mass, MassUnit};
+use seamwright_core::advice::caution::Caution;
+use seamwright_core::leak::{Method, Plan, Rule};
+use seamwright_core::units::{Length, LengthUnit, Mass, MassUnit};
 
 use super::Page;
 use super::jobs::row;

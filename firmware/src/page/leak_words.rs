@@ -2,8 +2,8 @@
 
 use core::fmt::Write;
 
-use seamwright_core::proof::leak::{Doubt, LeakRate, Method, Plan, Verdict};
-use seamwright_core::quantity::{Decimal, Time};
+use seamwright_core::leak::{Doubt, LeakRate, Method, Plan, Verdict};
+use seamwright_core::units::{Decimal, Time};
 
 use super::leak::Line;
 use crate::amount::Amount;

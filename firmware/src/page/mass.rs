@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::units::{Length, LengthUnit};
 
 use super::holds::filled;
 use super::layout::{RIGHT, figure, foot, title};

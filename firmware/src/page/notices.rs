@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::Tank;
-use seamwright_core::notice::{Notice, Severity};
+use seamwright_core::advice::notice::{Notice, Severity};
+use seamwright_core::tank::Tank;
 
 use super::layout::title;
 use super::prose::{Prose, Reading};

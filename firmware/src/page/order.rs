@@ -5,13 +5,14 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-#[cfg(feature = "full")]
-use seamwright_core::job::Progress;
-use seamwright_core::quantity::Length;
+use seamwright_core::seam::MAX_STITCHES;
 use seamwright_core::seam::Seam;
+use seamwright_core::units::Length;
 #[cfg(feature = "full")]
-use seamwright_core::stitch::WAYS;
-use seamwright_core::stitch::{MAX_STITCHES, WeldStep};
+use seamwright_core::weld::Progress;
+#[cfg(feature = "full")]
+use seamwright_core::weld::WAYS;
+use seamwright_core::weld::WeldStep;
 
 use super::layout::{BODY_TOP, RIGHT, figure, foot, title};
 #[cfg(feature = "full")]

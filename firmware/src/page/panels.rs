@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::panel::{Blank, Making, Panel};
-use seamwright_core::quantity::Length;
+use seamwright_core::blank::{Blank, Making, Panel};
+use seamwright_core::units::Length;
 
 use super::layout::{RIGHT, beside, figure, foot, title};
 use crate::amount::{Amount, Units};

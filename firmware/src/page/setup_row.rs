@@ -3,10 +3,11 @@
 use core::fmt::Write;
 
 use heapless::Vec;
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::ranges::{self, Fit, Range, SeamKind, Source, Sources};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Current, Length, Speed};
+use seamwright_core::tables::ranges;
+use seamwright_core::tables::ranges::{Fit, Range, SeamKind, Source, Sources};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Current, Length, Speed};
 
 use crate::amount::{Amount, Units};
 

@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::seam::Division;
 use seamwright_core::seam::Seam;
-use seamwright_core::stitch::Division;
 
 use super::layout::{RIGHT, figure, foot, title};
 use super::seams::{chosen, heading, view};

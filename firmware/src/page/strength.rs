@@ -6,9 +6,10 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::{RESERVE, Tank};
-use seamwright_core::proof::panel::Spacing;
-use seamwright_core::quantity::Decimal;
+use seamwright_core::strength::RESERVE;
+use seamwright_core::strength::panel::Spacing;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Decimal;
 
 use super::Page;
 use super::layout::{RIGHT, beside, figure, foot, title};

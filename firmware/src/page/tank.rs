@@ -9,7 +9,7 @@ use embedded_graphics::primitives::Rectangle;
 use seamwright_core::body::Solid;
 use seamwright_core::capacity::Lean;
 use seamwright_core::geom::Vector;
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 use super::layout::{BODY_TOP, BOTTOM, RIGHT, title};
 use crate::amount::{Amount, Units};

@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::job::JobError;
+use seamwright_core::tank::JobError;
 
 use super::layout::title;
 use super::prose::{Prose, Reading};

@@ -3,8 +3,8 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
-use seamwright_core::flat::Node;
-use seamwright_core::panel::Blank;
+use seamwright_core::blank::Blank;
+use seamwright_core::blank::flat::Node;
 
 use super::line::{Stroke, draw_all};
 use super::view::{PIXEL, Spot};

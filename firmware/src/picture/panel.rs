@@ -3,7 +3,7 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::body::Face;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 
 use super::line::{Stroke, draw_all};
 use super::view::{PIXEL, View};

@@ -5,7 +5,7 @@ use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
 use seamwright_core::body::{Face, Solid};
 use seamwright_core::geom::Vector;
-use seamwright_core::sort::insertion;
+use seamwright_core::geom::sort::insertion;
 
 use super::line::{Stroke, draw_all};
 use super::liquid::{fill, height, span};

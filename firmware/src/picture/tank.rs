@@ -4,8 +4,8 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::body::{Edge, Face, Path, Solid};
 use seamwright_core::geom::Vector;
-use seamwright_core::quantity::Length;
-use seamwright_core::stitch::Division;
+use seamwright_core::seam::Division;
+use seamwright_core::units::Length;
 
 use super::line::{Stroke, draw, draw_all};
 use super::view::{PIXEL, View};

@@ -207,7 +207,7 @@ fn span(solid: &Solid, along: Vector) -> Option<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use seamwright_core::quantity::{Angle, AngleUnit};
+    use seamwright_core::units::{Angle, AngleUnit};
 
     fn near(a: f64, b: f64) -> bool {
         (a - b).abs() < 1e-12

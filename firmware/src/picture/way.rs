@@ -2,7 +2,7 @@
 
 use seamwright_core::body::{Edge, Path};
 use seamwright_core::geom::Vector;
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 /// Steps in a whole circle, and in half of a rounded corner.
 const ROUND: u16 = 28;

@@ -19,7 +19,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use ratatui::DefaultTerminal;
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_firmware::buttons::Event;
 use seamwright_firmware::frame::Frame;
 

@@ -1,6 +1,6 @@
 //! The gauge as an instrument of the bench, with the jobs of the command line on its shelf.
 
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_firmware::buttons::Event;
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::{Gauge, MOST_JOBS};

@@ -1,9 +1,9 @@
 //! The `leak` command.
 
 use clap::{Args, ValueEnum};
-use seamwright_core::job::BAROMETER;
-use seamwright_core::proof::leak::Rule;
-use seamwright_core::quantity::{Length, Pressure};
+use seamwright_core::leak::BAROMETER;
+use seamwright_core::leak::Rule;
+use seamwright_core::units::{Length, Pressure};
 
 use super::{answer, computed, option};
 use crate::failure::Failure;

@@ -3,10 +3,11 @@
 use std::ops::Range;
 
 use seamwright_core::body::{BlockError, Cut, Shape, ShapeError};
-use seamwright_core::bound::{Limit, OutOfRange, Value};
-use seamwright_core::fixture::PlaceError;
-use seamwright_core::job::{Draft, Field, JobError, Problem as Cause};
-use seamwright_core::quantity::{Length, LengthUnit};
+use seamwright_core::fitting::PlaceError;
+use seamwright_core::input::{Draft, Field};
+use seamwright_core::tank::{JobError, Problem as Cause};
+use seamwright_core::units::range::{Limit, OutOfRange, Value};
+use seamwright_core::units::{Length, LengthUnit};
 
 use super::Spans;
 use super::reader::called;

@@ -1,7 +1,7 @@
 //! `[[fitting]]` and `[[baffle]]`.
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{
+use seamwright_core::input::{
     BaffleDraft, FittingDraft, HoleDraft, Label, MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS,
     MAX_LABEL,
 };

@@ -1,8 +1,8 @@
 //! `[joints]`: how edges are welded, which are folded.
 
-use seamwright_core::job::JointsDraft;
-use seamwright_core::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
-use seamwright_core::quantity::Ratio;
+use seamwright_core::blank::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
+use seamwright_core::input::JointsDraft;
+use seamwright_core::units::Ratio;
 use toml::de::DeValue;
 
 use super::faces::faces_in;

@@ -18,13 +18,13 @@ mod syntax;
 mod unread;
 mod words;
 
+use seamwright_core::blank::BlankError;
 use seamwright_core::body::Face;
-use seamwright_core::job::{
-    ArcDraft, Assumed, Draft, FillDraft, JobError, MAX_MOUNTS, MAX_NAME, Name, StockDraft, Tank,
-    UseDraft, WeldDraft,
+use seamwright_core::input::{
+    ArcDraft, Draft, FillDraft, MAX_MOUNTS, MAX_NAME, Name, StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::panel::BlankError;
-use seamwright_core::quantity::{Length, Ratio, VolumeUnit};
+use seamwright_core::tank::{Assumed, JobError, Tank};
+use seamwright_core::units::{Length, Ratio, VolumeUnit};
 use toml::de::{DeTable, DeValue};
 
 use crate::cut::Cut;

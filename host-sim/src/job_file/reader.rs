@@ -4,7 +4,7 @@
 use std::ops::Range;
 
 use seamwright_core::body::Face;
-use seamwright_core::quantity::{Quantity, parse};
+use seamwright_core::units::{Quantity, parse};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::quantity::{ParseCause, ParseError};
+use seamwright_core::units::{ParseCause, ParseError};
 use toml::de::DeValue;
 
 use super::called::{called, title};

@@ -1,11 +1,11 @@
 //! The words of each list.
 
+use seamwright_core::arc::Process;
+use seamwright_core::blank::Joint;
 use seamwright_core::body::{Axis, Face, MAX_CUTS, MAX_SIDES, Sized};
 use seamwright_core::capacity::Measure;
-use seamwright_core::heat::arc::Process;
-use seamwright_core::job::Across;
-use seamwright_core::joint::Joint;
-use seamwright_core::stock::{Alloy, Filler, Liquid, Temper};
+use seamwright_core::input::Across;
+use seamwright_core::tables::{Alloy, Filler, Liquid, Temper};
 
 use super::reader::Word;
 

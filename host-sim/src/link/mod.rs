@@ -19,8 +19,8 @@ pub use ask::{LinkError, QUIET, ask};
 pub use port::{BAUD, Port, PortError};
 pub use send::{Carried, Kept, SendError, send_job};
 
-use seamwright_core::job::Draft;
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::input::Draft;
+use seamwright_core::weld::WeldStep;
 
 use crate::failure::Failure;
 

@@ -5,8 +5,9 @@ use std::io::{Read, Write};
 use std::time::Duration;
 
 use heapless::Vec;
-use seamwright_core::job::{Draft, JobError};
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::input::Draft;
+use seamwright_core::tank::JobError;
+use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::{PROTOCOL, Reply, Request, STEPS, Text};
 
 use super::{LinkError, ask};

@@ -1,7 +1,7 @@
 //! The arc as the job sets it, and the heat that it gives a millimetre of seam.
 
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{CurrentUnit, RatioUnit, VoltageUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{CurrentUnit, RatioUnit, VoltageUnit};
 
 use super::Units;
 use super::model::{Cell, Section, said, word};

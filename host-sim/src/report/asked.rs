@@ -1,7 +1,7 @@
 //! What a report is of.
 
-use seamwright_core::job::{Assumed, Tank};
-use seamwright_core::stitch::PlanError;
+use seamwright_core::tank::{Assumed, Tank};
+use seamwright_core::weld::PlanError;
 
 use crate::job_file::Extras;
 use crate::welding::WeldPlan;

@@ -1,6 +1,6 @@
 //! What was taken because the job does not say it.
 
-use seamwright_core::job::Assumed;
+use seamwright_core::tank::Assumed;
 
 use super::model::{Section, Table, left, word};
 

@@ -1,8 +1,9 @@
 //! What the tank weighs, where it hangs, and what its mounts bear.
 
-use seamwright_core::job::{MountLoads, Tank};
-use seamwright_core::proof::balance::{Balance, MountError};
-use seamwright_core::quantity::{Length, Volume};
+use seamwright_core::mass::MountLoads;
+use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Volume};
 use serde_json::Value;
 
 use super::Units;

@@ -2,8 +2,8 @@
 
 use seamwright_core::body::{Ends, Shape, Sized};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::Length;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Length;
 
 use super::Units;
 use super::model::{Cell, Section, said};

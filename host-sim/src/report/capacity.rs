@@ -1,8 +1,8 @@
 //! What the tank holds, standing level, and how deep it is then.
 
 use seamwright_core::capacity::Outcome;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{
     AngleUnit, LengthUnit, RatioUnit, TemperatureUnit, Volume, VolumeUnit,
 };
 use serde_json::Value;

@@ -1,9 +1,11 @@
 //! What may hurt someone, in whole and with its source: shown before any pressure is named.
 
-use seamwright_core::caution::{Caution, Cautions, always, for_alloy, for_leak_test, for_liquid};
-use seamwright_core::job::Tank;
-use seamwright_core::notice::Severity;
-use seamwright_core::proof::leak::{Method, Rule};
+use seamwright_core::advice::caution::{
+    Caution, Cautions, always, for_alloy, for_leak_test, for_liquid,
+};
+use seamwright_core::advice::notice::Severity;
+use seamwright_core::leak::{Method, Rule};
+use seamwright_core::tank::Tank;
 
 use super::model::{Block, Notice, Section};
 

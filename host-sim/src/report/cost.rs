@@ -1,10 +1,10 @@
 //! The job's time and what it costs.
 
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::AllUse;
-use seamwright_core::quantity::{Energy, Time, TimeUnit};
+use seamwright_core::supply::AllUse;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS};
 use seamwright_core::supply::time::{JobTime, Parts};
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{Energy, Time, TimeUnit};
 use serde_json::json;
 
 use super::Asked;

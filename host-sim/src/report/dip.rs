@@ -1,9 +1,9 @@
 //! The dip chart: where the rod is put, at the lean asked for.
 
-use seamwright_core::bound;
 use seamwright_core::capacity::{Dip, DipError, Lean};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{AngleUnit, Length, Volume};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::range;
+use seamwright_core::units::{AngleUnit, Length, Volume};
 use serde_json::Value;
 
 use super::Units;
@@ -42,8 +42,8 @@ pub struct Chart {
 /// Why the rod says nothing at this lean, or why the step does not do.
 pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
     let job = tank.job();
-    above_zero("--volume", step.volume.map(bound::Value::Volume))?;
-    above_zero("--every", step.every.map(bound::Value::Length))?;
+    above_zero("--volume", step.volume.map(range::Value::Volume))?;
+    above_zero("--every", step.every.map(range::Value::Length))?;
     let wrong = |error: DipError| {
         Failure::input(
             format!("there is no dip chart: {error}"),
@@ -74,10 +74,10 @@ pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
 }
 
 /// Refuses a step that leads nowhere.
-fn above_zero(option: &str, step: Option<bound::Value>) -> Result<(), Failure> {
+fn above_zero(option: &str, step: Option<range::Value>) -> Result<(), Failure> {
     let (si, example) = match step {
-        Some(bound::Value::Volume(volume)) => (volume.si(), "0.5 L"),
-        Some(bound::Value::Length(length)) => (length.si(), "10 mm"),
+        Some(range::Value::Volume(volume)) => (volume.si(), "0.5 L"),
+        Some(range::Value::Length(length)) => (length.si(), "10 mm"),
         _ => return Ok(()),
     };
     match step {
@@ -97,7 +97,7 @@ fn by_depth(
     volume: Option<Volume>,
 ) -> Result<Vec<Dip>, Failure> {
     let pool = tank.pool(lean);
-    let past = |what: &str, least: bound::Value| {
+    let past = |what: &str, least: range::Value| {
         Failure::input(
             format!("the step of the {what} is too small: more than {MOST_STEPS} steps"),
             format!("take a wider step: {least} or more"),
@@ -112,7 +112,7 @@ fn by_depth(
                 // In whole millilitres, as it is shown, and so not a hair too small.
                 let least = (1e6 * brim.si() / f64::from(MOST_STEPS)).ceil() * 1e-6;
                 let least = Volume::from_cubic_metres(least);
-                return Err(past("volume", bound::Value::Volume(least)));
+                return Err(past("volume", range::Value::Volume(least)));
             }
             // Multiples below the brim but for rounding; the brim itself is the last mark.
             let below = ((steps * (1.0 - HAIR)).ceil() as u32).max(1);
@@ -134,7 +134,7 @@ fn by_depth(
                 // In hundredths of a millimetre, as it is shown.
                 let least = (1e5 * full.si() / f64::from(MOST_STEPS)).ceil() * 1e-5;
                 let least = Length::from_metres(least);
-                return Err(past("reading", bound::Value::Length(least)));
+                return Err(past("reading", range::Value::Length(least)));
             }
             for n in 0..=((steps * (1.0 - HAIR)).ceil() as u32) {
                 let reading = Length::from_metres((f64::from(n) * every.si()).min(full.si()));

@@ -1,8 +1,8 @@
 //! How long the arc may burn at a stretch.
 
-use seamwright_core::heat::duty::{Allowed, Basis, Plate, Run, allowed_by_all};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{RatioUnit, Time, TimeUnit};
+use seamwright_core::arc::duty::{Allowed, Basis, Plate, Run, allowed_by_all};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{RatioUnit, Time, TimeUnit};
 
 use super::model::{Cell, Section, said, word};
 use crate::job_file::Extras;

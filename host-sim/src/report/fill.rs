@@ -1,8 +1,8 @@
 //! The liquid at a depth and a lean.
 
 use seamwright_core::capacity::{Lean, Level};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Angle, AngleUnit, Ratio, RatioUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, AngleUnit, Ratio, RatioUnit};
 
 use super::Units;
 use super::model::Section;

@@ -1,9 +1,9 @@
 //! Which filler, and why.
 
 use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict, WARM};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::TemperatureUnit;
-use seamwright_core::stock::Family;
+use seamwright_core::tables::Family;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::TemperatureUnit;
 use serde_json::{Value, json};
 
 use super::Units;

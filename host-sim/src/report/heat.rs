@@ -1,12 +1,13 @@
 //! Before the arc and beside it: preheat, the arc's true power, and how far its heat reaches.
 
-use seamwright_core::heat::arc::Process;
-use seamwright_core::heat::plate::adams::Regime;
-use seamwright_core::heat::plate::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::heat::preheat;
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{Tank, uptake_band};
-use seamwright_core::quantity::{
+use seamwright_core::arc::Process;
+use seamwright_core::arc::uptake_band;
+use seamwright_core::heat::moving::adams::Regime;
+use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::tables::preheat;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{
     Angle, AngleUnit, CurrentUnit, Length, Ratio, RatioUnit, Temperature, TemperatureUnit,
     TimeUnit, VoltageUnit,
 };

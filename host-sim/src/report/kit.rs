@@ -1,12 +1,13 @@
 //! What is welded with: what the job says of it, and what is usual where it does not.
 
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{AllUse, Kit, SeamUse, Tank, WASTE};
-use seamwright_core::quantity::{Length, LengthUnit, Time};
-use seamwright_core::stock::Filler;
 use seamwright_core::supply::filler::{DEPOSITION, Rod, RodDraft, STUB};
 use seamwright_core::supply::gas::{Shield, USUAL_PRE_FLOW, usual_post_flow};
+use seamwright_core::supply::{AllUse, Kit, SeamUse, WASTE};
+use seamwright_core::tables::Filler;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{Length, LengthUnit, Time};
 
 use super::settings;
 use crate::job_file::Extras;

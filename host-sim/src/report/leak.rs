@@ -1,8 +1,10 @@
 //! The leak test: how it is run.
 
-use seamwright_core::job::{BAROMETER, StrengthError, Tank, TestError, Trial};
-use seamwright_core::proof::leak::{Method, Plan, Rule, Vessel, weighs};
-use seamwright_core::quantity::{EnergyUnit, Length, Pressure, TimeUnit};
+use seamwright_core::leak::{BAROMETER, TestError};
+use seamwright_core::leak::{Method, Plan, Rule, Vessel, weighs};
+use seamwright_core::strength::{StrengthError, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
 
 use super::model::{Block, Cell, Section, Seen, said};
 use super::readings::{self, Outcome};

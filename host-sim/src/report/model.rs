@@ -6,8 +6,8 @@
 
 use std::fmt::Display;
 
-use seamwright_core::notice::Severity;
-use seamwright_core::quantity::Quantity;
+use seamwright_core::advice::notice::Severity;
+use seamwright_core::units::Quantity;
 use serde_json::{Map, Value};
 
 use super::Units;

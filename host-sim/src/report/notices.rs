@@ -1,12 +1,12 @@
 //! What a person should know: the notices of the tank itself, and those that need the weld plan, the equipment or
 //! the rod, which only the laptop has.
 
+use seamwright_core::advice::caution::Caution;
+use seamwright_core::advice::notice::Severity;
+use seamwright_core::arc::duty::{PERIOD, Run};
 use seamwright_core::body::Face;
-use seamwright_core::caution::Caution;
-use seamwright_core::heat::duty::{PERIOD, Run};
-use seamwright_core::job::Tank;
-use seamwright_core::notice::Severity;
-use seamwright_core::quantity::{CurrentUnit, RatioUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{CurrentUnit, RatioUnit};
 
 use super::model::{Block, Notice, Section, Seen};
 use super::{Asked, Known, duty};
@@ -178,7 +178,7 @@ fn closing(tank: &Tank, welding: &Known) -> Told {
 
 #[cfg(test)]
 mod tests {
-    use seamwright_core::quantity::{Length, Temperature};
+    use seamwright_core::units::{Length, Temperature};
 
     use super::*;
 

@@ -1,8 +1,8 @@
 //! The panels and the blanks that they are cut as.
 
+use seamwright_core::blank::{Blank, Panel};
 use seamwright_core::body::Face;
-use seamwright_core::panel::{Blank, Panel};
-use seamwright_core::quantity::{AngleUnit, Length, LengthUnit, MassUnit};
+use seamwright_core::units::{AngleUnit, Length, LengthUnit, MassUnit};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};

@@ -3,8 +3,8 @@
 use seamwright_core::capacity::{
     Calibrated, Calibration, Dip, DipError, Lean, MOST_POURS, Pair, Pour, calibrate,
 };
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Length, Volume};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Volume};
 
 use super::Units;
 use super::dip::{Chart, Step};

@@ -1,10 +1,8 @@
 //! What the readings of a leak test come to.
 
-use seamwright_core::job::Tank;
-use seamwright_core::proof::leak::{
-    Doubt, Instruments, Leak, LeakRate, Reading, ReadingError, Verdict,
-};
-use seamwright_core::quantity::{Pressure, Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::leak::{Doubt, Instruments, Leak, LeakRate, Reading, ReadingError, Verdict};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Pressure, Temperature, TemperatureUnit, Time, TimeUnit};
 
 use super::Units;
 use super::model::{Block, Section, said, word};

@@ -1,9 +1,9 @@
 //! The seams, each with its tacks and stitches.
 
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{AngleUnit, LengthUnit};
 use seamwright_core::seam::{Seam, joint_name};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{AngleUnit, LengthUnit};
 use serde_json::json;
 
 use super::Units;

@@ -1,9 +1,10 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::ranges::{self, Fit, Range, SeamKind};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Current, CurrentUnit, Length, Speed};
+use seamwright_core::tables::ranges;
+use seamwright_core::tables::ranges::{Fit, Range, SeamKind};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
 use serde_json::{Value, json};
 
 use super::Units;
@@ -267,7 +268,7 @@ pub(super) fn usual_flow(tank: &Tank) -> Option<Flow> {
 
 #[cfg(test)]
 mod tests {
-    use seamwright_core::quantity::LengthUnit;
+    use seamwright_core::units::LengthUnit;
 
     use super::*;
 
@@ -278,7 +279,7 @@ mod tests {
             name: "rod",
             key: "rod_m",
             range: ranges::rod(
-                seamwright_core::stock::Family::Aluminium,
+                seamwright_core::tables::Family::Aluminium,
                 Length::new(2.0, LengthUnit::Millimetre),
                 SeamKind::Corner,
             )

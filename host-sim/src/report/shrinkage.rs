@@ -2,10 +2,11 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::heat::shrink::{Estimate, Note};
-use seamwright_core::job::{Draw, Shrinkage, Tank};
-use seamwright_core::quantity::Length;
 use seamwright_core::seam::Seam;
+use seamwright_core::supply::shrinkage::{Estimate, Note};
+use seamwright_core::supply::{Draw, Shrinkage};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Length;
 use serde_json::Value;
 
 use super::Units;

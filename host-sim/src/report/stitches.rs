@@ -1,8 +1,8 @@
 //! The weld plan: which stitch when, how long to wait, and what other orders take.
 
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Length, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::stitch::Sum;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::weld::Sum;
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};

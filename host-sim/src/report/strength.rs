@@ -3,10 +3,11 @@
 use std::fmt::Write as _;
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Tank, Trial};
-use seamwright_core::proof::panel::Spacing;
-use seamwright_core::proof::weld::{CAUTION, FATIGUE_CAUTION};
-use seamwright_core::quantity::Pressure;
+use seamwright_core::strength::panel::Spacing;
+use seamwright_core::strength::weld::{CAUTION, FATIGUE_CAUTION};
+use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Pressure;
 use serde_json::json;
 
 use super::model::{Cell, Row, Section, Table, left, right, said, word};

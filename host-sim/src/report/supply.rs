@@ -1,12 +1,12 @@
 //! Rod, gas and time for the seams.
 
-use seamwright_core::heat::refuse::Refused;
-use seamwright_core::job::{AllUse, SeamUse};
-use seamwright_core::quantity::{
+use seamwright_core::supply::cylinder::Cylinder;
+use seamwright_core::supply::{AllUse, SeamUse};
+use seamwright_core::units::refuse::Refused;
+use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
     Time, TimeUnit,
 };
-use seamwright_core::supply::cylinder::Cylinder;
 use serde_json::{Value, json};
 
 use super::kit::{Chosen, Missing, Taken, taken};

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Length, LengthUnit};
-use seamwright_core::stitch::{Tacking, Turn};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit};
+use seamwright_core::weld::{Tacking, Turn};
 use serde_json::{Value, json};
 
 use super::Units;

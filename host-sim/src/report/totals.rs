@@ -1,6 +1,6 @@
 //! The whole job in a few figures.
 
-use seamwright_core::quantity::{EnergyUnit, LengthUnit, TimeUnit};
+use seamwright_core::units::{EnergyUnit, LengthUnit, TimeUnit};
 
 use super::model::{Cell, Section, said};
 use super::{Asked, Units};

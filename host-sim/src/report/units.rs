@@ -1,7 +1,7 @@
 //! The units that a report is written in.
 
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::quantity::{
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{
     Area, AreaUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
     LineEnergyUnit, Mass, MassUnit, Pressure, PressureUnit, Quantity, Speed, SpeedUnit,
     Temperature, TemperatureUnit, Unit, Volume, VolumeUnit,

@@ -1,10 +1,11 @@
 //! How the seams bear what the walls hand them.
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{Tank, Trial};
-use seamwright_core::proof::leak::Rule;
-use seamwright_core::proof::weld::SeamStrength;
+use seamwright_core::leak::Rule;
 use seamwright_core::seam::Seam;
+use seamwright_core::strength::Trial;
+use seamwright_core::strength::weld::SeamStrength;
+use seamwright_core::tank::Tank;
 use serde_json::{Value, json};
 
 use super::model::{Section, word};

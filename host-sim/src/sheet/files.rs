@@ -4,8 +4,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use seamwright_core::capacity::{Dip, Lean};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{LengthUnit, VolumeUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{LengthUnit, VolumeUnit};
 
 use super::nest::{Item, Rules, Stock};
 use super::pattern::{Fault, Pattern};

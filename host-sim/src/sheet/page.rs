@@ -1,6 +1,6 @@
 //! The job sheet of a tank: what hangs beside the work.
 
-use seamwright_core::quantity::{Ratio, RatioUnit};
+use seamwright_core::units::{Ratio, RatioUnit};
 
 use super::nest::{self, Plan};
 use super::pieces::Piece;

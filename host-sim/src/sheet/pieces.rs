@@ -5,11 +5,11 @@
 //! runs in from the edge a third of the way along the seam from its start: on both panels of a seam the
 //! ticks meet, and since a third is no middle, one way round only. All marks are on the outside.
 
+use seamwright_core::blank::{Blank, Making, Panel};
 use seamwright_core::body::{Edge, Face, Path};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
-use seamwright_core::panel::{Blank, Making, Panel};
-use seamwright_core::quantity::{AngleUnit, Length, LengthUnit};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{AngleUnit, Length, LengthUnit};
 
 use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern, Stamp};
 use crate::cut::Cut;

@@ -5,10 +5,11 @@ pub mod search;
 
 use std::cell::RefCell;
 
+use seamwright_core::arc::uptake_band;
 use seamwright_core::body::Edge;
-use seamwright_core::job::{Tank, uptake_band};
-use seamwright_core::quantity::{Length, Ratio, Temperature};
-use seamwright_core::stitch::{
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Ratio, Temperature};
+use seamwright_core::weld::{
     Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Manner, PlanError, Planned, Sum, WeldStep,
 };
 

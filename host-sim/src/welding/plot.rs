@@ -2,7 +2,7 @@
 //! the metal where it starts.
 
 use maud::html;
-use seamwright_core::quantity::{Temperature, TemperatureUnit};
+use seamwright_core::units::{Temperature, TemperatureUnit};
 
 use super::WeldPlan;
 

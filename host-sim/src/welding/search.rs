@@ -7,7 +7,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::stitch::{PlanError, Planned, Sum};
+use seamwright_core::weld::{PlanError, Planned, Sum};
 
 use super::{Stitch, Welding};
 

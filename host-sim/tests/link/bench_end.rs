@@ -6,7 +6,7 @@ use std::sync::{Arc, Mutex};
 use std::thread;
 
 use seamwright::job_file::JobFile;
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_core::wire::Status;
 use seamwright_firmware::gauge::{Gauge, MOST_JOBS};
 use seamwright_firmware::link::Link;

@@ -1,6 +1,6 @@
 //! Dangers, each told once.
 
-use seamwright_core::notice::Notice;
+use seamwright_core::advice::notice::Notice;
 use serde_json::Value;
 
 use super::{answer, plan, steel};

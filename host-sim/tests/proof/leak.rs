@@ -1,8 +1,8 @@
 //! The leak test and its readings.
 
 use proptest::prelude::*;
-use seamwright_core::proof::leak::{Instruments, Leak, LeakRate, Reading, Verdict};
-use seamwright_core::quantity::{Pressure, Temperature, Time, Volume};
+use seamwright_core::leak::{Instruments, Leak, LeakRate, Reading, Verdict};
+use seamwright_core::units::{Pressure, Temperature, Time, Volume};
 
 use super::{G, near, number, object, plan, steel};
 

@@ -17,7 +17,7 @@ mod words;
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
-use seamwright_core::job::Tank;
+use seamwright_core::tank::Tank;
 use serde_json::Value;
 use support::{seamwright, told};
 

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use seamwright_core::body::Face;
-use seamwright_core::job::Trial;
+use seamwright_core::strength::Trial;
 use serde_json::Value;
 
 use super::{G, answer, face, near, number, plan, steel, tank};

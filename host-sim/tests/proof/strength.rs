@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use seamwright_core::body::Face;
-use seamwright_core::job::{TEST_RESERVE, Trial};
-use seamwright_core::quantity::Pressure;
+use seamwright_core::strength::{TEST_RESERVE, Trial};
+use seamwright_core::units::Pressure;
 
 use super::{G, face, near, number, plan, steel, tank};
 

@@ -5,7 +5,7 @@ use seamwright::report::render::html::page;
 use seamwright::sheet::nest::{Fault, Item, Rules, Stock, draw, plan};
 use seamwright::sheet::pattern::Pattern;
 
-use seamwright_core::notice::Severity;
+use seamwright_core::advice::notice::Severity;
 
 use super::{ODD, block, piece};
 

@@ -1,19 +1,19 @@
 //! Drafts and requests that between them use every kind of everything a laptop can send.
 
 use seamwright::job_file::JobFile;
+use seamwright_core::arc::Process;
+use seamwright_core::blank::{Joint, OwnJoint};
 use seamwright_core::body::{
     Axis, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
 };
 use seamwright_core::capacity::Measure;
-use seamwright_core::heat::arc::Process;
-use seamwright_core::job::{Across, BaffleDraft, Draft, FittingDraft, HoleDraft};
-use seamwright_core::joint::{Joint, OwnJoint};
-use seamwright_core::quantity::{
+use seamwright_core::input::{Across, BaffleDraft, Draft, FittingDraft, HoleDraft};
+use seamwright_core::tables::{Alloy, Liquid, Temper};
+use seamwright_core::units::{
     Angle, AngleUnit, Current, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
-use seamwright_core::stitch::WeldStep;
-use seamwright_core::stock::{Alloy, Liquid, Temper};
+use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::Request;
 
 use super::mm;

@@ -1,15 +1,16 @@
 //! Every field and every problem that a refusal can name.
 
+use seamwright_core::blank::BlankError;
+use seamwright_core::blank::{BendError, BendField};
+use seamwright_core::blank::{Joint, JointError};
 use seamwright_core::body::section::SectionError;
 use seamwright_core::body::turned::TurnedError;
 use seamwright_core::body::{BlockError, DrumError, Face, ProfileError, ShapeError, TaperError};
-use seamwright_core::bound::{Limit, OutOfRange, Value as Bound};
-use seamwright_core::fixture::PlaceError;
-use seamwright_core::fold::{BendError, BendField};
-use seamwright_core::job::{Field, Problem};
-use seamwright_core::joint::{Joint, JointError};
-use seamwright_core::panel::BlankError;
-use seamwright_core::quantity::{
+use seamwright_core::fitting::PlaceError;
+use seamwright_core::input::Field;
+use seamwright_core::tank::Problem;
+use seamwright_core::units::range::{Limit, OutOfRange, Value as Bound};
+use seamwright_core::units::{
     Angle, Area, Current, Energy, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };

@@ -19,7 +19,7 @@ mod tables;
 use std::collections::BTreeSet;
 
 use seamwright::job_file::JobFile;
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 use seamwright_core::wire::{
     MAX_MESSAGE, MAX_REPLY, MAX_REPLY_FRAME, PROTOCOL, Request, encode, encode_reply,
 };

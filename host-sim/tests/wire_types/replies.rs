@@ -1,11 +1,12 @@
 //! Replies that between them use every kind of everything a gauge can send.
 
+use seamwright_core::blank::Joint;
+use seamwright_core::blank::{Making, PanelMark};
 use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
-use seamwright_core::job::{Field, JobError, Problem, Tank};
-use seamwright_core::joint::Joint;
-use seamwright_core::panel::{Making, PanelMark};
+use seamwright_core::input::Field;
 use seamwright_core::seam::SeamMark;
+use seamwright_core::tank::{JobError, Problem, Tank};
 use seamwright_core::wire::{Fault, Reply, SeamReport, Status, summary};
 
 use super::drafts::{FACES, example};

@@ -10,7 +10,7 @@ use std::{
     time::Duration,
 };
 
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_core::wire::{Request, encode};
 
 use super::failure::{During as _, Failure};

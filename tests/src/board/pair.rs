@@ -1,6 +1,6 @@
 //! A gauge on a board and the same gauge on this machine, given the same things to do.
 
-use seamwright_core::job::Draft;
+use seamwright_core::input::Draft;
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;

@@ -2,11 +2,11 @@
 
 use seamwright::job_file::JobFile;
 use seamwright_core::body::{Block, Cut, Shape, Sized};
-use seamwright_core::job::{
+use seamwright_core::input::{
     ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::quantity::{Length, LengthUnit};
-use seamwright_core::stock::{Alloy, Temper};
+use seamwright_core::tables::{Alloy, Temper};
+use seamwright_core::units::{Length, LengthUnit};
 
 pub(crate) fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)

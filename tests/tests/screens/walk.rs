@@ -1,12 +1,12 @@
 //! Many jobs, good and bad, walked through at random: no screen may clip, overlap or go outside.
 
 use seamwright_core::body::{Cut, Face, MAX_CUTS, Shape};
-use seamwright_core::job::{Across, BaffleDraft, Draft};
-use seamwright_core::quantity::{
+use seamwright_core::input::{Across, BaffleDraft, Draft};
+use seamwright_core::tables::{Alloy, Liquid};
+use seamwright_core::units::{
     Current, Pressure, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage, Volume,
     VolumeUnit,
 };
-use seamwright_core::stock::{Alloy, Liquid};
 use seamwright_firmware::amount::Units;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::gauge::{Gauge, Screen};

@@ -13,8 +13,8 @@ mod serial;
 use core::fmt::Write;
 
 use cortex_m_rt::entry;
-use seamwright_core::job::Tank;
-use seamwright_core::stitch::{
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::{
     Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, FIRST_LOOK, PlanError, Planned, WAYS,
 };
 use seamwright_core::wire::{Decoder, Request};

@@ -12,9 +12,11 @@ use core::fmt::Write;
 use core::hint::black_box;
 
 use cortex_m_rt::entry;
-use seamwright_core::job::{BAROMETER, Tank, Trial};
-use seamwright_core::proof::leak::Rule;
-use seamwright_core::quantity::Pressure;
+use seamwright_core::leak::BAROMETER;
+use seamwright_core::leak::Rule;
+use seamwright_core::strength::Trial;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Pressure;
 use seamwright_core::wire::{Decoder, Request};
 use serial::Serial;
 use static_cell::ConstStaticCell;

@@ -3,9 +3,9 @@
 use core::hint::black_box;
 
 use seamwright_core::geom::Vector;
-use seamwright_core::job::Tank;
-use seamwright_core::proof::balance::{Balance, reactions};
-use seamwright_core::quantity::{Area, Length, Volume};
+use seamwright_core::mass::balance::{Balance, reactions};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Area, Length, Volume};
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {

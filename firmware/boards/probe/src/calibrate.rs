@@ -5,8 +5,8 @@ use core::hint::black_box;
 use seamwright_core::capacity::{
     Calibrated, Lean, MOST_POURS, Pair, Pour, calibrate, calibrate_with_zero,
 };
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{Length, Volume};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Volume};
 
 /// Reaches both fits over one tank.
 pub(crate) fn prove(tank: &Tank) {

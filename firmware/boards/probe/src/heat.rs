@@ -2,17 +2,20 @@
 
 use core::hint::black_box;
 
-use seamwright_core::heat::duty::{Rating, with_lag};
-use seamwright_core::heat::plate::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::heat::ranges::{self, SeamKind};
-use seamwright_core::heat::shrink::{self, Sheet};
-use seamwright_core::heat::wave::{Cycle, Level, Sine, Tally};
-use seamwright_core::heat::{preheat, settings};
-use seamwright_core::job::Tank;
-use seamwright_core::quantity::{
+use seamwright_core::arc::duty::{Rating, with_lag};
+use seamwright_core::arc::settings;
+use seamwright_core::arc::wave::{Cycle, Level, Sine, Tally};
+use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::supply::cylinder::Cylinder;
+use seamwright_core::supply::shrinkage;
+use seamwright_core::supply::shrinkage::Sheet;
+use seamwright_core::tables::preheat;
+use seamwright_core::tables::ranges;
+use seamwright_core::tables::ranges::SeamKind;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{
     Angle, Area, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
 };
-use seamwright_core::supply::cylinder::Cylinder;
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {
@@ -140,14 +143,22 @@ fn shrinkage(tank: &Tank) {
     };
     let bead = black_box(Area::from_square_metres(5e-6));
     let gap = black_box(Length::from_metres(0.001));
-    let _ = black_box((shrink::butt(sheet, bead, gap), shrink::groove(sheet, bead)));
-    let _ = black_box((shrink::tee(sheet, gap), shrink::lap(sheet, gap)));
     let _ = black_box((
-        shrink::along(sheet, current(), near()),
-        shrink::lift(sheet, near(), gap),
+        shrinkage::butt(sheet, bead, gap),
+        shrinkage::groove(sheet, bead),
+    ));
+    let _ = black_box((shrinkage::tee(sheet, gap), shrinkage::lap(sheet, gap)));
+    let _ = black_box((
+        shrinkage::along(sheet, current(), near()),
+        shrinkage::lift(sheet, near(), gap),
     ));
     let heat = tank.arc().arc_energy();
-    let _ = black_box(shrink::free(heat, black_box(2.4e-5), black_box(2.4e6), gap));
+    let _ = black_box(shrinkage::free(
+        heat,
+        black_box(2.4e-5),
+        black_box(2.4e6),
+        gap,
+    ));
 }
 
 fn waves() {

@@ -2,12 +2,12 @@
 
 use core::hint::black_box;
 
-use seamwright_core::job::Tank;
-use seamwright_core::proof::leak::{
+use seamwright_core::leak::{
     Decay, Instruments, Leak, LeakRate, MEASURE, Reading, Rule, Sought, StoredEnergy, bubble_time,
     force, weighs,
 };
-use seamwright_core::quantity::{Length, Pressure, Temperature, Time, Volume};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Pressure, Temperature, Time, Volume};
 
 /// Reaches the plan of one tank's test by every rule, and its reading.
 pub(crate) fn prove(tank: &Tank) {

@@ -6,8 +6,9 @@ use core::hint::black_box;
 use seamwright_core::body::Shape;
 use seamwright_core::capacity::{Lean, Stick, round_step, solve_from};
 use seamwright_core::geom::Vector;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::quantity::{Angle, Length, Volume};
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, Length, Volume};
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {

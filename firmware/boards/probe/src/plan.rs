@@ -2,15 +2,18 @@
 
 use core::hint::black_box;
 
-use seamwright_core::{
-    body::{Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper},
-    capacity::{Capacity, Lean, Measure},
-    heat::arc::conventional_voltage,
-    job::{ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, Tank, UseDraft, WeldDraft},
-    panel::Blank,
-    quantity::{Angle, Length, Ratio, Volume},
-    stock::Alloy,
+use seamwright_core::arc::conventional_voltage;
+use seamwright_core::blank::Blank;
+use seamwright_core::body::{
+    Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
 };
+use seamwright_core::capacity::{Capacity, Lean, Measure};
+use seamwright_core::input::{
+    ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
+};
+use seamwright_core::tables::Alloy;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Angle, Length, Ratio, Volume};
 
 /// Reaches every calculation over a whole tank.
 pub(crate) fn prove() {
@@ -188,7 +191,7 @@ fn liquid(tank: &Tank) {
 
 /// Order of the tacks, and blanks cut larger for shrinkage.
 fn tacked(tank: &Tank) {
-    let mut tacking = seamwright_core::stitch::Tacking::new();
+    let mut tacking = seamwright_core::weld::Tacking::new();
     let mut order = tank.tack_order(&mut tacking);
     black_box(order.pull_seam_by_seam());
     for tack in order.by_ref() {
@@ -198,7 +201,7 @@ fn tacked(tank: &Tank) {
     for seam in tank.seams() {
         black_box(tank.shrinkage(&seam).is_some());
     }
-    let larger = tank.larger(black_box(seamwright_core::job::Draw::ByRule));
+    let larger = tank.larger(black_box(seamwright_core::supply::Draw::ByRule));
     let mut blank = Blank::new();
     for panel in tank.panels_larger(black_box(&larger)) {
         if tank.blank_larger(&larger, &panel, &mut blank).is_ok() {

@@ -5,9 +5,9 @@
 
 use core::hint::black_box;
 
-use seamwright_core::quantity::{
+use seamwright_core::units::gauge::SheetGauge;
+use seamwright_core::units::{
     Decimal, FeetInches, InchFraction, InchStep, Length, LengthUnit, Volume, VolumeUnit,
-    gauge::SheetGauge,
 };
 
 /// Reaches every printer once.

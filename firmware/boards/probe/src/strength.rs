@@ -3,9 +3,10 @@
 use core::hint::black_box;
 
 use seamwright_core::body::Face;
-use seamwright_core::job::{Tank, Trial};
-use seamwright_core::proof::panel::{Metal, open_top};
-use seamwright_core::quantity::{Length, Pressure};
+use seamwright_core::strength::Trial;
+use seamwright_core::strength::panel::{Metal, open_top};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, Pressure};
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {

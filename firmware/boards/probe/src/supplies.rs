@@ -2,12 +2,13 @@
 
 use core::hint::black_box;
 
-use seamwright_core::heat::duty::{Plate, Rating, Run, allowed_by_all};
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::job::{Kit, Tank};
-use seamwright_core::quantity::{Current, Length, Ratio, Time};
+use seamwright_core::arc::duty::{Plate, Rating, Run, allowed_by_all};
+use seamwright_core::supply::Kit;
 use seamwright_core::supply::filler::{Rod, RodDraft};
 use seamwright_core::supply::gas::{Shield, usual_post_flow};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Current, Length, Ratio, Time};
 
 /// Reaches all of it for one tank.
 pub(crate) fn prove(tank: &Tank) {

@@ -5,10 +5,12 @@
 
 use core::hint::black_box;
 
-use seamwright_core::job::{Planner, Tank};
-use seamwright_core::quantity::Ratio;
-use seamwright_core::stitch::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, MAX_STITCHES, WAYS, Weights, WeldStep,
+use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Ratio;
+use seamwright_core::weld::Planner;
+use seamwright_core::weld::{
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, WAYS, Weights, WeldStep,
 };
 
 type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;

@@ -2,13 +2,13 @@
 
 use std::vec::Vec as List;
 
-use seamwright_core::caution::{for_leak_test, for_liquid};
-use seamwright_core::job::StrengthError;
-use seamwright_core::proof::leak::{Doubt, Method, Verdict, Vessel};
-use seamwright_core::quantity::{
+use seamwright_core::advice::caution::{for_leak_test, for_liquid};
+use seamwright_core::leak::{Doubt, Method, Verdict, Vessel};
+use seamwright_core::strength::StrengthError;
+use seamwright_core::tables::Liquid;
+use seamwright_core::units::{
     Area, Length, Pressure, PressureUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
 };
-use seamwright_core::stock::Liquid;
 
 use super::super::leak_scene::Outcome;
 use super::super::worked::WeakSeam;
@@ -467,7 +467,7 @@ fn while_seams_are_tried_nothing_is_put_under_pressure() {
 
 #[test]
 fn a_seam_too_weak_for_the_test_is_told_first() {
-    let tank = seamwright_core::job::Tank::build(&crate::bench::box_job("a")).unwrap();
+    let tank = seamwright_core::tank::Tank::build(&crate::bench::box_job("a")).unwrap();
     let mark = tank.seams().next().unwrap().mark;
     let mut bench = Bench::new(DRY, None);
     bench.select();

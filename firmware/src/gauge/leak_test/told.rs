@@ -1,7 +1,7 @@
 //! What a leak test tells of itself.
 
-use seamwright_core::caution::Caution;
-use seamwright_core::proof::leak::{Leak, Plan, Reading, ReadingError, Rule};
+use seamwright_core::advice::caution::Caution;
+use seamwright_core::leak::{Leak, Plan, Reading, ReadingError, Rule};
 
 use super::super::leak_scene::{Outcome, Seen, Site, sheets};
 use super::super::stopwatch::Stopwatch;

@@ -2,11 +2,11 @@
 
 use std::ops::Range;
 
-use seamwright_core::bound::Value as Shown;
-use seamwright_core::heat::arc::Process;
-use seamwright_core::heat::duty::{DutyError, MAX_RATINGS, Plate, Rating};
-use seamwright_core::heat::wave::{Cycle, Level};
-use seamwright_core::quantity::{Current, Voltage};
+use seamwright_core::arc::Process;
+use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Plate, Rating};
+use seamwright_core::arc::wave::{Cycle, Level};
+use seamwright_core::units::range::Value as Shown;
+use seamwright_core::units::{Current, Voltage};
 
 use super::super::fixtures::tables;
 use super::super::reader::{Reader, Section};

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use seamwright_core::bound::Value as Shown;
-use seamwright_core::quantity::{Length, LengthUnit, Quantity, Ratio};
+use seamwright_core::units::range::Value as Shown;
+use seamwright_core::units::{Length, LengthUnit, Quantity, Ratio};
 
 use super::super::reader::{Reader, Section, called};
 use crate::diagnostics::Problem;

@@ -1,6 +1,6 @@
 //! What a job file says beyond the tank itself: the equipment, the arc's wave, supplies and prices.
 //!
-//! None of it changes the tank, so it stays out of the [`Draft`](seamwright_core::job::Draft), which a gauge
+//! None of it changes the tank, so it stays out of the [`Draft`](seamwright_core::input::Draft), which a gauge
 //! with little memory has to hold. All of it is checked as it is read.
 
 mod arc;
@@ -8,14 +8,14 @@ mod limits;
 mod shrink;
 mod supply;
 
-use seamwright_core::heat::arc::Process;
-use seamwright_core::heat::duty::{Plate, TORCH_AC_SHARE};
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::heat::wave::Cycle;
-use seamwright_core::job::Draw;
-use seamwright_core::quantity::{Length, Pressure, Ratio, Time, Volume};
-use seamwright_core::stock::Filler;
+use seamwright_core::arc::Process;
+use seamwright_core::arc::duty::{Plate, TORCH_AC_SHARE};
+use seamwright_core::arc::wave::Cycle;
+use seamwright_core::supply::Draw;
 use seamwright_core::supply::cost::Prices;
+use seamwright_core::tables::Filler;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::{Length, Pressure, Ratio, Time, Volume};
 
 use super::reader::{Reader, Section};
 use super::schema::SUPPLY;

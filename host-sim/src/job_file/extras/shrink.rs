@@ -1,7 +1,7 @@
 //! What blanks are cut larger for.
 
-use seamwright_core::bound::Value as Shown;
-use seamwright_core::job::Draw;
+use seamwright_core::supply::Draw;
+use seamwright_core::units::range::Value as Shown;
 
 use super::super::reader::{Reader, Section};
 use super::super::words::YesNo;

@@ -1,9 +1,9 @@
 //! `[supply]`.
 
-use seamwright_core::bound::Value as Shown;
-use seamwright_core::heat::flow::Flow;
-use seamwright_core::quantity::{Length, Pressure, PressureUnit, Time, Volume, VolumeUnit};
 use seamwright_core::supply::cost::Prices;
+use seamwright_core::units::flow::Flow;
+use seamwright_core::units::range::Value as Shown;
+use seamwright_core::units::{Length, Pressure, PressureUnit, Time, Volume, VolumeUnit};
 
 use super::super::reader::{Reader, Section};
 use super::super::schema::PRICES;

@@ -1,7 +1,7 @@
 //! A drum.
 
 use seamwright_core::body::{Drum, Ends, Sized};
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 use super::super::reader::{Reader, Section, no_such_word};
 use super::super::words::ENDS;

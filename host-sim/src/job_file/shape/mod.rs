@@ -6,7 +6,7 @@ mod profile;
 mod taper;
 
 use seamwright_core::body::Shape;
-use seamwright_core::quantity::Quantity;
+use seamwright_core::units::Quantity;
 
 use super::reader::{Reader, Section, called, no_such_word};
 use super::schema::{SHAPE, kind_of_key};

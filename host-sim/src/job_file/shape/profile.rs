@@ -1,7 +1,7 @@
 //! A profile: an outline of points, some of them rounded.
 
 use seamwright_core::body::{MAX_SIDES, Profile, ProfilePoint, Sized};
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 use toml::de::DeValue;
 
 use super::super::reader::{Reader, Section, Value, called};

@@ -1,7 +1,7 @@
 //! A taper.
 
 use seamwright_core::body::{Sized, Taper};
-use seamwright_core::quantity::Length;
+use seamwright_core::units::Length;
 
 use super::super::reader::{Reader, Section};
 use super::{size, wanted};

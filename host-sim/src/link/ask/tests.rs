@@ -3,8 +3,9 @@
 use std::collections::VecDeque;
 
 use proptest::prelude::*;
-use seamwright_core::job::{Draft, Tank};
-use seamwright_core::stitch::WeldStep;
+use seamwright_core::input::Draft;
+use seamwright_core::tank::Tank;
+use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::Status;
 use seamwright_firmware::gauge::Gauge;
 use seamwright_firmware::link::Link;
@@ -378,7 +379,8 @@ fn a_full_shelf_keeps_what_it_has() {
 
 #[test]
 fn a_refusal_tells_the_key_and_why() {
-    use seamwright_core::job::{Field, JobError, Problem};
+    use seamwright_core::input::Field;
+    use seamwright_core::tank::{JobError, Problem};
     let refused = encode(&Reply::Refused(JobError {
         field: Field::Name,
         problem: Problem::Unnamed,

@@ -1,7 +1,7 @@
 //! Sections as the job sheet that hangs beside the work: one HTML file with its own style and no scripts.
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
-use seamwright_core::notice::Severity;
+use seamwright_core::advice::notice::Severity;
 
 use super::text::has_words;
 use crate::report::model::{Block, Cell, Notice, Section, Seen, Table};

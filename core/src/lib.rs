@@ -1,36 +1,36 @@
 //! Calculations for one-off welded sheet-metal liquid tanks, for any machine.
 //!
-//! Data flows one way, and the modules stand in this order; none uses one below it in the list
-//! (`stock` and [`panel`] carry names that later stages share):
+//! Data flows one way, and the modules stand in this order, the lowest first; none uses one below it in the list:
 //!
-//! - [`quantity`]: units in and out. A bare number crosses a public boundary only where its doc says
-//!   what it is.
-//! - [`geom`], [`bound`]: vectors and planes; a value, its limit, and the error when it is past that.
-//! - [`stock`]: alloys, tempers and filler rods, each figure with its source.
+//! - [`units`]: quantities in and out; a value, its limit, and the error when it is past that. A bare number crosses a
+//!   public boundary only where its doc says what it is.
+//! - [`geom`]: vectors, planes, roots, order.
+//! - [`tables`]: alloys, tempers, filler rods, liquids, settings, bend radii: data, each figure with its source.
+//! - [`input`]: what a job may say, as plain data; how many of each there may be; the name of each.
 //! - [`body`]: the tank as a solid, outside and inside of the sheet; faces, edges, dihedral angles.
-//! - [`fold`], [`flat`]: bends, and parts joined by bends laid out in one plane.
-//! - [`joint`]: how two panels meet, and what each gives up for it.
-//! - [`fixture`]: what is set into the walls and stands across the inside.
+//! - [`blank`]: bends, joints, panels, and the flat blank that each panel is cut to.
+//! - [`fitting`]: what is set into the walls and stands across the inside.
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
-//! - [`panel`]: what is cut in one piece, and its blank.
-//! - [`seam`]: what joins them; lengths and tacks.
+//! - [`seam`]: what joins the panels; lengths, tacks, stitches.
+//! - [`arc`]: the arc's energy and true power, its settings, how long it may burn.
+//! - [`tank`]: the checked inputs of one tank and the body made from them. Start here.
+//! - [`heat`]: the tank as a conducting shell; the moving source.
+//! - [`weld`]: the order of tacks and stitches, and the waits between.
 //! - [`filler`]: which rod for which sheets, and why.
-//! - [`heat`]: the arc, its settings and its duty; the sheet about it; preheat; the tank as a conducting
-//!   shell.
-//! - [`stitch`]: seams cut into equal runs, and the order of runs and of tacks.
-//! - [`supply`]: rod, gas, time and cost.
-//! - [`proof`]: whether the tank bears its load and is tight: strength, leak test; its mass and where it hangs.
-//! - [`caution`]: what may hurt someone, by the result it belongs to.
-//! - [`notice`]: what a person should know of a result.
-//! - [`job`]: the checked inputs of one tank, and the stages above run over them. Start here.
+//! - [`supply`]: rod, gas, time, cost, shrinkage.
+//! - [`strength`]: whether walls, baffles and seams bear the load.
+//! - [`leak`]: the leak test, planned and read.
+//! - [`mass`]: what the tank weighs, where that hangs, what the mounts bear.
+//! - [`advice`]: what a person should know of a result, from a note to a caution.
 //! - `wire` (feature `serde`): jobs and results as messages.
 //!
 //! ```
 //! use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
 //! use seamwright_core::capacity::Lean;
-//! use seamwright_core::job::*;
-//! use seamwright_core::quantity::{Length, VolumeUnit};
-//! use seamwright_core::stock::Alloy;
+//! use seamwright_core::input::*;
+//! use seamwright_core::units::{Length, VolumeUnit};
+//! use seamwright_core::tables::Alloy;
+//! use seamwright_core::tank::Tank;
 //!
 //! let mm = |text| Length::parse(text);
 //! let draft = Draft {
@@ -54,7 +54,7 @@
 //! let tank = Tank::build(&draft).unwrap();
 //! let level = tank.pool(Lean::LEVEL).at(mm("100 mm")?).unwrap();
 //! assert_eq!(level.volume.display(VolumeUnit::Litre, 2).to_string(), "5.56 L");
-//! # Ok::<(), seamwright_core::quantity::ParseError>(())
+//! # Ok::<(), seamwright_core::units::ParseError>(())
 //! ```
 //!
 //! # Rules
@@ -63,7 +63,7 @@
 //! floating-point unit give the same bits. No allocation, no unsafe code. Constructors check and return
 //! typed errors; nothing is clamped in silence. The calculations hold no reachable panic: a program that
 //! links them with a panic handler which cannot be linked proves it. Reading text
-//! ([`quantity::parse()`]) is outside that proof, since the standard library's number reader is.
+//! ([`units::parse()`]) is outside that proof, since the standard library's number reader is.
 //!
 //! # What this crate does not do
 //!
@@ -74,28 +74,24 @@
 // negate that; the lint would turn them into checks that let it through.
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
 
+pub mod advice;
+pub mod arc;
+pub mod blank;
 pub mod body;
-pub mod bound;
 pub mod capacity;
-pub mod caution;
 pub mod filler;
-pub mod fixture;
-pub mod flat;
-pub mod fold;
+pub mod fitting;
 pub mod geom;
 pub mod heat;
-pub mod job;
-pub mod joint;
-pub mod notice;
-pub mod panel;
-pub mod proof;
-pub mod quantity;
+pub mod input;
+pub mod leak;
+pub mod mass;
 pub mod seam;
-#[doc(hidden)]
-pub mod sort;
-mod split;
-pub mod stitch;
-pub mod stock;
+pub mod strength;
 pub mod supply;
+pub mod tables;
+pub mod tank;
+pub mod units;
+pub mod weld;
 #[cfg(feature = "serde")]
 pub mod wire;

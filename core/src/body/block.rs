@@ -8,7 +8,7 @@ use super::clip::{Clipped, clip, cuboid};
 use super::solid::Solid;
 use super::{Body, Face, MAX_CUTS, Sheet, Sized};
 use crate::geom::{Plane, Vector};
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// A plane that slices material off a block.
 #[derive(Clone, Copy, Debug, PartialEq)]

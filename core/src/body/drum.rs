@@ -6,7 +6,7 @@ use super::solid::{Curve, Loop, Side, Solid};
 use super::turned::{Head, Turned, TurnedError};
 use super::{Body, Face, Sheet, Sized};
 use crate::geom::{Plane, Vector};
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// Which way a drum stands.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

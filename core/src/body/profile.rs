@@ -9,7 +9,7 @@ use super::clip::prism;
 use super::section::{Corner, Section, SectionError};
 use super::solid::{Curve, Rounded};
 use super::{Body, Face, MAX_SIDES, Sheet, Sized};
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// One point of an outline.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

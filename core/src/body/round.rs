@@ -4,7 +4,7 @@ use super::drum::Placed;
 use super::solid::{Edge, Rounded};
 use super::{Face, Path, Turn};
 use crate::geom::Vector;
-use crate::quantity::Length;
+use crate::units::Length;
 
 impl Rounded {
     /// A point of the section's plane, at `y`.

@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use super::{Face, MAX_FACES};
-use crate::quantity::Length;
+use crate::units::Length;
 
 /// The sheet thickness of each face: one for all, and faces of their own.
 #[derive(Clone, Debug, PartialEq)]

@@ -11,7 +11,7 @@ use super::section::Section;
 use super::turned::Turned;
 use super::{Axis, Face, Path, Turn};
 use crate::geom::{Plane, Vector};
-use crate::quantity::{Angle, Area, Length, Volume};
+use crate::units::{Angle, Area, Length, Volume};
 
 /// Faces a body may have.
 pub const MAX_FACES: usize = 16;
@@ -360,10 +360,10 @@ impl Solid {
     /// Nothing but that the plane is not across the axis, or not within the straight wall.
     pub(crate) fn disc_at(
         &self,
-        across: crate::job::Across,
+        across: crate::input::Across,
         at: f64,
     ) -> Result<Option<([f64; 2], f64)>, ()> {
-        use crate::job::Across;
+        use crate::input::Across;
         let Curve::Turned(placed) = &self.curve else {
             return Ok(None);
         };

@@ -5,7 +5,7 @@ use core::fmt;
 use super::clip::hexahedron;
 use super::{Body, Face, Sheet, Sized};
 use crate::geom::{Plane, Vector};
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// A body between two level rectangles, its four walls plane.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -7,8 +7,8 @@
 use core::fmt;
 
 use super::{Pool, Stick};
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::quantity::{Length, Volume};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// Marks that one chart may have.
 pub const MAX_DIPS: u16 = 1_000;

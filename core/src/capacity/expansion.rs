@@ -3,9 +3,9 @@
 use core::fmt;
 
 use super::Pool;
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::quantity::{Length, Temperature, TemperatureUnit, Volume};
-use crate::stock::{Contents, Family, LiquidError};
+use crate::tables::{Contents, Family, LiquidError};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Length, Temperature, TemperatureUnit, Volume};
 
 /// Halvings between two temperatures, past the last bit of the difference.
 const HALVINGS: u32 = 60;
@@ -116,7 +116,7 @@ impl fmt::Display for ExpansionError {
             Self::Linear(value) => write!(
                 f,
                 "the linear expansion is {} millionths per kelvin: it must be from 0 to 100",
-                crate::quantity::Decimal::new(value * 1e6, 1)
+                crate::units::Decimal::new(value * 1e6, 1)
             ),
         }
     }

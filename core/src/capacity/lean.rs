@@ -1,8 +1,8 @@
 //! How the tank stands.
 
-use crate::bound::{OutOfRange, Value, within};
 use crate::geom::Vector;
-use crate::quantity::{Angle, AngleUnit};
+use crate::units::range::{OutOfRange, Value, within};
+use crate::units::{Angle, AngleUnit};
 
 /// The attitude of the tank: `pitch` above zero lifts the right end, `roll` above zero lifts the back.
 #[derive(Clone, Copy, Debug, PartialEq)]

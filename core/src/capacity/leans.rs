@@ -1,8 +1,8 @@
 //! A range of leans, and the worst place in it.
 
 use super::Lean;
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::quantity::{Angle, AngleUnit};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Angle, AngleUnit};
 
 /// Widest step between the leans that a search tries first.
 const STEP: Angle = Angle::new(5.0, AngleUnit::Degree);

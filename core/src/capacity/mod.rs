@@ -32,8 +32,8 @@ pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_fro
 pub use stick::{Stick, StickError};
 pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
 
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::quantity::{Length, Ratio, Volume};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Length, Ratio, Volume};
 
 /// Which capacity a target is set for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -4,7 +4,7 @@ use core::fmt;
 
 use super::{Level, Pool};
 use crate::geom::Vector;
-use crate::quantity::{Length, Volume};
+use crate::units::{Length, Volume};
 
 /// Up to where a tank fills at a lean.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -111,7 +111,7 @@ impl Pool<'_> {
         self.at(depth).unwrap_or(Level {
             depth,
             volume: Volume::from_cubic_metres(0.0),
-            surface: crate::quantity::Area::from_square_metres(0.0),
+            surface: crate::units::Area::from_square_metres(0.0),
         })
     }
 }

@@ -2,10 +2,10 @@
 
 use super::Lean;
 use crate::body::Solid;
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::fixture::Inner;
+use crate::fitting::Inner;
 use crate::geom::Vector;
-use crate::quantity::{Area, Length, Volume};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Area, Length, Volume};
 
 /// A depth may pass the brim by this share of the full depth and still be the brim: what is left of
 /// rounding when the full depth was itself computed, printed and read back to ten digits.

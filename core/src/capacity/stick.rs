@@ -5,7 +5,7 @@ use core::fmt;
 use super::touch::leaves;
 use crate::body::Solid;
 use crate::geom::Vector;
-use crate::quantity::Length;
+use crate::units::Length;
 
 /// A tip this share of the line inside the tank further out still counts as touching.
 const SLACK: f64 = 1e-9;

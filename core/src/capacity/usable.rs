@@ -4,9 +4,9 @@ use core::fmt;
 
 use super::{Lean, LeanRange, OpeningError, Pool, Space};
 use crate::body::Solid;
-use crate::bound::{Limit, OutOfRange, Value};
 use crate::geom::Vector;
-use crate::quantity::{Length, Volume};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// A point this share of the body's size outside it still counts as inside: rounding of a point that was
 /// computed to lie on the sheet.

@@ -4,7 +4,7 @@ use super::{
     Cracking, Finding, Reason, Service, WARM_MAGNESIUM, WeldMetal, fair, good, poor, ruled_out,
     strength,
 };
-use crate::stock::{Alloy, Filler};
+use crate::tables::{Alloy, Filler};
 
 /// More magnesium than this in the sheet and silicon filler is forbidden; from `LINE` on it is second
 /// choice: Mathers (2002), p. 49, has "more than 2 to 2.5 %".

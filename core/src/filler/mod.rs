@@ -9,15 +9,17 @@
 //! classification society covers, needs a procedure qualified under it.
 
 mod aluminium;
+mod fusing;
 mod reason;
 mod steel;
 mod weld_metal;
 
-use crate::bound::{Limit, OutOfRange, Value, within};
-use crate::quantity::{Ratio, Temperature, TemperatureUnit};
-use crate::sort::insertion;
-use crate::stock::{Alloy, Family, Filler, Source, Sourced};
+use crate::geom::sort::insertion;
+use crate::tables::{Alloy, Family, Filler, Source, Sourced};
+use crate::units::range::{Limit, OutOfRange, Value, within};
+use crate::units::{Ratio, Temperature, TemperatureUnit};
 
+pub use fusing::FUSED_MOST;
 pub use reason::Reason;
 pub use weld_metal::{Cracking, WeldMetal, diluted};
 

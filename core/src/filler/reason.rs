@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::stock::Source;
+use crate::tables::Source;
 
 macro_rules! reasons {
     ($($variant:ident: $source:ident, $text:literal;)+) => {

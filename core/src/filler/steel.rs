@@ -1,7 +1,7 @@
 //! Marks of fillers on stainless and carbon steel.
 
 use super::{Finding, Mark, Reason, fair, good, poor, ruled_out, strength};
-use crate::stock::{Alloy, Family, Filler};
+use crate::tables::{Alloy, Family, Filler};
 
 /// A finding for each criterion, in its order.
 pub(super) fn findings(sheets: [Alloy; 2], filler: Option<Filler>) -> [Finding; 6] {

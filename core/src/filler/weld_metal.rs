@@ -1,8 +1,8 @@
 //! What a bead in aluminium is made of, and whether that cracks as it freezes.
 
-use crate::bound::{OutOfRange, Value, within};
-use crate::quantity::Ratio;
-use crate::stock::{Alloy, Filler};
+use crate::tables::{Alloy, Filler};
+use crate::units::Ratio;
+use crate::units::range::{OutOfRange, Value, within};
 
 /// What the make-up of a bead says of cracks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

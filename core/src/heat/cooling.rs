@@ -5,7 +5,7 @@
 
 use core::fmt;
 
-use crate::quantity::{
+use crate::units::{
     Length, LengthUnit, LineEnergy, LineEnergyUnit, Temperature, TemperatureUnit, Time,
 };
 

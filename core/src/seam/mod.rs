@@ -1,16 +1,18 @@
 //! Seams: where two panels meet and what joins them there.
 
+mod division;
 mod tack;
 
+pub use division::{Division, MAX_STITCHES};
 pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 
 use core::fmt;
 
+use crate::blank::joint::{Joint, Meeting};
+use crate::blank::panel::{Groups, PanelMark, Plan};
 use crate::body::{Edge, Face, Path};
 use crate::geom::Vector;
-use crate::joint::{Joint, Meeting};
-use crate::panel::{Groups, PanelMark, Plan};
-use crate::quantity::{Angle, Length};
+use crate::units::{Angle, Length};
 
 /// The mark of a seam: the letters of the two panels that it joins, and a number where they meet more
 /// than once.

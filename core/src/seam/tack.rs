@@ -1,6 +1,6 @@
 //! Tacks: how many, how long, and where.
 
-use crate::quantity::Length;
+use crate::units::Length;
 
 /// A tack is this many thicknesses long: G. Mathers, The Welding of Aluminium and its Alloys (2002),
 /// p. 88. On steels, where a tack of four thicknesses is enough, this is longer than asked for.
@@ -47,7 +47,7 @@ impl Tacks {
             });
         }
         let run = whole - tack;
-        let gaps = crate::split::pieces(run, pitch.si());
+        let gaps = crate::geom::split::pieces(run, pitch.si());
         if !(gaps < f64::from(Self::MOST)) {
             return None;
         }

@@ -1,7 +1,7 @@
 //! What it costs: amounts times prices, in whatever money the prices are.
 
-use crate::heat::refuse::{Field, Refused, within};
-use crate::quantity::{Energy, Mass, Time, Volume};
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Energy, Mass, Time, Volume};
 
 /// Items in the order of [`Costs::items`].
 pub const ITEMS: [&str; 5] = ["sheet", "filler", "gas", "labour", "electricity"];

@@ -5,8 +5,8 @@
 //! within 0.3 %. An ideal gas would understate a cylinder at 200 bar by 6 to 7 %. For mixtures the table
 //! does not hold.
 
-use crate::heat::refuse::{Field, Refused, within};
-use crate::quantity::{Pressure, Temperature, Volume};
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Pressure, Temperature, Volume};
 
 /// One standard atmosphere, in pascals.
 const ATMOSPHERE: f64 = 101_325.0;

@@ -1,8 +1,8 @@
 //! Filler rod for beads.
 
 use super::Bead;
-use crate::heat::refuse::{Field, Refused, within};
-use crate::quantity::{Length, LengthUnit, Mass, Ratio};
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Length, LengthUnit, Mass, Ratio};
 
 /// Share of a TIG rod's metal that ends in the seam: 0.95 to 1.0 (from memory); the lower end.
 pub const DEPOSITION: Ratio = Ratio::from_share(0.95);

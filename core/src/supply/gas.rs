@@ -1,9 +1,9 @@
 //! Shielding gas: `V = flow · (t_arc + n (t_pre + t_post))`. Every start of the arc pays for its pre- and
 //! post-flow, so that short stitches cost gas.
 
-use crate::heat::flow::Flow;
-use crate::heat::refuse::{Field, Refused, within};
-use crate::quantity::{Current, Ratio, Time, Volume};
+use crate::units::flow::Flow;
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Current, Ratio, Time, Volume};
 
 /// Gas as set on the machine.
 #[derive(Clone, Copy, Debug, PartialEq)]

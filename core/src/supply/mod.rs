@@ -13,12 +13,18 @@ pub mod cost;
 pub mod cylinder;
 pub mod filler;
 pub mod gas;
+mod kit;
+mod larger;
 pub mod section;
+pub mod shrinkage;
 pub mod time;
 
-use crate::heat::refuse::{Field, Refused, within};
-use crate::joint::{Allow, Corner, Joint};
-use crate::quantity::{Area, Length, Volume};
+pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
+pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
+
+use crate::blank::joint::{Allow, Corner, Joint};
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Area, Length, Volume};
 use section::Form;
 
 /// The bead of one seam.

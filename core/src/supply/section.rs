@@ -7,9 +7,9 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use crate::heat::refuse::{Field, Refused, within};
-use crate::joint::{Allow, Corner, Joint, JointError};
-use crate::quantity::{Angle, Area, Length, LengthUnit};
+use crate::blank::joint::{Allow, Corner, Joint, JointError};
+use crate::units::refuse::{Field, Refused, within};
+use crate::units::{Angle, Area, Length, LengthUnit};
 
 /// A cap of weld metal that stands over its line.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -1,7 +1,7 @@
 //! How long a job takes.
 
-use crate::heat::refuse::{Field, Refused, within};
-use crate::quantity::Time;
+use crate::units::Time;
+use crate::units::refuse::{Field, Refused, within};
 
 /// The parts of a job's time.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

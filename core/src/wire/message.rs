@@ -4,13 +4,15 @@ use heapless::{String, Vec};
 use serde::{Deserialize, Serialize};
 
 use super::Fault;
+use crate::blank::panel::Panel;
 use crate::capacity::{Capacity, Level};
 use crate::geom::Vector;
-use crate::job::{Draft, JobError, Tank, Totals};
-use crate::panel::Panel;
-use crate::quantity::{Angle, LineEnergy, Ratio, Volume};
+use crate::input::Draft;
+use crate::seam::Division;
 use crate::seam::{Seam, Tacks};
-use crate::stitch::{Division, WeldStep};
+use crate::tank::{JobError, Tank, Totals};
+use crate::units::{Angle, LineEnergy, Ratio, Volume};
+use crate::weld::WeldStep;
 
 /// The version of this protocol; both sides must speak the same.
 pub const PROTOCOL: u16 = 3;

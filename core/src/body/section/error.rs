@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// Why an outline makes no section. Corners and sides are numbered from 1 as their maker gave them.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -19,7 +19,7 @@ pub use error::SectionError;
 
 use piece::Piece;
 
-use crate::quantity::Length;
+use crate::units::Length;
 
 /// Corners that an outline may have.
 pub const MAX_CORNERS: usize = 12;

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::quantity::{Length, LengthUnit};
+use crate::units::{Length, LengthUnit};
 
 /// Why a wall and its ends make no drum.
 #[derive(Clone, Copy, Debug, PartialEq)]

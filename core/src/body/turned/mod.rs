@@ -9,7 +9,7 @@ pub use head::Head;
 
 use core::f64::consts::{FRAC_PI_2, PI};
 
-use crate::quantity::Length;
+use crate::units::Length;
 
 /// Stretches into which one end is divided at most: at the joint of crown and knuckle, where the level
 /// meets the profile, and at both ends.
@@ -320,7 +320,7 @@ impl Turned {
             }
         });
         let _ = cuts.push(depth);
-        crate::sort::insertion(&mut cuts, |a, b| a < b);
+        crate::geom::sort::insertion(&mut cuts, |a, b| a < b);
         let tori = head.tori(radius);
         let (mut volume, mut surface) = (0.0, 0.0);
         for (from, to) in cuts.iter().zip(cuts.iter().skip(1)) {

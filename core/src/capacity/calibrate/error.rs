@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use crate::bound::{OutOfRange, Value};
-use crate::quantity::{Decimal, Length};
+use crate::units::range::{OutOfRange, Value};
+use crate::units::{Decimal, Length};
 
 /// Why pours give no calibration. Pours count from 1.
 #[derive(Clone, Copy, Debug, PartialEq)]

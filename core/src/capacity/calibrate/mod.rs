@@ -13,8 +13,8 @@ mod zero;
 pub use error::CalibrateError;
 pub use zero::calibrate_with_zero;
 
-use crate::bound::{Limit, OutOfRange, Value, within};
-use crate::quantity::{Length, Volume};
+use crate::units::range::{Limit, OutOfRange, Value, within};
+use crate::units::{Length, Volume};
 
 /// The fewest pours that give a scale.
 pub const LEAST_POURS: usize = 2;

@@ -1,5 +1,5 @@
 use super::*;
-use crate::quantity::{LengthUnit, VolumeUnit};
+use crate::units::{LengthUnit, VolumeUnit};
 
 fn l(value: f64) -> Volume {
     Volume::new(value, VolumeUnit::Litre)

@@ -5,8 +5,8 @@ use heapless::Vec;
 use super::{
     CalibrateError, Calibrated, LEAST_POURS, MOST_POURS, Pair, Pour, check, count, finish, line,
 };
-use crate::bound::{Limit, OutOfRange, Value};
-use crate::quantity::{Length, Volume};
+use crate::units::range::{Limit, OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// Moving the rod must bend the chart by this share of its reach, or no pour can show how it stands.
 const BENDS: f64 = 1e-3;

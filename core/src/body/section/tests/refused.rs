@@ -4,7 +4,7 @@ use super::std::string::ToString;
 
 use super::super::{Corner, Section, SectionError};
 use super::support::{corners, section};
-use crate::quantity::Length;
+use crate::units::Length;
 
 fn refused(outline: &[[f64; 3]]) -> SectionError {
     Section::new(&corners(outline)).unwrap_err()

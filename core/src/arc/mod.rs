@@ -1,0 +1,10 @@
+//! The arc: its process and settings, the energy that it brings, its true power, and how long it may burn.
+
+pub mod duty;
+mod energy;
+pub mod settings;
+mod uptake;
+pub mod wave;
+
+pub use energy::{Arc, Process, conventional_voltage};
+pub use uptake::{uptake_band, usual_uptake};

@@ -1,0 +1,133 @@
+//! Which edges are welded and how, which are folded.
+
+use heapless::Vec;
+
+use super::super::fold::Rule;
+use super::{Allow, FLAT_WITHIN, Joint};
+use crate::body::{Edge, Face};
+use crate::units::{Length, Ratio};
+
+/// Edges that may have a joint of their own.
+pub const MAX_OWN_JOINTS: usize = 16;
+/// Edges that may be folded, rounded corners apart.
+pub const MAX_FOLDS: usize = 16;
+
+/// An edge with a joint of its own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct OwnJoint {
+    /// The two faces; the first one's panel runs through where the joint has one that does.
+    pub faces: [Face; 2],
+    /// The joint.
+    pub joint: Joint,
+}
+
+/// How the two faces of an edge are held together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Meeting {
+    /// Welded.
+    Welded {
+        /// How.
+        joint: Joint,
+        /// Whether the second face of the edge is the one that runs through.
+        swapped: bool,
+    },
+    /// One sheet, bent.
+    Folded,
+}
+
+/// The joints of a tank.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joints {
+    pub(crate) default: Joint,
+    pub(crate) own: Vec<OwnJoint, MAX_OWN_JOINTS>,
+    pub(crate) folds: Vec<[Face; 2], MAX_FOLDS>,
+    pub(crate) allow: Allow,
+}
+
+/// Whether two pairs of faces are the same edge.
+pub(crate) fn same(a: [Face; 2], b: [Face; 2]) -> bool {
+    let [first, second] = b;
+    a == b || a == [second, first]
+}
+
+impl Joints {
+    /// A place for joints that are about to be checked.
+    pub(crate) const EMPTY: Self = Self {
+        default: Joint::OpenCorner,
+        own: Vec::new(),
+        folds: Vec::new(),
+        allow: Allow {
+            lap: Length::from_metres(0.0),
+            gap: Length::from_metres(0.0),
+            bend_radius: Length::from_metres(0.0),
+            rule: Rule::KFactor(Ratio::from_share(0.0)),
+        },
+    };
+
+    /// One joint for every edge: no gap, nothing folded. A lap reaches 10 mm, a flange is bent at 2 mm.
+    #[must_use]
+    pub const fn of(joint: Joint) -> Self {
+        Self {
+            default: joint,
+            allow: Allow {
+                lap: Length::from_metres(0.010),
+                gap: Length::from_metres(0.0),
+                bend_radius: Length::from_metres(0.002),
+                rule: Rule::Din6935,
+            },
+            own: Vec::new(),
+            folds: Vec::new(),
+        }
+    }
+
+    /// The joint of every edge that has none of its own.
+    #[must_use]
+    pub const fn default_joint(&self) -> Joint {
+        self.default
+    }
+
+    /// What all joints have in common.
+    #[must_use]
+    pub const fn allow(&self) -> &Allow {
+        &self.allow
+    }
+
+    /// The edges folded because the maker says so.
+    #[must_use]
+    pub fn folds(&self) -> &[[Face; 2]] {
+        &self.folds
+    }
+
+    /// The edges with a joint of their own.
+    #[must_use]
+    pub fn own(&self) -> &[OwnJoint] {
+        &self.own
+    }
+
+    /// How the faces of an edge are held together. Rounded corners are folds; panels in one plane are
+    /// butted unless something else is asked for.
+    #[must_use]
+    pub fn at(&self, edge: &Edge) -> Meeting {
+        if edge.radius.si() > 0.0 || self.folds.iter().any(|fold| same(*fold, edge.faces)) {
+            return Meeting::Folded;
+        }
+        if let Some(own) = self.own.iter().find(|own| same(own.faces, edge.faces)) {
+            return Meeting::Welded {
+                joint: own.joint,
+                swapped: own.faces != edge.faces,
+            };
+        }
+        let flat = libm::fabs(edge.dihedral.si() - core::f64::consts::PI) <= FLAT_WITHIN.si();
+        let joint = match (flat, self.default.is_flat()) {
+            (true, false) => Joint::Butt,
+            _ => self.default,
+        };
+        Meeting::Welded {
+            joint,
+            swapped: false,
+        }
+    }
+}

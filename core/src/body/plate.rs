@@ -1,0 +1,147 @@
+//! The form of a plate in its own plane, and how much of it lies below a line.
+
+use core::f64::consts::PI;
+
+use heapless::Vec;
+
+use super::section::Section;
+
+/// Corners of a plate with straight sides.
+pub(crate) const MAX_PLATE_CORNERS: usize = 16;
+
+/// A flat form: coordinates in metres.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Plate {
+    /// Corners, counter-clockwise.
+    Corners(Vec<[f64; 2], MAX_PLATE_CORNERS>),
+    /// An outline with rounded corners.
+    Outline(Section),
+    /// A disc.
+    Disc {
+        /// Its centre.
+        centre: [f64; 2],
+        /// Its radius.
+        radius: f64,
+    },
+}
+
+/// Area of the part of a disc that lies below the line `dir · p = level` (unit `dir`): the circular
+/// segment `R² acos(1 − h/R) − (R − h) √(2Rh − h²)`, h from the lowest point.
+pub(crate) fn disc_below(centre: [f64; 2], radius: f64, dir: [f64; 2], level: f64) -> f64 {
+    let high = level - (dir[0] * centre[0] + dir[1] * centre[1]);
+    if high <= -radius {
+        return 0.0;
+    }
+    if high >= radius {
+        return PI * radius * radius;
+    }
+    let half = libm::acos(-high / radius);
+    radius * radius * half + high * libm::sqrt(radius * radius - high * high)
+}
+
+impl Plate {
+    /// Its area.
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        match self {
+            Self::Corners(corners) => {
+                let next = corners.iter().skip(1).chain(corners.first());
+                let twice: f64 = corners
+                    .iter()
+                    .zip(next)
+                    .map(|(a, b)| a[0] * b[1] - b[0] * a[1])
+                    .sum();
+                0.5 * twice
+            }
+            Self::Outline(section) => section.area(),
+            Self::Disc { radius, .. } => PI * radius * radius,
+        }
+    }
+
+    /// The area below the line `dir · p = level`, for a unit `dir`.
+    #[must_use]
+    pub fn below(&self, dir: [f64; 2], level: f64) -> f64 {
+        match self {
+            Self::Corners(corners) => corners_below(corners, dir, level),
+            Self::Outline(section) => section.below(dir, level).area,
+            Self::Disc { centre, radius } => disc_below(*centre, *radius, dir, level),
+        }
+    }
+
+    /// The lowest and the highest that it reaches along a unit `dir`; an outline's rounded corners count as
+    /// sharp.
+    #[must_use]
+    pub(crate) fn span(&self, dir: [f64; 2]) -> [f64; 2] {
+        let mut ends = [f64::INFINITY, f64::NEG_INFINITY];
+        let mut see = |at: f64| ends = [libm::fmin(ends[0], at), libm::fmax(ends[1], at)];
+        let along = |p: [f64; 2]| dir[0] * p[0] + dir[1] * p[1];
+        match self {
+            Self::Corners(corners) => corners.iter().for_each(|p| see(along(*p))),
+            Self::Outline(section) => (0..section.len()).for_each(|at| see(along(section.at(at)))),
+            Self::Disc { centre, radius } => {
+                see(along(*centre) - radius);
+                see(along(*centre) + radius);
+            }
+        }
+        ends
+    }
+
+    /// How far a point lies inside its nearest side; below zero outside. For a plate of corners that is
+    /// convex, a disc, or an outline, whose rounded corners count as sharp.
+    #[must_use]
+    pub fn inside(&self, point: [f64; 2]) -> f64 {
+        let from_sides = |mut sides: &mut dyn Iterator<Item = ([f64; 2], [f64; 2])>| {
+            let mut least = f64::INFINITY;
+            for (a, b) in &mut sides {
+                let run = [b[0] - a[0], b[1] - a[1]];
+                let length = libm::hypot(run[0], run[1]);
+                if length > 0.0 {
+                    let off = (run[0] * (point[1] - a[1]) - run[1] * (point[0] - a[0])) / length;
+                    least = libm::fmin(least, off);
+                }
+            }
+            least
+        };
+        match self {
+            Self::Corners(corners) => {
+                let next = corners.iter().skip(1).chain(corners.first()).copied();
+                from_sides(&mut corners.iter().copied().zip(next))
+            }
+            Self::Outline(section) => {
+                let count = section.len().max(1);
+                from_sides(&mut (0..count).map(|at| (section.at(at), section.at((at + 1) % count))))
+            }
+            Self::Disc { centre, radius } => {
+                radius - libm::hypot(point[0] - centre[0], point[1] - centre[1])
+            }
+        }
+    }
+}
+
+/// Area below a line of a form with straight sides: clipped as it is walked, counted about a point of
+/// the line, so that the cut itself adds nothing.
+fn corners_below(corners: &[[f64; 2]], dir: [f64; 2], level: f64) -> f64 {
+    let origin = [dir[0] * level, dir[1] * level];
+    let over = |p: [f64; 2]| dir[0] * p[0] + dir[1] * p[1] - level;
+    let from = |p: [f64; 2]| [p[0] - origin[0], p[1] - origin[1]];
+    let next = corners.iter().skip(1).chain(corners.first());
+    let mut twice = 0.0;
+    for (a, b) in corners.iter().zip(next) {
+        let (ha, hb) = (over(*a), over(*b));
+        if ha > 0.0 && hb > 0.0 {
+            continue;
+        }
+        let cut = || {
+            let share = ha / (ha - hb);
+            [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share]
+        };
+        let (start, end) = match (ha > 0.0, hb > 0.0) {
+            (true, _) => (cut(), *b),
+            (_, true) => (*a, cut()),
+            _ => (*a, *b),
+        };
+        let (p, q) = (from(start), from(end));
+        twice += p[0] * q[1] - q[0] * p[1];
+    }
+    0.5 * twice
+}

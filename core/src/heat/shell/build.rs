@@ -1,0 +1,228 @@
+//! Dividing a tank into cells, a sheet or an edge at a time, so that it can be laid aside between any two.
+
+use super::super::loss::Side;
+use super::clip::Outline;
+use super::corner::rounds;
+use super::flat::{area, normal, perimeter, plate, solid_height, wall};
+use super::grid::{Grid, count_for, mean_width};
+use super::{Fineness, Material, Mesh, MeshError, Shell, Ware};
+
+/// Each try at a mesh has squares so much wider than the one before.
+const COARSER: f64 = 1.08;
+/// Tries after the first before there is no mesh.
+const TRIES: u8 = 119;
+
+/// How far a mesh is.
+#[derive(Clone, Copy, Debug)]
+pub struct Building {
+    fineness: Fineness,
+    /// Width of the squares at the rims, in m, in this try.
+    rim: f64,
+    tries: u8,
+    part: Part,
+}
+
+/// What is made next.
+#[derive(Clone, Copy, Debug)]
+enum Part {
+    /// The sheets are laid flat.
+    Sheets,
+    /// They are divided, as coarsely as it takes.
+    Squares,
+    /// The cells of this sheet.
+    Sheet(usize),
+    /// The links across this edge of the walls.
+    Edge(usize),
+    /// The links across this edge of this baffle.
+    Within { baffle: usize, place: usize },
+}
+
+impl Building {
+    /// With nothing made yet.
+    #[must_use]
+    pub const fn new(fineness: &Fineness) -> Self {
+        Self {
+            fineness: *fineness,
+            rim: fineness.rim,
+            tries: 0,
+            part: Part::Sheets,
+        }
+    }
+
+    fn coarser(&mut self) {
+        self.rim *= COARSER;
+        self.tries = self.tries.saturating_add(1);
+        self.part = Part::Squares;
+    }
+}
+
+impl Mesh {
+    /// Divides a tank into cells that `shell` has room for, as fine as is asked or, where that is more than there
+    /// is room for, as fine as it goes.
+    ///
+    /// # Errors
+    /// [`MeshError`] where there is not even room for a few cells a sheet.
+    pub fn build<const C: usize, const L: usize>(
+        &mut self,
+        of: &Ware<'_>,
+        fineness: &Fineness,
+        shell: &mut Shell<C, L>,
+    ) -> Result<(), MeshError> {
+        let mut building = Building::new(fineness);
+        while !self.go_on(&mut building, of, shell)? {}
+        Ok(())
+    }
+
+    /// Does one part of what [`Mesh::build`] does and tells whether that was the last. Mesh, tank and shell must be
+    /// the same from the first part to the last.
+    ///
+    /// # Errors
+    /// As for [`Mesh::build`].
+    #[inline(never)]
+    pub fn go_on<const C: usize, const L: usize>(
+        &mut self,
+        building: &mut Building,
+        of: &Ware<'_>,
+        shell: &mut Shell<C, L>,
+    ) -> Result<bool, MeshError> {
+        let made = match building.part {
+            Part::Sheets => {
+                self.lay(of).ok_or(MeshError::TooMany)?;
+                Some(Part::Squares)
+            }
+            Part::Squares => {
+                let most = C.min(building.fineness.cells);
+                while self
+                    .divide_by(building.rim)
+                    .is_none_or(|cells| cells > most)
+                {
+                    if building.tries >= TRIES {
+                        return Err(MeshError::TooMany);
+                    }
+                    building.coarser();
+                }
+                shell.clear(of.ambient, of.material.emissivity);
+                Some(Part::Sheet(0))
+            }
+            Part::Sheet(place) if place < self.grids.len() => {
+                let made = self.sheet(place, of, shell);
+                made.map(|()| Part::Sheet(place + 1))
+            }
+            Part::Sheet(_) => Some(Part::Edge(0)),
+            Part::Edge(place) if place < of.body.outside.edge_count() => {
+                let joined = match of.body.outside.edge_at(place) {
+                    Some(edge) => self.join(of, &edge, shell),
+                    None => Some(()),
+                };
+                joined.map(|()| Part::Edge(place + 1))
+            }
+            Part::Edge(_) => Some(Part::Within {
+                baffle: 0,
+                place: 0,
+            }),
+            Part::Within { baffle, place } => {
+                let Some(plate) = of.baffles.get(baffle) else {
+                    let (material, rim) = (&of.material, building.rim);
+                    self.rounds.clear();
+                    if building.fineness.beads {
+                        let grids = &self.grids;
+                        let sheet = |face| grids.iter().position(|grid| grid.face == face);
+                        rounds(&of.body.outside, sheet, &mut self.rounds);
+                    }
+                    shell.set_material(material, mean_width(&self.grids), &building.fineness);
+                    shell.set_step(step(material, rim, building.fineness.longest));
+                    return Ok(true);
+                };
+                // There are at most four.
+                let number = (baffle + 1) as u8;
+                let joined = match plate.edge(&of.body.inside, number, place) {
+                    Some(edge) => self.join(of, &edge, shell),
+                    None => Some(()),
+                };
+                joined.map(|()| {
+                    if place + 1 < plate.seam_count() {
+                        Part::Within {
+                            baffle,
+                            place: place + 1,
+                        }
+                    } else {
+                        Part::Within {
+                            baffle: baffle + 1,
+                            place: 0,
+                        }
+                    }
+                })
+            }
+        };
+        match made {
+            Some(part) => building.part = part,
+            // No room for it.
+            None if building.tries < TRIES => building.coarser(),
+            None => return Err(MeshError::TooMany),
+        }
+        Ok(false)
+    }
+
+    /// Lays the sheets flat; `None` where there are too many.
+    fn lay(&mut self, of: &Ware<'_>) -> Option<()> {
+        self.grids.clear();
+        let solid = &of.body.outside;
+        let mut outline = Outline::new();
+        for view in solid.faces() {
+            let thickness = of.sheet.of(view.face()).si();
+            let (lie, size) = wall(solid, &view, &mut outline);
+            let swell = view.area().si() / area(&outline);
+            let grid = Grid::new(lie, size, thickness, swell);
+            self.grids.push(grid).ok()?;
+        }
+        self.walls = self.grids.len();
+        for baffle in of.baffles {
+            let (lie, size) = plate(baffle, &mut outline);
+            let grid = Grid::new(lie, size, baffle.thickness().si(), 1.0);
+            self.grids.push(grid).ok()?;
+        }
+        Some(())
+    }
+
+    /// Divides each sheet into squares about so wide, and counts them all; `None` where they are more than any shell
+    /// has room for.
+    fn divide_by(&mut self, rim: f64) -> Option<usize> {
+        let mut first = 0_u16;
+        for grid in &mut self.grids {
+            grid.first = first;
+            grid.counts = grid.size.map(|size| count_for(size, rim));
+            first = first.checked_add(grid.count())?;
+        }
+        Some(usize::from(first))
+    }
+
+    /// The cells of a wall or a baffle; `None` where there is no room for them.
+    fn sheet<const C: usize, const L: usize>(
+        &self,
+        place: usize,
+        of: &Ware<'_>,
+        shell: &mut Shell<C, L>,
+    ) -> Option<()> {
+        let solid = &of.body.outside;
+        let grid = self.grids.get(place)?;
+        let mut outline = Outline::new();
+        let side = if let Some(view) = solid.faces().nth(place) {
+            let _ = wall(solid, &view, &mut outline);
+            let (low, high) = solid_height(&outline, grid);
+            let area = view.area().si();
+            Side::of(normal(solid, &view), high - low, area, perimeter(&outline))
+        } else {
+            let baffle = of.baffles.get(place.checked_sub(self.walls)?)?;
+            let _ = plate(baffle, &mut outline);
+            Side::Still
+        };
+        self.divide(of, grid, &outline, side, shell)
+    }
+}
+
+/// How long a step may be: heat goes about a square's width in it.
+fn step(material: &Material, rim: f64, longest: f64) -> f64 {
+    const SHORTEST: f64 = 0.1;
+    let step = 0.5 * rim * rim / material.diffusivity();
+    libm::fmin(libm::fmax(step, SHORTEST), longest)
+}

@@ -1,0 +1,150 @@
+//! Sheets laid flat: outlines, and how each stands.
+
+use core::f64::consts::PI;
+
+use super::clip::Outline;
+use super::grid::{Grid, Lie, size_of};
+use crate::blank::panel::Axes;
+use crate::body::Plate;
+use crate::body::{Face, FaceView, Solid};
+use crate::fitting::Baffle;
+use crate::geom::Vector;
+
+/// A wall laid flat: its outline is written to `outline`.
+pub(super) fn wall(
+    solid: &Solid,
+    view: &FaceView<'_>,
+    outline: &mut Outline,
+) -> ((Lie, Face), [f64; 2]) {
+    outline.clear();
+    let face = view.face();
+    let lie = if let Some((turned, start, axis)) = solid.turned() {
+        let along = axis.along();
+        if face == Face::Shell {
+            let size = [turned.length(), 2.0 * PI * turned.radius()];
+            let corners = [[0.0, 0.0], [size[0], 0.0], size, [0.0, size[1]]];
+            let _ = outline.extend_from_slice(&corners);
+            Lie::Wall {
+                start,
+                along,
+                seam: axis.to_seam(),
+                radius: turned.radius(),
+            }
+        } else {
+            let disc = libm::sqrt(view.area().si() / PI);
+            let normal = view.normal();
+            let far = normal.dot(along) > 0.0;
+            let centre = if far {
+                start + along * turned.length()
+            } else {
+                start
+            };
+            const SIDES: u8 = 24;
+            for n in 0..SIDES {
+                let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
+                let _ = outline.push([disc * (1.0 + cosine), disc * (1.0 + sine)]);
+            }
+            Lie::End {
+                axes: Axes::of(normal, core::iter::once(Vector::ZERO)),
+                centre,
+                scale: disc / turned.radius(),
+            }
+        }
+    } else {
+        let axes = Axes::of(view.normal(), view.outline());
+        for corner in view.outline() {
+            let _ = outline.push(axes.flat(corner));
+        }
+        Lie::Plane(axes)
+    };
+    ((lie, face), size_of(outline))
+}
+
+/// A baffle as it stands.
+pub(super) fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Lie, Face), [f64; 2]) {
+    outline.clear();
+    match baffle.plate() {
+        Plate::Corners(corners) => {
+            let _ = outline.extend_from_slice(corners);
+        }
+        Plate::Outline(section) => {
+            for place in 0..section.len() {
+                let _ = outline.push(section.at(place));
+            }
+        }
+        Plate::Disc { centre, radius } => {
+            const SIDES: u8 = 24;
+            for n in 0..SIDES {
+                let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
+                let _ = outline.push([centre[0] + radius * cosine, centre[1] + radius * sine]);
+            }
+        }
+    }
+    let low = outline.iter().fold([f64::INFINITY; 2], |[u, w], [x, y]| {
+        [libm::fmin(u, *x), libm::fmin(w, *y)]
+    });
+    for point in outline.iter_mut() {
+        *point = [point[0] - low[0], point[1] - low[1]];
+    }
+    if area(outline) < 0.0 {
+        outline.reverse();
+    }
+    let [origin, right, up] = baffle.frame(low);
+    let lie = Lie::Plane(Axes { origin, right, up });
+    // Its number is its place among the baffles; it is asked for by that.
+    ((lie, Face::Baffle(0)), size_of(outline))
+}
+
+/// The outward normal; a drum's wall counts as upright where its axis is, and else as its side.
+pub(super) fn normal(solid: &Solid, view: &FaceView<'_>) -> Vector {
+    match solid.turned() {
+        Some((_, _, axis)) if view.face() == Face::Shell => {
+            let along = axis.along();
+            // Across the axis and level.
+            if along.z > 0.5 {
+                Vector::new(0.0, 1.0, 0.0)
+            } else {
+                Vector::new(0.0, along.x, 0.0)
+            }
+        }
+        _ => view.normal(),
+    }
+}
+
+pub(super) fn area(outline: &Outline) -> f64 {
+    let next = outline.iter().skip(1).chain(outline.first());
+    outline
+        .iter()
+        .zip(next)
+        .map(|(a, b)| 0.5 * (a[0] * b[1] - b[0] * a[1]))
+        .sum()
+}
+
+pub(super) fn perimeter(outline: &Outline) -> f64 {
+    let next = outline.iter().skip(1).chain(outline.first());
+    outline
+        .iter()
+        .zip(next)
+        .map(|(a, b)| libm::hypot(b[0] - a[0], b[1] - a[1]))
+        .sum()
+}
+
+/// Lowest and highest of a sheet that stands, along its own up.
+pub(super) fn solid_height(outline: &Outline, grid: &Grid) -> (f64, f64) {
+    match grid.lie {
+        // Round a lying drum the air rises over half its girth; along an upright one over its length.
+        Lie::Wall { along, .. } => (
+            0.0,
+            if along.z > 0.5 {
+                grid.size[0]
+            } else {
+                0.5 * grid.size[1]
+            },
+        ),
+        Lie::Plane(_) | Lie::End { .. } => {
+            outline.iter().fold((0.0, 0.0), |(low, high), [_, y]| {
+                (libm::fmin(low, *y), libm::fmax(high, *y))
+            })
+        }
+    }
+}

@@ -1,0 +1,297 @@
+//! The cells of a tank: its sheets laid flat, a grid on each, and the links across its edges.
+
+use core::fmt;
+
+use heapless::Vec;
+
+use super::super::loss::Side;
+use super::clip::{Outline, within};
+use super::corner::Rounds;
+use super::grid::{Grid, Lie};
+use super::spot::{Place, Way};
+use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
+use crate::body::{Body, Edge, Face, MAX_EDGES, Path};
+use crate::fitting::Baffle;
+use crate::units::Length;
+
+/// What a mesh is made of.
+#[derive(Clone, Copy, Debug)]
+pub struct Ware<'a> {
+    /// The tank; its outside is what is divided.
+    pub body: &'a Body,
+    /// The thickness of each wall.
+    pub sheet: &'a crate::body::Sheet,
+    /// Plates across its inside.
+    pub baffles: &'a [Baffle],
+    /// The metal.
+    pub material: Material,
+    /// Of the air and all around, in K.
+    pub ambient: f64,
+}
+
+/// Why there is no mesh.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum MeshError {
+    /// The shell has too few cells or links for even the coarsest grid.
+    TooMany,
+}
+
+impl fmt::Display for MeshError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("the tank has more walls than there are cells to divide it into")
+    }
+}
+
+impl core::error::Error for MeshError {}
+
+/// The sheets of a tank with their grids.
+#[derive(Clone, Debug, Default)]
+pub struct Mesh {
+    pub(super) grids: Vec<Grid, MAX_SHEETS>,
+    pub(super) walls: usize,
+    pub(super) rounds: Vec<Rounds, MAX_EDGES>,
+}
+
+/// How finely a tank is divided, in place and in time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fineness {
+    /// Width of the squares at the rims of the sheets, in m, where there is room for it.
+    pub rim: f64,
+    /// Most cells, where the shell has room for more.
+    pub cells: usize,
+    /// Longest step, in s.
+    pub longest: f64,
+    /// Whether the last few beads are kept apart from the cells (`bead`).
+    pub beads: bool,
+}
+
+impl Fineness {
+    /// Beads kept apart and steps of at most two seconds, with rims of so many metres.
+    #[must_use]
+    pub const fn with_rim(rim: f64) -> Self {
+        Self {
+            rim,
+            cells: usize::MAX,
+            longest: 2.0,
+            beads: true,
+        }
+    }
+}
+
+impl Mesh {
+    /// Nothing yet.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            grids: Vec::new(),
+            walls: 0,
+            rounds: Vec::new(),
+        }
+    }
+
+    /// The cells of one sheet.
+    pub(super) fn divide<const C: usize, const L: usize>(
+        &self,
+        of: &Ware<'_>,
+        grid: &Grid,
+        outline: &Outline,
+        side: Side,
+        shell: &mut Shell<C, L>,
+    ) -> Option<()> {
+        let [across, high] = grid.counts;
+        let conductance = of.material.conductivity * grid.thickness;
+        // Of the squares below and to the left: their centroids and the runs they share with the next.
+        let mut below: Vec<([f64; 2], f64), 201> = Vec::new();
+        for up in 0..high {
+            let mut left: Option<([f64; 2], f64)> = None;
+            for right in 0..across {
+                let [low, far] = grid.rectangle([right, up]);
+                let part = within(outline, low, far);
+                let least = 1e-6 * (far[0] - low[0]) * (far[1] - low[1]);
+                let real = part.area > least;
+                let area = if real { part.area * grid.swell } else { 0.0 };
+                let cell = grid.cell([right, up]);
+                shell.add_cell(
+                    of.material.capacity * area * grid.thickness,
+                    if side == Side::Still { 0.0 } else { area },
+                )?;
+                let mut link = |from: Option<([f64; 2], f64)>, other: u16, axis: usize| {
+                    let Some((centroid, run)) = from else {
+                        return Some(());
+                    };
+                    let of = |pair: &[f64; 2]| pair.get(axis).copied().unwrap_or_default();
+                    let apart = of(&part.centroid) - of(&centroid);
+                    if real && run > 0.0 && apart > 0.0 {
+                        shell.add_link([other, cell], conductance * run / apart)?;
+                    }
+                    Some(())
+                };
+                link(left, cell.wrapping_sub(1), 0)?;
+                let under = below.get(usize::from(right)).copied();
+                link(under, cell.wrapping_sub(across), 1)?;
+                let [run_right, run_up] = part.runs;
+                left = real.then_some((part.centroid, run_right));
+                let own = (part.centroid, if real { run_up } else { 0.0 });
+                match below.get_mut(usize::from(right)) {
+                    Some(slot) => *slot = own,
+                    None => below.push(own).ok()?,
+                }
+            }
+        }
+        let from = grid.first;
+        shell
+            .sheets
+            .push(Sheet {
+                side,
+                cells: [from, from + grid.count()],
+                at: -1.0,
+                film: 0.0,
+            })
+            .ok()
+    }
+
+    /// Joins the two sheets at an edge.
+    pub(super) fn join<const C: usize, const L: usize>(
+        &self,
+        of: &Ware<'_>,
+        edge: &Edge,
+        shell: &mut Shell<C, L>,
+    ) -> Option<()> {
+        let Some(sheets) = self.sheets_of(edge.faces) else {
+            return Some(());
+        };
+        let whole = edge.length().si();
+        let finest = sheets
+            .iter()
+            .flatten()
+            .flat_map(|grid| grid.counts)
+            .max()
+            .unwrap_or(1);
+        let samples = 3 * finest;
+        let piece = whole / f64::from(samples);
+        for sample in 0..samples {
+            let at = (f64::from(sample) + 0.5) * piece;
+            let [Some(a), Some(b)] = sheets else { continue };
+            let same = edge.faces[0] == edge.faces[1];
+            let (one, first) = a.beside(edge, at, false, shell);
+            let (other, second) = b.beside(edge, at, same, shell);
+            // Both halves of the way in one row.
+            let resists = first / a.thickness + second / b.thickness;
+            if one != other && resists > 0.0 {
+                let conductance = of.material.conductivity * piece / resists;
+                shell.add_link([one, other], conductance)?;
+            }
+        }
+        Some(())
+    }
+
+    /// The grids of two faces; of a fitting, none.
+    fn sheets_of(&self, faces: [Face; 2]) -> Option<[Option<&Grid>; 2]> {
+        let found = faces.map(|face| self.grid_of(face));
+        (found[0].is_some()).then_some(found)
+    }
+
+    fn grid_of(&self, face: Face) -> Option<&Grid> {
+        match face {
+            Face::Baffle(number) => self
+                .grids
+                .get(self.walls + usize::from(number.saturating_sub(1))),
+            Face::Fitting(_) => None,
+            wall => self
+                .grids
+                .iter()
+                .take(self.walls)
+                .find(|grid| grid.face == wall),
+        }
+    }
+
+    /// The cells on the two sides of the place at `at` metres along an edge: those of its [`Mesh::spot`].
+    #[must_use]
+    pub fn cells_at<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        shell: &Shell<C, L>,
+    ) -> Option<[u16; 2]> {
+        let [first, second] = self.sheets_of(edge.faces)?;
+        let a = first?;
+        let b = second.unwrap_or(a);
+        let same = second.is_some() && edge.faces[0] == edge.faces[1];
+        let (one, _) = a.beside(edge, at, false, shell);
+        let (other, _) = b.beside(edge, at, same, shell);
+        Some([one, other])
+    }
+
+    /// The place at `at` metres along an edge.
+    #[must_use]
+    pub fn spot<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        shell: &Shell<C, L>,
+    ) -> Option<Spot> {
+        let [first, second] = self.sheets_of(edge.faces)?;
+        let a = first?;
+        let b = second.unwrap_or(a);
+        let same = second.is_some() && edge.faces[0] == edge.faces[1];
+        let share = a.thickness / (a.thickness + b.thickness);
+        let place = |grid: &Grid, far: bool| {
+            let (here, ahead) = grid.run_at(edge, at, far);
+            let sheet = self
+                .grids
+                .iter()
+                .position(|other| other.first == grid.first);
+            Place {
+                // There are no more than some twenty.
+                sheet: sheet.unwrap_or_default() as u8,
+                here: here.map(|at| at as f32),
+                ahead: ahead.map(|at| at as f32),
+            }
+        };
+        let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
+        let straight = edge.path == Path::Straight;
+        let point = edge.at(Length::from_metres(at));
+        let sides = [place(a, false), place(b, same)];
+        let sheets = sides.map(|side| side.sheet);
+        let known = self.rounds.iter().find(|known| known.sheets == sheets);
+        let rounds = known.map(|known| known.ends);
+        Some(Spot {
+            about: [
+                a.about(edge, at, false, shell),
+                b.about(edge, at, same, shell),
+            ],
+            first: (255.0 * share) as u8,
+            way: Way {
+                sides,
+                place: [point.x, point.y, point.z].map(|at| at as f32),
+                at,
+                whole: edge.length().si(),
+                thickness: (0.5 * (a.thickness + b.thickness)) as f32,
+                straight,
+                closed: matches!(edge.path, Path::Round(_)),
+                rounds,
+            },
+            seam: edge.faces.into_iter().all(wall),
+        })
+    }
+}
+
+impl Grid {
+    pub(super) fn new(
+        (lie, face): (Lie, Face),
+        size: [f64; 2],
+        thickness: f64,
+        swell: f64,
+    ) -> Self {
+        Self {
+            lie,
+            face,
+            size,
+            counts: [1, 1],
+            first: 0,
+            thickness,
+            swell,
+        }
+    }
+}

@@ -1,0 +1,244 @@
+//! The tank as a conducting shell: cells across its sheets, joined along its seams, losing heat outside.
+//!
+//! Each sheet, laid flat, is divided by a grid; a cell is what of a square lies on the sheet. Heat is
+//! conducted between neighbours, `G = λ d w / s` for sheet `d`, common side `w` and distance `s` between
+//! centroids, and across every edge of the tank from sheet to sheet: the seams are taken as closed, which
+//! tacked ones nearly are not. The outside of a wall loses heat to still air ([`loss`](super::loss)); its
+//! inside and a baffle lose none. Properties of the metal are those at room temperature, all through.
+//!
+//! Time goes in equal steps. In a step the two cells of every link even out as they would alone,
+//! `ΔE = (1 − e^(−t G (1/A + 1/B))) AB/(A + B) (T_a − T_b)` with heat capacities A and B, in the order
+//! of the links and then back: splitting after G. Strang, SIAM J. Numer. Anal. 5 (1968), p. 506, of second
+//! order in the step and, unlike an explicit scheme, stable with cells of any smallness, as cuts leave
+//! them. What one cell gives the other gets, so that energy is kept to rounding.
+//!
+//! Beside a stitch laid a minute ago temperature changes within less than a cell, in stainless steel above all:
+//! [`Shell::warmth_at`] puts a closed form in the place of what the grid makes of the last few beads, which also
+//! lose what they radiate by being hotter than their cells' means (`bead`, `fresh`). The heat of an arc is shared
+//! between the two squares along the edge whose middles it lies between, so that its centre is where it was put.
+//!
+//! How near that comes, by the `tests` crate's fine grid: at starts of stitches laid anywhere on boxes of 1 to 4 mm
+//! with a minute or more between them, within 10 % of the rise where that is over 5 K, on aluminium and on
+//! stainless steel, with a root mean square of 1 and 2 %. With ten seconds between them one start of 540 was off
+//! by 12 %. On boxes with cuts and on drums of stainless steel less is known: against a finer grid of its own one
+//! start in ten was off by more than 10 % where edges slant across the squares of a sheet (the worst by half), and
+//! one in four along the rims of a drum (the worst by a third).
+
+mod bead;
+mod build;
+mod clip;
+mod corner;
+mod flat;
+mod fresh;
+mod grid;
+mod mesh;
+mod place;
+mod spot;
+mod step;
+#[cfg(test)]
+mod tests;
+
+pub use build::Building;
+pub use mesh::{Fineness, Mesh, MeshError, Ware};
+pub use spot::Spot;
+
+use heapless::Vec;
+
+use self::bead::Bead;
+use self::fresh::{BEADS, GROUPS};
+use super::loss::Side;
+use crate::body::MAX_FACES;
+use crate::input::MAX_BAFFLES;
+
+/// Sheets that a tank may have: its walls and its baffles.
+pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;
+
+/// What the sheets are made of. SI units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Material {
+    /// In W/(m K).
+    pub conductivity: f64,
+    /// In J/(m³ K): density times heat capacity.
+    pub capacity: f64,
+    /// Of its outside, for heat radiation; 0 to 1.
+    pub emissivity: f64,
+}
+
+impl Material {
+    /// Diffusivity, in m²/s.
+    #[must_use]
+    pub fn diffusivity(&self) -> f64 {
+        self.conductivity / self.capacity
+    }
+}
+
+/// Two cells between which heat is conducted.
+#[derive(Clone, Copy, Debug)]
+struct Link {
+    cells: [u16; 2],
+    /// While the mesh is made, W/K; then the energy that passes for each kelvin between the two in half a
+    /// step, J/K.
+    share: f32,
+}
+
+/// A sheet as it loses heat.
+#[derive(Clone, Copy, Debug)]
+struct Sheet {
+    side: Side,
+    /// Its cells: from, to.
+    cells: [u16; 2],
+    /// How warm it was, over the air, when `film` was worked out, in K.
+    at: f32,
+    /// Heat transfer by convection, W/(m² K).
+    film: f32,
+}
+
+/// The state of a shell of up to `C` cells with up to `L` links between them: some 32 bytes a cell and 8 a
+/// link. Temperatures are kept in kelvin over the surroundings.
+#[derive(Debug)]
+pub struct Shell<const C: usize, const L: usize> {
+    /// Over the surroundings, in K.
+    warmth: Vec<f64, C>,
+    /// 1 / heat capacity, in K/J; zero for a cell of which nothing lies on the sheet.
+    yielding: Vec<f64, C>,
+    /// Outside area, in m².
+    area: Vec<f32, C>,
+    links: Vec<Link, L>,
+    sheets: Vec<Sheet, MAX_SHEETS>,
+    /// Of the surroundings, in K.
+    ambient: f64,
+    emissivity: f64,
+    /// Length of a step, in s.
+    step: f64,
+    /// Heat put in so far, in J.
+    heated: f64,
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
+    lost: f64,
+    /// Time since everything was cold, in s.
+    clock: f64,
+    /// For how long a bead is kept apart, in s; zero where none is.
+    fresh: f64,
+    /// Whether steps are long and beads not kept apart.
+    rough: bool,
+    /// Whether the next rough step sweeps back over the links.
+    back: bool,
+    /// Of the metal, in m²/s.
+    diffusivity: f64,
+    /// Of the metal, in J/(m³ K).
+    capacity: f64,
+    beads: [Option<Bead>; BEADS],
+    /// What each group of them alone makes of the cells, in parts of a kelvin.
+    own: [Vec<i32, C>; GROUPS],
+}
+
+impl<const C: usize, const L: usize> Default for Shell<C, L> {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    /// Nothing yet; a place for [`Mesh::build`] to write to.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self {
+            warmth: Vec::new(),
+            yielding: Vec::new(),
+            area: Vec::new(),
+            links: Vec::new(),
+            sheets: Vec::new(),
+            ambient: 0.0,
+            emissivity: 0.0,
+            step: 0.0,
+            heated: 0.0,
+            lost: 0.0,
+            clock: 0.0,
+            fresh: 0.0,
+            rough: false,
+            back: false,
+            diffusivity: 0.0,
+            capacity: 0.0,
+            beads: [None; BEADS],
+            own: [const { Vec::new() }; GROUPS],
+        }
+    }
+
+    /// Cools everything to the surroundings.
+    pub fn rest(&mut self) {
+        self.warmth.fill(0.0);
+        self.heated = 0.0;
+        self.lost = 0.0;
+        self.clock = 0.0;
+        self.back = false;
+        self.beads = [None; BEADS];
+        // What a sheet's film was last worked out for is forgotten too, or a plan would depend on the one before.
+        for sheet in &mut self.sheets {
+            sheet.at = -1.0;
+            sheet.film = 0.0;
+        }
+    }
+
+    /// Length of a step, in s.
+    #[must_use]
+    pub const fn step_length(&self) -> f64 {
+        self.step
+    }
+
+    /// How many cells there are, those off the sheet included.
+    #[must_use]
+    pub fn cells(&self) -> usize {
+        self.warmth.len()
+    }
+
+    /// How many links there are.
+    #[must_use]
+    pub fn links(&self) -> usize {
+        self.links.len()
+    }
+
+    /// Heat capacity of the whole, in J/K.
+    #[must_use]
+    pub fn capacity(&self) -> f64 {
+        let real = self.yielding.iter().filter(|yielding| **yielding > 0.0);
+        real.map(|yielding| 1.0 / yielding).sum()
+    }
+
+    /// Energy in it over that at the temperature of the surroundings, in J.
+    #[must_use]
+    pub fn energy(&self) -> f64 {
+        let cells = self.warmth.iter().zip(&self.yielding);
+        cells
+            .filter(|(_, yielding)| **yielding > 0.0)
+            .map(|(warmth, yielding)| warmth / yielding)
+            .sum()
+    }
+
+    /// Heat put in so far, in J.
+    #[must_use]
+    pub const fn heated(&self) -> f64 {
+        self.heated
+    }
+
+    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
+    /// stays.
+    #[must_use]
+    pub const fn lost(&self) -> f64 {
+        self.lost
+    }
+
+    /// The warmest cell, in K over the surroundings.
+    #[must_use]
+    pub fn warmest(&self) -> f64 {
+        self.warmth.iter().copied().fold(0.0, libm::fmax)
+    }
+
+    /// How warm a cell is over the surroundings, in K; zero where there is none.
+    #[must_use]
+    pub fn warmth(&self, cell: u16) -> f64 {
+        self.warmth
+            .get(usize::from(cell))
+            .copied()
+            .unwrap_or_default()
+    }
+}

@@ -1,0 +1,120 @@
+//! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
+
+use core::fmt;
+
+use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
+use crate::strength::StrengthError;
+use crate::tank::Tank;
+use crate::units::{Area, Length, Pressure, PressureUnit};
+
+/// The air outside where nobody has read a barometer.
+pub const BAROMETER: Pressure = Pressure::new(1.0, PressureUnit::Atmosphere);
+/// No wall is said to take more than the test's own limit, 10 bar.
+const MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
+
+/// Why a tank has no leak test.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum TestError {
+    /// A wall cannot be judged, so that none may be put under pressure.
+    Strength(StrengthError),
+    /// The test itself does not do.
+    Leak(LeakError),
+}
+
+impl From<StrengthError> for TestError {
+    fn from(error: StrengthError) -> Self {
+        Self::Strength(error)
+    }
+}
+
+impl From<LeakError> for TestError {
+    fn from(error: LeakError) -> Self {
+        Self::Leak(error)
+    }
+}
+
+impl fmt::Display for TestError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Strength(error) => write!(f, "a wall cannot be judged: {error}"),
+            Self::Leak(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for TestError {}
+
+impl Tank {
+    /// What a leak test must know of the tank, standing level. `overflow` is how high over the lowest inside
+    /// point it overflows, where its filler or vent rises above it: the job does not say. Without it, or
+    /// where it is lower, that is the highest inside point. A pressure that the cap holds counts as more of
+    /// the liquid's head.
+    ///
+    /// A tank for fuel or oil is one to be kept dry.
+    ///
+    /// # Errors
+    /// [`StrengthError`] where a wall cannot be judged.
+    pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
+        let (_, takes) = self.takes()?;
+        self.vessel_taking(takes, overflow)
+    }
+
+    /// The same where it is known already what its weakest wall [takes](Self::takes).
+    ///
+    /// # Errors
+    /// [`StrengthError::Liquid`] of a liquid without a density.
+    pub fn vessel_taking(
+        &self,
+        takes: Pressure,
+        overflow: Option<Length>,
+    ) -> Result<Vessel, StrengthError> {
+        let height = self.capacity.full_depth;
+        let density = self.liquid_density()?;
+        let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()))
+            + head_for(self.job.service.pressure, density).si();
+        let panel = self
+            .body
+            .outside
+            .faces()
+            .map(|view| view.area().si())
+            .fold(0.0, libm::fmax);
+        Ok(Vessel {
+            volume: self.capacity.brim,
+            height,
+            head: Length::from_metres(head),
+            panel: Area::from_square_metres(panel),
+            weakest: Pressure::from_pascals(libm::fmin(takes.si(), MOST.si())),
+            density,
+            keep_dry: self
+                .job
+                .liquid
+                .is_some_and(|liquid| liquid.petroleum().is_some()),
+        })
+    }
+
+    /// The leak test by a rule, under a standard atmosphere and with no leak rate sought.
+    ///
+    /// # Errors
+    /// [`TestError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
+    /// asks for more air than is proposed here.
+    pub fn leak_plan(&self, rule: Rule) -> Result<Plan, TestError> {
+        self.leak_plan_with(rule, None, BAROMETER, None)
+    }
+
+    /// The same with the height at which it overflows, the barometer as it stands and a leak that a gauge
+    /// should show.
+    ///
+    /// # Errors
+    /// As [`leak_plan`](Self::leak_plan).
+    pub fn leak_plan_with(
+        &self,
+        rule: Rule,
+        overflow: Option<Length>,
+        outside: Pressure,
+        sought: Option<&Sought>,
+    ) -> Result<Plan, TestError> {
+        let vessel = self.vessel(overflow)?;
+        Ok(vessel.plan(rule, outside, sought)?)
+    }
+}

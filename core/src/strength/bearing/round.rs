@@ -1,0 +1,218 @@
+//! Drums: the round wall, dished and flat ends.
+
+use super::super::load::Load;
+use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
+use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE, Trial};
+use crate::body::turned::{Head, Turned};
+use crate::body::{Axis, Ends, Face, Shape};
+use crate::geom::Vector;
+use crate::units::input::InputError;
+use crate::units::{Length, Pressure};
+
+/// Crown radius of an ellipsoid half as deep as its radius, as a share of its diameter (ASME VIII-1,
+/// UG-37, from memory).
+const ELLIPSOID_CROWN: f64 = 0.9;
+/// How often the thickness that mends a wall is set right.
+const ROUNDS: u8 = 20;
+
+/// The drum as it stands.
+#[derive(Clone, Copy)]
+pub(super) struct Standing<'a> {
+    turned: &'a Turned,
+    start: Vector,
+    axis: Axis,
+}
+
+impl Standing<'_> {
+    /// The inside radius.
+    pub(super) fn radius(&self) -> Length {
+        Length::from_metres(self.turned.radius())
+    }
+
+    /// Which end a face is.
+    fn end(&self, face: Face) -> Option<usize> {
+        self.axis.heads().iter().position(|head| *head == face)
+    }
+}
+
+/// A round wall of one kind, for any thickness.
+#[derive(Clone, Copy)]
+enum Wall {
+    Cylinder,
+    Dish(Dish),
+    Disc,
+}
+
+impl<'a> Judge<'a> {
+    pub(super) fn standing(&self) -> Option<Standing<'a>> {
+        let (turned, start, axis) = self.tank.body.inside.turned()?;
+        Some(Standing {
+            turned,
+            start,
+            axis,
+        })
+    }
+
+    /// The highest pressure on a face of a drum, of all loads.
+    pub(super) fn most(&self, drum: &Standing<'_>, face: Face) -> Result<Pressure, StrengthError> {
+        let over = self.over();
+        if matches!(self.trial, Trial::Test(_)) {
+            return Ok(over);
+        }
+        let along = drum.axis.along();
+        let inside = &self.tank.body.inside;
+        let mut most = 0.0;
+        let mut failed: Option<InputError> = None;
+        self.sway.each(|felt| {
+            let Some(down) = felt.unit() else { return };
+            // The point of the inside that is highest against what is felt.
+            let (brim, deepest) = inside.extent(down);
+            match Load::liquid(self.density, felt, over, &[down * brim]) {
+                Ok(load) => {
+                    let aside = down - along * along.dot(down);
+                    let out = aside.unit().unwrap_or(Vector::ZERO) * drum.turned.radius();
+                    let rim = |place: f64| load.at(drum.start + along * place + out).si();
+                    let here = match drum.end(face) {
+                        Some(end) if drum.turned.head_depth(end) > 0.0 => {
+                            load.at(down * deepest).si()
+                        }
+                        Some(0) => rim(0.0),
+                        Some(_) => rim(drum.turned.length()),
+                        None => libm::fmax(rim(0.0), rim(drum.turned.length())),
+                    };
+                    most = libm::fmax(most, here);
+                }
+                Err(error) => failed = Some(error),
+            }
+        });
+        match failed {
+            Some(error) => Err(error.into()),
+            None => Ok(Pressure::from_pascals(most)),
+        }
+    }
+
+    /// The stress in the wall of a drum.
+    pub(super) fn hoop(&self, drum: &Standing<'_>) -> Result<Hoop, StrengthError> {
+        let pressure = self.most(drum, Face::Shell)?;
+        let thickness = self.tank.job.thickness_of(Face::Shell);
+        Ok(cylinder(drum.radius(), thickness, pressure)?)
+    }
+
+    fn wall_of(&self, drum: &Standing<'_>, face: Face) -> Option<Wall> {
+        if face == Face::Shell {
+            return Some(Wall::Cylinder);
+        }
+        let head = drum.turned.heads().get(drum.end(face)?).copied()?;
+        let Shape::Drum(described) = &self.tank.job.shape else {
+            return None;
+        };
+        Some(match (described.ends, head) {
+            (Ends::Hemispherical, _) => Wall::Dish(Dish::Hemisphere),
+            (Ends::Ellipsoidal, _) => Wall::Dish(Dish::TwoToOne),
+            (_, Head::Torispherical { crown, knuckle }) => Wall::Dish(Dish::Torisphere {
+                crown: Length::from_metres(crown),
+                knuckle: Length::from_metres(knuckle),
+            }),
+            _ => Wall::Disc,
+        })
+    }
+
+    /// The two stresses of a wall in pascals, and what it bulges.
+    fn stresses(
+        &self,
+        wall: Wall,
+        radius: Length,
+        thickness: Length,
+        pressure: Pressure,
+    ) -> Result<([Pressure; 2], Option<[Length; 2]>), StrengthError> {
+        Ok(match wall {
+            Wall::Cylinder => {
+                let hoop = cylinder(radius, thickness, pressure)?;
+                // The radius grows by the strain round it, what runs along left out.
+                let grows = radius.si() * hoop.round.si() / self.modulus().si();
+                ([hoop.round; 2], Some([Length::from_metres(grows); 2]))
+            }
+            Wall::Dish(form) => {
+                // A torisphere's crown may be as wide as the outside; its stress does not hang on this.
+                let across = match form {
+                    Dish::Torisphere { .. } => Length::from_metres(
+                        radius.si() + self.tank.job.thickness_of(Face::Shell).si(),
+                    ),
+                    _ => radius,
+                };
+                ([dish(form, across, thickness, pressure)?; 2], None)
+            }
+            Wall::Disc => {
+                let disc = disc(radius, thickness, self.modulus(), self.poisson(), pressure)?;
+                (
+                    [disc.stress_clamped, disc.stress_supported],
+                    Some([disc.bulge_clamped, disc.bulge_supported]),
+                )
+            }
+        })
+    }
+
+    pub(super) fn round(&self, face: Face) -> Option<Result<Bearing, StrengthError>> {
+        let drum = self.standing()?;
+        let wall = self.wall_of(&drum, face)?;
+        Some(self.judged(&drum, face, wall))
+    }
+
+    fn judged(
+        &self,
+        drum: &Standing<'_>,
+        face: Face,
+        wall: Wall,
+    ) -> Result<Bearing, StrengthError> {
+        let thickness = self.tank.job.thickness_of(face);
+        let radius = drum.radius();
+        let pressure = self.most(drum, face)?;
+        let strength = self.strength(thickness)?.yielding.si();
+        let (stress, bulge) = self.stresses(wall, radius, thickness, pressure)?;
+        let highest = |[a, b]: [Pressure; 2]| libm::fmax(a.si(), b.si());
+        // All of these stresses go with the pressure.
+        let bar = Pressure::from_pascals(1e5);
+        let (of_a_bar, _) = self.stresses(wall, radius, thickness, bar)?;
+        let takes = 1e5 * strength / (TEST_RESERVE * highest(of_a_bar));
+        let reserve = strength / highest(stress);
+        let wanted = self.trial.wanted();
+        let cure = if reserve >= wanted {
+            None
+        } else {
+            let power = if matches!(wall, Wall::Disc) { 0.5 } else { 1.0 };
+            let mut needed = thickness.si();
+            for _ in 0..ROUNDS {
+                let (stress, _) =
+                    self.stresses(wall, radius, Length::from_metres(needed), pressure)?;
+                needed *= libm::pow(wanted * highest(stress) / strength, power);
+            }
+            Some(Cure {
+                thickness: Length::from_metres(needed),
+                spacing: None,
+            })
+        };
+        let crown = match wall {
+            Wall::Dish(Dish::Torisphere { crown, .. }) => Some(crown.si()),
+            Wall::Dish(Dish::TwoToOne) => Some(2.0 * ELLIPSOID_CROWN * radius.si()),
+            _ => None,
+        };
+        Ok(Bearing {
+            face,
+            form: match wall {
+                Wall::Cylinder => Form::Cylinder,
+                Wall::Dish(_) => Form::Dish,
+                Wall::Disc => Form::Disc,
+            },
+            thickness,
+            pressure,
+            stress,
+            bulge,
+            bulge_held: None,
+            reserve,
+            takes: Some(Pressure::from_pascals(takes)),
+            inside_corner: false,
+            may_wrinkle: crown.is_some_and(|crown| thickness.si() < THIN_DISH * crown),
+            cure,
+        })
+    }
+}

@@ -1,0 +1,236 @@
+//! What the seams bear of what the walls hand them.
+//!
+//! Assumed of the beads, where the job says nothing of them: a corner is filled straight from outer edge
+//! to outer edge, a fillet has a leg as long as the thinner sheet is thick (half of that where a panel
+//! covers half of the other's edge), a butt is fused all through; a fitting and a baffle are held by one fillet.
+//!
+//! Stress that gathers about a stiff fitting is not looked at, as in the rules for still loads: see
+//! [`FATIGUE_CAUTION`](crate::strength::weld::FATIGUE_CAUTION) where a tank shakes.
+
+use super::super::panel::Panel;
+use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
+use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
+use super::{Form, Judge, StrengthError, Trial};
+use crate::blank::joint::Joint;
+use crate::body::Face;
+use crate::body::Plate;
+use crate::filler::{Service, best};
+use crate::seam::Seam;
+use crate::tank::Tank;
+use crate::units::{Length, Pressure};
+
+/// The weld that a joint is taken to have.
+fn weld_of(joint: Joint, seam: &Seam) -> Weld {
+    let thin = seam.thinner.si();
+    match joint {
+        Joint::OpenCorner => Weld::Corner {
+            // From the inside edges, which touch, to the middle of the line between the two outer edges.
+            throat: Length::from_metres(thin * libm::fabs(libm::sin(0.5 * seam.dihedral.si()))),
+        },
+        Joint::HalfLap => Weld::Fillet {
+            leg: Length::from_metres(0.5 * thin),
+        },
+        Joint::Butt => Weld::Butt {
+            thickness: seam.thinner,
+            fused: 1.0,
+        },
+        Joint::FullLap | Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => {
+            Weld::Fillet { leg: seam.thinner }
+        }
+    }
+}
+
+/// What a plate hands to its edge.
+struct Edge {
+    plate: (Sides, Ramp),
+    moment: Bending,
+}
+
+impl Edge {
+    fn of(panel: &Panel) -> Self {
+        let plate = (panel.shape.sides, panel.ramp);
+        Self {
+            plate,
+            moment: clamped(plate.0, plate.1),
+        }
+    }
+
+    fn reaction(&self) -> f64 {
+        let (sides, ramp) = self.plate;
+        EDGE_SHARE * ramp.most() * sides.short()
+    }
+}
+
+impl Judge<'_> {
+    fn edge(&self, face: Face) -> Option<Result<Edge, StrengthError>> {
+        if let Face::Baffle(number) = face {
+            let place = usize::from(number.checked_sub(1)?);
+            let baffle = self.tank.inner.baffles().get(place)?;
+            return Some(self.baffle_panel(baffle).map(|panel| Edge::of(&panel)));
+        }
+        let view = self.tank.body.outside.face(face)?;
+        Some(self.worst_part(&view).map(|panel| Edge::of(&panel)))
+    }
+
+    /// What a seam of a drum bears.
+    fn on_drum(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
+        let drum = self.standing()?;
+        let thickness = self.tank.job.thickness_of(Face::Shell);
+        let hoop = match self.hoop(&drum) {
+            Ok(hoop) => hoop,
+            Err(error) => return Some(Err(error)),
+        };
+        let [a, b] = seam.faces;
+        if a == b {
+            return Some(Ok(Along::wall(hoop.round, thickness)));
+        }
+        let end = if a == Face::Shell { b } else { a };
+        if let Face::Baffle(number) = end {
+            return self.round_baffle(number);
+        }
+        let mut load = Along::wall(hoop.along, thickness);
+        let view = self.tank.body.outside.face(end)?;
+        if view.is_flat() {
+            let radius = drum.radius().si();
+            match self.most(&drum, end) {
+                // A disc with its edge held from turning: Timoshenko and Woinowsky-Krieger, article 16.
+                Ok(pressure) => load.moment = 0.125 * pressure.si() * radius * radius,
+                Err(error) => return Some(Err(error)),
+            }
+        }
+        Some(Ok(load))
+    }
+
+    /// What holds a baffle in a drum: the disc's own reaction and moment, and what it takes to keep the wall from
+    /// growing under the pressure within. That is `2 p/β` for each metre, `β⁴ = 3 (1 − ν²)/(R t)²`, with a little over
+    /// for a wall that is pulled along as well (Timoshenko and Woinowsky-Krieger, article 115).
+    fn round_baffle(&self, number: u8) -> Option<Result<Along, StrengthError>> {
+        let drum = self.standing()?;
+        let place = usize::from(number.checked_sub(1)?);
+        let baffle = self.tank.inner.baffles().get(place)?;
+        let Plate::Disc { centre, radius } = baffle.plate() else {
+            return None;
+        };
+        let both = self.disc_panel(baffle, *centre, *radius).and_then(|disc| {
+            let pressure = self.most(&drum, Face::Shell)?;
+            Ok((disc, pressure.si()))
+        });
+        Some(both.map(|(disc, pressure)| {
+            let slim = drum.radius().si() * self.tank.job.thickness_of(Face::Shell).si();
+            let nu = self.poisson();
+            let wave = libm::sqrt(slim) / libm::pow(3.0 * (1.0 - nu * nu), 0.25);
+            Along {
+                pull: 2.0 * pressure * wave,
+                across: disc.reaction(),
+                moment: disc.clamped().moment,
+            }
+        }))
+    }
+
+    /// What the seam round a fitting bears: the pressure on its whole hole, `p r/2` for each metre, its passage shut
+    /// by a cap or a plug; and what the wall bears where it is worst, as if the fitting sat there.
+    fn on_fitting(&self, wall: Face, number: u8) -> Option<Result<Along, StrengthError>> {
+        let place = usize::from(number.checked_sub(1)?);
+        let fitting = self.tank.fittings().nth(place)?;
+        let radius = 0.5 * fitting.hole().si();
+        let thickness = fitting.sheet.si();
+        let pushed = |pressure: f64| Along {
+            across: 0.5 * pressure * radius,
+            ..Along::default()
+        };
+        if self.standing().is_some() {
+            return Some(self.round(wall)?.map(|bearing| {
+                let [held, free] = bearing.stress;
+                let worst = libm::fmax(held.si(), free.si());
+                let mut load = pushed(bearing.pressure.si());
+                if matches!(bearing.form, Form::Disc) {
+                    load.moment = worst * thickness * thickness / 6.0;
+                } else {
+                    load.pull = worst * thickness;
+                }
+                load
+            }));
+        }
+        Some(self.edge(wall)?.map(|edge| {
+            let (sides, ramp) = edge.plate;
+            let free = supported(sides, ramp, self.poisson()).moment;
+            let mut load = pushed(ramp.most());
+            load.moment = libm::fmax(free, edge.moment.moment);
+            load
+        }))
+    }
+
+    fn on_plates(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
+        let [a, b] = seam.faces;
+        let (one, other) = match (self.edge(a)?, self.edge(b)?) {
+            (Ok(one), Ok(other)) => (one, other),
+            (Err(error), _) | (_, Err(error)) => return Some(Err(error)),
+        };
+        if a == b {
+            // Through the middle of a face, which bends it as it may bend the sheet.
+            let (sides, ramp) = one.plate;
+            let free = supported(sides, ramp, self.poisson()).moment;
+            return Some(Ok(Along {
+                pull: one.reaction(),
+                across: one.reaction(),
+                moment: libm::fmax(free, one.moment.moment),
+            }));
+        }
+        let mut load = Along::corner([one.plate, other.plate], [&one.moment, &other.moment]);
+        if matches!(b, Face::Baffle(_)) {
+            // It holds the wall on both of its sides.
+            load.pull = 2.0 * one.reaction();
+            load.across = other.reaction();
+        }
+        Some(Ok(load))
+    }
+}
+
+impl Tank {
+    /// How a seam bears what it is tried with; `None` of a fold, and of a baffle's in a test, which presses on both
+    /// sides of it.
+    ///
+    /// The weld metal counts with the ultimate strength of the filler that suits the job best, and no more
+    /// than that of the sheet beside it.
+    #[must_use]
+    pub fn seam_bearing(
+        &self,
+        seam_of: &Seam,
+        trial: Trial,
+    ) -> Option<Result<SeamStrength, StrengthError>> {
+        let joint = seam_of.joint?;
+        let baffle = |face: &Face| matches!(face, Face::Baffle(_));
+        if matches!(trial, Trial::Test(_)) && seam_of.faces.iter().any(baffle) {
+            return None;
+        }
+        let judge = match Judge::new(self, trial) {
+            Ok(judge) => judge,
+            Err(error) => return Some(Err(error)),
+        };
+        let load = match seam_of.faces {
+            [wall, Face::Fitting(number)] => judge.on_fitting(wall, number)?,
+            _ if judge.standing().is_some() => judge.on_drum(seam_of)?,
+            _ => judge.on_plates(seam_of)?,
+        };
+        Some(load.and_then(|load| {
+            let filler = judge.filler(seam_of.thinner)?;
+            Ok(seam(weld_of(joint, seam_of), load, filler)?)
+        }))
+    }
+}
+
+impl Judge<'_> {
+    /// The strength that the weld metal counts with.
+    fn filler(&self, thickness: Length) -> Result<Pressure, StrengthError> {
+        let job = &self.tank.job;
+        let sheet = self.strength(thickness)?.ultimate;
+        let service = Service::new(job.service.temperature, job.service.anodised).ok();
+        let filler = service
+            .and_then(|service| best(job.alloy, job.alloy, &service))
+            .and_then(|verdict| verdict.filler);
+        Ok(match filler {
+            Some(filler) if filler.ultimate().value < sheet => filler.ultimate().value,
+            _ => sheet,
+        })
+    }
+}

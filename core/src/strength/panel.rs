@@ -1,0 +1,386 @@
+//! Whether a flat panel bears its load, and what would mend one that does not.
+
+mod open;
+mod round;
+mod spacing;
+#[cfg(test)]
+mod tests;
+
+pub use open::{OpenStrength, open_top};
+pub use round::RoundPanel;
+pub use spacing::{Spacing, baffle_spacing};
+
+use core::fmt;
+
+use super::load::Pressing;
+use super::plate::{
+    Bending, Enclosing, Held, OutlineError, Ramp, Sides, clamped, disc_held, enclosing, held,
+    stiffness, supported,
+};
+use crate::units::input::{Input, InputError, check};
+use crate::units::{Length, Pressure};
+
+/// What a sheet is made of, as strength goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Metal {
+    modulus: f64,
+    poisson: f64,
+    strength: f64,
+}
+
+impl Metal {
+    /// From Young's modulus, Poisson's ratio (0.15 to 0.45), and the strength that may be used: beside a
+    /// seam that of the welded sheet, not of the sheet as bought.
+    ///
+    /// # Errors
+    /// [`InputError`] for a figure past its limits.
+    pub fn new(modulus: Pressure, poisson: f64, strength: Pressure) -> Result<Self, InputError> {
+        Ok(Self {
+            modulus: check(Input::Modulus, modulus.si())?,
+            poisson: check(Input::Poisson, poisson)?,
+            strength: check(Input::Strength, strength.si())?,
+        })
+    }
+}
+
+/// A flat panel and what presses on it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Panel {
+    /// The rectangle that stands for it.
+    pub shape: Enclosing,
+    /// The pressure over that.
+    pub ramp: Ramp,
+    thickness: f64,
+    metal: Metal,
+}
+
+/// Why a panel cannot be judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum PanelError {
+    /// A figure past its limits.
+    Input(InputError),
+    /// The outline is no panel.
+    Outline(OutlineError),
+}
+
+impl From<InputError> for PanelError {
+    fn from(error: InputError) -> Self {
+        Self::Input(error)
+    }
+}
+
+impl From<OutlineError> for PanelError {
+    fn from(error: OutlineError) -> Self {
+        Self::Outline(error)
+    }
+}
+
+impl fmt::Display for PanelError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Input(error) => error.fmt(f),
+            Self::Outline(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for PanelError {}
+
+/// Which of the two edge conditions rules.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Bound {
+    /// Edges free to turn: the middle is worst.
+    Supported,
+    /// Edges held from turning: the edge itself, beside the seam, is worst.
+    Clamped,
+}
+
+/// How a panel bears its load. A welded edge is held from turning in part, so that stress and bulge lie
+/// between the two bounds of each.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Strength {
+    /// Highest bending stress, edges free to turn, by bending alone. Where edges cannot pull inward,
+    /// stretching adds up to 4 % to it while the bulge is below a quarter of the thickness; see `stress_held`.
+    pub stress_supported: Pressure,
+    /// Highest bending stress, edges held from turning, by bending alone. Stretching adds up to 1 % to it
+    /// before it takes off from it.
+    pub stress_clamped: Pressure,
+    /// Bulge, edges free to turn, by bending alone: the safe figure where edges can pull inward.
+    pub bulge_supported: Length,
+    /// Bulge, edges held from turning, by bending alone.
+    pub bulge_clamped: Length,
+    /// Stiffening where the edges cannot pull inward, edges free to turn.
+    pub held_supported: Held,
+    /// The same, edges held from turning.
+    pub held_clamped: Held,
+    /// Highest stress in the middle with edges free to turn but not to pull inward: what is left of the
+    /// bending stress, and the stretching stress: up to 25 % above numerical solutions, 1 % below at the most.
+    pub stress_held: Pressure,
+    /// Strength over the highest of the three stresses; without end under no pressure.
+    pub reserve: f64,
+    /// Which edges that is for.
+    pub ruling: Bound,
+    /// Whether the bulge passes half the thickness, so that bending alone overstates it and
+    /// `held_supported` and `held_clamped` tell more.
+    pub bulges: bool,
+    /// Whether the panel has an inside corner, at which this says nothing: round it well, or strengthen it.
+    pub inside_corner: bool,
+}
+
+/// What would give a panel the reserve that is wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Mend {
+    /// The sheet that gives it, the panel as it is.
+    pub thickness: Length,
+    /// The reserve that the sheet as it is would have with a baffle or stiffener across the middle of the
+    /// long side, one stiff enough to count as an edge.
+    pub halved: f64,
+}
+
+impl Panel {
+    /// A panel with the corners `outline`, in metres in its own plane, under `pressing` in the same
+    /// coordinates.
+    ///
+    /// # Errors
+    /// [`PanelError`] for a figure past its limits or an outline without area; for a highest pressure
+    /// below zero or above 100 bar, [`Input::Pressure`].
+    pub fn new(
+        outline: &[[f64; 2]],
+        thickness: Length,
+        metal: Metal,
+        pressing: Pressing,
+    ) -> Result<Self, PanelError> {
+        let thickness = check(Input::Thickness, thickness.si())?;
+        let shape = enclosing(outline)?;
+        check(Input::Size, shape.sides.short())?;
+        check(Input::Size, shape.sides.long())?;
+        let ramp = shape.ramp(pressing.at_origin.si(), pressing.slope);
+        check(Input::Pressure, ramp.most())?;
+        Ok(Self {
+            shape,
+            ramp,
+            thickness,
+            metal,
+        })
+    }
+
+    /// Its sheet.
+    #[must_use]
+    pub const fn thickness(&self) -> Length {
+        Length::from_metres(self.thickness)
+    }
+
+    /// How it bears its load.
+    #[must_use]
+    pub fn strength(&self) -> Strength {
+        let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
+        bent.strength(self.thickness, self.shape.inside_corner)
+    }
+
+    /// What would give it the reserve `target`.
+    ///
+    /// Bending stress goes with one over the thickness squared; what stretching adds is found by going round.
+    ///
+    /// # Errors
+    /// [`InputError`] for a target below 0.1 or above 100.
+    pub fn mend(&self, target: f64) -> Result<Mend, InputError> {
+        let target = check(Input::Reserve, target)?;
+        let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
+        let t = bent.thickness_for(target, self.thickness);
+        let (sides, ramp) = self.half();
+        let half = Bent::of(sides, ramp, self.metal).stresses(self.thickness);
+        Ok(Mend {
+            thickness: Length::from_metres(t),
+            halved: self.metal.strength / half.worst(),
+        })
+    }
+
+    /// The even pressure that leaves it the reserve `target`, whatever presses on it as it is: at most
+    /// 100 bar.
+    ///
+    /// Bending stress goes with the pressure; what stretching makes of it is found by going round, and
+    /// what is left of an error of that is on the safe side.
+    ///
+    /// # Errors
+    /// [`InputError`] for a target below 0.1 or above 100.
+    pub fn takes(&self, target: f64) -> Result<Pressure, InputError> {
+        let allowed = self.metal.strength / check(Input::Reserve, target)?;
+        let one = Bent::of(self.shape.sides, Ramp::even(1.0), self.metal);
+        let t = self.thickness;
+        let mut pressure = allowed / one.stresses(t).by_bending();
+        for _ in 0..ROUNDS {
+            pressure *= libm::fmin(allowed / one.times(pressure).stresses(t).worst(), 1.0);
+        }
+        Ok(Pressure::from_pascals(libm::fmin(pressure, MOST)))
+    }
+
+    /// The half of the long side where the pressure is higher.
+    fn half(&self) -> (Sides, Ramp) {
+        let (short, long) = (self.shape.sides.short(), 0.5 * self.shape.sides.long());
+        let along = 0.5 * libm::fabs(self.ramp.along);
+        let mean = self.ramp.mean + along;
+        let across = self.ramp.across;
+        let sides = Sides::new(short, long).unwrap_or(self.shape.sides);
+        let ramp = if short <= long {
+            Ramp {
+                mean,
+                across,
+                along,
+            }
+        } else {
+            Ramp {
+                mean,
+                across: along,
+                along: across,
+            }
+        };
+        (sides, ramp)
+    }
+}
+
+/// How often [`Panel::mend`] and [`Panel::takes`] go round.
+const ROUNDS: u8 = 12;
+/// No panel is said to take more, in pascals: 100 bar, the most that may be asked of one.
+const MOST: f64 = 1e7;
+
+/// What a panel spans.
+#[derive(Clone, Copy)]
+enum Span {
+    Rectangle(Sides),
+    /// With this radius.
+    Disc(f64),
+}
+
+impl Span {
+    fn held(self, linear: f64, t: f64, modulus: f64, clamped: bool) -> Held {
+        match self {
+            Self::Rectangle(sides) => held(sides, linear, t, modulus, clamped),
+            Self::Disc(radius) => disc_held(radius, linear, t, modulus, clamped),
+        }
+    }
+}
+
+/// What bends a panel, with edges free to turn and held: for any thickness.
+struct Bent {
+    span: Span,
+    metal: Metal,
+    free: Bending,
+    fixed: Bending,
+}
+
+/// Its stresses at one thickness, in pascals.
+struct Stresses {
+    free: f64,
+    fixed: f64,
+    held: Held,
+    stretched: f64,
+}
+
+impl Bent {
+    fn of(sides: Sides, ramp: Ramp, metal: Metal) -> Self {
+        Self {
+            span: Span::Rectangle(sides),
+            metal,
+            free: supported(sides, ramp, metal.poisson),
+            fixed: clamped(sides, ramp),
+        }
+    }
+
+    /// The same under so many times the pressure.
+    fn times(&self, by: f64) -> Self {
+        let times = |bending: &Bending| Bending {
+            moment: by * bending.moment,
+            deflection: by * bending.deflection,
+        };
+        Self {
+            free: times(&self.free),
+            fixed: times(&self.fixed),
+            ..*self
+        }
+    }
+
+    fn stresses(&self, t: f64) -> Stresses {
+        let Metal {
+            modulus, poisson, ..
+        } = self.metal;
+        let bulge = self.free.bulge(stiffness(modulus, poisson, t));
+        let held = self.span.held(bulge, t, modulus, false);
+        let free = self.free.stress(t);
+        Stresses {
+            free,
+            fixed: self.fixed.stress(t),
+            held,
+            stretched: free * held.share + held.stretch,
+        }
+    }
+
+    fn strength(&self, t: f64, inside_corner: bool) -> Strength {
+        let Metal {
+            modulus,
+            poisson,
+            strength,
+        } = self.metal;
+        let stresses = self.stresses(t);
+        let d = stiffness(modulus, poisson, t);
+        let bulge_fixed = self.fixed.bulge(d);
+        let bulge_free = self.free.bulge(d);
+        Strength {
+            stress_supported: Pressure::from_pascals(stresses.free),
+            stress_clamped: Pressure::from_pascals(stresses.fixed),
+            bulge_supported: Length::from_metres(bulge_free),
+            bulge_clamped: Length::from_metres(bulge_fixed),
+            held_supported: stresses.held,
+            held_clamped: self.span.held(bulge_fixed, t, modulus, true),
+            stress_held: Pressure::from_pascals(stresses.stretched),
+            reserve: strength / stresses.worst(),
+            ruling: stresses.ruling(),
+            bulges: bulge_free > 0.5 * t,
+            inside_corner,
+        }
+    }
+
+    /// The thickness that gives the reserve `target`, looked for from `t` on.
+    fn thickness_for(&self, target: f64, mut t: f64) -> f64 {
+        for _ in 0..ROUNDS {
+            let reserve = self.metal.strength / self.stresses(t).worst();
+            if !reserve.is_finite() {
+                return 0.0;
+            }
+            t *= libm::sqrt(target / reserve);
+        }
+        t
+    }
+}
+
+impl Stresses {
+    /// The highest with edges free to turn: whether they can pull inward is not known.
+    fn middle(&self) -> f64 {
+        libm::fmax(self.free, self.stretched)
+    }
+
+    fn worst(&self) -> f64 {
+        libm::fmax(self.middle(), self.fixed)
+    }
+
+    /// Without what stretching makes of it.
+    fn by_bending(&self) -> f64 {
+        libm::fmax(self.free, self.fixed)
+    }
+
+    fn ruling(&self) -> Bound {
+        if self.middle() >= self.fixed {
+            Bound::Supported
+        } else {
+            Bound::Clamped
+        }
+    }
+}

@@ -1,0 +1,147 @@
+//! The liquid of a tank: its dip chart, what can be drawn at a lean, how it grows.
+
+use super::Tank;
+use crate::capacity::{
+    Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean, LeanRange, Level,
+    Warming, WorstUsable, linear_expansion,
+};
+use crate::geom::Vector;
+use crate::units::{Area, Length, Volume};
+
+impl Tank {
+    /// The dip chart of the level tank: from empty to full in steps of the job's own, the last step
+    /// shorter where it must be.
+    pub fn dip(&self) -> impl Iterator<Item = Level> {
+        let pool = self.pool(Lean::LEVEL);
+        let full = pool.full_depth();
+        let step = self.job.dip_step.si();
+        let steps = crate::geom::split::pieces(full.si(), step);
+        // `check_counts` has seen to it that these are at most MAX_MARKS.
+        let whole = steps as u16;
+        (0..=whole).filter_map(move |n| {
+            let depth = if n == whole {
+                full
+            } else {
+                Length::from_metres(f64::from(n) * step)
+            };
+            pool.at(depth).ok()
+        })
+    }
+
+    /// What can be drawn at the worst of the leans that the job allows; `None` where it allows none. No
+    /// opening is taken to spill. Needs some 2,000 clips of the body: a laptop's work.
+    #[must_use]
+    pub fn worst_usable(&self) -> Option<WorstUsable> {
+        let [pitch, roll] = self.job.leans();
+        if pitch.si() == 0.0 && roll.si() == 0.0 {
+            return None;
+        }
+        let leans = LeanRange::either_way(pitch, roll).ok()?;
+        let drawing = Drawing::new(
+            self.space(),
+            FillTo::Volume(self.capacity.fill),
+            self.pick_up_point(),
+            &[],
+        );
+        Some(drawing.ok()?.worst(leans))
+    }
+
+    /// Where the pick-up draws: over the middle of the plan where the job says no place.
+    #[must_use]
+    pub fn pick_up_point(&self) -> Vector {
+        let inside = &self.body.inside;
+        let (x, y) = match self.job.pick_up_at {
+            Some([x, y]) => (x.si(), y.si()),
+            None => {
+                let middle = |axis: Vector| {
+                    let (low, high) = inside.extent(axis);
+                    0.5 * (low + high)
+                };
+                (
+                    middle(Vector::new(1.0, 0.0, 0.0)),
+                    middle(Vector::new(0.0, 1.0, 0.0)),
+                )
+            }
+        };
+        let (low, _) = inside.extent(Vector::new(0.0, 0.0, 1.0));
+        Vector::new(x, y, low + self.job.pick_up.si())
+    }
+
+    /// The dip rod where the job puts it, read at a lean; `None` where the job puts it nowhere.
+    ///
+    /// # Errors
+    /// [`DipError`] where the rod says nothing at that lean; a place over no liquid is refused when the
+    /// tank is built.
+    #[must_use]
+    pub fn dip_rod(&self, lean: Lean) -> Option<Result<Dipped<'_>, DipError>> {
+        Some(Dipped::new(self.pool(lean), self.rod.as_ref()?))
+    }
+
+    /// How many marks the job's own dip chart has: from empty to full by depth, or by round volume where
+    /// the job asks for that.
+    #[must_use]
+    pub fn dip_count(&self) -> u16 {
+        let steps = match self.job.dip_volume {
+            Some(step) => libm::floor(self.capacity.brim.si() / step.si() * (1.0 + 1e-12)),
+            None => {
+                crate::geom::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si())
+            }
+        };
+        // `check_counts` has seen to it that these are at most MAX_MARKS.
+        (steps as u16).saturating_add(1)
+    }
+
+    /// One mark of that chart, counted from 0: what the rod reads where the job puts one, or else the
+    /// depth; and what the tank holds then, with its depth. `None` past the last, or where the rod is dry.
+    #[must_use]
+    pub fn dip_mark(&self, place: u16) -> Option<(Dip, Length)> {
+        if place >= self.dip_count() {
+            return None;
+        }
+        let pool = self.pool(Lean::LEVEL);
+        let level = match self.job.dip_volume {
+            Some(step) => {
+                let volume = Volume::from_cubic_metres(libm::fmin(
+                    f64::from(place) * step.si(),
+                    pool.brim().si(),
+                ));
+                let depth = pool.depth_for(volume).ok()?;
+                Level {
+                    depth,
+                    volume,
+                    surface: Area::default(),
+                }
+            }
+            None => {
+                let depth = f64::from(place) * self.job.dip_step.si();
+                let full = pool.full_depth().si();
+                pool.at(Length::from_metres(libm::fmin(depth, full))).ok()?
+            }
+        };
+        let reading = match self.dip_rod(Lean::LEVEL) {
+            Some(rod) => rod.ok()?.reading_at(level.depth)?,
+            None => level.depth,
+        };
+        let dip = Dip {
+            reading,
+            volume: level.volume,
+        };
+        Some((dip, level.depth))
+    }
+
+    /// The growth of the liquid from filling to its hottest, into what the fill leaves free, the growth
+    /// of the tank itself counted; `None` where the job names no liquid or no hottest temperature.
+    #[must_use]
+    pub fn expansion(&self) -> Option<Result<Expansion, ExpansionError>> {
+        let [from, hottest] = self.job.temperatures()?;
+        let warming = Warming {
+            contents: self.job.liquid?.into(),
+            fill: self.capacity.fill,
+            room: self.capacity.brim,
+            from,
+            hottest,
+            linear: linear_expansion(self.job.alloy.family()),
+        };
+        Some(warming.expand(&self.pool(Lean::LEVEL)))
+    }
+}

@@ -1,0 +1,209 @@
+//! How the tank is welded and what it is in for, as far as heat and strength ask; and its stitches on the
+//! bench where their order is found.
+
+use heapless::Vec;
+
+use super::check::{SIZE, ranged};
+use super::{Assumed, JobError, Tank};
+use crate::arc::{Process, usual_uptake};
+use crate::input::MAX_MOUNTS;
+use crate::input::{Draft, Field};
+use crate::tables::preheat::interpass_limit;
+use crate::tables::{Alloy, Sourced};
+use crate::units::range::Value;
+use crate::units::{
+    Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
+};
+
+const fn celsius(value: f64) -> Temperature {
+    Temperature::new(value, TemperatureUnit::Celsius)
+}
+
+const fn seconds(value: f64) -> Time {
+    Time::new(value, TimeUnit::Second)
+}
+
+/// Coldest and warmest air to weld in.
+pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
+/// Highest interpass limit; the lowest is 5 K over the air.
+pub const INTERPASS_MOST: Temperature = celsius(500.0);
+/// Shortest and longest time from one stitch to the next.
+pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
+/// Least and greatest emissivity.
+pub const EMISSIVITY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
+/// Coldest and warmest service.
+pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0));
+/// Most that a cap may hold back.
+pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
+/// Most of an acceleration, in standard gravities, either way.
+pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
+
+/// How far over the air an interpass limit is at least, in K.
+const LEAST_OVER: f64 = 5.0;
+
+/// How the tank is welded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Welding {
+    /// The warmest that the metal may be where a stitch starts, where the job says; else see
+    /// [`Tank::interpass_max`].
+    pub interpass_max: Option<Temperature>,
+    /// The air and all around.
+    pub ambient: Temperature,
+    /// Of the outside, where the job says; else see [`Tank::emissivity`].
+    // What the tables of metals say is asked for when a plan is made: a gauge that makes none needs no tables.
+    pub emissivity: Option<Ratio>,
+    /// From one stitch to the next, waits not counted.
+    pub moving: Time,
+    /// Whether stitches are welded towards the ones before them.
+    pub back_step: bool,
+    /// Share of the arc's power that the metal takes up.
+    pub uptake: Ratio,
+}
+
+/// What the tank is in for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Service {
+    /// How warm it gets; `None` where the job does not say.
+    pub temperature: Option<Temperature>,
+    /// The most that its cap holds back, over the air outside.
+    pub pressure: Pressure,
+    /// Along x, y and z, in standard gravities, either way, besides its weight.
+    pub acceleration: [Ratio; 3],
+    /// Whether it is anodised after welding.
+    pub anodised: bool,
+    /// Where it stands, from the outside corner.
+    pub mounts: Vec<[Length; 3], MAX_MOUNTS>,
+}
+
+impl Welding {
+    pub(crate) const EMPTY: Self = Self {
+        interpass_max: None,
+        ambient: Temperature::from_kelvins(0.0),
+        emissivity: None,
+        moving: seconds(0.0),
+        back_step: false,
+        uptake: Ratio::from_share(0.0),
+    };
+}
+
+impl Service {
+    pub(crate) const EMPTY: Self = Self {
+        temperature: None,
+        pressure: Pressure::from_pascals(0.0),
+        acceleration: [Ratio::from_share(0.0); 3],
+        anodised: false,
+        mounts: Vec::new(),
+    };
+}
+
+pub(crate) fn checked(
+    draft: &Draft,
+    process: Process,
+    assumed: &mut impl FnMut(Assumed),
+) -> Result<Welding, JobError> {
+    let weld = &draft.weld;
+    let ambient = weld.ambient.unwrap_or_else(|| {
+        assumed(Assumed::Ambient(celsius(20.0)));
+        celsius(20.0)
+    });
+    let ambient = ranged(Field::Ambient, ambient, AMBIENT, Value::Temperature)?;
+    let least = Temperature::from_kelvins(ambient.si() + LEAST_OVER);
+    match weld.interpass_max {
+        None => assumed(Assumed::InterpassMax(interpass_limit(draft.stock.alloy))),
+        Some(own) => {
+            let limits = (least, INTERPASS_MOST);
+            ranged(Field::InterpassMax, own, limits, Value::Temperature)?;
+        }
+    }
+    match weld.emissivity {
+        None => assumed(Assumed::Emissivity(bright(draft.stock.alloy))),
+        Some(own) => {
+            ranged(Field::Emissivity, own, EMISSIVITY, Value::Ratio)?;
+        }
+    }
+    let moving = weld.moving.unwrap_or_else(|| {
+        assumed(Assumed::Moving(seconds(10.0)));
+        seconds(10.0)
+    });
+    let moving = ranged(Field::Moving, moving, MOVING, Value::Time)?;
+    let uptake = draft.arc.efficiency.unwrap_or_else(|| {
+        let uptake = usual_uptake(process);
+        assumed(Assumed::Uptake(uptake));
+        uptake
+    });
+    Ok(Welding {
+        interpass_max: weld.interpass_max,
+        ambient,
+        emissivity: weld.emissivity,
+        moving,
+        back_step: weld.back_step.unwrap_or(false),
+        uptake,
+    })
+}
+
+fn bright(alloy: Alloy) -> Sourced<Ratio> {
+    let bright = alloy.metal().emissivity_bright();
+    Sourced::new(Ratio::from_share(bright.value), bright.source)
+}
+
+/// What of `[use]` can be out of range.
+pub(crate) fn check_service(draft: &Draft) -> Result<(), JobError> {
+    let service = &draft.service;
+    if let Some(temperature) = service.temperature {
+        ranged(
+            Field::UseTemperature,
+            temperature,
+            SERVICE,
+            Value::Temperature,
+        )?;
+    }
+    if let Some(pressure) = service.pressure {
+        let least = Pressure::from_pascals(0.0);
+        ranged(
+            Field::UsePressure,
+            pressure,
+            (least, PRESSURE_MOST),
+            Value::Pressure,
+        )?;
+    }
+    for (one, axis) in service.acceleration.iter().flatten().zip(1_u8..) {
+        let limits = (Ratio::from_share(0.0), ACCELERATION_MOST);
+        ranged(Field::Acceleration(axis), *one, limits, Value::Ratio)?;
+    }
+    for (mount, number) in service.mounts.iter().zip(1_u8..) {
+        for coordinate in mount {
+            let limits = (Length::from_metres(-SIZE.1.si()), SIZE.1);
+            ranged(Field::Mount(number), *coordinate, limits, Value::Length)?;
+        }
+    }
+    Ok(())
+}
+
+impl Service {
+    pub(crate) fn take(&mut self, draft: &Draft) {
+        let service = &draft.service;
+        self.temperature = service.temperature;
+        self.pressure = service.pressure.unwrap_or_default();
+        self.acceleration = service.acceleration.unwrap_or_default();
+        self.anodised = service.anodised.unwrap_or(false);
+        self.mounts.clear();
+        // As many as the draft may have.
+        let _ = self.mounts.extend_from_slice(&service.mounts);
+    }
+}
+
+impl Tank {
+    /// The warmest that the metal may be where a stitch starts: as the job says, or the limit of its alloy.
+    #[must_use]
+    pub fn interpass_max(&self) -> Temperature {
+        let own = self.job.welding.interpass_max;
+        own.unwrap_or_else(|| interpass_limit(self.job.alloy).value)
+    }
+
+    /// Emissivity of its outside: as the job says, or that of bright sheet.
+    #[must_use]
+    pub fn emissivity(&self) -> Ratio {
+        let own = self.job.welding.emissivity;
+        own.unwrap_or_else(|| bright(self.job.alloy).value)
+    }
+}

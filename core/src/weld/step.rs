@@ -1,0 +1,111 @@
+//! One stitch of an order as it is carried to the gauge and kept there.
+
+use super::Planned;
+use crate::units::{Temperature, TemperatureUnit, Time, TimeUnit};
+
+/// The bit of the second word that says which way.
+const REVERSED: u16 = 0x8000;
+
+/// One stitch of an order, in whole seconds and degrees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct WeldStep {
+    /// Which of the tank's stitches: counted from 0, seam by seam as the tank lists them.
+    pub run: u8,
+    /// Whether it is welded from its seam's end towards its start.
+    pub reversed: bool,
+    /// Waited before it, besides moving, in s; up to 32,767.
+    pub wait: u16,
+    /// The metal where it starts, just before the arc, in °C.
+    pub warmth: i16,
+}
+
+impl WeldStep {
+    /// Bytes that a step takes on the shelf.
+    pub const BYTES: usize = 5;
+
+    /// A step of a plan in surroundings of `ambient`: the wait rounded up, the warmth to the nearest degree.
+    #[must_use]
+    pub fn of(planned: &Planned, ambient: Temperature) -> Self {
+        let wait = libm::ceil(f64::from(planned.wait));
+        let start = Temperature::from_kelvins(ambient.si() + f64::from(planned.warmth));
+        let warmth = libm::round(start.in_unit(TemperatureUnit::Celsius));
+        Self {
+            run: planned.run,
+            reversed: planned.reversed,
+            // A plan waits two hours at most, and no metal starts over the highest interpass limit.
+            wait: libm::fmin(wait, 32_767.0) as u16,
+            warmth: warmth as i16,
+        }
+    }
+
+    /// What is waited before it.
+    #[must_use]
+    pub const fn waits(&self) -> Time {
+        Time::new(self.wait as f64, TimeUnit::Second)
+    }
+
+    /// The metal where it starts.
+    #[must_use]
+    pub const fn starts_at(&self) -> Temperature {
+        Temperature::new(self.warmth as f64, TemperatureUnit::Celsius)
+    }
+
+    /// Packed for the shelf; of the wait, what is over 32,767 s is lost.
+    #[must_use]
+    pub const fn pack(&self) -> [u8; Self::BYTES] {
+        let way = if self.reversed { REVERSED } else { 0 };
+        let [a, b] = (self.wait & !REVERSED | way).to_le_bytes();
+        let [c, d] = self.warmth.to_le_bytes();
+        [self.run, a, b, c, d]
+    }
+
+    /// Unpacked again.
+    #[must_use]
+    pub const fn unpack([run, a, b, c, d]: [u8; Self::BYTES]) -> Self {
+        let word = u16::from_le_bytes([a, b]);
+        Self {
+            run,
+            reversed: word & REVERSED != 0,
+            wait: word & !REVERSED,
+            warmth: i16::from_le_bytes([c, d]),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn packed_and_unpacked_is_the_same() {
+        for reversed in [false, true] {
+            for wait in [0, 1, 7_200, 32_767] {
+                for warmth in [-30, 0, 99, 500] {
+                    let step = WeldStep {
+                        run: 255,
+                        reversed,
+                        wait,
+                        warmth,
+                    };
+                    assert_eq!(WeldStep::unpack(step.pack()), step);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_wait_is_rounded_up_and_a_temperature_to_the_nearest() {
+        let planned = Planned {
+            run: 3,
+            reversed: true,
+            start: 100.0,
+            wait: 6.1,
+            warmth: 70.4,
+        };
+        let step = WeldStep::of(&planned, Temperature::new(20.0, TemperatureUnit::Celsius));
+        assert_eq!((step.run, step.reversed), (3, true));
+        assert_eq!((step.wait, step.warmth), (7, 90));
+    }
+}

@@ -4,7 +4,6 @@ use seamwright::report::model::{Block, Notice, Section, Table, left, said};
 use seamwright::report::render::html::page;
 use seamwright::sheet::nest::{Fault, Item, Rules, Stock, draw, plan};
 use seamwright::sheet::pattern::Pattern;
-
 use seamwright_core::advice::notice::Severity;
 
 use super::{ODD, block, piece};

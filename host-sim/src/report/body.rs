@@ -1,14 +1,45 @@
-//! A body's sizes in words.
+//! The tank: its size, its sheet and what it displaces.
 
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Ends, Shape, Sized};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
 
-use super::units::Units;
+use super::Units;
+use super::model::{Cell, Section, said};
+
+pub(super) fn section(tank: &Tank, units: Units) -> Section {
+    let (job, body) = (tank.job(), tank.body());
+    let temper = job
+        .temper()
+        .map(|temper| format!(" {temper}"))
+        .unwrap_or_default();
+    let own: String = tank
+        .panels()
+        .filter(|panel| panel.thickness != job.thickness())
+        .map(|panel| format!("; {} {}", panel.face(), units.thickness(panel.thickness)))
+        .collect();
+    let sheet = format!(
+        "{}{temper}, {}{own}",
+        job.alloy(),
+        units.thickness(job.thickness())
+    );
+    let area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
+    let centroid = body.inside.centroid();
+    let volume = Cell::of("outside_m3", body.outside.volume(), units, Units::volume);
+    let over_all = over_all(tank).map(|length| units.length(length));
+    let mut section = Section::new("Tank").at(&["body"]);
+    section.fact("size", described(job.shape(), units));
+    section.fact("over all", over_all.join(" x "));
+    section.fact("sheet", said(sheet).data("sheet_area_m2", area));
+    section.fact("volume outside", volume);
+    section.put("inside_m3", body.inside.volume().si());
+    section.put("inside_centroid_m", [centroid.x, centroid.y, centroid.z]);
+    section
+}
 
 /// The box about the outside.
-pub(super) fn over_all(tank: &Tank) -> [Length; 3] {
+fn over_all(tank: &Tank) -> [Length; 3] {
     let outside = &tank.body().outside;
     [
         Vector::new(1.0, 0.0, 0.0),
@@ -22,7 +53,7 @@ pub(super) fn over_all(tank: &Tank) -> [Length; 3] {
 }
 
 /// The sizes as the job gives them.
-pub(super) fn described(shape: &Shape, units: Units) -> String {
+fn described(shape: &Shape, units: Units) -> String {
     let sized = match shape.sized() {
         Sized::Outside => "outside",
         Sized::Inside => "inside",

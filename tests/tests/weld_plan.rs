@@ -6,10 +6,9 @@ use std::error::Error;
 
 use seamwright::job_file::JobFile;
 use seamwright::welding::{WeldPlan, Welding};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
-use seamwright_core::weld::{Planner, Progress};
+use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS, Planner, Progress, WAYS, WeldStep};
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 

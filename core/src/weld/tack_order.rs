@@ -2,7 +2,8 @@
 
 use super::{Row, Tack, Tacking, Turn};
 use crate::blank::panel::PanelMark;
-use crate::body::{Face, Path};
+use crate::body::Path;
+use crate::input::Face;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;

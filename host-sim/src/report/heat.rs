@@ -1,10 +1,9 @@
 //! Before the arc and beside it: preheat, the arc's true power, and how far its heat reaches.
 
-use seamwright_core::arc::Process;
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::tables::preheat;
+use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::refuse::Refused;
 use seamwright_core::units::{

@@ -1,7 +1,7 @@
 //! The panels and the blanks that they are cut as.
 
 use seamwright_core::blank::{Blank, Panel};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit, MassUnit};
 use serde_json::{Value, json};
 

@@ -1,6 +1,6 @@
 //! How the seams bear what the walls hand them.
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::leak::Rule;
 use seamwright_core::seam::Seam;
 use seamwright_core::strength::Trial;

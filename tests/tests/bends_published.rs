@@ -5,10 +5,10 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::blank::flat::{FoldLink, Node, PartSide, Unfolded, unfold};
+use seamwright_core::blank::unfold::{FoldLink, PartSide, Unfolded, unfold};
 use seamwright_core::blank::{Bend, Rule};
-use seamwright_core::tables::minimum_radius;
-use seamwright_core::tables::{Alloy, Temper};
+use seamwright_core::geom::outline::Node;
+use seamwright_core::tables::{Alloy, Temper, minimum_radius};
 use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, Ratio};
 use seamwright_tests::cases;
 use seamwright_tests::near::{Tolerance, near};

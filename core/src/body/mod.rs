@@ -11,7 +11,6 @@ mod path;
 mod plate;
 mod profile;
 mod round;
-pub mod section;
 mod shape;
 mod sheet;
 mod solid;

@@ -7,9 +7,9 @@
 use heapless::Vec;
 
 use super::drum::Placed;
-use super::section::Section;
 use super::turned::Turned;
 use super::{Path, Turn};
+use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::MAX_FACES;
 use crate::input::{Across, Axis, Face};

@@ -3,8 +3,7 @@
 use core::f64::consts::PI;
 
 use super::PlaceError;
-use crate::blank::joint::Meeting;
-use crate::blank::panel::{Axes, Plan};
+use crate::blank::{Axes, Meeting, Plan};
 use crate::body::turned::{Head, Turned};
 use crate::body::{Edge, FaceView, Path, Turn};
 use crate::geom::Vector;

@@ -1,7 +1,7 @@
 //! From a draft to a checked job: every input in its range, every default filled in.
 
 use crate::arc::{Arc, conventional_voltage, settings};
-use crate::blank::joint::Joints;
+use crate::blank::Joints;
 use crate::body::Sheet;
 use crate::input::{Block, Face, Measure, Shape, Sized};
 use crate::seam::{TACK_LENGTH, TACK_PITCH};

@@ -2,7 +2,7 @@
 
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::arc::Arc;
-use crate::blank::panel::{Blank, BlankError, Groups, Panel, Plan};
+use crate::blank::{Blank, BlankError, Groups, Panel, Plan};
 use crate::body::{Body, Edge, Solid};
 use crate::capacity::{Capacity, CapacityError, Lean, Pool, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};

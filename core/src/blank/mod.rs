@@ -4,7 +4,7 @@
 //! ([`Bend::setback_on`]), a welded one what its joint leaves ([`Joint::fit`](crate::input::Joint::fit)).
 //! From there:
 //!
-//! - `bend`: the bend itself, allowance, setback and deduction, the notch at its end, sheet rolled round.
+//! - `bend`: the bend itself, allowance, setback and deduction and the notch at its end.
 //! - `joint`: how far short each panel falls at a corner of any angle, and which edge has which joint.
 //! - `edge`: of one edge of one tank, the joint or the bend there and what it takes from each panel.
 //! - `panel`: which faces are cut in one piece, and the marks of the pieces.
@@ -24,7 +24,7 @@ pub mod unfold;
 
 pub use bend::{
     Bend, BendError, BendFace, BendField, K_FACTOR, MOST_SETBACK_TURN, Relief, Rule, relief,
-    rolled_length, usual_k,
+    usual_k,
 };
 pub use error::BlankError;
 pub use joint::{

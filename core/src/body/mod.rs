@@ -8,6 +8,7 @@ mod block;
 mod clip;
 mod drum;
 mod path;
+mod placed;
 mod plate;
 mod profile;
 mod round;

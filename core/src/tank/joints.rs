@@ -1,6 +1,6 @@
 //! The joints of a draft, checked and filled in.
 
-use super::check::ranged;
+use super::ranged::ranged;
 use super::{Assumed, JobError, Problem};
 use crate::blank::joint::is_same_edge;
 use crate::blank::{Allow, Joints, K_FACTOR, Rule};

@@ -14,12 +14,10 @@ use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Angle, AngleUnit, Length, Ratio};
 
 mod notch;
-mod rolled;
 #[cfg(test)]
 mod tests;
 
 pub use notch::{Relief, relief};
-pub use rolled::rolled_length;
 
 /// The least and the greatest K-factor that [`Bend::new`] takes. At 50 % the neutral line lies in the
 /// middle of the sheet, where it stays in a very wide bend; it moves towards the inside as the bend

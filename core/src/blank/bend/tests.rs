@@ -121,19 +121,6 @@ fn a_bend_in_two_halves_is_as_long_as_the_whole() {
 }
 
 #[test]
-fn a_rolled_shell_is_as_long_as_its_mid_circle() {
-    let shell = rolled_length(mm(2.0), mm(150.0), degrees(360.0)).unwrap();
-    assert!(is_near(shell.si(), PI * 0.302));
-    let error = rolled_length(mm(2.0), mm(9.9), degrees(90.0)).unwrap_err();
-    assert_eq!(
-        error.to_string(),
-        "inside radius of the bend: 9.90 mm is out of range: it must be at least 10.00 mm"
-    );
-    assert!(rolled_length(mm(2.0), mm(150.0), degrees(360.1)).is_err());
-    assert!(rolled_length(mm(2.0), mm(150.0), degrees(0.0)).is_err());
-}
-
-#[test]
 fn thicker_sheet_never_takes_a_tighter_bend() {
     let mut rows = 0;
     for alloy in Alloy::ALL {

@@ -69,12 +69,6 @@ impl Joints {
         }
     }
 
-    /// The joint of every edge that has none of its own.
-    #[must_use]
-    pub const fn default_joint(&self) -> Joint {
-        self.default
-    }
-
     /// What all joints have in common.
     #[must_use]
     pub const fn allow(&self) -> &Allow {

@@ -187,12 +187,6 @@ impl<'a> Fitting<'a> {
         self.draft.at
     }
 
-    /// The lowest point of its inner end, where the tank stands level: where a pick-up draws.
-    #[must_use]
-    pub fn inner_end(&self) -> Vector {
-        self.centre + self.inward * (self.sheet.si() + self.draft.stand_in.si())
-    }
-
     /// What of it stands within the tank.
     pub(crate) fn stub(&self) -> Option<Stub> {
         let length = self.draft.stand_in.si();

@@ -1,7 +1,7 @@
 //! The order in which a tank is tacked.
 
 use super::{Row, Tack, Tacking, Turn};
-use crate::blank::panel::PanelMark;
+use crate::blank::PanelMark;
 use crate::body::Path;
 use crate::input::Face;
 use crate::seam::Seam;

@@ -2,9 +2,9 @@
 
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Time;
-#[cfg(feature = "full")]
-use seamwright_core::weld::Progress;
 use seamwright_core::weld::WeldStep;
+#[cfg(feature = "full")]
+use seamwright_core::weld::{Progress, WeldPlan};
 
 /// Where an order came from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +28,7 @@ enum Steps<'a> {
     /// As they stand on the shelf.
     Packed(&'a [u8]),
     #[cfg(feature = "full")]
-    Planned(&'a [WeldStep]),
+    Planned(Option<&'a WeldPlan>),
 }
 
 /// What a whole order takes.
@@ -53,9 +53,9 @@ impl<'a> Order<'a> {
 
     /// One of the gauge's own.
     #[cfg(feature = "full")]
-    pub(super) const fn planned(steps: &'a [WeldStep], origin: Origin) -> Self {
+    pub(super) const fn planned(plan: Option<&'a WeldPlan>, origin: Origin) -> Self {
         Self {
-            steps: Steps::Planned(steps),
+            steps: Steps::Planned(plan),
             origin,
         }
     }
@@ -68,11 +68,11 @@ impl<'a> Order<'a> {
 
     /// How many steps it has.
     #[must_use]
-    pub const fn count(&self) -> usize {
+    pub fn count(&self) -> usize {
         match self.steps {
             Steps::Packed(bytes) => bytes.len() / WeldStep::BYTES,
             #[cfg(feature = "full")]
-            Steps::Planned(steps) => steps.len(),
+            Steps::Planned(plan) => plan.map_or(0, WeldPlan::count),
         }
     }
 
@@ -86,7 +86,7 @@ impl<'a> Order<'a> {
                 packed.try_into().ok().map(WeldStep::unpack)
             }
             #[cfg(feature = "full")]
-            Steps::Planned(steps) => steps.get(place).copied(),
+            Steps::Planned(plan) => plan?.step(place),
         }
     }
 

@@ -1,15 +1,14 @@
 //! The planner, and which job it is at.
 
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS};
-use seamwright_core::weld::{Planner, Progress};
+use seamwright_core::weld::{PlanOptions, Planner, Progress};
 
 use super::order::{Order, Origin};
 
 /// A planner that knows which job it plans: coming back to that job, it goes on.
 #[derive(Debug)]
 pub(super) struct Thinker {
-    planner: Planner<DEVICE_CELLS, DEVICE_LINKS>,
+    planner: Planner,
     job: Option<usize>,
 }
 
@@ -25,7 +24,7 @@ impl Thinker {
     pub(super) fn think(&mut self, job: usize, tank: &Tank) -> bool {
         if self.job != Some(job) {
             self.job = Some(job);
-            self.planner.begin();
+            self.planner.begin(&PlanOptions::GAUGE);
         }
         self.planner.advance(tank)
     }
@@ -38,9 +37,10 @@ impl Thinker {
     /// What it has found for the job at this place.
     pub(super) fn order(&self, job: usize) -> Order<'_> {
         if self.job != Some(job) {
-            return Order::planned(&[], Origin::Own(Progress::Idle));
+            return Order::planned(None, Origin::Own(Progress::Idle));
         }
-        Order::planned(self.planner.steps(), Origin::Own(self.planner.progress()))
+        let plan = Some(self.planner.plan());
+        Order::planned(plan, Origin::Own(self.planner.progress()))
     }
 
     /// The job at this place is another one now.

@@ -31,15 +31,6 @@ pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, 
     source.into_iter().chain(torch).collect()
 }
 
-/// The share of ten minutes for which all that is rated lets the arc burn; `None` without ratings, or where the current
-/// is past them.
-pub(crate) fn share(tank: &Tank, extras: &Extras) -> Option<f64> {
-    let plates = plates(tank, extras);
-    let all: Vec<&Plate> = plates.iter().map(|(_, plate, _)| plate).collect();
-    let allowed = allowed_by_all(&all, tank.arc().current).ok()?;
-    Some(allowed.duty.si())
-}
-
 /// Arc and rest of the whole job; `None` without ratings, or where the current is past them.
 pub(super) fn run(tank: &Tank, extras: &Extras) -> Option<Run> {
     let plates = plates(tank, extras);

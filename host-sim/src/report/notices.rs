@@ -194,6 +194,7 @@ mod tests {
             arc,
             energy: 0.0,
             wait: 0.0,
+            waits: None,
             start_temperature: Temperature::from_kelvins(293.15),
         }
     }

@@ -3,13 +3,12 @@
 use std::fmt::Write as _;
 
 use seamwright_core::units::{LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::weld::{PlanError, Sum};
+use seamwright_core::weld::PlanError;
 use serde_json::{Value, json};
 
 use super::Units;
 use super::table::{Side, table, wrapped};
-use crate::welding::search::Found;
-use crate::welding::{Stitch, WeldPlan};
+use crate::welding::{Found, Stitch, Sum, WeldPlan};
 
 /// Signs in a line.
 const WIDE: usize = 100;

@@ -1,32 +1,28 @@
-//! The order of the stitches, their waits, and what other orders would take.
+//! The weld plan of a job, as core makes it, and its picture.
 
 pub mod plot;
-pub mod search;
 
-use std::cell::RefCell;
-
-use seamwright_core::arc::uptake_band;
-use seamwright_core::body::Edge;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Ratio, Temperature};
 use seamwright_core::weld::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Manner, PlanError, Planned, Sum, WeldStep,
+    ArcShare, OrderTotals, PlanError, PlanOptions, Planner, StitchWait, WeldStep,
 };
 
 use crate::job_file::Extras;
-use crate::report::duty;
 
-/// The bench as the gauge has it, so that the laptop's plan is the gauge's to the bit.
-pub type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
-
-/// A tank laid out, with the way of each seam at hand.
-#[derive(Debug)]
-pub struct Welding<'a> {
-    tank: &'a Tank,
-    duty: Option<f64>,
-    bench: Box<Table>,
-    edges: Vec<Option<Edge>>,
-    marks: Vec<String>,
+/// What a whole order takes, in SI units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sum {
+    /// From the first arc to the end of the last, in s.
+    pub job: f64,
+    /// Of the waits besides the moves, in s.
+    pub waits: f64,
+    /// Of that, when the metal was cool enough and power source or torch rested, in s.
+    pub rests: f64,
+    /// The hottest start, in K over the surroundings.
+    pub hottest: f64,
+    /// The largest pull to one side on the way, 0 to about 1.
+    pub pull: f64,
 }
 
 /// One stitch as it is welded, in words and SI units.
@@ -46,6 +42,8 @@ pub struct Stitch {
     pub energy: f64,
     /// Waited before it, besides moving, in s.
     pub wait: f64,
+    /// What is waited for.
+    pub waits: Option<StitchWait>,
     /// The metal at its start just before the arc.
     pub start_temperature: Temperature,
 }
@@ -65,26 +63,59 @@ pub struct WeldPlan {
     pub band: Vec<(Ratio, Sum)>,
 }
 
-/// A tank, the duty cycle, and their plan.
-type Last = (Tank, Option<f64>, Result<WeldPlan, PlanError>);
+/// What a search for a better order found.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// What the best order takes.
+    pub sum: Sum,
+    /// Orders that were tried.
+    pub tried: u32,
+    /// The stitches in that order.
+    pub stitches: Vec<Stitch>,
+}
+
+impl From<&OrderTotals> for Sum {
+    fn from(totals: &OrderTotals) -> Self {
+        Self {
+            job: totals.job().si(),
+            waits: totals.waits().si(),
+            rests: totals.rests().si(),
+            hottest: totals.hottest_rise().kelvins(),
+            pull: totals.pull().si(),
+        }
+    }
+}
+
+/// What a plan is asked for, with the rests that the ratings of power source and torch call for. A current past them
+/// has no share; the report says so beside.
+fn options(tank: &Tank, extras: &Extras) -> PlanOptions {
+    let arc = tank.arc();
+    let torch = extras.torch.on(arc.process);
+    let torch = torch.as_ref().map(|(plate, _)| plate);
+    let share = ArcShare::of_ratings(extras.power_source.as_ref(), torch, arc.current);
+    PlanOptions {
+        arc_share: share.ok().flatten(),
+        ..PlanOptions::default()
+    }
+}
 
 /// The plan of a tank, with the rests that the ratings of power source and torch ask for.
 ///
 /// # Errors
-/// [`PlanError`] where the metal never cools, or the tank has no room on the bench.
+/// [`PlanError`] where the metal never cools, or the tank has more stitches than a plan may have.
 pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
-    thread_local! {
-        /// The last one: a report and its sheet ask for the same again.
-        static LAST: RefCell<Option<Last>> = const { RefCell::new(None) };
-    }
-    let duty = duty::share(tank, extras);
-    LAST.with_borrow_mut(|last| match last {
-        Some((known, rest, plan)) if known == tank && *rest == duty => plan.clone(),
-        _ => {
-            let plan = Welding::of(tank, duty).and_then(|mut welding| welding.plan());
-            *last = Some((tank.clone(), duty, plan.clone()));
-            plan
-        }
+    let mut planner = Box::new(Planner::new());
+    let plan = tank.weld_plan_with(&mut planner, &options(tank, extras))?;
+    let sum = Sum::from(plan.totals());
+    Ok(WeldPlan {
+        steps: plan.steps().collect(),
+        stitches: stitches(plan, tank),
+        sum,
+        plain: plan.seam_by_seam().map_or(sum, Sum::from),
+        band: plan
+            .band()
+            .map(|end| (end.uptake, Sum::from(&end.totals)))
+            .collect(),
     })
 }
 
@@ -92,127 +123,27 @@ pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
 ///
 /// # Errors
 /// As [`plan`].
-pub fn search(tank: &Tank, extras: &Extras, tries: u32) -> Result<search::Found, PlanError> {
-    Welding::of(tank, duty::share(tank, extras))?.search(tries)
+pub fn search(tank: &Tank, extras: &Extras, tries: u32) -> Result<Found, PlanError> {
+    let mut planner = Box::new(Planner::new());
+    let found = tank.search_weld_order(&mut planner, &options(tank, extras), tries)?;
+    Ok(Found {
+        sum: Sum::from(found.best.totals()),
+        tried: found.tried,
+        stitches: stitches(&found.best, tank),
+    })
 }
 
-impl<'a> Welding<'a> {
-    /// Lays a tank out; `duty` is the share of any ten minutes for which the arc may burn.
-    ///
-    /// # Errors
-    /// [`PlanError`] where there is no room for it.
-    pub fn of(tank: &'a Tank, duty: Option<f64>) -> Result<Self, PlanError> {
-        let mut bench = Box::new(Table::new());
-        tank.lay_out(&DEVICE_FINE, &mut bench)?;
-        let marks: Vec<String> = tank.seams().map(|seam| seam.mark.to_string()).collect();
-        let edges = (0..marks.len())
-            .map(|place| tank.edge_of_seam(place))
-            .collect();
-        Ok(Self {
-            tank,
-            duty,
-            bench,
-            edges,
-            marks,
-        })
-    }
-
-    /// The bench.
-    #[must_use]
-    pub fn bench(&self) -> &Table {
-        &self.bench
-    }
-
-    /// How it is welded.
-    #[must_use]
-    pub fn manner(&self) -> Manner {
-        Manner {
-            duty: self.duty,
-            ..self.tank.manner()
-        }
-    }
-
-    /// Plans.
-    ///
-    /// # Errors
-    /// [`PlanError`] where the metal never cools.
-    pub fn plan(&mut self) -> Result<WeldPlan, PlanError> {
-        let manner = self.manner();
-        let mut planned = Vec::new();
-        let edges = &self.edges;
-        let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
-        let way = self.bench.best_way(&manner, &seams, || true)?;
-        let sum = self
-            .bench
-            .plan_by(&way, &manner, &seams, |one| planned.push(one), || true)?;
-        let plain = self.bench.seam_by_seam(&manner, &seams, |_| (), || true)?;
-        let order: Vec<(u8, bool)> = planned.iter().map(|one| (one.run, one.reversed)).collect();
-        let mut band = Vec::new();
-        for uptake in uptake_band(self.tank.arc().process) {
-            let manner = Manner {
-                duty: self.duty,
-                ..self.tank.manner_with(uptake)
-            };
-            // What never cools with more heat is left out.
-            let sum = self
-                .bench
-                .in_order(&order, &manner, &seams, |_| (), || true);
-            band.extend(sum.ok().map(|sum| (uptake, sum)));
-        }
-
-        let ambient = self.tank.job().welding().ambient;
-        let steps = planned.iter().map(|one| WeldStep::of(one, ambient));
-        Ok(WeldPlan {
-            steps: steps.collect(),
-            stitches: self.stitches(&planned),
-            sum,
-            plain,
-            band,
-        })
-    }
-
-    /// What a given order takes.
-    ///
-    /// # Errors
-    /// As [`Welding::plan`].
-    pub fn in_order(
-        &mut self,
-        order: &[(u8, bool)],
-        manner: &Manner,
-        see: impl FnMut(Planned),
-    ) -> Result<Sum, PlanError> {
-        let edges = &self.edges;
-        let seams = |seam: u8| edges.get(usize::from(seam)).copied().flatten();
-        self.bench.in_order(order, manner, &seams, see, || true)
-    }
-
-    /// Planned stitches in words.
-    fn stitches(&self, planned: &[Planned]) -> Vec<Stitch> {
-        planned
-            .iter()
-            .enumerate()
-            .filter_map(|(place, one)| self.stitch(place, one))
-            .collect()
-    }
-
-    fn stitch(&self, place: usize, one: &Planned) -> Option<Stitch> {
-        let run = self.bench.runs.get(usize::from(one.run))?;
-        let seam = usize::from(run.seam);
-        let whole = self.edges.get(seam)?.as_ref()?.length().si();
-        let at = |n: u8| Length::from_metres(whole * f64::from(n) / f64::from(run.of));
-        let (from, to) = (at(run.number), at(run.number + 1));
-        let length = Length::from_metres(to.si() - from.si());
-        let arc = self.tank.arc();
-        let ambient = self.tank.job().welding().ambient.si();
-        Some(Stitch {
-            order: place + 1,
-            seam: self.marks.get(seam)?.clone(),
-            run: if one.reversed { [to, from] } else { [from, to] },
-            start: f64::from(one.start),
-            arc: arc.time_along(length).si(),
-            energy: arc.heat_along(length).si(),
-            wait: f64::from(one.wait),
-            start_temperature: Temperature::from_kelvins(ambient + f64::from(one.warmth)),
-        })
-    }
+fn stitches(plan: &seamwright_core::weld::WeldPlan, tank: &Tank) -> Vec<Stitch> {
+    let all = plan.stitches(tank).map(|one| Stitch {
+        order: usize::from(one.order),
+        seam: one.seam.to_string(),
+        run: [one.from, one.to],
+        start: one.start.si(),
+        arc: one.arc.si(),
+        energy: one.heat_input.si(),
+        wait: one.wait.beside_move().si(),
+        waits: Some(one.wait),
+        start_temperature: one.start_temperature,
+    });
+    all.collect()
 }

@@ -5,13 +5,13 @@ use std::collections::BTreeSet;
 use std::error::Error;
 
 use seamwright::job_file::JobFile;
+use seamwright_core::arc::duty::{Plate, Rating};
 use seamwright_core::body::Face;
 use seamwright_core::tank::Tank;
-use seamwright_core::arc::duty::{Plate, Rating};
 use seamwright_core::units::{Current, Ratio, Time};
 use seamwright_core::weld::{
-    ArcShare, OrderTotals, PlanOptions, PlannedStitch, Planner, Progress, RatedPart, WAYS, WaitCause,
-    WeldPlan, WeldStep,
+    ArcShare, OrderTotals, PlanOptions, PlannedStitch, Planner, Progress, RatedPart, WAYS,
+    WaitCause, WeldPlan, WeldStep,
 };
 
 const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
@@ -89,7 +89,12 @@ fn no_start_is_warmer_than_the_limit_and_times_add_up() -> Outcome {
         let waits: f64 = waits.map(|stitch| stitch.wait.beside_move().si()).sum();
         assert!((waits - totals.waits().si()).abs() < 1e-3);
         // The job is its arcs, moves and waits.
-        let parts = [totals.arc(), totals.moves(), totals.metal_waits(), totals.rests()];
+        let parts = [
+            totals.arc(),
+            totals.moves(),
+            totals.metal_waits(),
+            totals.rests(),
+        ];
         let sum: f64 = parts.map(Time::si).iter().sum();
         assert!((sum / totals.job().si() - 1.0).abs() < 1e-12, "{name}");
     }
@@ -247,7 +252,12 @@ fn baffles_come_first_and_a_wall_closes_last() -> Outcome {
         .iter()
         .position(|seam| !inner.contains(seam))
         .ok_or("nothing but baffles")?;
-    assert!(order.iter().skip(first_wall).all(|seam| !inner.contains(seam)));
+    assert!(
+        order
+            .iter()
+            .skip(first_wall)
+            .all(|seam| !inner.contains(seam))
+    );
     let last = order.last().ok_or("no stitch")?;
     let closing = tank
         .seams()
@@ -272,7 +282,10 @@ fn every_wait_says_its_cause() -> Outcome {
             current: amps(current),
             duty: Ratio::from_share(share),
         };
-        Plate::new(&[rating(200.0, share), rating(120.0, 2.0 * share)], amps(250.0))
+        Plate::new(
+            &[rating(200.0, share), rating(120.0, 2.0 * share)],
+            amps(250.0),
+        )
     };
     let (mut metal, mut rests) = (0, 0);
     for name in EXAMPLES {

@@ -188,9 +188,7 @@ fn finish(highest: (f64, u16), workspace: &mut Workspace) {
             *sum += i32::from(value);
         }
     }
-    let count = i32::try_from(workspace.stitches.len())
-        .unwrap_or(1)
-        .max(1);
+    let count = i32::try_from(workspace.stitches.len()).unwrap_or(1).max(1);
     for stitch in &mut workspace.stitches {
         for (value, sum) in stitch.middle.iter_mut().zip(mean) {
             *value = value.saturating_sub(i16::try_from(sum / count).unwrap_or(0));

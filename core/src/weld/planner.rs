@@ -297,16 +297,12 @@ impl Planner {
     }
 
     /// One step of the simulation; what the order takes once it is over.
-    fn step(
-        &mut self,
-        tank: &Tank,
-        choice: &Choice<'_>,
-    ) -> Result<Option<OrderTotals>, PlanError> {
+    fn step(&mut self, tank: &Tank, choice: &Choice<'_>) -> Result<Option<OrderTotals>, PlanError> {
         // A first look puts the heat into the ends of the stitches.
         let along = (!matches!(self.stage, Stage::Look)).then_some(tank);
-        let gone =
-            self.simulation
-                .advance(&mut self.workspace, &self.procedure, along, choice)?;
+        let gone = self
+            .simulation
+            .advance(&mut self.workspace, &self.procedure, along, choice)?;
         Ok(note(gone, &mut self.making, tank))
     }
 

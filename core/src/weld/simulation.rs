@@ -283,10 +283,9 @@ impl Simulation {
             Some(spot) => workspace.shell.warmth_at(spot),
             None => workspace.rough_warmth(&current.stitch, current.directed.reversed),
         };
-        let rested = procedure.arc_share.is_none_or(|share| {
-            self.recent
-                .allow(self.clock, current.arc(procedure), share)
-        });
+        let rested = procedure
+            .arc_share
+            .is_none_or(|share| self.recent.allow(self.clock, current.arc(procedure), share));
         let too_warm = warmth > procedure.limit;
         self.resting = warmth <= procedure.limit;
         if too_warm && !(current.too_warm > 0.0) {

@@ -12,9 +12,9 @@
 
 use heapless::Vec;
 
-use super::halving::Halving;
 use super::super::pull::Pull;
 use super::super::stages::Turn;
+use super::halving::Halving;
 use crate::body::{Edge, MAX_EDGES, MAX_FACES};
 use crate::geom::Vector;
 use crate::input::{MAX_BAFFLES, MAX_FITTINGS};
@@ -197,7 +197,11 @@ impl Tacking {
     }
 
     /// Shows `see` every tack with its seam, seam by seam.
-    fn each(&self, edge_of: &impl Fn(u8) -> Option<Edge>, mut see: impl FnMut(&SeamTacks, &Edge, u16)) {
+    fn each(
+        &self,
+        edge_of: &impl Fn(u8) -> Option<Edge>,
+        mut see: impl FnMut(&SeamTacks, &Edge, u16),
+    ) {
         for row in &self.rows {
             if let Some(edge) = edge_of(row.seam) {
                 (0..row.tacks.count).for_each(|number| see(row, &edge, number));

@@ -88,7 +88,13 @@ fn plan(tank: &Tank, planner: &mut Planner, out: &mut Serial) -> Result<(), Plan
         let wait = stitch.wait.beside_move().si();
         let start = stitch.start_temperature.si();
         let _ = write!(out, "stitch {}", stitch.seam_place);
-        for figure in [stitch.from.si(), stitch.to.si(), stitch.start.si(), wait, start] {
+        for figure in [
+            stitch.from.si(),
+            stitch.to.si(),
+            stitch.start.si(),
+            wait,
+            start,
+        ] {
             let _ = write!(out, " {:016x}", figure.to_bits());
         }
         let _ = writeln!(out);

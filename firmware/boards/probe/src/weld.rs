@@ -6,9 +6,7 @@ use seamwright_core::arc::duty::Plate;
 use seamwright_core::seam::MAX_STITCHES;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Ratio};
-use seamwright_core::weld::{
-    ArcShare, PlanOptions, Planner, RatedPart, WeldPlan, WeldStep,
-};
+use seamwright_core::weld::{ArcShare, PlanOptions, Planner, RatedPart, WeldPlan, WeldStep};
 
 /// Reaches every way to put the stitches of one tank in order.
 pub(crate) fn prove(tank: &Tank) {

@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use seamwright_core::capacity::{Lean, Measure};
+use seamwright_core::capacity::Lean;
+use seamwright_core::input::Measure;
 use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Angle, Length, LengthUnit, Quantity, parse};

@@ -1,9 +1,9 @@
 //! The one dimension that makes a tank hold what is wanted.
 
-use seamwright_core::body::{Cut, Shape};
-use seamwright_core::capacity::{Measure, SolveError, solve_from};
-use seamwright_core::input::Draft;
-use seamwright_core::tank::{JobError, SIZE};
+use seamwright_core::capacity::{SolveError, solve_from};
+use seamwright_core::input::limits::SIZE;
+use seamwright_core::input::{Cut, Draft, Measure, Shape};
+use seamwright_core::tank::JobError;
 use seamwright_core::units::{Length, LengthUnit, Volume, VolumeUnit};
 use serde_json::{Value, json};
 

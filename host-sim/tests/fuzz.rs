@@ -379,7 +379,7 @@ fn jobs_that_read_give_finite_figures() {
 const BODIES: [&str; 3] = [
     "name = \"Round cornered\"\n[shape]\nkind = \"profile\"\nwidth = \"180 mm\"\n\
      outline = [[\"0 mm\", \"0 mm\", \"r 25 mm\"], [\"320 mm\", \"0 mm\"], [\"320 mm\", \"180 mm\"], [\"0 mm\", \"180 mm\"]]\n\
-     [stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[joints]\ndefault = \"full lap\"\n\
+     [stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[joints]\ndefault = \"closed corner\"\n\
      [[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"60 mm\"]\ndiameter = \"30 mm\"\n",
     "name = \"Hopper\"\n[shape]\nkind = \"taper\"\nbase = [\"180 mm\", \"160 mm\"]\ntop = [\"320 mm\", \"260 mm\"]\n\
      height = \"270 mm\"\nshift = [\"10 mm\", \"0 mm\"]\n[stock]\nalloy = \"304L\"\nthickness = \"1.5 mm\"\n\

@@ -630,11 +630,20 @@ fn joints_and_folds() {
     );
     check(
         "edge-of-faces-that-do-not-meet",
-        &with_table("[joints.edges]\n\"left right\" = \"full lap\""),
+        &with_table("[joints.edges]\n\"left right\" = \"closed corner\""),
     );
     check(
         "edge-of-no-face",
-        &with_table("[joints.edges]\n\"front lid\" = \"full lap\""),
+        &with_table("[joints.edges]\n\"front lid\" = \"closed corner\""),
+    );
+    // Their names in files written before these were the trade's.
+    check(
+        "joint-by-its-old-name",
+        &with_table("[joints]\ndefault = \"half lap\""),
+    );
+    check(
+        "edge-joint-by-its-old-name",
+        &with_table("[joints.edges]\n\"front top\" = \"full lap\""),
     );
     check(
         "fold-of-no-edge",
@@ -643,7 +652,7 @@ fn joints_and_folds() {
     check(
         "fold-with-a-joint",
         &with_table(
-            "[joints]\nfolds = [\"bottom front\"]\n\n[joints.edges]\n\"front bottom\" = \"full lap\"",
+            "[joints]\nfolds = [\"bottom front\"]\n\n[joints.edges]\n\"front bottom\" = \"closed corner\"",
         ),
     );
     check(

@@ -4,11 +4,9 @@
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
-use seamwright_core::body::{
-    Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
-};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
+    ArcDraft, Axis, Block, Cut, Draft, Drum, Ends, FillDraft, JointsDraft, Name, Profile,
+    ProfilePoint, Shape, Sized, StockDraft, Taper, UseDraft, WeldDraft,
 };
 use seamwright_core::units::Length;
 use serde_json::Value;

@@ -1,16 +1,12 @@
 //! Jobs made at random, the same ones on every run.
 
 use fastrand::Rng;
-use seamwright_core::arc::Process;
-use seamwright_core::blank::Joint;
-use seamwright_core::body::{
-    Axis, Block, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
-};
 use seamwright_core::input::{
-    Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, JointsDraft, Label, Name,
-    StockDraft, UseDraft, WeldDraft,
+    Across, ArcDraft, Axis, BaffleDraft, Block, Cut, Draft, Drum, Ends, Face, FillDraft,
+    FittingDraft, Joint, JointsDraft, Label, Name, Profile, ProfilePoint, Shape, Sized, StockDraft,
+    Taper, UseDraft, WeldDraft,
 };
-use seamwright_core::tables::Alloy;
+use seamwright_core::tables::{Alloy, Process};
 use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
 
 /// Makes jobs from a seed. Sizes span a cup to a cistern; about one job in four has a fault, mostly a

@@ -8,9 +8,8 @@ use std::f64::consts::PI;
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
-use seamwright_core::blank::Joint;
 use seamwright_core::blank::{Blank, Making, Panel};
-use seamwright_core::body::Face;
+use seamwright_core::input::{Face, Joint};
 use seamwright_core::supply::Draw;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, LengthUnit};
@@ -91,8 +90,8 @@ fn without_an_allowance_not_one_bit_changes() {
 fn a_box_grows_at_every_edge() {
     for joint in [
         Joint::OpenCorner,
-        Joint::HalfLap,
-        Joint::FullLap,
+        Joint::HalfOpenCorner,
+        Joint::ClosedCorner,
         Joint::Tee,
     ] {
         let tank = tank(BOX, &format!("[joints]\ndefault = \"{}\"", joint.name()));

@@ -12,7 +12,8 @@ use seamwright_core::arc::duty::{
 use seamwright_core::arc::wave::{
     Cycle, Level, Sine, Tally, from_energy, from_power, from_power_and_time,
 };
-use seamwright_core::arc::{Arc, Process, conventional_voltage};
+use seamwright_core::arc::{Arc, conventional_voltage};
+use seamwright_core::tables::Process;
 use seamwright_core::units::refuse::Field;
 use seamwright_core::units::{
     Current, Length, LengthUnit, LineEnergy, LineEnergyUnit, Ratio, Speed, SpeedUnit, Time,

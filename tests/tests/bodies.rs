@@ -4,8 +4,8 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Angle, AngleUnit, Length};
 use seamwright_tests::cases;

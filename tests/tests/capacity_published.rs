@@ -6,12 +6,13 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::body::{Block, Cut, Sheet, Sized, Solid};
+use seamwright_core::body::{Sheet, Solid};
 use seamwright_core::capacity::{
     Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
     linear_expansion,
 };
 use seamwright_core::geom::Vector;
+use seamwright_core::input::{Block, Cut, Sized};
 use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
 use seamwright_core::units::{
     Angle, AngleUnit, Length, LengthUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,

@@ -59,7 +59,7 @@ fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
     gauge.handle(Event::Press(Button::Select));
     shows(&mut board, &gauge)?;
     let mut corrected = example("rinse-tank")?;
-    if let seamwright_core::body::Shape::Block(block) = &mut corrected.shape {
+    if let seamwright_core::input::Shape::Block(block) = &mut corrected.shape {
         block.cuts.clear();
     }
     let kept = link::send_job(&mut board.link, &corrected, &[]).map_err(failed)?;

@@ -5,10 +5,9 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::body::{Block, Shape, Sized};
 use seamwright_core::capacity::{Dip, DipError, Lean, Stick, round_step};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::{Across, BaffleDraft, Draft, FillDraft};
+use seamwright_core::input::{Across, BaffleDraft, Block, Draft, FillDraft, Shape, Sized};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Angle, AngleUnit, Length, Volume};
 use seamwright_tests::random_jobs::Jobs;

@@ -6,8 +6,8 @@
 
 use geo::{Area, BooleanOps, Distance, Euclidean, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::Rule;
-use seamwright_core::blank::{Allow, Corner, EdgeFit, Joint, JointError};
+use seamwright_core::blank::{Allow, Corner, EdgeFit, JointError, Rule};
+use seamwright_core::input::Joint;
 use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit};
 use seamwright_tests::cases::data;
 use seamwright_tests::near::{Tolerance, near};
@@ -61,7 +61,7 @@ fn the_corner_table() -> Result<(), Box<dyn std::error::Error>> {
         for side in deducts(Joint::OpenCorner)? {
             near(id, side, expected("edge_to_edge_deduct_each"), close)?;
         }
-        let [through, gives_way] = deducts(Joint::FullLap)?;
+        let [through, gives_way] = deducts(Joint::ClosedCorner)?;
         near(id, through, expected("closed_corner_deduct_A"), close)?;
         near(id, gives_way, expected("closed_corner_deduct_B"), close)?;
         let [_, lands] = fit(Joint::Tee, degrees, [sheet; 2])?;
@@ -123,8 +123,8 @@ fn sections(joint: Joint, degrees: f64, sheets: [f64; 2], more: f64) -> [Polygon
 
 const CORNERS: [Joint; 4] = [
     Joint::OpenCorner,
-    Joint::HalfLap,
-    Joint::FullLap,
+    Joint::HalfOpenCorner,
+    Joint::ClosedCorner,
     Joint::Tee,
 ];
 

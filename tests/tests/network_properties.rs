@@ -108,7 +108,7 @@ fn heat_is_there_or_lost() {
     let mut kinds = std::collections::BTreeMap::<&str, u32>::new();
     let tanks = Jobs::new(5).filter_map(|draft| Tank::build(&draft).ok().map(|tank| (draft, tank)));
     for (draft, tank) in tanks.take(150) {
-        use seamwright_core::body::Shape;
+        use seamwright_core::input::Shape;
         let kind = match draft.shape {
             Shape::Block(_) => "block",
             Shape::Profile(_) => "profile",

@@ -5,8 +5,8 @@
 #![expect(clippy::cast_precision_loss, reason = "small grid numbers")]
 
 use seamwright_core::strength::panel::{Bound, Metal, open_top};
-use seamwright_core::strength::plate::{OPEN_RATIO, OpenTop, Rise};
-use seamwright_core::units::input::Input;
+use seamwright_core::strength::plate::{OpenTop, Rise};
+use seamwright_core::units::input::{Input, OPEN_RATIO};
 use seamwright_core::units::{Length, LengthUnit, Pressure};
 use seamwright_tests::checks;
 use seamwright_tests::near::{Tolerance, near};

@@ -4,10 +4,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::body::{Block, Cut, Face, Shape, Sheet, Sized};
+use seamwright_core::body::Sheet;
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::Draft;
+use seamwright_core::input::{Block, Cut, Draft, Face, Shape, Sized};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, Volume};
 use seamwright_tests::random_jobs::Jobs;

@@ -6,12 +6,13 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::arc::{Arc, Process, conventional_voltage};
-use seamwright_core::blank::Plan;
-use seamwright_core::blank::{Joint, Joints};
-use seamwright_core::body::{Block, Body, Cut, Face, Sheet, Sized};
+use seamwright_core::arc::{Arc, conventional_voltage};
+use seamwright_core::blank::{Joints, Plan};
+use seamwright_core::body::{Body, Sheet};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
+use seamwright_core::input::{Block, Cut, Face, Joint, Sized};
+use seamwright_core::tables::Process;
 use seamwright_core::units::{
     Angle, AngleUnit, Current, Length, LengthUnit, LineEnergyUnit, Ratio, Speed, SpeedUnit,
     Voltage, VolumeUnit,

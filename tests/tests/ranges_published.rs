@@ -4,12 +4,11 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
-use seamwright_core::arc::Process;
 use seamwright_core::arc::settings;
-use seamwright_core::tables::Family;
 use seamwright_core::tables::ranges::{
     Fit, SeamKind, Source, current, electrode, gas, nozzle, rod, travel, tungsten,
 };
+use seamwright_core::tables::{Family, Process};
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, Length, LengthUnit, Speed, SpeedUnit};
 use seamwright_tests::checks::{expect, input, welding};

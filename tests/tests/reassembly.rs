@@ -1,4 +1,4 @@
-//! Tanks put together again from their blanks. With full laps at square corners every bit of sheet is one
+//! Tanks put together again from their blanks. With closed corners at square corners every bit of sheet is one
 //! panel's or another's, so the blanks' sheet is that between the outside and the inside body, to the last
 //! digits, and every blank lies within the outside body with its outer face on it.
 
@@ -6,10 +6,10 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::blank::{Axes, Blank, Plan};
-use seamwright_core::blank::{Joint, Joints};
-use seamwright_core::body::{Axis, Block, Drum, Ends, Profile, ProfilePoint, Shape, Sheet, Sized};
+use seamwright_core::blank::{Axes, Blank, Joints, Plan};
+use seamwright_core::body::Sheet;
 use seamwright_core::geom::Vector;
+use seamwright_core::input::{Axis, Block, Drum, Ends, Joint, Profile, ProfilePoint, Shape, Sized};
 use seamwright_core::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {
@@ -19,7 +19,7 @@ fn mm(value: f64) -> Length {
 /// The sheet of all blanks, by their areas and by their laid-out outlines, and that between the two bodies.
 fn sheets(shape: &Shape, sheet: &Sheet) -> [f64; 3] {
     let body = shape.body(sheet).unwrap();
-    let joints = Joints::of(Joint::FullLap);
+    let joints = Joints::of(Joint::ClosedCorner);
     let plan = Plan {
         body: &body,
         sheet,
@@ -60,7 +60,7 @@ proptest! {
         all_alike(sheets(&shape, &sheet))?;
 
         let body = shape.body(&sheet).unwrap();
-        let joints = Joints::of(Joint::FullLap);
+        let joints = Joints::of(Joint::ClosedCorner);
         let plan = Plan { body: &body, sheet: &sheet, joints: &joints, larger: &[] };
         let mut blank = Blank::new();
         let (mut low, mut high) = (Vector::new(1e9, 1e9, 1e9), Vector::new(-1e9, -1e9, -1e9));

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::Trial;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;

@@ -8,8 +8,8 @@ use std::f64::consts::PI;
 
 use geo::{Area as _, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::Rule;
-use seamwright_core::blank::{Allow, Corner, Joint};
+use seamwright_core::blank::{Allow, Corner, Rule};
+use seamwright_core::input::Joint;
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};
 use seamwright_core::supply::cylinder::Cylinder;
@@ -122,19 +122,24 @@ fn sections_of_the_formulas() -> Outcome {
     near("flat", open(Shape::Flat), 2.0, EXACT)?;
     near("round", open(Shape::Round), PI, EXACT)?;
     // Half of one end is covered: a triangle of t by t/2 is left.
-    let half = at(Joint::HalfLap, 90.0, [2.0; 2], 0.0, Shape::Flat);
-    near("half lap", half, 1.0, EXACT)?;
+    let half = at(Joint::HalfOpenCorner, 90.0, [2.0; 2], 0.0, Shape::Flat);
+    near("half-open corner", half, 1.0, EXACT)?;
     // At 120° by hand: the end of the covering sheet, 2 high, and the other toe 3√3/4 away from it.
-    let wide = at(Joint::HalfLap, 120.0, [2.0; 2], 0.0, Shape::Flat);
+    let wide = at(Joint::HalfOpenCorner, 120.0, [2.0; 2], 0.0, Shape::Flat);
     near(
-        "wide half lap",
+        "wide half-open corner",
         wide,
         0.75 * 3.0_f64.sqrt(),
         Tolerance::relative(1e-9),
     )?;
-    // Nothing is open at a full lap: the cap alone.
-    let full = at(Joint::FullLap, 90.0, [2.0; 2], 0.0, Shape::Flat);
-    near("full lap", full, 2.0 / 3.0 * 5.0, Tolerance::relative(1e-9))?;
+    // Nothing is open at a closed corner: the cap alone.
+    let full = at(Joint::ClosedCorner, 90.0, [2.0; 2], 0.0, Shape::Flat);
+    near(
+        "closed corner",
+        full,
+        2.0 / 3.0 * 5.0,
+        Tolerance::relative(1e-9),
+    )?;
     // A tee is a fillet in the supplement of the dihedral.
     let tee = at(Joint::Tee, 120.0, [2.0; 2], 0.0, Shape::Flat);
     near("tee", tee, 4.5 * 60.0_f64.to_radians().sin(), EXACT)?;

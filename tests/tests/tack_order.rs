@@ -9,8 +9,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use seamwright::diagnostics::Source;
 use seamwright::job_file::JobFile;
-use seamwright_core::body::{Face, Path};
+use seamwright_core::body::Path;
 use seamwright_core::geom::Vector;
+use seamwright_core::input::Face;
 use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
 use seamwright_core::weld::{MAX_SEAMS, Tack, Tacking, Turn};

@@ -6,7 +6,7 @@ use std::error::Error;
 
 use seamwright::job_file::JobFile;
 use seamwright_core::arc::duty::{Plate, Rating};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Current, Ratio, Time};
 use seamwright_core::weld::{

@@ -4,15 +4,12 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use proptest::prelude::*;
-use seamwright_core::arc::Process;
-use seamwright_core::blank::{Joint, OwnJoint};
-use seamwright_core::body::{Cut, Face, Shape};
-use seamwright_core::capacity::Measure;
+use seamwright_core::input::limits::{MAX_LABEL, MAX_NAME};
 use seamwright_core::input::{
-    Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, HoleDraft, Label, MAX_LABEL,
-    MAX_NAME, Name, UseDraft, WeldDraft,
+    Across, ArcDraft, BaffleDraft, Cut, Draft, Face, FillDraft, FittingDraft, HoleDraft, Joint,
+    Label, Measure, Name, OwnJoint, Shape, UseDraft, WeldDraft,
 };
-use seamwright_core::tables::{GlycolShare, Liquid, Temper};
+use seamwright_core::tables::{GlycolShare, Liquid, Process, Temper};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{
     Angle, Current, Length, Pressure, PressureUnit, Ratio, Speed, Temperature, Time, TimeUnit,

@@ -2,8 +2,8 @@
 
 use super::notice::Notice;
 use crate::blank::joint::Meeting;
-use crate::body::Face;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::tables::minimum_radius;
 use crate::tank::Tank;
 use crate::units::Length;

@@ -10,8 +10,7 @@ pub use fold::{
     usual_k,
 };
 pub use joint::{
-    Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, Joint, JointError, Joints, MAX_FOLDS,
-    MAX_OWN_JOINTS, Meeting, OwnJoint, SHARPEST,
+    Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, JointError, Joints, Meeting, SHARPEST,
 };
 pub use panel::blank::{BendMark, MAX_FLANGES, MAX_PARTS};
 pub use panel::{

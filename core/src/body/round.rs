@@ -2,8 +2,9 @@
 
 use super::drum::Placed;
 use super::solid::{Edge, Rounded};
-use super::{Face, Path, Turn};
+use super::{Path, Turn};
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::Length;
 
 impl Rounded {

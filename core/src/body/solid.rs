@@ -9,12 +9,12 @@ use heapless::Vec;
 use super::drum::Placed;
 use super::section::Section;
 use super::turned::Turned;
-use super::{Axis, Face, Path, Turn};
+use super::{Path, Turn};
 use crate::geom::{Plane, Vector};
+use crate::input::limits::MAX_FACES;
+use crate::input::{Across, Axis, Face};
 use crate::units::{Angle, Area, Length, Volume};
 
-/// Faces a body may have.
-pub const MAX_FACES: usize = 16;
 /// Vertices a body may have.
 pub const MAX_VERTICES: usize = 40;
 /// Edges a body may have.
@@ -358,12 +358,7 @@ impl Solid {
     ///
     /// # Errors
     /// Nothing but that the plane is not across the axis, or not within the straight wall.
-    pub(crate) fn disc_at(
-        &self,
-        across: crate::input::Across,
-        at: f64,
-    ) -> Result<Option<([f64; 2], f64)>, ()> {
-        use crate::input::Across;
+    pub(crate) fn disc_at(&self, across: Across, at: f64) -> Result<Option<([f64; 2], f64)>, ()> {
         let Curve::Turned(placed) = &self.curve else {
             return Ok(None);
         };

@@ -6,9 +6,9 @@ use super::PlaceError;
 use crate::blank::joint::Meeting;
 use crate::blank::panel::{Axes, Plan};
 use crate::body::turned::{Head, Turned};
-use crate::body::{Edge, Face, FaceView, Path, Turn};
+use crate::body::{Edge, FaceView, Path, Turn};
 use crate::geom::Vector;
-use crate::input::FittingDraft;
+use crate::input::{Face, FittingDraft};
 use crate::units::{Angle, Length};
 
 /// A hole's edge should stay this many thicknesses, and at least 10 mm, from a seam: common practice,

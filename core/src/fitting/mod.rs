@@ -14,7 +14,7 @@ pub use fitting::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Nea
 use heapless::Vec;
 
 use crate::geom::Vector;
-use crate::input::{MAX_BAFFLES, MAX_FITTINGS};
+use crate::input::limits::{MAX_BAFFLES, MAX_FITTINGS};
 
 /// What stands within the tank and takes room there; about 3 KiB.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -2,26 +2,15 @@
 
 use heapless::{String, Vec};
 
-use crate::arc::Process;
-use crate::blank::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
-use crate::body::{Face, MAX_FACES, Shape};
-use crate::capacity::Measure;
-use crate::tables::{Alloy, Liquid, Temper};
+use super::limits::{
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_LABEL, MAX_MOUNTS,
+    MAX_NAME, MAX_OWN_JOINTS,
+};
+use super::{Face, Joint, Measure, OwnJoint, Shape};
+use crate::tables::{Alloy, Liquid, Process, Temper};
 use crate::units::{
     Angle, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
 };
-
-/// Bytes that a job's name may have.
-pub const MAX_NAME: usize = 64;
-
-/// Bytes that the name of a fitting may have.
-pub const MAX_LABEL: usize = 24;
-/// Fittings a tank may have.
-pub const MAX_FITTINGS: usize = 16;
-/// Baffles a tank may have.
-pub const MAX_BAFFLES: usize = 4;
-/// Holes a baffle may have.
-pub const MAX_BAFFLE_HOLES: usize = 4;
 
 /// The name of a fitting.
 pub type Label = String<MAX_LABEL>;
@@ -239,9 +228,6 @@ pub struct WeldDraft {
     /// Whether stitches of a seam are welded towards the ones before them.
     pub back_step: Option<bool>,
 }
-
-/// Points that a tank may stand on.
-pub const MAX_MOUNTS: usize = 4;
 
 /// What the tank is in for.
 #[derive(Clone, Debug, Default, PartialEq)]

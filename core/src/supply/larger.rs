@@ -4,9 +4,9 @@ use heapless::Vec;
 
 use super::shrinkage;
 use super::shrinkage::{Estimate, Sheet};
-use crate::blank::joint::Joint;
 use crate::blank::panel::{Allowance, Blank, BlankError, Panel, Plan};
 use crate::body::MAX_EDGES;
+use crate::input::Joint;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;
@@ -60,7 +60,7 @@ impl Tank {
             }
             Joint::Tee => Some(shrinkage::tee(sheet, seam.thinner)),
             Joint::JoggleLap | Joint::FlangedLap => Some(shrinkage::lap(sheet, seam.thinner)),
-            Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => None,
+            Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => None,
         };
         let metal = alloy.metal();
         let capacity = metal.heat_capacity().value * alloy.density();

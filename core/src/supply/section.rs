@@ -7,7 +7,8 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use crate::blank::joint::{Allow, Corner, Joint, JointError};
+use crate::blank::joint::{Allow, Corner, JointError};
+use crate::input::Joint;
 use crate::units::refuse::{Field, Refused, within};
 use crate::units::{Angle, Area, Length, LengthUnit};
 
@@ -173,7 +174,7 @@ pub fn edge(sheets: [Length; 2], height: Length) -> Result<Area, Refused> {
 ///
 /// A corner's bead fills what is left open between the ends of the sheets up to the line from toe to toe,
 /// the root gap with it. Where at a sharp angle the corner of the covering sheet stands past that line, it is
-/// melted into the bead and counts against it, down to nothing. A full lap leaves nothing open and gets the
+/// melted into the bead and counts against it, down to nothing. A closed corner leaves nothing open and gets the
 /// cap alone. A tee is a fillet in the
 /// angle between the sheet that runs past and the one that lands on it. Laps in one plane are fillets at
 /// 90° as high as the thinner sheet. A flanged lap fills the groove beside the flange's bend flush:
@@ -214,7 +215,7 @@ pub fn of_joint(
                 groove + raised(outer * libm::tan(half), form.face)?,
             ))
         }
-        Joint::OpenCorner | Joint::HalfLap | Joint::FullLap => {
+        Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => {
             let [xa, xb] = sides.map(|side| side.deduct.si());
             let void = Void::between([xa, xb], [ta, tb], theta);
             let over = match form.face {
@@ -224,7 +225,7 @@ pub fn of_joint(
                     0.5 * ta * tb * (open - libm::sin(open))
                 }
                 // Nothing open to fill: a cap along the line.
-                _ if joint == Joint::FullLap => form.cap.area()?,
+                _ if joint == Joint::ClosedCorner => form.cap.area()?,
                 face => raised(void.width, face)?,
             };
             Ok(square_metres(void.area + over))

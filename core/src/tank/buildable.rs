@@ -4,9 +4,8 @@ use super::tank::MAX_MARKS;
 use super::{JobError, Problem, Tank};
 use crate::blank::joint::Meeting;
 use crate::blank::panel::{Blank, BlankError};
-use crate::body::Face;
-use crate::input::Field;
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
+use crate::input::{Face, Field};
 
 impl Tank {
     /// Every edge that is named is there, every joint suits its edge, every panel comes out of flat sheet.

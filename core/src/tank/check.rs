@@ -1,47 +1,28 @@
 //! From a draft to a checked job: every input in its range, every default filled in.
 
-use crate::arc::settings;
-use crate::arc::{Arc, Process, conventional_voltage};
+use crate::arc::{Arc, conventional_voltage, settings};
 use crate::blank::joint::Joints;
-use crate::body::{Block, Face, Shape, Sheet, Sized};
-use crate::capacity::Measure;
+use crate::body::Sheet;
+use crate::input::{Block, Face, Measure, Shape, Sized};
 use crate::seam::{TACK_LENGTH, TACK_PITCH};
-use crate::tables::{Alloy, Family, Liquid, Temper};
+use crate::tables::{Alloy, Family, Liquid, Process, Temper};
 use crate::units::range::{OutOfRange, Value, within};
 use crate::units::{
-    Angle, AngleUnit, Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Temperature,
-    TemperatureUnit, Voltage, Volume,
+    Angle, Current, Length, LengthUnit, Ratio, Speed, Temperature, TemperatureUnit, Voltage, Volume,
 };
 
 use super::welding;
 use super::welding::{Service, Welding};
 use super::{Assumed, JobError, Problem, joints, sizes};
-use crate::input::{BaffleDraft, FittingDraft, MAX_BAFFLES, MAX_FITTINGS};
-use crate::input::{Draft, Field, Name};
+use crate::input::limits::{
+    CURRENT, EFFICIENCY, HEADSPACE_MOST, LEAN_MOST, MAX_BAFFLES, MAX_FITTINGS, REACH, SIZE,
+    TEMPERATURE, THICKNESS, TRAVEL, VOLTAGE,
+};
+use crate::input::{BaffleDraft, Draft, Field, FittingDraft, Name};
 
-pub(crate) const fn mm(value: f64) -> Length {
+pub(super) const fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
-
-/// Smallest and largest dimension of a body.
-pub const SIZE: (Length, Length) = (mm(1.0), mm(20_000.0));
-/// Thinnest and thickest sheet.
-pub const THICKNESS: (Length, Length) = (mm(0.3), mm(25.0));
-/// Furthest that a point of a cutting plane may lie from the corner, on each axis.
-pub const REACH: Length = mm(100_000.0);
-/// Most of the brim that may be kept empty.
-pub const HEADSPACE_MOST: Ratio = Ratio::from_share(0.9);
-/// Smallest and largest current, for which the conventional load voltage holds.
-pub const CURRENT: (Current, Current) = (Current::from_amperes(1.0), Current::from_amperes(600.0));
-/// Smallest and largest arc voltage.
-pub const VOLTAGE: (Voltage, Voltage) = (Voltage::from_volts(5.0), Voltage::from_volts(60.0));
-/// Slowest and fastest travel.
-pub const TRAVEL: (Speed, Speed) = (
-    Speed::new(5.0, SpeedUnit::MillimetrePerMinute),
-    Speed::new(5_000.0, SpeedUnit::MillimetrePerMinute),
-);
-/// Smallest and largest share of arc energy that counts as heat input.
-pub const EFFICIENCY: (Ratio, Ratio) = (Ratio::from_share(0.05), Ratio::from_share(1.0));
 
 /// A job whose inputs are complete and in range.
 #[derive(Clone, Debug, PartialEq)]
@@ -461,14 +442,6 @@ struct Fill {
     dip_at: Option<[Length; 2]>,
     temperatures: Option<[Temperature; 2]>,
 }
-
-/// The most that a tank may be said to lean and still draw.
-pub const LEAN_MOST: Angle = Angle::new(60.0, AngleUnit::Degree);
-/// Coldest and hottest that a liquid may be.
-pub const TEMPERATURE: (Temperature, Temperature) = (
-    Temperature::new(-40.0, TemperatureUnit::Celsius),
-    Temperature::new(150.0, TemperatureUnit::Celsius),
-);
 
 fn checked_fill(draft: &Draft, assumed: &mut impl FnMut(Assumed)) -> Result<Fill, JobError> {
     let fill = &draft.fill;

@@ -17,14 +17,7 @@ mod welding;
 pub(crate) mod within;
 
 pub use assumed::Assumed;
-pub use check::{
-    CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS,
-    TRAVEL, VOLTAGE,
-};
+pub use check::Job;
 pub use error::{JobError, Problem};
-pub use joints::{BEND_RADIUS, GAP, LAP};
 pub use tank::{MAX_MARKS, Tank, Totals};
-pub use welding::{
-    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,
-    Service, Welding,
-};
+pub use welding::{Service, Welding};

@@ -3,10 +3,10 @@
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::arc::Arc;
 use crate::blank::panel::{Blank, BlankError, Groups, Panel, Plan};
-use crate::body::{Body, Edge, Face, Solid};
+use crate::body::{Body, Edge, Solid};
 use crate::capacity::{Capacity, CapacityError, Lean, Pool, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
-use crate::input::{Draft, Field};
+use crate::input::{Draft, Face, Field};
 use crate::seam::Division;
 use crate::seam::{self, Seam, Tacks};
 use crate::units::range::OutOfRange;

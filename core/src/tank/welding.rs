@@ -3,17 +3,18 @@
 
 use heapless::Vec;
 
-use super::check::{SIZE, ranged};
+use super::check::ranged;
 use super::{Assumed, JobError, Tank};
-use crate::arc::{Process, usual_uptake};
-use crate::input::MAX_MOUNTS;
+use crate::arc::usual_uptake;
+use crate::input::limits::{
+    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, PRESSURE_MOST,
+    SERVICE, SIZE,
+};
 use crate::input::{Draft, Field};
 use crate::tables::preheat::interpass_limit;
-use crate::tables::{Alloy, Sourced};
+use crate::tables::{Alloy, Process, Sourced};
 use crate::units::range::Value;
-use crate::units::{
-    Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
-};
+use crate::units::{Length, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit};
 
 const fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
@@ -22,21 +23,6 @@ const fn celsius(value: f64) -> Temperature {
 const fn seconds(value: f64) -> Time {
     Time::new(value, TimeUnit::Second)
 }
-
-/// Coldest and warmest air to weld in.
-pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
-/// Highest interpass limit; the lowest is 5 K over the air.
-pub const INTERPASS_MOST: Temperature = celsius(500.0);
-/// Shortest and longest time from one stitch to the next.
-pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
-/// Least and greatest emissivity.
-pub const EMISSIVITY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
-/// Coldest and warmest service.
-pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0));
-/// Most that a cap may hold back.
-pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
-/// Most of an acceleration, in standard gravities, either way.
-pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
 
 /// How far over the air an interpass limit is at least, in K.
 const LEAST_OVER: f64 = 5.0;

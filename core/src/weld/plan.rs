@@ -13,7 +13,8 @@ use super::totals::{OrderTotals, UptakeTotals};
 use super::wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
 use super::workspace::PlanError;
 use crate::heat::TemperatureRise;
-use crate::seam::{MAX_STITCHES, SeamMark};
+use crate::input::limits::MAX_STITCHES;
+use crate::seam::SeamMark;
 use crate::tank::Tank;
 use crate::units::{Energy, Length, Temperature, Time};
 

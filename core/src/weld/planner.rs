@@ -18,7 +18,7 @@ use super::simulation::{Advance, Simulation};
 use super::totals::{OrderTotals, UptakeTotals};
 use super::workspace::{PlanError, Workspace};
 use crate::arc::uptake_band;
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 /// How far a planner is.

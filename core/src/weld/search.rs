@@ -14,7 +14,7 @@ use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
 use super::workspace::{PlanError, Workspace};
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 type Order = Vec<Directed, { MAX_STITCHES as usize }>;

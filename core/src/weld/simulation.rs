@@ -14,7 +14,7 @@ use super::totals::OrderTotals;
 use super::workspace::{PlanError, Workspace};
 use crate::body::Edge;
 use crate::heat::shell::Spot;
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 /// The longest wait, in s.

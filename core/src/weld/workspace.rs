@@ -8,7 +8,7 @@ use super::laid::{LaidStitch, MAX_STITCH_ENDS, StitchEnd};
 use super::options::{CELLS, LINKS};
 use crate::body::Edge;
 use crate::heat::shell::{Mesh, Shell, Spot};
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 
 /// Why there is no plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,7 +3,7 @@
 use super::*;
 use crate::bench::{box_job, cut_job, press};
 use Button::{Down, Left, Right, Select, Up};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 
 fn with_jobs(names: &[&str]) -> Gauge {
     let mut gauge = Gauge::new();

@@ -1,6 +1,6 @@
 //! An open job: its tank, the page that is turned to, and what was chosen on each page.
 
-use seamwright_core::capacity::Measure;
+use seamwright_core::input::Measure;
 use seamwright_core::tank::Tank;
 
 use super::filling::{Filling, Step};

@@ -1,9 +1,9 @@
 //! What the tank's panels bear and what it weighs, as far as their pages tell.
 
 use heapless::Vec;
-use seamwright_core::body::{Face, MAX_FACES};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::MAX_BAFFLES;
+use seamwright_core::input::Face;
+use seamwright_core::input::limits::{MAX_BAFFLES, MAX_FACES};
 use seamwright_core::leak::Vessel;
 use seamwright_core::mass::BalanceError;
 use seamwright_core::mass::balance::{Balance, MountError};

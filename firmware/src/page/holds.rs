@@ -3,7 +3,8 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::capacity::{Lean, Measure};
+use seamwright_core::capacity::Lean;
+use seamwright_core::input::Measure;
 use seamwright_core::units::Length;
 
 use super::layout::{RIGHT, beside, figure, foot, title};

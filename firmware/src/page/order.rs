@@ -5,7 +5,7 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::seam::Seam;
 use seamwright_core::units::Length;
 #[cfg(feature = "full")]

@@ -4,8 +4,8 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
+use seamwright_core::input::Face;
 use seamwright_core::strength::RESERVE;
 use seamwright_core::strength::panel::Spacing;
 use seamwright_core::tank::Tank;

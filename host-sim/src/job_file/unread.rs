@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use seamwright_core::input::Joint;
 use seamwright_core::units::{ParseCause, ParseError};
 use toml::de::DeValue;
 
@@ -22,7 +23,9 @@ pub(super) fn no_such_word<'w>(
     words: impl Iterator<Item = &'w str> + Clone,
 ) -> Problem {
     let problem = Problem::new(span, format!("{} cannot be `{text}`", called(path)));
-    let near = nearest(text, words.clone()).map(|near| format!("did you mean \"{near}\"?"));
+    let near = formerly(text)
+        .map(|now| format!("what was written `{text}` is a \"{now}\" now"))
+        .or_else(|| nearest(text, words.clone()).map(|near| format!("did you mean \"{near}\"?")));
     let all = either(words.clone());
     // A long list reads better on a line of its own than beside the caret.
     let mut problem = if words.count() <= SHORT_LIST {
@@ -35,6 +38,16 @@ pub(super) fn no_such_word<'w>(
         problem = problem.help(format!("known are {all}"));
     }
     problem
+}
+
+/// What a word of older job files is called now.
+fn formerly(text: &str) -> Option<&'static str> {
+    let is = |old: &str| text.trim().eq_ignore_ascii_case(old);
+    match () {
+        () if is("half lap") => Some(Joint::HalfOpenCorner.name()),
+        () if is("full lap") => Some(Joint::ClosedCorner.name()),
+        () => None,
+    }
 }
 
 /// Why a text is no quantity: short beside the caret, the units below it.

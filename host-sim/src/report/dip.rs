@@ -1,9 +1,9 @@
 //! The dip chart: where the rod is put, at the lean asked for.
 
-use seamwright_core::capacity::{Dip, DipError, Lean, Measure, round_step};
+use seamwright_core::capacity::{Dip, DipError, Lean, round_step};
+use seamwright_core::input::Measure;
 use seamwright_core::tank::Tank;
-use seamwright_core::units::range;
-use seamwright_core::units::{AngleUnit, Length, Volume};
+use seamwright_core::units::{AngleUnit, Length, Volume, range};
 use serde_json::{Value, json};
 
 use super::table::{Side, table};

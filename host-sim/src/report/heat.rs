@@ -2,11 +2,10 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::arc::Process;
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
-use seamwright_core::tables::preheat;
+use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::refuse::Refused;
 use seamwright_core::units::{

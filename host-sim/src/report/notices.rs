@@ -4,7 +4,7 @@
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::notice::Severity;
 use seamwright_core::arc::duty::PERIOD;
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{CurrentUnit, RatioUnit};
 use serde_json::{Value, json};

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use seamwright_core::blank::{Blank, Panel};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::units::{
     AngleUnit, CurrentUnit, EnergyUnit, Length, LengthUnit, RatioUnit, TimeUnit, VoltageUnit,

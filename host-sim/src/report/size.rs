@@ -1,7 +1,7 @@
 //! A body's sizes in words.
 
-use seamwright_core::body::{Ends, Shape, Sized};
 use seamwright_core::geom::Vector;
+use seamwright_core::input::{Ends, Shape, Sized};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
 

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::panel::Spacing;
 use seamwright_core::strength::weld::{CAUTION, FATIGUE_CAUTION};
 use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial};

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::leak::Rule;
 use seamwright_core::seam::Seam;
 use seamwright_core::strength::Trial;

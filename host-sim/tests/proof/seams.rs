@@ -1,7 +1,7 @@
 //! Seams round fittings, and baffles across drums with their seams.
 
 use proptest::prelude::*;
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::Trial;
 use serde_json::Value;
 
@@ -78,10 +78,10 @@ fn a_cap_presses_on_its_neck() {
     near("forces", got, shear, 3e-3);
 }
 
-/// Where the walls take the test and a seam does not, the report says so: half-lapped corners have half a sheet's leg.
+/// Where the walls take the test and a seam does not, the report says so: half-open corners have half a sheet's leg.
 #[test]
 fn a_seam_too_weak_for_the_test() {
-    let lapped = "[joints]\ndefault = \"half lap\"\n";
+    let lapped = "[joints]\ndefault = \"half-open corner\"\n";
     for (more, weak) in [(lapped, true), ("", false)] {
         let job = steel(600.0, 600.0, 500.0, 3.5, more);
         let told = plan(&job);

@@ -1,7 +1,7 @@
 //! Walls, baffles and seams.
 
 use proptest::prelude::*;
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::{TEST_RESERVE, Trial};
 use seamwright_core::units::Pressure;
 

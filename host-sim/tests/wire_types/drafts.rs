@@ -1,14 +1,11 @@
 //! Drafts and requests that between them use every kind of everything a laptop can send.
 
 use seamwright::job_file::JobFile;
-use seamwright_core::arc::Process;
-use seamwright_core::blank::{Joint, OwnJoint};
-use seamwright_core::body::{
-    Axis, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
+use seamwright_core::input::{
+    Across, Axis, BaffleDraft, Cut, Draft, Drum, Ends, Face, FittingDraft, HoleDraft, Joint,
+    Measure, OwnJoint, Profile, ProfilePoint, Shape, Sized, Taper,
 };
-use seamwright_core::capacity::Measure;
-use seamwright_core::input::{Across, BaffleDraft, Draft, FittingDraft, HoleDraft};
-use seamwright_core::tables::{Alloy, Liquid, Temper};
+use seamwright_core::tables::{Alloy, Liquid, Process, Temper};
 use seamwright_core::units::{
     Angle, AngleUnit, Current, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,

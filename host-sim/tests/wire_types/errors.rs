@@ -1,13 +1,11 @@
 //! Every field and every problem that a refusal can name.
 
-use seamwright_core::blank::BlankError;
-use seamwright_core::blank::{BendError, BendField};
-use seamwright_core::blank::{Joint, JointError};
+use seamwright_core::blank::{BendError, BendField, BlankError, JointError};
 use seamwright_core::body::section::SectionError;
 use seamwright_core::body::turned::TurnedError;
-use seamwright_core::body::{BlockError, DrumError, Face, ProfileError, ShapeError, TaperError};
+use seamwright_core::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
 use seamwright_core::fitting::PlaceError;
-use seamwright_core::input::Field;
+use seamwright_core::input::{Face, Field, Joint};
 use seamwright_core::tank::Problem;
 use seamwright_core::units::range::{Limit, OutOfRange, Value as Bound};
 use seamwright_core::units::{

@@ -1,10 +1,8 @@
 //! Replies that between them use every kind of everything a gauge can send.
 
-use seamwright_core::blank::Joint;
 use seamwright_core::blank::{Making, PanelMark};
-use seamwright_core::body::Face;
 use seamwright_core::capacity::Lean;
-use seamwright_core::input::Field;
+use seamwright_core::input::{Face, Field, Joint};
 use seamwright_core::seam::SeamMark;
 use seamwright_core::tank::{JobError, Problem, Tank};
 use seamwright_core::wire::{Fault, Reply, SeamReport, Status, summary};

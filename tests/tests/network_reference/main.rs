@@ -6,8 +6,9 @@
 mod fine;
 
 use fine::{Fine, Metal, Run};
-use seamwright_core::body::{Block, Body, Edge, Face, Shape, Sheet, Sized};
+use seamwright_core::body::{Body, Edge, Sheet};
 use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
+use seamwright_core::input::{Block, Face, Shape, Sized};
 use seamwright_core::units::{Length, LengthUnit};
 
 const SIZE: [f64; 3] = [0.32, 0.18, 0.16];

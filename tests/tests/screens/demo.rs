@@ -1,9 +1,9 @@
 //! The tanks of the demonstration, as jobs.
 
 use seamwright::job_file::JobFile;
-use seamwright_core::body::{Block, Cut, Shape, Sized};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
+    ArcDraft, Block, Cut, Draft, FillDraft, JointsDraft, Shape, Sized, StockDraft, UseDraft,
+    WeldDraft,
 };
 use seamwright_core::tables::{Alloy, Temper};
 use seamwright_core::units::{Length, LengthUnit};

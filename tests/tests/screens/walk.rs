@@ -1,7 +1,7 @@
 //! Many jobs, good and bad, walked through at random: no screen may clip, overlap or go outside.
 
-use seamwright_core::body::{Cut, Face, MAX_CUTS, Shape};
-use seamwright_core::input::{Across, BaffleDraft, Draft};
+use seamwright_core::input::limits::MAX_CUTS;
+use seamwright_core::input::{Across, BaffleDraft, Cut, Draft, Face, Shape};
 use seamwright_core::tables::{Alloy, Liquid};
 use seamwright_core::units::{
     Current, Pressure, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage, Volume,

@@ -11,75 +11,14 @@
 mod plan;
 
 pub(crate) use plan::same;
-pub use plan::{Joints, MAX_FOLDS, MAX_OWN_JOINTS, Meeting, OwnJoint};
+pub use plan::{Joints, Meeting};
 
 use core::f64::consts::PI;
 use core::fmt;
 
 use super::fold::{Bend, BendError, MOST_SETBACK_TURN, Rule};
+use crate::input::Joint;
 use crate::units::{Angle, AngleUnit, Length, LengthUnit};
-
-/// How two panels are welded together along an edge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Joint {
-    /// Both panels cut square and set edge to edge, so that their inside edges touch and leave an open
-    /// groove outside.
-    #[default]
-    OpenCorner,
-    /// The first panel covers half of the second one's edge.
-    HalfLap,
-    /// The first panel covers the whole of the second one's edge.
-    FullLap,
-    /// Edge to edge in one plane.
-    Butt,
-    /// The first panel runs past the corner, the second lands on its inner face.
-    Tee,
-    /// In one plane, the second panel stepped inward by its thickness to lap under the first.
-    JoggleLap,
-    /// The second panel ends in a folded flange that lies on the inner face of the first.
-    FlangedLap,
-}
-
-impl Joint {
-    /// Every joint.
-    pub const ALL: [Self; 7] = [
-        Self::OpenCorner,
-        Self::HalfLap,
-        Self::FullLap,
-        Self::Butt,
-        Self::Tee,
-        Self::JoggleLap,
-        Self::FlangedLap,
-    ];
-
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::OpenCorner => "open corner",
-            Self::HalfLap => "half lap",
-            Self::FullLap => "full lap",
-            Self::Butt => "butt",
-            Self::Tee => "tee",
-            Self::JoggleLap => "joggle lap",
-            Self::FlangedLap => "flanged lap",
-        }
-    }
-
-    /// Whether it joins two panels in one plane, and no others.
-    #[must_use]
-    pub const fn is_flat(self) -> bool {
-        matches!(self, Self::Butt | Self::JoggleLap)
-    }
-
-    /// Whether the lap given with the joints has a say in it.
-    #[must_use]
-    pub const fn laps(self) -> bool {
-        matches!(self, Self::Tee | Self::JoggleLap | Self::FlangedLap)
-    }
-}
 
 /// Two panels count as lying in one plane within this much.
 pub const FLAT_WITHIN: Angle = Angle::new(1.0, AngleUnit::Degree);
@@ -295,11 +234,11 @@ impl Joint {
                 square(open + 0.5 * gap),
                 square(foot(own, through, theta) + 0.5 * gap),
             ],
-            Self::HalfLap => [
+            Self::HalfOpenCorner => [
                 square(0.5 * open),
                 square(gives_way(through, own, theta, 0.5 * open) + gap),
             ],
-            Self::FullLap => [
+            Self::ClosedCorner => [
                 square(0.0),
                 square(gives_way(through, own, theta, 0.0) + gap),
             ],

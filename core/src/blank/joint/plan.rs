@@ -3,25 +3,11 @@
 use heapless::Vec;
 
 use super::super::fold::Rule;
-use super::{Allow, FLAT_WITHIN, Joint};
-use crate::body::{Edge, Face};
+use super::{Allow, FLAT_WITHIN};
+use crate::body::Edge;
+use crate::input::limits::{MAX_FOLDS, MAX_OWN_JOINTS};
+use crate::input::{Face, Joint, OwnJoint};
 use crate::units::{Length, Ratio};
-
-/// Edges that may have a joint of their own.
-pub const MAX_OWN_JOINTS: usize = 16;
-/// Edges that may be folded, rounded corners apart.
-pub const MAX_FOLDS: usize = 16;
-
-/// An edge with a joint of its own.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct OwnJoint {
-    /// The two faces; the first one's panel runs through where the joint has one that does.
-    pub faces: [Face; 2],
-    /// The joint.
-    pub joint: Joint,
-}
 
 /// How the two faces of an edge are held together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -12,8 +12,9 @@ use heapless::Vec;
 use super::super::flat::{Node, Point, Unfolded};
 use super::part::Half;
 use super::{Axes, Halves};
-use crate::body::{Body, Face};
+use crate::body::Body;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::{Angle, Area, Length};
 
 /// Parts of one blank: a face each, the side that a wrapper is parted in twice.

@@ -2,7 +2,8 @@
 
 use super::super::joint::Meeting;
 use super::Plan;
-use crate::body::{Face, MAX_FACES};
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
 
 /// The panel of each face, and where a wrapper that folds all the way round is parted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

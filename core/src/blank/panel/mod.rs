@@ -17,7 +17,9 @@ use heapless::Vec;
 
 use super::fold::{Bend, MOST_SETBACK_TURN};
 use super::joint::{EdgeFit, Joints, Meeting, same};
-use crate::body::{Body, Edge, Face, MAX_FACES, Sheet};
+use crate::body::{Body, Edge, Sheet};
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
 use crate::units::{Area, Length, Mass};
 
 /// The mark of a panel: A for the one that holds the first face of the body, B for the next; baffles

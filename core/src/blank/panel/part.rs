@@ -7,7 +7,8 @@ use super::super::fold::Bend;
 use super::super::joint::{Corner, EdgeFit, Meeting};
 use super::blank::BlankError;
 use super::{Axes, Plan};
-use crate::body::{Edge, Face, FaceView};
+use crate::body::{Edge, FaceView};
+use crate::input::Face;
 use crate::units::{Angle, Length};
 
 /// Corners that a face may have.

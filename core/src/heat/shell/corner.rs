@@ -13,8 +13,9 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::spot::EXCESS_SCALE;
-use crate::body::{Face, MAX_EDGES, Path, Solid};
+use crate::body::{MAX_EDGES, Path, Solid};
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// The corners at the two ends of an edge: the sheets that the edge joins, and the excess of each corner in parts of
 /// [`EXCESS_SCALE`].

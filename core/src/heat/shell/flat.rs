@@ -5,10 +5,10 @@ use core::f64::consts::PI;
 use super::clip::Outline;
 use super::grid::{Grid, Unrolled, size_of};
 use crate::blank::panel::Axes;
-use crate::body::Plate;
-use crate::body::{Face, FaceView, Solid};
+use crate::body::{FaceView, Plate, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// Lays a wall flat: writes its outline to `outline`, in m, and gives how it lies, its face and its size.
 pub(super) fn wall(

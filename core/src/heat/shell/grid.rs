@@ -4,8 +4,8 @@ use core::f64::consts::PI;
 
 use super::clip::Outline;
 use crate::blank::panel::Axes;
-use crate::body::Face;
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// How a sheet is laid flat: what finds a point of the tank on it.
 #[derive(Clone, Copy, Debug)]

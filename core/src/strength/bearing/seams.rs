@@ -11,10 +11,9 @@ use super::super::panel::Panel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
 use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
 use super::{Form, Judge, StrengthError, Trial};
-use crate::blank::joint::Joint;
-use crate::body::Face;
 use crate::body::Plate;
 use crate::filler::{Service, best};
+use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::{Length, Pressure};
@@ -27,14 +26,14 @@ fn weld_of(joint: Joint, seam: &Seam) -> Weld {
             // From the inside edges, which touch, to the middle of the line between the two outer edges.
             throat: Length::from_metres(thin * libm::fabs(libm::sin(0.5 * seam.dihedral.si()))),
         },
-        Joint::HalfLap => Weld::Fillet {
+        Joint::HalfOpenCorner => Weld::Fillet {
             leg: Length::from_metres(0.5 * thin),
         },
         Joint::Butt => Weld::Butt {
             thickness: seam.thinner,
             fused: 1.0,
         },
-        Joint::FullLap | Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => {
+        Joint::ClosedCorner | Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => {
             Weld::Fillet { leg: seam.thinner }
         }
     }

@@ -3,7 +3,8 @@
 use super::super::stages::Turn;
 use super::tacking::{SeamTacks, Tack, Tacking};
 use crate::blank::panel::PanelMark;
-use crate::body::{Face, Path};
+use crate::body::Path;
+use crate::input::Face;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;

@@ -3,7 +3,7 @@
 use core::hint::black_box;
 
 use seamwright_core::arc::duty::Plate;
-use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Ratio};
 use seamwright_core::weld::{ArcShare, PlanOptions, Planner, RatedPart, WeldPlan, WeldStep};

@@ -5,7 +5,7 @@ use heapless::Vec;
 use super::super::part::{Part, PartSide as Side};
 use super::MAX_PARTS;
 use crate::blank::flat::Node;
-use crate::body::Face;
+use crate::input::Face;
 
 /// Corners of all parts of a panel together: a corner a side, and another for each that is rounded.
 const MOST_NODES: usize = 80;

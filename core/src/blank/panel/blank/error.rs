@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::blank::fold::BendError;
 use crate::blank::joint::JointError;
-use crate::body::Face;
+use crate::input::Face;
 use crate::units::{Angle, AngleUnit};
 
 /// Folds that one message names.

@@ -11,9 +11,9 @@ use super::error::NAMED_FOLDS;
 use super::{BendMark, Bent, Blank, BlankError, MAX_PARTS, Piece, Relief, Round};
 use crate::blank::flat::{FoldLink, Node, PartSide, UnfoldError, unfold};
 use crate::blank::fold::{Bend, MOST_SETBACK_TURN};
-use crate::body::Plate;
-use crate::body::{Edge, Face, FaceView};
+use crate::body::{Edge, FaceView, Plate};
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::{Angle, Length};
 
 /// The halves in which a face enters a blank.

@@ -3,10 +3,7 @@
 use core::fmt;
 use core::str::FromStr;
 
-/// Cuts a block may have.
-pub const MAX_CUTS: usize = 8;
-/// Sides a profile may have.
-pub const MAX_SIDES: usize = 12;
+use super::limits::{MAX_CUTS, MAX_SIDES};
 
 /// A face of a body: one of the six of a box, the plane that a cut left, a side of a profile, or the
 /// shell of a drum; also what is welded to faces inside.

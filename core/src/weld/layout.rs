@@ -4,7 +4,7 @@ use super::laid::{LaidStitch, StitchEnd, tenths};
 use super::procedure::material;
 use super::stages::Turn;
 use super::workspace::{PlanError, Workspace};
-use crate::blank::panel::{Groups, PanelMark};
+use crate::blank::{Groups, PanelMark};
 use crate::body::{Edge, Path};
 use crate::geom::Vector;
 use crate::heat::shell::{Building, Fineness, Ware};

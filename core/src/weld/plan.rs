@@ -25,6 +25,8 @@ pub(super) type Records = Vec<Record, { MAX_STITCHES as usize }>;
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeldPlan {
     pub(super) records: Records,
+    /// The same as they go to a gauge.
+    steps: Vec<WeldStep, { MAX_STITCHES as usize }>,
     pub(super) totals: OrderTotals,
     pub(super) seam_by_seam: Option<OrderTotals>,
     /// At the lower and the upper end of the band of the arc's share.
@@ -62,6 +64,7 @@ impl WeldPlan {
     /// With no stitch: a place to write to.
     pub(super) const EMPTY: Self = Self {
         records: Vec::new(),
+        steps: Vec::new(),
         totals: OrderTotals::NONE,
         seam_by_seam: None,
         band: [None; 2],
@@ -102,21 +105,31 @@ impl WeldPlan {
         self.band.iter().flatten()
     }
 
-    /// The stitch at a place of the order, counted from 0, as a gauge keeps it.
+    /// The order as a gauge keeps it.
     #[must_use]
-    pub fn step(&self, place: usize) -> Option<WeldStep> {
-        let record = self.records.get(place)?;
-        let start = TemperatureRise::from_kelvins(f64::from(record.warmth));
-        Some(WeldStep::of(
-            (record.directed.stitch, record.directed.reversed),
-            Time::from_seconds(f64::from(record.wait)),
-            start.above(self.ambient),
-        ))
+    pub fn steps(&self) -> &[WeldStep] {
+        &self.steps
     }
 
-    /// The whole order as a gauge keeps it.
-    pub fn steps(&self) -> impl Iterator<Item = WeldStep> + '_ {
-        (0..self.count()).filter_map(|place| self.step(place))
+    /// Takes away all stitches.
+    pub(super) fn clear(&mut self) {
+        self.records.clear();
+        self.steps.clear();
+        self.totals = OrderTotals::NONE;
+    }
+
+    /// Puts an order in the place of the one there is.
+    pub(super) fn put(&mut self, records: &Records, totals: OrderTotals) {
+        self.clear();
+        self.totals = totals;
+        for record in records {
+            let Directed { stitch, reversed } = record.directed;
+            let wait = Time::from_seconds(f64::from(record.wait));
+            let step = WeldStep::of((stitch, reversed), wait, self.over_ambient(record.warmth));
+            // There is as much room as for the records.
+            let _ = self.steps.push(step);
+        }
+        self.records.clone_from(records);
     }
 
     /// The stitches by their numbers.

@@ -57,8 +57,7 @@ enum Stage {
     Over,
 }
 
-/// Finds the weld plan of a tank. About 60 KiB with room for the heat of any tank's sheets, so a small machine gives it
-/// a place of its own.
+/// Finds the weld plan of a tank. Some 40 KiB, so a small machine gives it a place of its own.
 #[derive(Debug)]
 pub struct Planner {
     workspace: Workspace,
@@ -177,8 +176,7 @@ impl Planner {
     fn clear(&mut self, options: &PlanOptions) {
         self.options = *options;
         self.making.clear();
-        self.plan.records.clear();
-        self.plan.totals = OrderTotals::NONE;
+        self.plan.clear();
         self.plan.seam_by_seam = None;
         self.plan.band = [None; 2];
         self.plan.arc_share = options.arc_share;
@@ -187,7 +185,7 @@ impl Planner {
     fn fail(&mut self, error: PlanError) {
         self.stage = Stage::Over;
         // A coarse order of a tank that has no fine one would mislead.
-        self.plan.records.clear();
+        self.plan.clear();
         self.progress = Progress::Failed(error);
     }
 
@@ -316,8 +314,7 @@ impl Planner {
     }
 
     fn keep(&mut self, totals: OrderTotals) {
-        self.plan.records.clone_from(&self.making);
-        self.plan.totals = totals;
+        self.plan.put(&self.making, totals);
     }
 
     /// Lays a tank out as finely as `options` ask, with nothing planned.

@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use super::clip::Outline;
 use super::grid::{Grid, Unrolled, size_of};
-use crate::blank::panel::Axes;
+use crate::blank::Axes;
 use crate::body::{FaceView, Plate, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;

@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 use super::clip::Outline;
-use crate::blank::panel::Axes;
+use crate::blank::Axes;
 use crate::geom::Vector;
 use crate::input::Face;
 

@@ -2,7 +2,7 @@
 
 use super::super::stages::Turn;
 use super::tacking::{SeamTacks, Tack, Tacking};
-use crate::blank::panel::PanelMark;
+use crate::blank::PanelMark;
 use crate::body::Path;
 use crate::input::Face;
 use crate::seam::Seam;

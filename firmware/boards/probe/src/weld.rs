@@ -78,7 +78,7 @@ fn read(plan: &WeldPlan, tank: &Tank) {
     for end in plan.band() {
         black_box(end);
     }
-    for step in plan.steps() {
+    for step in plan.steps().iter().copied() {
         black_box(tank.stitch(step.run));
         black_box((
             WeldStep::unpack(step.pack()),
@@ -86,7 +86,7 @@ fn read(plan: &WeldPlan, tank: &Tank) {
             step.starts_at(),
         ));
     }
-    black_box(tank.is_order(plan.steps()));
+    black_box(tank.is_order(plan.steps().iter().copied()));
 }
 
 /// As a gauge does it that has buttons to watch.

@@ -12,6 +12,7 @@ use seamwright_core::input::Measure;
 use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Angle, Length, LengthUnit, Quantity, parse};
+use seamwright_core::weld::WeldPlan;
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
@@ -530,7 +531,7 @@ fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
     let tank = file.tank(|_| ())?;
     let plan = welding::plan(&tank, &file.extras);
-    let order = plan.as_ref().map_or(&[][..], |plan| &plan.steps);
+    let order = plan.as_ref().map_or(&[][..], WeldPlan::steps);
     let kept = link::command(&file.draft, order, port)?;
     let mut said = format!("{kept}\n");
     if let Err(error) = plan {

@@ -1,10 +1,9 @@
 //! What a report is of.
 
 use seamwright_core::tank::{Assumed, Tank};
-use seamwright_core::weld::PlanError;
+use seamwright_core::weld::{PlanError, WeldPlan};
 
 use crate::job_file::Extras;
-use crate::welding::WeldPlan;
 
 /// What is known of the weld plan: it, or why there is none.
 pub type Known = Result<WeldPlan, PlanError>;

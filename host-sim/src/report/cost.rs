@@ -27,7 +27,7 @@ pub(super) struct Bill {
 /// What the welder waits by the weld plan, for the metal to cool and for power source and torch; `None` where there is no plan.
 fn waits(asked: &Asked<'_>) -> Option<Time> {
     let plan = asked.welding.as_ref().ok()?;
-    Some(Time::from_seconds(plan.sum.waits))
+    Some(plan.totals().waits())
 }
 
 /// The job's time: the arc along seams and in tacks, a move to each start of it, the waits of the weld plan or the

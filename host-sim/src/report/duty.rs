@@ -37,11 +37,6 @@ fn allowed(tank: &Tank, extras: &Extras) -> Option<Allowed> {
     allowed_by_all(&all, tank.arc().current).ok()
 }
 
-/// The share of ten minutes for which the arc may burn.
-pub(crate) fn share(tank: &Tank, extras: &Extras) -> Option<f64> {
-    Some(allowed(tank, extras)?.duty.si())
-}
-
 /// Arc and rest of the whole job.
 pub(super) fn run(tank: &Tank, extras: &Extras) -> Option<Run> {
     Run::of(allowed(tank, extras)?, burning(tank)).ok()

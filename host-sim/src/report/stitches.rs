@@ -1,26 +1,22 @@
 //! The weld plan: which stitch when, how long to wait, and what other orders take.
 
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::weld::Sum;
+use seamwright_core::units::{Length, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::weld::{OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
 use super::render::json::list;
 use super::tacks::place;
 use super::{Asked, Units};
-use crate::welding::{self, Stitch, WeldPlan, plot};
+use crate::welding::{self, plot};
 
-fn minutes(seconds: f64) -> String {
-    Time::new(seconds, TimeUnit::Second)
-        .display(TimeUnit::Minute, 1)
-        .to_string()
+fn minutes(time: Time) -> String {
+    time.display(TimeUnit::Minute, 1).to_string()
 }
 
-fn seconds(seconds: f64) -> String {
-    Time::new(seconds, TimeUnit::Second)
-        .display(TimeUnit::Second, 0)
-        .to_string()
+fn seconds(time: Time) -> String {
+    time.display(TimeUnit::Second, 0).to_string()
 }
 
 /// A table in the order of welding, with what it takes and what other orders would.
@@ -39,42 +35,43 @@ pub(crate) fn section(asked: &Asked<'_>, units: Units) -> Section {
 
 fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Units) {
     let tank = asked.tank;
-    let ambient = tank.job().welding().ambient;
     let sought = asked
         .search
         .map(|tries| welding::search(tank, asked.extras, tries));
-    let whole = |seconds: f64| format!("{:.0} min", seconds / 60.0);
+    let whole = |time: Time| format!("{:.0} min", time.si() / 60.0);
+    let (own, plain) = (plan.totals(), plan.seam_by_seam());
     section.only(Seen::Sheet);
-    section.fact("Job", whole(plan.sum.job));
-    section.fact("Of it waits", whole(plan.sum.waits));
-    section.fact("Seam by seam it would be", whole(plan.plain.job));
+    section.fact("Job", whole(own.job()));
+    section.fact("Of it waits", whole(own.waits()));
+    if let Some(plain) = plain {
+        section.fact("Seam by seam it would be", whole(plain.job()));
+    }
     section.add(Block::Picture(
-        plot::draw(plan, ambient, tank.interpass_max()),
+        plot::draw(plan, tank),
         "Each bar is a stitch while its arc burns; its height is the metal where it starts."
             .to_owned(),
     ));
     section.only(Seen::Everywhere);
-    section.table(in_order(&plan.stitches, units));
+    section.table(in_order(plan, tank, units));
     section.only(Seen::Sheet);
     section.line(
         "The waits come from the heat of the tank's own sheets as it is computed. Feel or measure the metal, and wait longer where it is hotter than this says.",
     );
 
-    let told = |name: &str, sum: &Sum| told(name, sum, ambient, units);
-    let mut lines = vec![
-        told("this order", &plan.sum),
-        told("seam by seam, for comparison", &plan.plain),
-    ];
-    let mut welding = Cell::default()
-        .data("this_order", of(&plan.sum))
-        .data("seam_by_seam", of(&plan.plain));
+    let told = |name: &str, totals: &OrderTotals| told(name, totals, units);
+    let mut lines = vec![told("this order", own)];
+    let mut welding = Cell::default().data("this_order", of(own));
+    if let Some(plain) = plain {
+        lines.push(told("seam by seam, for comparison", plain));
+        welding = welding.data("seam_by_seam", of(plain));
+    }
     match sought {
         Some(Ok(found)) => {
             let name = format!("the best order of {} that a search tried", found.tried);
-            lines.push(told(&name, &found.sum));
-            let mut best = of(&found.sum);
+            lines.push(told(&name, found.best.totals()));
+            let mut best = of(found.best.totals());
             best.insert("tried".to_owned(), json!(found.tried));
-            let stitches = list(&in_order(&found.stitches, units));
+            let stitches = list(&in_order(&found.best, tank, units));
             best.insert("stitches".to_owned(), stitches);
             welding = welding.data("best_found", best);
         }
@@ -82,15 +79,15 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
         None => {}
     }
     let mut band = Vec::new();
-    for (uptake, sum) in &plan.band {
-        let share = 100.0 * uptake.si();
+    for end in plan.band() {
+        let share = 100.0 * end.uptake.si();
         let name = format!("this order, were {share:.0} % of the arc's power taken up");
-        lines.push(told(&name, sum));
-        band.push(json!({ "uptake": uptake.si(), "order": of(sum) }));
+        lines.push(told(&name, &end.totals));
+        band.push(json!({ "uptake": end.uptake.si(), "order": of(&end.totals) }));
     }
     section.put("welding", welding.data("band", band).data);
     lines.push(
-        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
+        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. waits for names what keeps the arc out after the move: the metal where the stitch itself starts, with how warm it was when it was first found above the interpass limit, or power source or torch, which must rest. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
             .to_owned(),
     );
     section.only(Seen::Report);
@@ -100,71 +97,111 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
     }
 }
 
-fn in_order(stitches: &[Stitch], units: Units) -> Table {
+fn in_order(plan: &WeldPlan, tank: &Tank, units: Units) -> Table {
     let columns = [
         right("no."),
         left("seam"),
         right("from"),
         right("to"),
         right("wait").on_sheet(Some("wait first")),
+        left("waits for"),
         right("arc").on_sheet(None),
         right("metal at start"),
     ];
-    let rows = stitches.iter().map(|stitch| row(stitch, units));
+    let rows = plan.stitches(tank).map(|stitch| row(&stitch, units));
     Table::new(columns, rows).keyed("stitches")
 }
 
-fn row(stitch: &Stitch, units: Units) -> Row {
-    let [from, to] = stitch.run;
+fn row(stitch: &PlannedStitch, units: Units) -> Row {
     let at = |key: &str, length: Length| Cell::of(key, length, units, |units, at| place(at, units));
-    let wait = match stitch.wait {
-        wait if wait > 0.0 => seconds(wait),
-        _ => "-".to_owned(),
+    let wait = stitch.wait.beside_move();
+    let waits = match wait.si() {
+        none if none <= 0.0 => "-".to_owned(),
+        _ => seconds(wait),
     };
+    let causes = stitch.wait.parts_beside_move();
+    let causes: Vec<String> = causes.map(|part| cause(&part.cause, units)).collect();
+    let parts: Vec<Value> = stitch.wait.parts().map(|part| wait_cause(&part)).collect();
     let start = stitch.start_temperature;
     vec![
         said(stitch.order).data("order", stitch.order),
-        word("seam", &stitch.seam),
-        at("from_m", from),
-        at("to_m", to),
-        said(wait).data("wait_s", stitch.wait),
+        word("seam", stitch.seam),
+        at("from_m", stitch.from),
+        at("to_m", stitch.to),
+        said(waits).data("wait_s", wait.si()),
+        said(match causes.as_slice() {
+            [] => "-".to_owned(),
+            all => all.join(", then "),
+        })
+        .data("wait_cause", parts),
         said(seconds(stitch.arc))
-            .data("arc_s", stitch.arc)
-            .data("start_s", stitch.start)
-            .data("energy_j", stitch.energy),
+            .data("arc_s", stitch.arc.si())
+            .data("start_s", stitch.start.si())
+            .data("energy_j", stitch.heat_input.si()),
         said(units.temperature(start))
             .data("start_temp_c", start.in_unit(TemperatureUnit::Celsius)),
     ]
 }
 
+/// What is waited for, in words.
+fn cause(cause: &WaitCause, units: Units) -> String {
+    match cause {
+        WaitCause::Move => "move".to_owned(),
+        WaitCause::WarmMetal(place) => format!("metal at {}", units.temperature(place.temperature)),
+        WaitCause::Rest(part) => part.name().to_owned(),
+    }
+}
+
+/// What is waited for and for how long, for programs.
+fn wait_cause(part: &WaitPart) -> Value {
+    let lasts = part.lasts.si();
+    match part.cause {
+        WaitCause::Move => json!({ "cause": "move", "wait_s": lasts }),
+        WaitCause::WarmMetal(place) => json!({
+            "cause": "metal too warm",
+            "wait_s": lasts,
+            "seam": place.seam.to_string(),
+            "at_m": place.at.si(),
+            "temp_c": place.temperature.in_unit(TemperatureUnit::Celsius),
+        }),
+        WaitCause::Rest(rated) => json!({
+            "cause": "rest",
+            "wait_s": lasts,
+            "of": rated.name(),
+        }),
+    }
+}
+
 /// What an order takes, in words.
-fn told(name: &str, sum: &Sum, ambient: Temperature, units: Units) -> String {
-    let hottest = Temperature::from_kelvins(ambient.si() + sum.hottest);
-    let rests = if sum.rests > 0.0 {
+fn told(name: &str, totals: &OrderTotals, units: Units) -> String {
+    let rests = if totals.rests().si() > 0.0 {
         format!(
             " ({} of them only for power source or torch)",
-            minutes(sum.rests)
+            minutes(totals.rests())
         )
     } else {
         String::new()
     };
     format!(
         "{name}: {} in all, {} of it waits beside the moves{rests}; hottest start {}; pull to one side at most {:.2}",
-        minutes(sum.job),
-        minutes(sum.waits),
-        units.temperature(hottest),
-        sum.pull
+        minutes(totals.job()),
+        minutes(totals.waits()),
+        units.temperature(totals.hottest_start()),
+        totals.pull().si()
     )
 }
 
 /// What an order takes, for programs.
-fn of(sum: &Sum) -> Data {
+fn of(totals: &OrderTotals) -> Data {
     let figures = [
-        ("job_s", json!(sum.job)),
-        ("wait_s", json!(sum.waits)),
-        ("rest_s", json!(sum.rests)),
-        ("hottest_start_over_ambient_k", json!(sum.hottest)),
-        ("pull", json!(sum.pull)),
+        ("job_s", json!(totals.job().si())),
+        ("wait_s", json!(totals.waits().si())),
+        ("rest_s", json!(totals.rests().si())),
+        (
+            "hottest_start_over_ambient_k",
+            json!(totals.hottest_rise().kelvins()),
+        ),
+        ("pull", json!(totals.pull().si())),
     ];
     Data::from_iter(figures.map(|(key, value)| (key.to_owned(), value)))
 }

@@ -24,8 +24,8 @@ pub(super) fn section(asked: &Asked<'_>, cut: &Cut<'_>, units: Units) -> Section
     section.fact("arc burning", burning.data("arc_s", totals.arc.si()));
     section.fact("heat into the tank", heat.data("heat_j", totals.heat.si()));
     section.fact("mass of the blanks", mass);
-    let sum = asked.welding.as_ref().ok().map(|plan| &plan.sum);
-    section.put("wait_s", sum.map(|sum| sum.waits));
-    section.put("job_s", sum.map(|sum| sum.job));
+    let order = asked.welding.as_ref().ok().map(|plan| plan.totals());
+    section.put("wait_s", order.map(|order| order.waits().si()));
+    section.put("job_s", order.map(|order| order.job().si()));
     section
 }

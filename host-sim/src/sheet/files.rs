@@ -127,8 +127,7 @@ pub fn write(
         keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
     }
     if let Ok(plan) = asked.welding {
-        let job = tank.job();
-        let picture = plot::draw(plan, job.welding().ambient, tank.interpass_max());
+        let picture = plot::draw(plan, tank);
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }

@@ -1,6 +1,7 @@
 //! The order in which a tank is tacked.
 
-use super::{Row, Tack, Tacking, Turn};
+use super::super::stages::Turn;
+use super::tacking::{SeamTacks, Tack, Tacking};
 use crate::blank::PanelMark;
 use crate::body::Path;
 use crate::input::Face;
@@ -19,7 +20,7 @@ pub struct TackOrder<'a> {
 impl TackOrder<'_> {
     /// The largest pull to one side so far, 0 to about 1: the first moment of the tacks made in a turn, about the
     /// middle of all of that turn, over the sum of their lengths by their distances. The measure is that of
-    /// [`crate::weld::Sum::pull`], turn by turn: a panel that is not there cannot be pulled.
+    /// [`crate::weld::OrderTotals::pull`], turn by turn: a panel that is not there cannot be pulled.
     #[must_use]
     pub fn pull(&self) -> f64 {
         self.tacking.most()
@@ -55,7 +56,7 @@ impl Tank {
             if let Some(tacks) = self.tacks(&seam) {
                 let edge = self.edge_of_seam(usize::from(place));
                 let round = edge.is_some_and(|edge| matches!(edge.path, Path::Round(_)));
-                tacking.push(Row::new(place, turn(&seam, closing), tacks, round));
+                tacking.push(SeamTacks::new(place, turn(&seam, closing), tacks, round));
             }
         }
         tacking.set_arms(|seam| self.edge_of_seam(usize::from(seam)));

@@ -2,29 +2,29 @@
 
 use super::Shell;
 use super::grid::Grid;
-use super::spot::About;
+use super::spot::CellsAbout;
 use crate::body::{Edge, Path};
 use crate::units::Length;
 
-/// A place on an edge as one of its sheets sees it.
-struct Here {
+/// A place on an edge among the cells of one of its sheets.
+struct EdgeOnSheet {
     /// The cell beside it.
     cell: u16,
     square: [u16; 2],
-    /// Where it lies on the sheet laid flat, and the direction of the edge there.
+    /// Where the place lies on the sheet laid flat, in m, and the direction of the edge there.
     here: [f64; 2],
     ahead: [f64; 2],
-    /// From the place to the middle of the square.
+    /// From the place to the middle of the square, in m.
     from: [f64; 2],
 }
 
-impl Here {
-    /// How far the middle of its square is along the edge.
+impl EdgeOnSheet {
+    /// How far the middle of its square lies further along the edge than the place, in m.
     fn along(&self) -> f64 {
         self.from[0] * self.ahead[0] + self.from[1] * self.ahead[1]
     }
 
-    /// How far it is away from the edge.
+    /// How far the middle of its square lies away from the edge, in m.
     fn away(&self) -> f64 {
         libm::fabs(self.from[0] * self.ahead[1] - self.from[1] * self.ahead[0])
     }
@@ -37,7 +37,7 @@ impl Grid {
         at: f64,
         far: bool,
         shell: &Shell<C, L>,
-    ) -> Here {
+    ) -> EdgeOnSheet {
         let (here, ahead) = self.run_at(edge, at, far);
         let square = self.square(here);
         let [low, high] = self.rectangle(square);
@@ -46,7 +46,7 @@ impl Grid {
         if !shell.is_real(cell) {
             cell = self.nearest(here, shell).unwrap_or(cell);
         }
-        Here {
+        EdgeOnSheet {
             cell,
             square,
             here,
@@ -55,7 +55,8 @@ impl Grid {
         }
     }
 
-    /// The cell beside a place on an edge of this sheet, and how far its middle is away from the edge.
+    /// The cell beside a place on an edge of this sheet, `at` metres along the edge, and how far its middle lies away from
+    /// the edge, in m. On a drum's wall `far` takes the upper side of the closing seam.
     pub(super) fn beside<const C: usize, const L: usize>(
         &self,
         edge: &Edge,
@@ -67,26 +68,26 @@ impl Grid {
         (here.cell, here.away())
     }
 
-    /// The cells about a place on an edge.
+    /// The cells about a place on an edge, by [`beside`](Self::beside)'s terms.
     pub(super) fn about<const C: usize, const L: usize>(
         &self,
         edge: &Edge,
         at: f64,
         far: bool,
         shell: &Shell<C, L>,
-    ) -> About {
+    ) -> CellsAbout {
         let near = self.here(edge, at, far, shell);
         let along = near.along();
         let own = [near.cell, self.behind(&near, shell)];
         let whole = edge.length().si();
         let [low, high] = self.rectangle(near.square);
-        // How far the edge runs through the square.
+        // Length of the edge within the square, were the square endless in its other direction, in m.
         let through = |n: usize| {
             let of = |pair: &[f64; 2]| pair.get(n).copied().unwrap_or_default();
             (of(&high) - of(&low)) / libm::fmax(libm::fabs(of(&near.ahead)), 1e-6)
         };
         let width = libm::fmin(through(0), through(1));
-        let mut about = About {
+        let mut about = CellsAbout {
             cells: [own; 3],
             shares: [1.0, 0.0, 0.0],
             keeps: 1.0,
@@ -119,9 +120,9 @@ impl Grid {
         about
     }
 
-    /// The cell behind that at a place, seen from the edge.
-    fn behind<const C: usize, const L: usize>(&self, at: &Here, shell: &Shell<C, L>) -> u16 {
-        let Here {
+    /// The cell behind the one at a place, seen from the edge.
+    fn behind<const C: usize, const L: usize>(&self, at: &EdgeOnSheet, shell: &Shell<C, L>) -> u16 {
+        let EdgeOnSheet {
             here, ahead, from, ..
         } = at;
         let side = from[0] * -ahead[1] + from[1] * ahead[0];
@@ -131,7 +132,7 @@ impl Grid {
         if shell.is_real(cell) { cell } else { at.cell }
     }
 
-    /// Where a place on an edge lies on the sheet, and the direction of the edge there.
+    /// Where a place on an edge lies on the sheet laid flat, in m, and the direction of the edge there.
     pub(super) fn run_at(&self, edge: &Edge, at: f64, far: bool) -> ([f64; 2], [f64; 2]) {
         let whole = edge.length().si();
         let step = 1e-3 * whole;
@@ -152,7 +153,8 @@ impl Grid {
         (place(at), ahead)
     }
 
-    /// The cell with metal in it that is nearest to a place: where a cut leaves none at the place itself.
+    /// The cell with metal in it that lies nearest to a place, in m on the sheet laid flat: for a square that a cut leaves
+    /// without metal.
     fn nearest<const C: usize, const L: usize>(
         &self,
         at: [f64; 2],

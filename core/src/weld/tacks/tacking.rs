@@ -7,14 +7,14 @@
 //! counts as one of the longest. A round seam has no ends: it starts with one tack, goes on with the one across, and
 //! the tack beside its first comes last.
 //!
-//! The measure is that of the stitches, see `pull`, turn by turn: what is not yet there cannot be pulled, so the tacks
-//! of a turn are measured about their own middle.
+//! The measure is that of the stitches, see `pull`, stage by stage: what is not yet there cannot be pulled, so the tacks
+//! of a stage are measured about their own middle.
 
 use heapless::Vec;
 
+use super::super::pull::Pull;
+use super::super::stages::Turn;
 use super::halving::Halving;
-use super::pull::Pull;
-use super::run::Turn;
 use crate::body::{Edge, MAX_EDGES};
 use crate::geom::Vector;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES, MAX_FITTINGS};
@@ -45,37 +45,38 @@ pub struct Tack {
 /// What is left to tack; about 14 KiB, so a small machine gives it a place of its own.
 #[derive(Clone, Debug)]
 pub struct Tacking {
-    rows: Vec<Row, MAX_SEAMS>,
-    sums: [Sum; 3],
+    rows: Vec<SeamTacks, MAX_SEAMS>,
+    sums: [StageSum; 3],
 }
 
-/// The tacks of one turn together.
+/// The tacks of one stage together.
 #[derive(Clone, Copy, Debug)]
-struct Sum {
-    /// Their middle.
+struct StageSum {
+    /// Mean of their places, weighed by their lengths.
     middle: Vector,
+    /// How lopsided those are that are made.
     pull: Pull,
 }
 
-impl Sum {
+impl StageSum {
     const NONE: Self = Self {
         middle: Vector::ZERO,
         pull: Pull::over(0.0),
     };
 }
 
-/// The one of a turn, of one for each.
-const fn of_turn<T>([within, body, closing]: &[T; 3], turn: Turn) -> &T {
-    match turn {
+/// The entry of a three-element array, one for each stage, that belongs to `stage`.
+const fn entry<T>([within, body, closing]: &[T; 3], stage: Turn) -> &T {
+    match stage {
         Turn::Within => within,
         Turn::Body => body,
         Turn::Closing => closing,
     }
 }
 
-/// The same, to change.
-const fn of_turn_mut<T>([within, body, closing]: &mut [T; 3], turn: Turn) -> &mut T {
-    match turn {
+/// Mutable [`entry`].
+const fn entry_mut<T>([within, body, closing]: &mut [T; 3], stage: Turn) -> &mut T {
+    match stage {
         Turn::Within => within,
         Turn::Body => body,
         Turn::Closing => closing,
@@ -90,22 +91,23 @@ impl Default for Tacking {
 
 /// One seam's tacks.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Row {
+pub(super) struct SeamTacks {
     seam: u8,
     turn: Turn,
     tacks: Tacks,
-    /// Whether its ends are still to be tacked.
+    /// Whether its first and its second end are still to be tacked.
     ends: [bool; 2],
-    /// From the middle of all tacks, times the length of a tack: of its two ends, later of its next tack alone.
+    /// From the middle of the stage's tacks to a tack, times the length of a tack, in m²: to the tacks at its two ends;
+    /// once both are made the first entry is that of its next tack.
     arms: [Vector; 2],
     halving: Halving,
     /// The next tack between its ends, and how many pitches are open there.
     next: Option<(u16, u16)>,
 }
 
-impl Row {
+impl SeamTacks {
     /// The tacks of a seam, none of them made.
-    pub(crate) fn new(seam: u8, turn: Turn, tacks: Tacks, round: bool) -> Self {
+    pub(super) fn new(seam: u8, turn: Turn, tacks: Tacks, round: bool) -> Self {
         let mut halving = Halving::of(tacks.count, round);
         let next = halving.next();
         Self {
@@ -123,49 +125,50 @@ impl Row {
         self.ends[0] || self.ends[1] || self.next.is_some()
     }
 
-    /// The stretch that its next tack halves.
+    /// Length of the open stretch that its next tack halves, in m.
     fn open(&self) -> f64 {
         self.next
             .map_or(0.0, |(_, gaps)| f64::from(gaps) * self.tacks.pitch.si())
     }
 
+    /// Where the middle of one of its tacks lies, from the start of the seam.
     fn at(&self, number: u16) -> Length {
         let first = self.tacks.first.si();
         Length::from_metres(first + f64::from(number) * self.tacks.pitch.si())
     }
 
-    /// The arm of one of its tacks about `middle`.
+    /// From `middle` to one of its tacks, times the length of a tack, in m².
     fn arm(&self, edge: &Edge, number: u16, middle: Vector) -> Vector {
         (edge.at(self.at(number)) - middle) * self.tacks.length.si()
     }
 }
 
 impl Tacking {
-    /// Nothing to tack.
+    /// With nothing to tack.
     #[must_use]
     pub const fn new() -> Self {
         Self {
             rows: Vec::new(),
-            sums: [Sum::NONE; 3],
+            sums: [StageSum::NONE; 3],
         }
     }
 
-    pub(crate) fn clear(&mut self) {
+    pub(super) fn clear(&mut self) {
         self.rows.clear();
-        self.sums = [Sum::NONE; 3];
+        self.sums = [StageSum::NONE; 3];
     }
 
-    /// One more seam.
-    pub(crate) fn push(&mut self, row: Row) {
+    /// Adds the tacks of one more seam.
+    pub(super) fn push(&mut self, row: SeamTacks) {
         // There are as many places as a tank may have seams.
         let _ = self.rows.push(row);
     }
 
-    /// Sets all arms, about the middle of each turn's tacks.
-    pub(crate) fn set_arms(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) {
+    /// Sets the arms of all tacks, about the middle of each stage's.
+    pub(super) fn set_arms(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) {
         let mut sums = [(Vector::ZERO, 0.0); 3];
         self.each(&edge_of, |row, edge, number| {
-            let (sum, length) = of_turn_mut(&mut sums, row.turn);
+            let (sum, length) = entry_mut(&mut sums, row.turn);
             *sum = *sum + edge.at(row.at(number)) * row.tacks.length.si();
             *length += row.tacks.length.si();
         });
@@ -175,26 +178,30 @@ impl Tacking {
         });
         let mut wholes = [0.0; 3];
         self.each(&edge_of, |row, edge, number| {
-            let middle = *of_turn(&middles, row.turn);
-            *of_turn_mut(&mut wholes, row.turn) += row.arm(edge, number, middle).length();
+            let middle = *entry(&middles, row.turn);
+            *entry_mut(&mut wholes, row.turn) += row.arm(edge, number, middle).length();
         });
         for (sum, (middle, whole)) in self.sums.iter_mut().zip(middles.into_iter().zip(wholes)) {
-            *sum = Sum {
+            *sum = StageSum {
                 middle,
                 pull: Pull::over(whole),
             };
         }
         for row in &mut self.rows {
             if let Some(edge) = edge_of(row.seam) {
-                let Sum { middle, .. } = of_turn(&self.sums, row.turn);
+                let StageSum { middle, .. } = entry(&self.sums, row.turn);
                 let ends = [0, row.tacks.count.saturating_sub(1)];
                 row.arms = ends.map(|number| row.arm(&edge, number, *middle));
             }
         }
     }
 
-    /// Every tack with its seam, seam by seam.
-    fn each(&self, edge_of: &impl Fn(u8) -> Option<Edge>, mut see: impl FnMut(&Row, &Edge, u16)) {
+    /// Shows `see` every tack with its seam, seam by seam.
+    fn each(
+        &self,
+        edge_of: &impl Fn(u8) -> Option<Edge>,
+        mut see: impl FnMut(&SeamTacks, &Edge, u16),
+    ) {
         for row in &self.rows {
             if let Some(edge) = edge_of(row.seam) {
                 (0..row.tacks.count).for_each(|number| see(row, &edge, number));
@@ -202,30 +209,30 @@ impl Tacking {
         }
     }
 
-    /// The largest pull to one side so far, of any turn.
-    pub(crate) fn most(&self) -> f64 {
+    /// The largest pull to one side so far in any stage, 0 to about 1.
+    pub(super) fn most(&self) -> f64 {
         let all = self.sums.iter().map(|sum| sum.pull.most());
         all.fold(0.0, libm::fmax)
     }
 
-    /// The largest pull of all tacks seam by seam, each from its start to its end, in the same turns.
-    pub(crate) fn seam_by_seam(&self, edge_of: &impl Fn(u8) -> Option<Edge>) -> f64 {
+    /// The largest pull on the way if each stage were tacked seam by seam, each seam from its start to its end.
+    pub(super) fn seam_by_seam(&self, edge_of: &impl Fn(u8) -> Option<Edge>) -> f64 {
         let mut plain = Self {
             rows: Vec::new(),
             sums: self.sums,
         };
         for sum in &mut plain.sums {
-            sum.pull = sum.pull.anew();
+            sum.pull = sum.pull.unwelded();
         }
         self.each(edge_of, |row, edge, number| {
-            let Sum { middle, pull } = of_turn_mut(&mut plain.sums, row.turn);
+            let StageSum { middle, pull } = entry_mut(&mut plain.sums, row.turn);
             pull.add(row.arm(edge, number, *middle));
         });
         plain.most()
     }
 
-    /// The next tack.
-    pub(crate) fn next(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) -> Option<Tack> {
+    /// Makes the next tack; `None` where all are made.
+    pub(super) fn next(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) -> Option<Tack> {
         let left = self.rows.iter().filter(|row| row.is_left());
         let turn = left.map(|row| row.turn).min()?;
         let (place, end) = self.best_end(turn).or_else(|| self.best_between(turn))?;
@@ -245,7 +252,7 @@ impl Tacking {
                 (number, open, arm)
             }
         };
-        let sum = of_turn_mut(&mut self.sums, turn);
+        let sum = entry_mut(&mut self.sums, turn);
         sum.pull.add(arm);
         if let ([false, false], Some((next, _))) = (row.ends, row.next)
             && let Some(edge) = edge_of(row.seam)
@@ -261,7 +268,7 @@ impl Tacking {
         })
     }
 
-    /// The end of a seam that leaves the least pull; whether it is the seam's second comes with it.
+    /// The seam of whose ends one leaves the least pull, by its place, with `Some(true)` for its second end.
     fn best_end(&self, turn: Turn) -> Option<(usize, Option<bool>)> {
         let rows = self.rows.iter().zip(0_usize..);
         let ends = rows
@@ -274,7 +281,7 @@ impl Tacking {
         self.least(turn, ends)
     }
 
-    /// The seam whose next tack halves one of the longest stretches and leaves the least pull.
+    /// The seam whose next tack halves one of the longest stretches and leaves the least pull, by its place.
     fn best_between(&self, turn: Turn) -> Option<(usize, Option<bool>)> {
         let rows = || {
             let rows = self.rows.iter().zip(0_usize..);
@@ -285,9 +292,9 @@ impl Tacking {
         self.least(turn, long.map(|(row, place)| (row.arms[0], (place, None))))
     }
 
-    /// What leaves the least pull; of equals the first.
+    /// Of pairs of an arm and a thing, the thing whose arm leaves the least pull; of equals the first.
     fn least<T>(&self, turn: Turn, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
-        let Sum { pull: so_far, .. } = *of_turn(&self.sums, turn);
+        let StageSum { pull: so_far, .. } = *entry(&self.sums, turn);
         let mut best = None;
         let mut least = f64::INFINITY;
         for (arm, one) in all {

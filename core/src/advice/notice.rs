@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::caution::Caution;
-use crate::blank::panel::PanelMark;
+use crate::blank::PanelMark;
 use crate::fitting::Near;
 use crate::input::{Face, Measure};
 use crate::seam::SeamMark;

@@ -1,7 +1,7 @@
 //! What a person should know of a tank.
 
 use super::notice::Notice;
-use crate::blank::joint::Meeting;
+use crate::blank::Meeting;
 use crate::geom::Vector;
 use crate::input::Face;
 use crate::tables::minimum_radius;

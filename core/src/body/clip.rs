@@ -5,8 +5,8 @@
 
 use heapless::Vec;
 
-use super::section::Section;
 use super::solid::{Loop, MAX_CORNERS, MAX_EDGES, MAX_VERTICES, SAME_POINT, Side, Solid};
+use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::Face;
 use crate::input::limits::MAX_FACES;

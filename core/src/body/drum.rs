@@ -2,11 +2,12 @@
 
 use core::fmt;
 
+use super::placed::PlacedDrum;
 use super::solid::{Curve, Loop, Side, Solid};
 use super::turned::{Head, Turned, TurnedError};
 use super::{Body, Sheet};
 use crate::geom::{Plane, Vector};
-use crate::input::{Axis, Drum, Ends, Face, Sized};
+use crate::input::{Drum, Ends, Face, Sized};
 use crate::units::{Length, LengthUnit};
 
 /// Why a drum with its sheet makes no tank.
@@ -164,13 +165,13 @@ impl Drum {
             Head::Flat => first,
             _ => 0.0,
         };
-        Placed {
+        PlacedDrum {
             turned: outside,
             start,
             axis: self.axis,
         }
         .fill(&mut body.outside);
-        Placed {
+        PlacedDrum {
             turned: inside,
             start: start + self.axis.along() * step,
             axis: self.axis,
@@ -180,16 +181,7 @@ impl Drum {
     }
 }
 
-/// A turned body where it stands in the tank.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Placed {
-    pub(super) turned: Turned,
-    /// Where the axis meets the plane in which the first end begins.
-    pub(super) start: Vector,
-    pub(super) axis: Axis,
-}
-
-impl Placed {
+impl PlacedDrum {
     /// Makes `solid` this body: three faces, the ends first, and three edges.
     fn fill(self, solid: &mut Solid) {
         let along = self.axis.along();

@@ -6,9 +6,9 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::prism;
-use super::section::{Corner, Section, SectionError};
 use super::solid::{Curve, Rounded};
 use super::{Body, Sheet};
+use crate::geom::outline::section::{Corner, Section, SectionError};
 use crate::input::limits::MAX_SIDES;
 use crate::input::{Face, Profile, Sized};
 use crate::units::{Length, LengthUnit};

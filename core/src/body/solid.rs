@@ -6,10 +6,10 @@
 
 use heapless::Vec;
 
-use super::drum::Placed;
-use super::section::Section;
+use super::placed::PlacedDrum;
 use super::turned::Turned;
 use super::{Path, Turn};
+use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::MAX_FACES;
 use crate::input::{Across, Axis, Face};
@@ -57,7 +57,7 @@ pub(super) enum Curve {
     /// Corners of an outline in x and z, carried along y.
     Rounded(Rounded),
     /// It turns about an axis.
-    Turned(Placed),
+    Turned(PlacedDrum),
 }
 
 /// An outline in x and z with rounded corners, carried along y.
@@ -244,7 +244,7 @@ impl<'a> FaceView<'a> {
         rounded.section.side_place(number)
     }
 
-    fn head_of(&self, placed: &Placed) -> Option<usize> {
+    fn head_of(&self, placed: &PlacedDrum) -> Option<usize> {
         let heads = placed.axis.heads();
         heads.iter().position(|head| *head == self.this.face)
     }

@@ -19,7 +19,6 @@ mod usable;
 
 pub use calibrate::{
     CalibrateError, Calibrated, Calibration, LEAST_POURS, MOST_POURS, Pair, Pour, calibrate,
-    calibrate_with_zero,
 };
 pub use dip::{Dip, DipError, Dipped, MAX_DIPS};
 pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansion};

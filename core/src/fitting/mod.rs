@@ -5,11 +5,11 @@
 
 mod baffle;
 mod error;
-mod fitting;
+mod set_in;
 
 pub use baffle::Baffle;
 pub use error::PlaceError;
-pub use fitting::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
+pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 
 use heapless::Vec;
 
@@ -22,7 +22,7 @@ pub struct Inner {
     /// The baffles.
     pub(crate) baffles: Vec<Baffle, MAX_BAFFLES>,
     /// The parts of fittings that stand in.
-    pub(crate) stubs: Vec<fitting::Stub, MAX_FITTINGS>,
+    pub(crate) stubs: Vec<set_in::Stub, MAX_FITTINGS>,
 }
 
 impl Inner {
@@ -42,7 +42,7 @@ impl Inner {
     #[must_use]
     pub fn displaced(&self) -> f64 {
         let baffles: f64 = self.baffles.iter().map(Baffle::displaced).sum();
-        let stubs: f64 = self.stubs.iter().map(fitting::Stub::displaced).sum();
+        let stubs: f64 = self.stubs.iter().map(set_in::Stub::displaced).sum();
         baffles + stubs
     }
 

@@ -2,8 +2,8 @@
 
 use heapless::Vec;
 
-use super::limits::MAX_CUTS;
-use super::{Face, Sized};
+use super::limits::{MAX_CUTS, TooMany};
+use super::{Face, Field, Sized};
 use crate::units::Length;
 
 /// A plane that slices material off a block.
@@ -49,4 +49,47 @@ pub struct Block {
     pub height: Length,
     /// The cuts, in order.
     pub cuts: Vec<Cut, MAX_CUTS>,
+}
+
+impl Block {
+    /// A box without cuts, sized outside: along x, along y and along z.
+    ///
+    /// ```
+    /// use seamwright_core::input::{Block, Cut, Face, Sized};
+    /// use seamwright_core::units::{Length, LengthUnit};
+    ///
+    /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// let keel = Block {
+    ///     sized: Sized::Inside,
+    ///     ..Block::new(mm(320.0), mm(180.0), mm(160.0))
+    /// };
+    /// let chamfer = Cut::Edge { faces: [Face::Top, Face::Back], legs: [mm(45.0), mm(60.0)] };
+    /// assert_eq!(keel.with_cut(chamfer)?.cuts.len(), 1);
+    /// # Ok::<(), seamwright_core::input::limits::TooMany>(())
+    /// ```
+    #[must_use]
+    pub const fn new(length: Length, width: Length, height: Length) -> Self {
+        Self {
+            sized: Sized::Outside,
+            length,
+            width,
+            height,
+            cuts: Vec::new(),
+        }
+    }
+
+    /// The same box with one more cut, after those that it has.
+    ///
+    /// # Errors
+    /// [`TooMany`] where it has [`MAX_CUTS`] already.
+    pub fn with_cut(mut self, cut: Cut) -> Result<Self, TooMany> {
+        let number = u8::try_from(self.cuts.len() + 1).unwrap_or(u8::MAX);
+        match self.cuts.push(cut) {
+            Ok(()) => Ok(self),
+            Err(_) => Err(TooMany {
+                field: Field::Cut(number),
+                most: MAX_CUTS,
+            }),
+        }
+    }
 }

@@ -110,3 +110,17 @@ pub struct Drum {
     /// Its ends.
     pub ends: Ends,
 }
+
+impl Drum {
+    /// An upright drum with flat ends, sized outside: across its wall and over its ends.
+    #[must_use]
+    pub const fn new(diameter: Length, length: Length) -> Self {
+        Self {
+            sized: Sized::Outside,
+            diameter,
+            length,
+            axis: Axis::Upright,
+            ends: Ends::Flat,
+        }
+    }
+}

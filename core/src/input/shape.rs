@@ -66,3 +66,27 @@ impl Shape {
         }
     }
 }
+
+impl From<Block> for Shape {
+    fn from(block: Block) -> Self {
+        Self::Block(block)
+    }
+}
+
+impl From<Profile> for Shape {
+    fn from(profile: Profile) -> Self {
+        Self::Profile(profile)
+    }
+}
+
+impl From<Taper> for Shape {
+    fn from(taper: Taper) -> Self {
+        Self::Taper(taper)
+    }
+}
+
+impl From<Drum> for Shape {
+    fn from(drum: Drum) -> Self {
+        Self::Drum(drum)
+    }
+}

@@ -19,3 +19,18 @@ pub struct Taper {
     /// From the centre of the base to the centre of the top, along x and y.
     pub shift: [Length; 2],
 }
+
+impl Taper {
+    /// A rectangle below and another centred above it, sized outside: each along x and y, and the height
+    /// between them.
+    #[must_use]
+    pub const fn new(base: [Length; 2], top: [Length; 2], height: Length) -> Self {
+        Self {
+            sized: Sized::Outside,
+            base,
+            top,
+            height,
+            shift: [Length::from_metres(0.0); 2],
+        }
+    }
+}

@@ -8,8 +8,7 @@ pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 
 use core::fmt;
 
-use crate::blank::joint::Meeting;
-use crate::blank::panel::{Groups, PanelMark, Plan};
+use crate::blank::{Groups, Meeting, PanelMark, Plan};
 use crate::body::{Edge, Path};
 use crate::geom::Vector;
 use crate::input::{Face, Joint};

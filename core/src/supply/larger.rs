@@ -4,7 +4,7 @@ use heapless::Vec;
 
 use super::shrinkage;
 use super::shrinkage::{Estimate, Sheet};
-use crate::blank::panel::{Allowance, Blank, BlankError, Panel, Plan};
+use crate::blank::{Allowance, Blank, BlankError, Panel, Plan};
 use crate::body::MAX_EDGES;
 use crate::input::Joint;
 use crate::seam::Seam;

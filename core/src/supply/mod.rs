@@ -24,7 +24,7 @@ pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};
 
-use crate::blank::joint::{Allow, Corner};
+use crate::blank::{Allow, Corner};
 use crate::input::Joint;
 use crate::units::range::RangeError;
 use crate::units::{Area, Figure, Length, Volume};

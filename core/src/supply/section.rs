@@ -7,7 +7,7 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use crate::blank::joint::{Allow, Corner, JointError};
+use crate::blank::{Allow, Corner, JointError};
 use crate::input::Joint;
 use crate::units::range::RangeError;
 use crate::units::{Angle, Area, Figure, Length, LengthUnit};

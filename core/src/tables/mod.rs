@@ -5,9 +5,7 @@ mod named;
 
 mod alloy;
 mod bend_radius;
-pub mod carbon;
 pub mod filler;
-pub mod hot;
 pub mod liquid;
 pub mod metal;
 pub mod preheat;
@@ -17,7 +15,7 @@ mod source;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
-pub use bend_radius::{ALONG_GRAIN, BendTable, Minimum, minimum_radius};
+pub use bend_radius::{BendTable, Minimum, minimum_radius};
 pub use filler::{Filler, NotAFiller};
 pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
 pub use metal::{Metal, Strength, Welded};

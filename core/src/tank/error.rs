@@ -2,8 +2,7 @@
 
 use core::fmt;
 
-use crate::blank::joint::JointError;
-use crate::blank::panel::BlankError;
+use crate::blank::{BlankError, JointError};
 use crate::body::ShapeError;
 use crate::fitting::PlaceError;
 use crate::input::{Face, Field};

@@ -1,9 +1,9 @@
 //! The joints of a draft, checked and filled in.
 
-use super::check::ranged;
+use super::ranged::ranged;
 use super::{Assumed, BendStart, JobError, Problem};
-use crate::blank::fold::{K_FACTOR, Rule};
-use crate::blank::joint::{Allow, Joints, same};
+use crate::blank::joint::is_same_edge;
+use crate::blank::{Allow, Joints, K_FACTOR, Rule};
 use crate::input::limits::{BEND_RADIUS, GAP, LAP};
 use crate::input::{Draft, Face, Field, Joint, Shape};
 use crate::tables::minimum_radius;
@@ -33,15 +33,23 @@ pub(crate) fn checked(
             .own
             .iter()
             .take(before)
-            .any(|o| same(o.faces, own.faces))
-            || joints.folds.iter().any(|fold| same(*fold, own.faces));
+            .any(|o| is_same_edge(o.faces, own.faces))
+            || joints
+                .folds
+                .iter()
+                .any(|fold| is_same_edge(*fold, own.faces));
         if again {
             return Err(taken(own.faces, Field::OwnJoint(number)));
         }
     }
     for (fold, number) in joints.folds.iter().zip(1_u8..) {
         let before = usize::from(number - 1);
-        if joints.folds.iter().take(before).any(|f| same(*f, *fold)) {
+        if joints
+            .folds
+            .iter()
+            .take(before)
+            .any(|f| is_same_edge(*f, *fold))
+        {
             return Err(taken(*fold, Field::Fold(number)));
         }
     }

@@ -1,6 +1,6 @@
 //! The sizes of a shape, each in its range.
 
-use super::check::{mm, ranged};
+use super::ranged::{mm, ranged};
 use super::{JobError, Problem};
 use crate::input::limits::{REACH, SIZE, THICKNESS};
 use crate::input::{Block, Cut, Draft, Drum, Ends, Field, Profile, Shape, Taper};

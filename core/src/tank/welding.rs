@@ -1,10 +1,10 @@
-//! How the tank is welded and what it is in for, as far as heat and strength ask; and its stitches on the
-//! bench where their order is found.
+//! How the tank is welded and what it is in for, as far as heat and strength ask: the part of the checked
+//! inputs that a job file has under `[weld]` and `[use]`.
 
 use heapless::Vec;
 
-use super::check::ranged;
-use super::{Assumed, JobError, Tank};
+use super::ranged::ranged;
+use super::{Assumed, JobError};
 use crate::arc::usual_uptake;
 use crate::input::limits::{
     ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, PRESSURE_MOST,
@@ -127,7 +127,7 @@ pub(crate) fn checked(
     })
 }
 
-fn bright(alloy: Alloy) -> Sourced<Ratio> {
+pub(super) fn bright(alloy: Alloy) -> Sourced<Ratio> {
     let bright = alloy.metal().emissivity_bright();
     Sourced::new(Ratio::from_share(bright.value), bright.source)
 }
@@ -175,21 +175,5 @@ impl Service {
         self.mounts.clear();
         // As many as the draft may have.
         let _ = self.mounts.extend_from_slice(&service.mounts);
-    }
-}
-
-impl Tank {
-    /// The warmest that the metal may be where a stitch starts: as the job says, or the limit of its alloy.
-    #[must_use]
-    pub fn interpass_max(&self) -> Temperature {
-        let own = self.job.welding.interpass_max;
-        own.unwrap_or_else(|| interpass_limit(self.job.alloy).value)
-    }
-
-    /// Emissivity of its outside: as the job says, or that of bright sheet.
-    #[must_use]
-    pub fn emissivity(&self) -> Ratio {
-        let own = self.job.welding.emissivity;
-        own.unwrap_or_else(|| bright(self.job.alloy).value)
     }
 }

@@ -1,7 +1,7 @@
 //! Seams and panels of what stands within the tank and is set into its walls.
 
 use super::Tank;
-use crate::blank::panel::{Groups, Making, Panel, PanelMark};
+use crate::blank::{Groups, Making, Panel, PanelMark};
 use crate::body::Edge;
 use crate::fitting::{Baffle, Fitting};
 use crate::input::limits::MAX_FACES;

@@ -3,8 +3,7 @@
 use core::fmt::Debug;
 
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS};
-use seamwright_core::weld::{Planner, Progress};
+use seamwright_core::weld::{PlanOptions, Planner, Progress};
 
 use super::order::{Order, Origin};
 
@@ -59,7 +58,7 @@ impl Think for NoPlanner {
 /// A planner that knows which job it plans: coming back to that job, it goes on.
 #[derive(Debug)]
 pub struct Thinker {
-    planner: Planner<DEVICE_CELLS, DEVICE_LINKS>,
+    planner: Planner,
     job: Option<usize>,
 }
 
@@ -73,7 +72,7 @@ impl Think for Thinker {
     fn think(&mut self, job: usize, tank: &Tank) -> bool {
         if self.job != Some(job) {
             self.job = Some(job);
-            self.planner.begin();
+            self.planner.begin(&PlanOptions::GAUGE);
         }
         self.planner.advance(tank)
     }
@@ -86,7 +85,8 @@ impl Think for Thinker {
         if self.job != Some(job) {
             return Order::planned(&[], Origin::Own(Progress::Idle));
         }
-        Order::planned(self.planner.steps(), Origin::Own(self.planner.progress()))
+        let steps = self.planner.plan().steps();
+        Order::planned(steps, Origin::Own(self.planner.progress()))
     }
 
     fn forget(&mut self, job: usize) {

@@ -1,12 +1,20 @@
 //! What is welded with: what the job says of it, and what is usual where it does not.
 
-use seamwright_core::supply::{AllUse, Kit, KitChoice, KitDraft, KitError, SeamUse};
+use seamwright_core::supply::{AllUse, KitChoice, KitDraft, KitError, SeamUse};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 
 use crate::job_file::Extras;
 
+/// What a tank takes of rod and gas.
+pub(super) struct Taken {
+    pub(super) chosen: KitChoice,
+    pub(super) by_seam: Vec<SeamUse>,
+    pub(super) all: AllUse,
+}
+
 /// Why nothing can be told.
+#[derive(Clone)]
 pub(super) struct Missing(KitError);
 
 impl From<KitError> for Missing {
@@ -27,9 +35,9 @@ impl Missing {
     }
 }
 
-pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<KitChoice, Missing> {
+pub(super) fn taken(tank: &Tank, extras: &Extras) -> Result<Taken, Missing> {
     let supply = &extras.supply;
-    let draft = KitDraft {
+    let chosen = tank.kit(&KitDraft {
         filler: supply.filler,
         rod_diameter: supply.rod_diameter,
         rod_length: supply.rod_length,
@@ -38,11 +46,12 @@ pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<KitChoice, Missing>
         gas_flow: supply.gas_flow,
         pre_flow: supply.pre_flow,
         post_flow: supply.post_flow,
-    };
-    Ok(tank.kit(&draft)?)
-}
-
-pub(super) fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), RangeError> {
-    let by_seam = tank.supplies(kit).collect::<Result<Vec<_>, _>>()?;
-    Ok((by_seam, tank.supply_in_all(kit)?))
+    })?;
+    let by_seam = tank.supplies(&chosen.kit).collect::<Result<Vec<_>, _>>()?;
+    let all = tank.supply_in_all(&chosen.kit)?;
+    Ok(Taken {
+        chosen,
+        by_seam,
+        all,
+    })
 }

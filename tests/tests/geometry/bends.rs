@@ -2,10 +2,10 @@
 //!
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project.
 
-use seamwright_core::blank::flat::{FoldLink, Node, PartSide, Unfolded, unfold};
+use seamwright_core::blank::unfold::{FoldLink, PartSide, Unfolded, unfold};
 use seamwright_core::blank::{Bend, Rule};
-use seamwright_core::tables::minimum_radius;
-use seamwright_core::tables::{Alloy, Temper};
+use seamwright_core::geom::outline::Node;
+use seamwright_core::tables::{Alloy, Temper, minimum_radius};
 use seamwright_core::units::{Length, Ratio};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{degrees, in_inch, in_mm, inch, mm};

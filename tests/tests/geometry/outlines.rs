@@ -4,9 +4,8 @@ use std::f64::consts::PI;
 
 use geo::{Area, BooleanOps, Contains, LineString, MultiPolygon, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::flat::{
-    FoldLink, Node, Outline, PartSide, Placing, Point, UnfoldError, Unfolded, unfold,
-};
+use seamwright_core::blank::unfold::{FoldLink, PartSide, UnfoldError, Unfolded, unfold};
+use seamwright_core::geom::outline::{Node, Outline, Placing, Point};
 use seamwright_core::units::Angle;
 
 /// Pieces in which `geo`, which knows no arcs, is given one.

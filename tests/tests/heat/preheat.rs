@@ -1,17 +1,15 @@
-//! Preheat, carbon equivalents and the cooling of steel against published figures; the source stands
+//! Preheat and the cooling of steel against published figures; the source stands
 //! beside each check.
 //!
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
 use seamwright_core::heat::cooling::{Flow, Form, cooling};
-use seamwright_core::tables::carbon::Composition;
 use seamwright_core::tables::preheat::{
-    SteelPreheat, avoid, hold_limit, interpass_limit, is_sensitive, least_temperature,
-    preheat_limit, steel_preheat,
+    avoid, hold_limit, interpass_limit, is_sensitive, least_temperature, preheat_limit,
 };
 use seamwright_core::tables::{Alloy, Source};
-use seamwright_core::units::{LengthUnit, LineEnergy, LineEnergyUnit, Ratio, TimeUnit};
+use seamwright_core::units::{LengthUnit, LineEnergy, LineEnergyUnit, TimeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{celsius, in_celsius, mm};
 use seamwright_tests::checks::{number, tolerance, welding};
@@ -57,38 +55,6 @@ fn cooling_of_steel() -> Outcome {
         let got = of(q, d, 20.0)?;
         near("thin", got.time[0].si(), 31.57, Tolerance::absolute(0.005))?;
     }
-    Ok(())
-}
-
-/// Row `T4.CE`: the three equivalents of one steel, evaluated apart from this project.
-#[test]
-fn carbon_equivalents() -> Outcome {
-    let check = welding("T4.CE");
-    let of = |key: &str| Ratio::from_share(number(&check["inputs"][key]) / 100.0);
-    let steel = Composition {
-        carbon: of("C"),
-        silicon: of("Si"),
-        manganese: of("Mn"),
-        chromium: of("Cr"),
-        molybdenum: of("Mo"),
-        vanadium: of("V"),
-        nickel: of("Ni"),
-        copper: of("Cu"),
-        boron: of("B"),
-    };
-    let got = steel.carbon_equivalent()?;
-    let expected = &check["expected"];
-    near(
-        "CE",
-        got.iiw,
-        number(&expected["CE_IIW"]),
-        tolerance(&check),
-    )?;
-    near("Pcm", got.pcm, number(&expected["Pcm"]), tolerance(&check))?;
-    near("CET", got.cet, number(&expected["CET"]), tolerance(&check))?;
-    // 0.46 is above what AWS D1.1 lets go without preheat (a guide to preheat, read).
-    let answer = steel_preheat(got, mm(6.0)).value;
-    assert_eq!(answer, SteelPreheat::AskTheStandard);
     Ok(())
 }
 

@@ -1,7 +1,7 @@
 //! Which faces are one panel.
 
 use super::super::joint::Meeting;
-use super::Plan;
+use super::super::plan::Plan;
 use crate::input::Face;
 use crate::input::limits::MAX_FACES;
 
@@ -124,5 +124,21 @@ impl Groups {
                 && self.panel_of(usize::from(b)) == Some(panel)
                 && plan.joints.at(&edge) == Meeting::Folded
         })
+    }
+}
+
+impl Halves {
+    /// Whether the face at `place` is the one that is parted.
+    #[must_use]
+    pub(in crate::blank) const fn is(self, place: u8) -> bool {
+        self.face == place
+    }
+}
+
+impl Plan<'_> {
+    /// Which faces are one panel.
+    #[must_use]
+    pub fn groups(&self) -> Groups {
+        Groups::of(self)
     }
 }

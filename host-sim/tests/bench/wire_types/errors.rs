@@ -1,10 +1,10 @@
 //! Every field and every problem that a refusal can name.
 
 use seamwright_core::blank::{BendError, BendField, BlankError, JointError};
-use seamwright_core::body::section::SectionError;
 use seamwright_core::body::turned::TurnedError;
 use seamwright_core::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
 use seamwright_core::fitting::PlaceError;
+use seamwright_core::geom::outline::section::SectionError;
 use seamwright_core::input::{Face, Field, Joint};
 use seamwright_core::tank::Problem;
 use seamwright_core::units::range::{Limit, OutOfRange, Value as Bound};

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Sets up what the tests need, builds the boards, proves core free of panics, runs every test, prints
-# what the boards weigh and take.
+# what the boards weigh and take, and how long each step of this took.
 #
 # For a fresh Debian 12 machine with rustup's stable Rust, as root or with sudo. A second run finds all
 # in place and needs no network. Anything missing is a failure; no test is skipped.
@@ -16,7 +16,7 @@
 set -euo pipefail
 
 ROOT=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
-for part in common host bare_metal boards; do
+for part in common times host bare_metal boards; do
   # shellcheck source=/dev/null
   . "$ROOT/tests/setup/$part.sh"
 done
@@ -29,6 +29,7 @@ main() {
     *) die "unknown step '$what'; known: setup, boards, lint, test" ;;
   esac
 
+  begin_step "set-up"
   setup_rust
   setup_linker
   setup_emulator
@@ -36,25 +37,50 @@ main() {
   case "$what" in
     setup) return 0 ;;
     lint)
+      begin_step "boards: format, lints, documentation"
       lint_boards
+      tell_steps
       return 0
       ;;
   esac
 
+  begin_step "boards"
   build_boards
   try_template
+  begin_step "proof that core cannot panic"
   prove_panic_free
-  [ "$what" = test ] || return 0
+  if [ "$what" = boards ]; then
+    tell_steps
+    return 0
+  fi
+  run_tests "$@"
+  begin_step "measures of the boards"
+  measure_boards
+  tell_steps
+  say "all passed ($BARE_METAL_TELL; $(qemu-system-arm --version | head -n 1))"
+}
 
-  say "running every test"
+# Builds every test once, then runs them; what each program of them took goes into the table at the end.
+run_tests() {
   cd "$ROOT"
-  # Built by the very command below before it runs the first test.
+  # Built by the very command below before the first test runs.
   export SEAMWRIGHT_BIN="${CARGO_TARGET_DIR:-$ROOT/target}/debug/seamwright"
   # The same random cases each time: by hand, each run makes new ones.
   export PROPTEST_RNG_SEED=${PROPTEST_RNG_SEED:-20261125}
-  cargo test --locked --workspace "$@" || die "tests failed"
-  measure_boards
-  say "all passed ($BARE_METAL_TELL; $(qemu-system-arm --version | head -n 1))"
+  say "building every test"
+  begin_step "building the tests"
+  cargo test --locked --workspace --no-run "$@" || die "the tests do not build"
+  say "running every test"
+  begin_step "running the tests"
+  local log
+  log=$(mktemp)
+  if ! cargo test --locked --workspace "$@" 2>&1 | tee "$log"; then
+    rm -f "$log"
+    die "tests failed"
+  fi
+  end_step
+  note_step "$(tell_programs "$log")"
+  rm -f "$log"
 }
 
 main "$@"

@@ -25,7 +25,7 @@
 //! - `wire` (feature `serde`): jobs and results as messages.
 //!
 //! ```
-//! use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
+//! use seamwright_core::input::{Block, Cut, Face, Shape, Sized};
 //! use seamwright_core::capacity::Lean;
 //! use seamwright_core::input::*;
 //! use seamwright_core::units::{Length, VolumeUnit};

@@ -1,8 +1,8 @@
 //! Jobs for the unit tests.
 
-use seamwright_core::body::{Block, Cut, Face, Shape, Sized};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, JointsDraft, StockDraft, UseDraft, WeldDraft,
+    ArcDraft, Block, Cut, Draft, Face, FillDraft, JointsDraft, Shape, Sized, StockDraft, UseDraft,
+    WeldDraft,
 };
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit};

@@ -362,8 +362,7 @@ mod tests {
 
     #[test]
     fn panels_and_seams_are_counted_as_they_are_listed() {
-        use seamwright_core::body::Face;
-        use seamwright_core::input::{Across, BaffleDraft, FittingDraft};
+        use seamwright_core::input::{Across, BaffleDraft, Face, FittingDraft};
         let mut cable = Cable::new();
         let mut job = box_job("a");
         for other in [Face::Front, Face::Back] {

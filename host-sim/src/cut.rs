@@ -1,8 +1,8 @@
 //! The blanks as they are cut: a tank's own, or larger by what the job allows for shrinkage.
 
-use seamwright_core::blank::EdgeFit;
-use seamwright_core::blank::{Blank, BlankError, Panel};
-use seamwright_core::body::{Edge, Face};
+use seamwright_core::blank::{Blank, BlankError, EdgeFit, Panel};
+use seamwright_core::body::Edge;
+use seamwright_core::input::Face;
 use seamwright_core::supply::Larger;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Mass;

@@ -9,8 +9,6 @@
 
 use std::path::Path;
 
-use seamwright::diagnostics::Source;
-use seamwright::job_file::JobFile;
 use seamwright_core::input::Draft;
 use seamwright_core::units::{Length, LengthUnit};
 use seamwright_core::wire::{Reply, Request, Status};
@@ -20,9 +18,8 @@ use seamwright_tests::board::{
     Board, Failure, HEAT_INSTRUCTIONS_PER_TICK, HeatBoard, HeatPlan, INSTRUCTIONS_PER_TICK, Line,
     TAP_MS, full_instructions, lm3s6965_elf, mps2_elf, pico_elf, sections,
 };
+use seamwright_tests::jobs::{self, EXAMPLES};
 use seamwright_tests::orders;
-
-const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 
 /// The heaviest of what a job may be: a wrapper of twelve rounded corners in one blank, with a baffle and
 /// fittings; and a drum whose ends are summed stretch by stretch.
@@ -98,13 +95,7 @@ fn main() -> Result<(), Failure> {
     for (name, text) in HEAVY {
         println!();
         let mut board = Board::start()?;
-        let source = Source {
-            name: name.to_owned(),
-            text: text.to_owned(),
-        };
-        let job =
-            JobFile::read(source).map_err(|error| Failure::new(format!("{name}: {error:?}")))?;
-        compute_and_keep(&mut board, name, job.draft)?;
+        compute_and_keep(&mut board, name, jobs::read(text).draft)?;
         pages(&mut board)?;
         stack(&mut board)?;
     }
@@ -120,7 +111,7 @@ fn full() -> Result<(), Failure> {
     );
     for example in EXAMPLES {
         let mut board = Board::start_full()?;
-        let reply = board.ask(&Request::Keep(draft(example)?))?;
+        let reply = board.ask(&Request::Keep(draft(example)))?;
         if !matches!(reply, Reply::Kept { .. }) {
             return Err(Failure::new(format!("{example}: {reply:?}")));
         }
@@ -168,10 +159,10 @@ fn heat() -> Result<(), Failure> {
     );
     let mut board = HeatBoard::start()?;
     for example in EXAMPLES {
-        planned(&mut board, example, draft(example)?)?;
+        planned(&mut board, example, draft(example))?;
     }
     for stitch in [40.0, 20.0, 11.5] {
-        let mut draft = draft("header-tank")?;
+        let mut draft = draft("header-tank");
         draft.weld.stitch_max = Some(Length::new(stitch, LengthUnit::Millimetre));
         planned(
             &mut board,
@@ -189,7 +180,7 @@ fn worked_out() -> Result<(), Failure> {
     );
     let mut board = HeatBoard::start_pages()?;
     for example in EXAMPLES {
-        let pages = board.pages(draft(example)?)?;
+        let pages = board.pages(draft(example))?;
         let of = |name: &str| instructions_of(&pages, name);
         println!(
             "  {example:<34} {:>10} {:>16} {:>12} {:>16} {:>13} {:>12} {:>12}",
@@ -230,13 +221,8 @@ fn planned(board: &mut HeatBoard, name: &str, draft: Draft) -> Result<(), Failur
     Ok(())
 }
 
-fn draft(example: &str) -> Result<Draft, Failure> {
-    let path = format!(
-        "{}/../host-sim/examples/{example}.toml",
-        env!("CARGO_MANIFEST_DIR")
-    );
-    let job = JobFile::open(&path).map_err(|error| Failure::new(format!("{path}: {error:?}")))?;
-    Ok(job.draft)
+fn draft(example: &str) -> Draft {
+    jobs::example(example).draft
 }
 
 fn stack(board: &mut Board) -> Result<(), Failure> {
@@ -267,7 +253,7 @@ fn weigh(name: &str, elf: &Path) -> Result<(), Failure> {
 
 /// One full plan, and the job put on the shelf.
 fn plan(board: &mut Board, example: &str) -> Result<(), Failure> {
-    let draft = draft(example)?;
+    let draft = draft(example);
     compute_and_keep(board, example, draft)
 }
 

@@ -6,14 +6,13 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use seamwright::job_file::JobFile;
 use seamwright_core::capacity::Lean;
 use seamwright_core::input::Draft;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Angle, AngleUnit, Length};
 use seamwright_core::wire::summary;
+use seamwright_tests::jobs::{self, EXAMPLES};
 
-const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 const PLANS: u32 = 5_000;
 const LEVELS: u32 = 100_000;
 
@@ -23,11 +22,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         "example", "plans/s", "levels at a lean/s"
     );
     for example in EXAMPLES {
-        let path = format!(
-            "{}/../host-sim/examples/{example}.toml",
-            env!("CARGO_MANIFEST_DIR")
-        );
-        let draft = JobFile::open(&path)?.draft;
+        let draft = jobs::example(example).draft;
         println!(
             "{example:<26} {:>12.0} {:>16.0}",
             plans(&draft)?,

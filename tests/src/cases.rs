@@ -4,14 +4,14 @@
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
-use seamwright_core::body::{
-    Axis, Block, Cut, Drum, Ends, Profile, ProfilePoint, Shape, Sized, Taper,
-};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
+    Axis, Block, Cut, Draft, Drum, Ends, Profile, ProfilePoint, Shape, Sized, StockDraft, Taper,
 };
 use seamwright_core::units::Length;
 use serde_json::Value;
+
+use crate::jobs;
+use crate::near::Tolerance;
 
 /// A file under `tests/data`.
 #[must_use]
@@ -79,23 +79,20 @@ pub fn job_file(case: &Value) -> Result<String, Box<dyn std::error::Error>> {
 /// What the case lacks.
 pub fn draft(case: &Value) -> Result<Draft, Box<dyn std::error::Error>> {
     let stock = &case["job"]["stock"];
-    Ok(Draft {
-        name: Name::try_from(text(&case["name"])?).map_err(|_| "the name is too long")?,
-        shape: shape(&case["job"]["shape"])?,
-        stock: StockDraft {
-            alloy: text(&stock["alloy"])?.parse()?,
-            temper: Some(text(&stock["temper"])?.parse()?),
-            thickness: length(&stock["thickness"])?,
-            faces: heapless::Vec::new(),
-        },
-        joints: JointsDraft::default(),
-        fittings: heapless::Vec::new(),
-        baffles: heapless::Vec::new(),
-        fill: FillDraft::default(),
-        arc: ArcDraft::default(),
-        weld: WeldDraft::default(),
-        service: UseDraft::default(),
-    })
+    let stock = StockDraft {
+        alloy: text(&stock["alloy"])?.parse()?,
+        temper: Some(text(&stock["temper"])?.parse()?),
+        thickness: length(&stock["thickness"])?,
+        faces: heapless::Vec::new(),
+    };
+    let name = text(&case["name"])?;
+    Ok(jobs::bare(name, shape(&case["job"]["shape"])?, stock))
+}
+
+/// How near a case's figures are: 1e-9, but where polygons of many sides stood for the round ones.
+#[must_use]
+pub fn tolerance(case: &Value) -> Tolerance {
+    Tolerance::relative(case["rel_tol"].as_f64().unwrap_or(1e-9))
 }
 
 fn text(value: &Value) -> Result<&str, &'static str> {

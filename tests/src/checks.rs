@@ -1,54 +1,76 @@
 //! The single figures of `data/welding/checks.json` and `data/geometry/checks.json`: each with its inputs, its
 //! source and its tolerance, gathered and evaluated apart from this project.
+//!
+//! A row is asked for by its whole name, written out where it is used: only so can `layout` tell that every row is.
+
+// A helper that cannot go on stops its test at once.
+#![allow(clippy::panic)]
+
+use std::sync::LazyLock;
 
 use serde_json::Value;
 
 use crate::cases::data;
 use crate::near::{Tolerance, near};
 
-type All = Result<Vec<Value>, Box<dyn std::error::Error>>;
+/// The rows of a file, read once.
+type Rows = LazyLock<Vec<Value>>;
 
-fn all(file: &str) -> All {
-    let text = std::fs::read_to_string(data(file))?;
-    Ok(serde_json::from_str(&text)?)
-}
+static GEOMETRY: Rows = LazyLock::new(|| rows("geometry/checks.json"));
+static WELDING: Rows = LazyLock::new(|| rows("welding/checks.json"));
 
-fn named(file: &str, prefix: &str, least: usize) -> All {
-    let named = |check: &Value| {
-        let id = check["id"].as_str();
-        id.is_some_and(|id| id.starts_with(prefix))
-    };
-    let found: Vec<Value> = all(file)?.into_iter().filter(named).collect();
-    if found.len() < least {
-        return Err(format!("only {} of {prefix}", found.len()).into());
-    }
-    Ok(found)
-}
-
-/// Every check of geometry and strength whose name begins so; at least one.
+/// Every row of a file under `data`.
 ///
-/// # Errors
-/// What is wrong with the data file, or that it has no such check.
-pub fn geometry(prefix: &str) -> All {
-    named("geometry/checks.json", prefix, 1)
+/// # Panics
+/// Where the file cannot be read as a list.
+#[must_use]
+pub fn rows(file: &str) -> Vec<Value> {
+    let text = std::fs::read_to_string(data(file)).unwrap_or_else(|no| panic!("{file}: {no}"));
+    serde_json::from_str(&text).unwrap_or_else(|no| panic!("{file}: {no}"))
 }
 
-/// Every check whose name begins so; at least `least`, so that a data file cut short is noticed.
-///
-/// # Errors
-/// What is wrong with the data file, or that it has fewer such checks.
-pub fn beginning(prefix: &str, least: usize) -> All {
-    named("welding/checks.json", prefix, least)
+fn find(rows: &[Value], id: &str) -> Value {
+    let found = rows.iter().find(|check| check["id"] == id);
+    found.unwrap_or_else(|| panic!("no check {id}")).clone()
 }
 
-/// A check by its name.
+/// A check of geometry, strength or tightness.
 ///
-/// # Errors
-/// What is wrong with the data file, or that it has no such check.
-pub fn welding(id: &str) -> Result<Value, Box<dyn std::error::Error>> {
-    let all = all("welding/checks.json")?;
-    let found = all.into_iter().find(|check| check["id"] == id);
-    Ok(found.ok_or_else(|| format!("the data file has no check {id}"))?)
+/// # Panics
+/// Where the data file has no such check.
+#[must_use]
+pub fn geometry(id: &'static str) -> Value {
+    find(&GEOMETRY, id)
+}
+
+/// A check of heat, metals, settings or supplies.
+///
+/// # Panics
+/// Where the data file has no such check.
+#[must_use]
+pub fn welding(id: &'static str) -> Value {
+    find(&WELDING, id)
+}
+
+/// A number.
+///
+/// # Panics
+/// Where it is none.
+#[must_use]
+pub fn number(value: &Value) -> f64 {
+    let number = value.as_f64();
+    number.unwrap_or_else(|| panic!("{value} is no number"))
+}
+
+/// A list of numbers.
+///
+/// # Panics
+/// Where it is none.
+#[must_use]
+pub fn numbers(value: &Value) -> Vec<f64> {
+    let list = value.as_array();
+    let list = list.unwrap_or_else(|| panic!("{value} is no list"));
+    list.iter().map(number).collect()
 }
 
 /// A number of a check's inputs.
@@ -63,9 +85,15 @@ pub fn input(check: &Value, key: &str) -> Result<f64, String> {
 /// How near a figure must come by the check's own tolerance.
 #[must_use]
 pub fn tolerance(check: &Value) -> Tolerance {
-    Tolerance {
-        relative: check["tolerance"]["rel"].as_f64().unwrap_or(0.0),
-        absolute: check["tolerance"]["abs"].as_f64().unwrap_or(0.0),
+    let told = &check["tolerance"];
+    // The two files say it each in its own way.
+    match (told["type"].as_str(), told["value"].as_f64()) {
+        (Some("relative"), Some(share)) => Tolerance::relative(share),
+        (Some("absolute"), Some(amount)) => Tolerance::absolute(amount),
+        _ => Tolerance {
+            relative: told["rel"].as_f64().unwrap_or(0.0),
+            absolute: told["abs"].as_f64().unwrap_or(0.0),
+        },
     }
 }
 

@@ -1,11 +1,16 @@
-//! What the cross-crate checks share: reference data, comparison, and the emulated board.
+//! What the cross-crate checks share: quantities, reference data and its comparison, jobs, and the emulated board.
 
 // A check stops at the first thing that is not as it must be; indexing JSON yields null, never panics.
 #![allow(clippy::indexing_slicing)]
 
+pub mod amounts;
 pub mod board;
 pub mod cases;
 pub mod checks;
+pub mod jobs;
 pub mod near;
 pub mod orders;
 pub mod random_jobs;
+
+/// What a check gives that stops at the first figure that is not as it must be.
+pub type Outcome<T = ()> = Result<T, Box<dyn std::error::Error>>;

@@ -1,17 +1,25 @@
 //! Jobs made at random, the same ones on every run.
 
 use fastrand::Rng;
-use seamwright_core::arc::Process;
-use seamwright_core::blank::Joint;
-use seamwright_core::body::{
-    Axis, Block, Cut, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
-};
+use seamwright_core::input::Axis;
+use seamwright_core::input::Block;
+use seamwright_core::input::Cut;
+use seamwright_core::input::Drum;
+use seamwright_core::input::Ends;
+use seamwright_core::input::Face;
+use seamwright_core::input::Joint;
+use seamwright_core::input::Profile;
+use seamwright_core::input::ProfilePoint;
+use seamwright_core::input::Shape;
+use seamwright_core::input::Sized;
+use seamwright_core::input::Taper;
 use seamwright_core::input::{
-    Across, ArcDraft, BaffleDraft, Draft, FillDraft, FittingDraft, JointsDraft, Label, Name,
-    StockDraft, UseDraft, WeldDraft,
+    Across, ArcDraft, BaffleDraft, Draft, FittingDraft, JointsDraft, Label, StockDraft,
 };
-use seamwright_core::tables::Alloy;
+use seamwright_core::tables::{Alloy, Process};
 use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
+
+use crate::jobs;
 
 /// Makes jobs from a seed. Sizes span a cup to a cistern; about one job in four has a fault, mostly a
 /// cut that misses or swallows another, so that refusals are compared as well.
@@ -308,38 +316,28 @@ impl Iterator for Jobs {
             };
             faces.push((face, self.mm(1.0, 6.0))).ok()?;
         }
-        Some(Draft {
-            name: Name::try_from(format!("random {}", self.made).as_str()).ok()?,
-            shape,
-            stock: StockDraft {
-                alloy: self.one_of(Alloy::ALL),
-                temper: None,
-                thickness: self.mm(0.8, 5.0),
-                faces,
-            },
-            joints,
-            fittings,
-            baffles,
-            fill: FillDraft {
-                headspace: self.maybe(|jobs| Ratio::from_share(jobs.span(0.0, 0.2))),
-                pick_up: self.maybe(|jobs| jobs.mm(0.0, 40.0)),
-                ..FillDraft::default()
-            },
-            arc: ArcDraft {
-                process: self.maybe(|jobs| jobs.one_of(&Process::ALL)),
-                current: self.maybe(|jobs| Current::from_amperes(jobs.span(20.0, 300.0))),
-                voltage: self.maybe(|jobs| Voltage::from_volts(jobs.span(8.0, 25.0))),
-                travel: self.maybe(|jobs| {
-                    Speed::new(jobs.span(60.0, 600.0), SpeedUnit::MillimetrePerMinute)
-                }),
-                efficiency: self.maybe(|jobs| Ratio::from_share(jobs.span(0.3, 0.9))),
-            },
-            weld: WeldDraft {
-                stitch_max: self.maybe(|jobs| jobs.mm(40.0, 250.0)),
-                tack_pitch: self.maybe(|jobs| jobs.mm(30.0, 150.0)),
-                ..WeldDraft::default()
-            },
-            service: UseDraft::default(),
-        })
+        let stock = StockDraft {
+            alloy: self.one_of(Alloy::ALL),
+            temper: None,
+            thickness: self.mm(0.8, 5.0),
+            faces,
+        };
+        let mut draft = jobs::bare(&format!("random {}", self.made), shape, stock);
+        draft.joints = joints;
+        draft.fittings = fittings;
+        draft.baffles = baffles;
+        draft.fill.headspace = self.maybe(|jobs| Ratio::from_share(jobs.span(0.0, 0.2)));
+        draft.fill.pick_up = self.maybe(|jobs| jobs.mm(0.0, 40.0));
+        draft.arc = ArcDraft {
+            process: self.maybe(|jobs| jobs.one_of(&Process::ALL)),
+            current: self.maybe(|jobs| Current::from_amperes(jobs.span(20.0, 300.0))),
+            voltage: self.maybe(|jobs| Voltage::from_volts(jobs.span(8.0, 25.0))),
+            travel: self
+                .maybe(|jobs| Speed::new(jobs.span(60.0, 600.0), SpeedUnit::MillimetrePerMinute)),
+            efficiency: self.maybe(|jobs| Ratio::from_share(jobs.span(0.3, 0.9))),
+        };
+        draft.weld.stitch_max = self.maybe(|jobs| jobs.mm(40.0, 250.0));
+        draft.weld.tack_pitch = self.maybe(|jobs| jobs.mm(30.0, 150.0));
+        Some(draft)
     }
 }

@@ -3,10 +3,9 @@
 use core::fmt;
 
 use super::caution::Caution;
-use crate::blank::panel::PanelMark;
-use crate::body::Face;
-use crate::capacity::Measure;
+use crate::blank::PanelMark;
 use crate::fitting::Near;
+use crate::input::{Face, Measure};
 use crate::seam::SeamMark;
 use crate::units::{Length, LengthUnit, Volume, VolumeUnit};
 

@@ -1,9 +1,9 @@
 //! What a person should know of a tank.
 
 use super::notice::Notice;
-use crate::blank::joint::Meeting;
-use crate::body::Face;
+use crate::blank::Meeting;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::tables::minimum_radius;
 use crate::tank::Tank;
 use crate::units::Length;

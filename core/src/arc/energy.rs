@@ -1,49 +1,7 @@
 //! The arc: its energy for each length of seam, by both conventions.
 
-use crate::tables::Family;
+use crate::tables::Process;
 use crate::units::{Current, Energy, Length, LineEnergy, Ratio, Speed, Time, Voltage};
-
-/// A welding process.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Process {
-    /// Tungsten inert gas on alternating current, as for aluminium.
-    TigAc,
-    /// Tungsten inert gas on direct current, electrode negative, as for steels.
-    TigDc,
-}
-
-impl Process {
-    /// Every process.
-    pub const ALL: [Self; 2] = [Self::TigAc, Self::TigDc];
-
-    /// Its name.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::TigAc => "tig ac",
-            Self::TigDc => "tig dc",
-        }
-    }
-
-    /// What a family of metals is welded with.
-    #[must_use]
-    pub const fn usual(family: Family) -> Self {
-        match family {
-            Family::Aluminium => Self::TigAc,
-            Family::Stainless | Family::Steel => Self::TigDc,
-        }
-    }
-
-    /// The factor `k` between arc energy and heat input: EN 1011-1:2009, table 1, process 141.
-    #[must_use]
-    pub const fn nominal_efficiency(self) -> Ratio {
-        match self {
-            Self::TigAc | Self::TigDc => Ratio::from_share(0.6),
-        }
-    }
-}
 
 /// The conventional load voltage of a TIG set, `U₂ = 10 V + 0.04 V/A · I₂` up to 600 A: IEC 60974-1,
 /// 11.2 (from memory). A stand-in where the arc voltage was not measured.

@@ -6,5 +6,5 @@ pub mod settings;
 mod uptake;
 pub mod wave;
 
-pub use energy::{Arc, Process, conventional_voltage};
+pub use energy::{Arc, conventional_voltage};
 pub use uptake::{uptake_band, usual_uptake};

@@ -1,6 +1,6 @@
 //! How much of its power the arc gives to the metal.
 
-use super::Process;
+use crate::tables::Process;
 use crate::units::Ratio;
 
 /// The share of its power that a TIG arc gives to the metal where the job does not say: measured, not the

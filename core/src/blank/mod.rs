@@ -1,19 +1,35 @@
-//! What is cut from sheet: bends, joints, panels, and the flat blank that each panel is made of.
+//! What is cut from sheet: bends, joints, panels, and the flat blank that each panel is cut to.
+//!
+//! Which deduction an edge gets is said in [`edge`](self): a folded edge takes the setback of its [`Bend`]
+//! ([`Bend::setback_on`]), a welded one what its joint leaves ([`Joint::fit`](crate::input::Joint::fit)).
+//! From there:
+//!
+//! - `bend`: the bend itself, allowance, setback and deduction and the notch at its end.
+//! - `joint`: how far short each panel falls at a corner of any angle, and which edge has which joint.
+//! - `edge`: of one edge of one tank, the joint or the bend there and what it takes from each panel.
+//! - `panel`: which faces are cut in one piece, and the marks of the pieces.
+//! - [`unfold`]: flat parts joined by folds, laid out in a plane.
+//! - `layout`: the blank of a panel, made of all these.
+//!
+//! [`Plan`] holds what they all ask for: the body, its sheet, its joints.
 
-pub mod flat;
-pub(crate) mod fold;
+pub(crate) mod bend;
+mod edge;
+mod error;
 pub(crate) mod joint;
+pub(crate) mod layout;
 pub(crate) mod panel;
+mod plan;
+pub mod unfold;
 
-pub use fold::{
-    Bend, BendError, BendField, K_FACTOR, MOST_SETBACK_TURN, Relief, Rule, relief, rolled_length,
+pub use bend::{
+    Bend, BendError, BendFace, BendField, K_FACTOR, MOST_SETBACK_TURN, Relief, Rule, relief,
     usual_k,
 };
+pub use error::BlankError;
 pub use joint::{
-    Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, Joint, JointError, Joints, MAX_FOLDS,
-    MAX_OWN_JOINTS, Meeting, OwnJoint, SHARPEST,
+    Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, JointError, Joints, Meeting, SHARPEST,
 };
-pub use panel::blank::{BendMark, MAX_FLANGES, MAX_PARTS};
-pub use panel::{
-    Allowance, Axes, Blank, BlankError, Groups, Halves, Making, Panel, PanelMark, Plan,
-};
+pub use layout::{BendMark, Blank, MAX_FLANGES, MAX_PARTS};
+pub use panel::{Axes, Groups, Halves, Making, Panel, PanelMark};
+pub use plan::{Allowance, Plan};

@@ -2,58 +2,12 @@
 
 use core::fmt;
 
-use heapless::Vec;
-
 use super::clip::{Clipped, clip, cuboid};
 use super::solid::Solid;
-use super::{Body, Face, MAX_CUTS, Sheet, Sized};
+use super::{Body, Sheet};
 use crate::geom::{Plane, Vector};
+use crate::input::{Block, Cut, Face, Sized};
 use crate::units::{Length, LengthUnit};
-
-/// A plane that slices material off a block.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Cut {
-    /// Takes an edge of the box off, by a leg along each of the two faces that meet there.
-    Edge {
-        /// The two faces.
-        faces: [Face; 2],
-        /// How far the cut reaches along each of them, in the same order.
-        legs: [Length; 2],
-    },
-    /// Takes a corner of the box off.
-    Corner {
-        /// The three faces that meet there, in any order.
-        faces: [Face; 3],
-        /// How far the cut reaches from the corner along x, y and z.
-        legs: [Length; 3],
-    },
-    /// Takes off all that lies on the outer side of a plane.
-    Plane {
-        /// Outward direction, of any length.
-        normal: [f64; 3],
-        /// A point of the plane, measured from the corner of the body that is sized.
-        through: [Length; 3],
-    },
-}
-
-/// A box and its cuts.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Block {
-    /// What the sizes measure.
-    pub sized: Sized,
-    /// Along x.
-    pub length: Length,
-    /// Along y.
-    pub width: Length,
-    /// Along z.
-    pub height: Length,
-    /// The cuts, in order.
-    pub cuts: Vec<Cut, MAX_CUTS>,
-}
 
 /// One of the two surfaces of the sheet, as a box to be cut.
 struct Surface {

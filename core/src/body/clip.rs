@@ -5,12 +5,11 @@
 
 use heapless::Vec;
 
-use super::Face;
-use super::section::Section;
-use super::solid::{
-    Loop, MAX_CORNERS, MAX_EDGES, MAX_FACES, MAX_VERTICES, SAME_POINT, Side, Solid,
-};
+use super::solid::{Loop, MAX_CORNERS, MAX_EDGES, MAX_VERTICES, SAME_POINT, Side, Solid};
+use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
 
 /// Vertices held while a clip is under way: those of the body and one for each edge that is cut.
 const WORK_VERTICES: usize = MAX_VERTICES + MAX_EDGES;

@@ -1,36 +1,33 @@
 //! The tank as a solid.
 //!
-//! A [`Shape`] is what its maker describes: a [`Block`] with plane cuts, a [`Profile`], a [`Taper`] or a
-//! [`Drum`]. From it and the [`Sheet`] comes a [`Body`]: two [`Solid`]s, the outside and the inside of
-//! the sheet. A solid knows its volume, centroid, faces and edges, and how much of it lies below a
-//! plane, whatever its shape.
+//! From a [`Shape`](crate::input::Shape), as its maker describes it, and the [`Sheet`] comes a [`Body`]:
+//! two [`Solid`]s, the outside and the inside of the sheet. A solid knows its volume, centroid, faces and
+//! edges, and how much of it lies below a plane, whatever its shape.
 
 mod block;
 mod clip;
 mod drum;
-mod face;
 mod path;
+mod placed;
 mod plate;
 mod profile;
 mod round;
-pub mod section;
 mod shape;
 mod sheet;
 mod solid;
 mod taper;
 pub mod turned;
 
-pub use block::{Block, BlockError, Cut};
-pub use drum::{Axis, Drum, DrumError, Ends};
-pub use face::{Face, MAX_CUTS, MAX_SIDES, NotAFace};
+pub use block::BlockError;
+pub use drum::DrumError;
 pub use path::{Path, Turn};
 pub use plate::Plate;
 pub(crate) use plate::{MAX_PLATE_CORNERS, disc_below};
-pub use profile::{Profile, ProfileError, ProfilePoint};
-pub use shape::{Shape, ShapeError, Sized};
+pub use profile::ProfileError;
+pub use shape::ShapeError;
 pub use sheet::Sheet;
-pub use solid::{Edge, FaceView, MAX_EDGES, MAX_FACES, MAX_VERTICES, Solid};
-pub use taper::{Taper, TaperError};
+pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
+pub use taper::TaperError;
 
 /// The outside and the inside of the sheet.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,7 +4,8 @@ use core::f64::consts::PI;
 
 use heapless::Vec;
 
-use super::section::Section;
+use crate::geom::outline::polygon;
+use crate::geom::outline::section::Section;
 
 /// Corners of a plate with straight sides.
 pub(crate) const MAX_PLATE_CORNERS: usize = 16;
@@ -44,15 +45,7 @@ impl Plate {
     #[must_use]
     pub fn area(&self) -> f64 {
         match self {
-            Self::Corners(corners) => {
-                let next = corners.iter().skip(1).chain(corners.first());
-                let twice: f64 = corners
-                    .iter()
-                    .zip(next)
-                    .map(|(a, b)| a[0] * b[1] - b[0] * a[1])
-                    .sum();
-                0.5 * twice
-            }
+            Self::Corners(corners) => polygon::area(corners),
             Self::Outline(section) => section.area(),
             Self::Disc { radius, .. } => PI * radius * radius,
         }
@@ -62,7 +55,7 @@ impl Plate {
     #[must_use]
     pub fn below(&self, dir: [f64; 2], level: f64) -> f64 {
         match self {
-            Self::Corners(corners) => corners_below(corners, dir, level),
+            Self::Corners(corners) => polygon::area_below(corners, dir, level),
             Self::Outline(section) => section.below(dir, level).area,
             Self::Disc { centre, radius } => disc_below(*centre, *radius, dir, level),
         }
@@ -116,32 +109,4 @@ impl Plate {
             }
         }
     }
-}
-
-/// Area below a line of a form with straight sides: clipped as it is walked, counted about a point of
-/// the line, so that the cut itself adds nothing.
-fn corners_below(corners: &[[f64; 2]], dir: [f64; 2], level: f64) -> f64 {
-    let origin = [dir[0] * level, dir[1] * level];
-    let over = |p: [f64; 2]| dir[0] * p[0] + dir[1] * p[1] - level;
-    let from = |p: [f64; 2]| [p[0] - origin[0], p[1] - origin[1]];
-    let next = corners.iter().skip(1).chain(corners.first());
-    let mut twice = 0.0;
-    for (a, b) in corners.iter().zip(next) {
-        let (ha, hb) = (over(*a), over(*b));
-        if ha > 0.0 && hb > 0.0 {
-            continue;
-        }
-        let cut = || {
-            let share = ha / (ha - hb);
-            [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share]
-        };
-        let (start, end) = match (ha > 0.0, hb > 0.0) {
-            (true, _) => (cut(), *b),
-            (_, true) => (*a, cut()),
-            _ => (*a, *b),
-        };
-        let (p, q) = (from(start), from(end));
-        twice += p[0] * q[1] - q[0] * p[1];
-    }
-    0.5 * twice
 }

@@ -6,36 +6,12 @@ use core::fmt;
 use heapless::Vec;
 
 use super::clip::prism;
-use super::section::{Corner, Section, SectionError};
 use super::solid::{Curve, Rounded};
-use super::{Body, Face, MAX_SIDES, Sheet, Sized};
+use super::{Body, Sheet};
+use crate::geom::outline::section::{Corner, Section, SectionError};
+use crate::input::limits::MAX_SIDES;
+use crate::input::{Face, Profile, Sized};
 use crate::units::{Length, LengthUnit};
-
-/// One point of an outline.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct ProfilePoint {
-    /// Left to right.
-    pub x: Length,
-    /// Bottom to top.
-    pub z: Length,
-    /// Radius of the corner on the surface that is sized; zero leaves it sharp.
-    pub radius: Length,
-}
-
-/// An outline in x and z carried along y.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Profile {
-    /// What the sizes measure.
-    pub sized: Sized,
-    /// The outline, either way round; side n runs from point n to the next.
-    pub outline: Vec<ProfilePoint, MAX_SIDES>,
-    /// From front to back.
-    pub width: Length,
-}
 
 /// Why a profile with its sheet makes no tank.
 #[derive(Clone, Copy, Debug, PartialEq)]

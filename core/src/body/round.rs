@@ -1,9 +1,10 @@
 //! What roundness does to a solid's edges, reach and filling.
 
-use super::drum::Placed;
+use super::placed::PlacedDrum;
 use super::solid::{Edge, Rounded};
-use super::{Face, Path, Turn};
+use super::{Path, Turn};
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::Length;
 
 impl Rounded {
@@ -105,7 +106,7 @@ impl Rounded {
     }
 }
 
-impl Placed {
+impl PlacedDrum {
     pub(super) fn round(&self, edge: &mut Edge) {
         if edge.faces[0] == Face::Shell {
             return;

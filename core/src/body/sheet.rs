@@ -2,7 +2,8 @@
 
 use heapless::Vec;
 
-use super::{Face, MAX_FACES};
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
 use crate::units::Length;
 
 /// The sheet thickness of each face: one for all, and faces of their own.

@@ -6,15 +6,15 @@
 
 use heapless::Vec;
 
-use super::drum::Placed;
-use super::section::Section;
+use super::placed::PlacedDrum;
 use super::turned::Turned;
-use super::{Axis, Face, Path, Turn};
+use super::{Path, Turn};
+use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
+use crate::input::limits::MAX_FACES;
+use crate::input::{Across, Axis, Face};
 use crate::units::{Angle, Area, Length, Volume};
 
-/// Faces a body may have.
-pub const MAX_FACES: usize = 16;
 /// Vertices a body may have.
 pub const MAX_VERTICES: usize = 40;
 /// Edges a body may have.
@@ -57,7 +57,7 @@ pub(super) enum Curve {
     /// Corners of an outline in x and z, carried along y.
     Rounded(Rounded),
     /// It turns about an axis.
-    Turned(Placed),
+    Turned(PlacedDrum),
 }
 
 /// An outline in x and z with rounded corners, carried along y.
@@ -244,7 +244,7 @@ impl<'a> FaceView<'a> {
         rounded.section.side_place(number)
     }
 
-    fn head_of(&self, placed: &Placed) -> Option<usize> {
+    fn head_of(&self, placed: &PlacedDrum) -> Option<usize> {
         let heads = placed.axis.heads();
         heads.iter().position(|head| *head == self.this.face)
     }
@@ -358,12 +358,7 @@ impl Solid {
     ///
     /// # Errors
     /// Nothing but that the plane is not across the axis, or not within the straight wall.
-    pub(crate) fn disc_at(
-        &self,
-        across: crate::input::Across,
-        at: f64,
-    ) -> Result<Option<([f64; 2], f64)>, ()> {
-        use crate::input::Across;
+    pub(crate) fn disc_at(&self, across: Across, at: f64) -> Result<Option<([f64; 2], f64)>, ()> {
         let Curve::Turned(placed) = &self.curve else {
             return Ok(None);
         };

@@ -3,26 +3,10 @@
 use core::fmt;
 
 use super::clip::hexahedron;
-use super::{Body, Face, Sheet, Sized};
+use super::{Body, Sheet};
 use crate::geom::{Plane, Vector};
+use crate::input::{Face, Sized, Taper};
 use crate::units::{Length, LengthUnit};
-
-/// A body between two level rectangles, its four walls plane.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Taper {
-    /// What the sizes measure.
-    pub sized: Sized,
-    /// The rectangle below, along x and y.
-    pub base: [Length; 2],
-    /// The rectangle above, along x and y.
-    pub top: [Length; 2],
-    /// Between the two.
-    pub height: Length,
-    /// From the centre of the base to the centre of the top, along x and y.
-    pub shift: [Length; 2],
-}
 
 /// Why a taper with its sheet makes no tank.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -93,14 +93,14 @@ impl<'a> Dipped<'a> {
         }
         let tip = pool.depth_of(stick.tip());
         let full = pool.full_depth();
-        let zero = tip.si() - stick.tip_reading().si() * rise;
+        let zero = tip.si();
         let reading = |depth: f64| Length::from_metres((depth - zero) / rise);
         if !(tip < full) {
             return Err(DipError::NeverWet);
         }
         // A tip that touches the lowest point, but for rounding, is wet from the first drop.
         let first = libm::fmax(tip.si(), 0.0);
-        let top = tip.si() + (stick.top_reading().si() - stick.tip_reading().si()) * rise;
+        let top = tip.si() + stick.top_reading().si() * rise;
         let last = libm::fmin(top, full.si());
         let dip = |depth: f64| Dip {
             reading: reading(depth),

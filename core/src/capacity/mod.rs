@@ -19,7 +19,6 @@ mod usable;
 
 pub use calibrate::{
     CalibrateError, Calibrated, Calibration, LEAST_POURS, MOST_POURS, Pair, Pour, calibrate,
-    calibrate_with_zero,
 };
 pub use dip::{Dip, DipError, Dipped, MAX_DIPS};
 pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansion};
@@ -32,38 +31,9 @@ pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_fro
 pub use stick::{Stick, StickError};
 pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
 
+use crate::input::Measure;
 use crate::units::range::{Limit, OutOfRange, Value};
 use crate::units::{Length, Ratio, Volume};
-
-/// Which capacity a target is set for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Measure {
-    /// All that the tank holds.
-    // From 1, so that no measure at all is zero: see `Tank::EMPTY`.
-    Brim = 1,
-    /// Up to the fill mark.
-    Fill,
-    /// Between the pick-up and the fill mark.
-    #[default]
-    Usable,
-}
-
-impl Measure {
-    /// Every measure.
-    pub const ALL: [Self; 3] = [Self::Brim, Self::Fill, Self::Usable];
-
-    /// The word for it.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Brim => "brim",
-            Self::Fill => "fill",
-            Self::Usable => "usable",
-        }
-    }
-}
 
 /// Why a tank has no capacity as it is described.
 #[derive(Clone, Copy, Debug, PartialEq)]

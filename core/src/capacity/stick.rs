@@ -18,8 +18,6 @@ pub enum StickError {
     NoLine,
     /// The line misses the tank, or only touches it.
     Misses,
-    /// The tip is not in the tank.
-    TipOutside,
 }
 
 impl fmt::Display for StickError {
@@ -27,7 +25,6 @@ impl fmt::Display for StickError {
         f.write_str(match self {
             Self::NoLine => "the stick has no place: its point and direction must be finite",
             Self::Misses => "the stick is beside the tank: put it where the tank is below it",
-            Self::TipOutside => "the tip of the stick is outside the tank: it must end inside",
         })
     }
 }
@@ -41,7 +38,6 @@ pub struct Stick {
     tip: Vector,
     along: Vector,
     reach: f64,
-    zero: f64,
 }
 
 impl Stick {
@@ -58,7 +54,7 @@ impl Stick {
     /// that goes from the tip up, pushed down until it touches.
     ///
     /// What it touches is the hull of the inside, which is the inside itself unless the body has inside
-    /// corners; where such a corner juts into the line, give the tip by [`Stick::with_tip`]. About
+    /// corners and one of them juts into the line. About
     /// 12,000 calls of [`Solid::extent`]: milliseconds on a laptop, some seconds on a machine without a
     /// floating-point unit.
     ///
@@ -70,44 +66,7 @@ impl Stick {
             tip: through + along * from,
             along,
             reach: to - from,
-            zero: 0.0,
         })
-    }
-
-    /// With its tip at a point inside the tank (metres, tank axes): one that hangs from its cap, or
-    /// stands where the bottom juts in. Costs what [`Stick::standing`] does.
-    ///
-    /// # Errors
-    /// [`StickError`] where there is no such line, it misses the tank, or the tip lies outside.
-    pub fn with_tip(inside: &Solid, tip: Vector, along: Vector) -> Result<Self, StickError> {
-        let (tip, along, from, to) = line(inside, tip, along)?;
-        let slack = SLACK * (to - from);
-        if !(from <= slack && to > slack) {
-            return Err(StickError::TipOutside);
-        }
-        Ok(Self {
-            tip,
-            along,
-            reach: to,
-            zero: 0.0,
-        })
-    }
-
-    /// The same stick with its tip reading `reading` instead of zero.
-    #[must_use]
-    pub const fn reading_at_tip(self, reading: Length) -> Self {
-        Self {
-            zero: reading.si(),
-            ..self
-        }
-    }
-
-    /// The same stick with its readings counted from the height `z` in tank axes instead of its tip, a
-    /// stated datum; `None` where it lies across, so that it never comes to that height.
-    #[must_use]
-    pub fn reading_from(self, z: Length) -> Option<Self> {
-        let zero = (self.tip.z - z.si()) / self.along.z;
-        zero.is_finite().then_some(Self { zero, ..self })
     }
 
     /// Its lower end, in metres in tank axes.
@@ -122,16 +81,10 @@ impl Stick {
         self.along
     }
 
-    /// What it reads at its tip.
-    #[must_use]
-    pub const fn tip_reading(&self) -> Length {
-        Length::from_metres(self.zero)
-    }
-
-    /// What it reads where it leaves the tank.
+    /// What it reads where it leaves the tank; its tip reads zero.
     #[must_use]
     pub const fn top_reading(&self) -> Length {
-        Length::from_metres(self.zero + self.reach)
+        Length::from_metres(self.reach)
     }
 }
 

@@ -5,11 +5,10 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
-use crate::body::Plate;
-use crate::body::{Body, Edge, Face, Path, Solid, Turn};
-use crate::body::{MAX_PLATE_CORNERS, disc_below};
+use crate::body::{Body, Edge, MAX_PLATE_CORNERS, Path, Plate, Solid, Turn, disc_below};
 use crate::geom::Vector;
-use crate::input::{Across, BaffleDraft, MAX_BAFFLE_HOLES};
+use crate::input::limits::MAX_BAFFLE_HOLES;
+use crate::input::{Across, BaffleDraft, Face};
 use crate::units::{Angle, Length};
 
 /// A hole in a baffle, in metres of the plate's plane.

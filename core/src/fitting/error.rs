@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::body::Face;
+use crate::input::Face;
 use crate::units::{Length, LengthUnit};
 
 /// Why a fitting or a baffle does not fit where it is put.

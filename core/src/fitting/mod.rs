@@ -5,16 +5,16 @@
 
 mod baffle;
 mod error;
-mod fitting;
+mod set_in;
 
 pub use baffle::Baffle;
 pub use error::PlaceError;
-pub use fitting::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
+pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 
 use heapless::Vec;
 
 use crate::geom::Vector;
-use crate::input::{MAX_BAFFLES, MAX_FITTINGS};
+use crate::input::limits::{MAX_BAFFLES, MAX_FITTINGS};
 
 /// What stands within the tank and takes room there; about 3 KiB.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,7 +22,7 @@ pub struct Inner {
     /// The baffles.
     pub(crate) baffles: Vec<Baffle, MAX_BAFFLES>,
     /// The parts of fittings that stand in.
-    pub(crate) stubs: Vec<fitting::Stub, MAX_FITTINGS>,
+    pub(crate) stubs: Vec<set_in::Stub, MAX_FITTINGS>,
 }
 
 impl Inner {
@@ -42,7 +42,7 @@ impl Inner {
     #[must_use]
     pub fn displaced(&self) -> f64 {
         let baffles: f64 = self.baffles.iter().map(Baffle::displaced).sum();
-        let stubs: f64 = self.stubs.iter().map(fitting::Stub::displaced).sum();
+        let stubs: f64 = self.stubs.iter().map(set_in::Stub::displaced).sum();
         baffles + stubs
     }
 

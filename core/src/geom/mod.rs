@@ -2,6 +2,7 @@
 //!
 //! x runs left to right, y front to back, z bottom to top, in metres; a direction has no unit.
 
+pub mod outline;
 pub(crate) mod root;
 #[doc(hidden)]
 pub mod sort;

@@ -2,26 +2,15 @@
 
 use heapless::{String, Vec};
 
-use crate::arc::Process;
-use crate::blank::joint::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
-use crate::body::{Face, MAX_FACES, Shape};
-use crate::capacity::Measure;
-use crate::tables::{Alloy, Liquid, Temper};
+use super::limits::{
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_LABEL, MAX_MOUNTS,
+    MAX_NAME, MAX_OWN_JOINTS, TooMany,
+};
+use super::{Face, Field, Joint, Measure, OwnJoint, Shape};
+use crate::tables::{Alloy, Liquid, Process, Temper};
 use crate::units::{
     Angle, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
 };
-
-/// Bytes that a job's name may have.
-pub const MAX_NAME: usize = 64;
-
-/// Bytes that the name of a fitting may have.
-pub const MAX_LABEL: usize = 24;
-/// Fittings a tank may have.
-pub const MAX_FITTINGS: usize = 16;
-/// Baffles a tank may have.
-pub const MAX_BAFFLES: usize = 4;
-/// Holes a baffle may have.
-pub const MAX_BAFFLE_HOLES: usize = 4;
 
 /// The name of a fitting.
 pub type Label = String<MAX_LABEL>;
@@ -56,6 +45,54 @@ pub struct Draft {
     pub service: UseDraft,
 }
 
+impl Draft {
+    /// A tank of that name, shape and sheet, all else left to its default: open corners all round, nothing
+    /// set in, what practice supplies.
+    ///
+    /// Whatever else is known is written over it:
+    ///
+    /// ```
+    /// use seamwright_core::input::{Block, Draft, FillDraft, StockDraft};
+    /// use seamwright_core::tables::Alloy;
+    /// use seamwright_core::tank::Tank;
+    /// use seamwright_core::units::{Length, LengthUnit, Ratio};
+    ///
+    /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// let header = Draft {
+    ///     fill: FillDraft { headspace: Some(Ratio::from_share(0.1)), ..FillDraft::default() },
+    ///     ..Draft::new(
+    ///         "Header tank",
+    ///         Block::new(mm(320.0), mm(180.0), mm(160.0)),
+    ///         StockDraft::of(Alloy::A5754, mm(2.0)),
+    ///     )?
+    /// };
+    /// let tank = Tank::build(&header)?;
+    /// assert_eq!(tank.panels().count(), 6);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`TooMany`] where the name is longer than [`MAX_NAME`] bytes.
+    pub fn new(name: &str, shape: impl Into<Shape>, stock: StockDraft) -> Result<Self, TooMany> {
+        let long = |_| TooMany {
+            field: Field::Name,
+            most: MAX_NAME,
+        };
+        Ok(Self {
+            name: Name::try_from(name).map_err(long)?,
+            shape: shape.into(),
+            stock,
+            joints: JointsDraft::default(),
+            fittings: Vec::new(),
+            baffles: Vec::new(),
+            fill: FillDraft::default(),
+            arc: ArcDraft::default(),
+            weld: WeldDraft::default(),
+            service: UseDraft::default(),
+        })
+    }
+}
+
 /// Sheet.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
@@ -69,6 +106,19 @@ pub struct StockDraft {
     pub thickness: Length,
     /// Faces of another thickness.
     pub faces: Vec<(Face, Length), MAX_FACES>,
+}
+
+impl StockDraft {
+    /// Sheet of one alloy and one thickness all over, its temper not told.
+    #[must_use]
+    pub const fn of(alloy: Alloy, thickness: Length) -> Self {
+        Self {
+            alloy,
+            temper: None,
+            thickness,
+            faces: Vec::new(),
+        }
+    }
 }
 
 /// Joints.
@@ -110,6 +160,34 @@ pub struct FittingDraft {
     pub outer: Option<Length>,
     /// How far it stands into the tank from the outside of the sheet.
     pub stand_in: Length,
+}
+
+impl FittingDraft {
+    /// A bung: a passage of `bore` whose fitting passes the sheet in a hole `outer` across, centred `at`
+    /// on the face and flush inside.
+    ///
+    /// # Errors
+    /// [`TooMany`] where the name is longer than [`MAX_LABEL`] bytes.
+    pub fn bung(
+        name: &str,
+        face: Face,
+        at: [Length; 2],
+        bore: Length,
+        outer: Length,
+    ) -> Result<Self, TooMany> {
+        let long = |_| TooMany {
+            field: Field::Name,
+            most: MAX_LABEL,
+        };
+        Ok(Self {
+            name: Label::try_from(name).map_err(long)?,
+            face,
+            at,
+            bore,
+            outer: Some(outer),
+            stand_in: Length::default(),
+        })
+    }
 }
 
 /// Which size a baffle stands across.
@@ -165,6 +243,20 @@ pub struct BaffleDraft {
     pub thickness: Option<Length>,
     /// Its holes.
     pub holes: Vec<HoleDraft, MAX_BAFFLE_HOLES>,
+}
+
+impl BaffleDraft {
+    /// A baffle without holes, of the tank's own sheet, with its middle `at` that far from the outside
+    /// corner of the tank.
+    #[must_use]
+    pub const fn new(across: Across, at: Length) -> Self {
+        Self {
+            across,
+            at,
+            thickness: None,
+            holes: Vec::new(),
+        }
+    }
 }
 
 /// What the tank is to hold.
@@ -239,9 +331,6 @@ pub struct WeldDraft {
     /// Whether stitches of a seam are welded towards the ones before them.
     pub back_step: Option<bool>,
 }
-
-/// Points that a tank may stand on.
-pub const MAX_MOUNTS: usize = 4;
 
 /// What the tank is in for.
 #[derive(Clone, Debug, Default, PartialEq)]

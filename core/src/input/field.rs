@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use crate::body::Face;
+use super::Face;
 
 /// An input of a job, by the key under which a job file gives it. Cuts and legs count from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,10 +1,8 @@
 //! A seam cut into equal stitches, none longer than a limit.
 
 use crate::geom::split::pieces;
+use crate::input::limits::MAX_STITCHES;
 use crate::units::Length;
-
-/// Stitches a job may have.
-pub const MAX_STITCHES: u16 = 256;
 
 /// Equal stitches along one seam.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,15 +3,15 @@
 mod division;
 mod tack;
 
-pub use division::{Division, MAX_STITCHES};
+pub use division::Division;
 pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 
 use core::fmt;
 
-use crate::blank::joint::{Joint, Meeting};
-use crate::blank::panel::{Groups, PanelMark, Plan};
-use crate::body::{Edge, Face, Path};
+use crate::blank::{Groups, Meeting, PanelMark, Plan};
+use crate::body::{Edge, Path};
 use crate::geom::Vector;
+use crate::input::{Face, Joint};
 use crate::units::{Angle, Length};
 
 /// The mark of a seam: the letters of the two panels that it joins, and a number where they meet more

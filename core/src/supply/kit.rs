@@ -8,7 +8,7 @@ use super::Bead;
 use super::filler::{Filler, Rod};
 use super::gas::{Gas, Shield};
 use super::section::{Form, SectionError};
-use crate::blank::joint::Corner;
+use crate::blank::Corner;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::refuse::{Field, Refused, within};

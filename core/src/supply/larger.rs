@@ -4,9 +4,9 @@ use heapless::Vec;
 
 use super::shrinkage;
 use super::shrinkage::{Estimate, Sheet};
-use crate::blank::joint::Joint;
-use crate::blank::panel::{Allowance, Blank, BlankError, Panel, Plan};
+use crate::blank::{Allowance, Blank, BlankError, Panel, Plan};
 use crate::body::MAX_EDGES;
+use crate::input::Joint;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;

@@ -22,7 +22,8 @@ pub mod time;
 pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 
-use crate::blank::joint::{Allow, Corner, Joint};
+use crate::blank::{Allow, Corner};
+use crate::input::Joint;
 use crate::units::refuse::{Field, Refused, within};
 use crate::units::{Area, Length, Volume};
 use section::Form;

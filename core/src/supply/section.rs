@@ -7,7 +7,8 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use crate::blank::joint::{Allow, Corner, Joint, JointError};
+use crate::blank::{Allow, Corner, JointError};
+use crate::input::Joint;
 use crate::units::refuse::{Field, Refused, within};
 use crate::units::{Angle, Area, Length, LengthUnit};
 

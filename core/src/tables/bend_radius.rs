@@ -3,10 +3,6 @@
 use super::{Alloy, Temper};
 use crate::units::Length;
 
-/// A bend line that runs along the direction of rolling needs this many times the radius of one across
-/// it. Common practice, no source.
-pub const ALONG_GRAIN: f64 = 1.5;
-
 /// A sheet this much thicker than a column of the table still counts to it: sheet sold as 0.063 in,
 /// 0.190 in or 3.2 mm is the trade's 1/16, 3/16 or 1/8 in. Common practice, no source.
 const SOLD_AS: f64 = 1.025;
@@ -94,7 +90,7 @@ static ROWS: [Row; 15] = [
 ];
 
 /// The smallest inside radius for a cold bend through 90° across the direction of rolling, in sheet of
-/// `thickness`; along it see [`ALONG_GRAIN`]. Between two columns of a table the thicker one holds, and
+/// `thickness`; along it, 1.5 times the radius (common practice, no source). Between two columns of a table the thicker one holds, and
 /// where sources differ the larger radius.
 ///
 /// `None` where no table has this alloy in this temper, and past the thickest sheet of its table (1/2 in

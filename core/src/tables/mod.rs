@@ -5,20 +5,20 @@ mod named;
 
 mod alloy;
 mod bend_radius;
-pub mod carbon;
 pub mod filler;
-pub mod hot;
 pub mod liquid;
 pub mod metal;
 pub mod preheat;
+mod process;
 pub mod ranges;
 mod source;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
-pub use bend_radius::{ALONG_GRAIN, Minimum, minimum_radius};
+pub use bend_radius::{Minimum, minimum_radius};
 pub use filler::{Filler, NotAFiller};
 pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
 pub use metal::{Metal, Strength, Welded};
+pub use process::Process;
 pub use source::{Source, Sourced};
 pub use temper::{NotATemper, Temper};

@@ -4,9 +4,7 @@
 //! anything here.
 
 use super::{Alloy, Family, Source, Sourced};
-use crate::units::{Length, LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
-
-use super::carbon::CarbonEquivalent;
+use crate::units::{Temperature, TemperatureUnit, Time, TimeUnit};
 
 /// Nominal magnesium above which AWS D1.2 limits an Al-Mg alloy.
 const MUCH_MAGNESIUM: f64 = 0.03;
@@ -47,7 +45,7 @@ pub fn interpass_limit(alloy: Alloy) -> Sourced<Temperature> {
 
 /// The warmest that the metal should be made before the first run; `None` where no preheat is to be given
 /// at all, as with austenitic stainless steel (EN 1011-3, from memory), and where it is a matter of the
-/// steel: see [`steel_preheat`].
+/// steel's carbon equivalent: EN 1011-2 or AWS D1.1 and a qualified procedure say.
 #[must_use]
 pub fn preheat_limit(alloy: Alloy) -> Option<Sourced<Temperature>> {
     match alloy.family() {
@@ -98,29 +96,4 @@ pub fn least_temperature(alloy: Alloy) -> Sourced<Temperature> {
         }
         _ => Sourced::new(celsius(10.0), Source::Practice),
     }
-}
-
-/// Whether a carbon steel needs preheat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SteelPreheat {
-    /// None, with a process low in hydrogen such as TIG, and the metal at 0 °C or above.
-    None,
-    /// Outside what is answered here: EN 1011-2 or AWS D1.1 and a qualified procedure say.
-    AskTheStandard,
-}
-
-/// Whether a carbon steel needs preheat: none up to 20 mm with a carbon equivalent of at most 0.40
-/// (AWS D1.1, as a guide to preheat reprints it). EN 1011-2, table C.1, has 60 mm of combined thickness
-/// for an equivalent of 0.43 at 1 kJ/mm.
-#[must_use]
-pub fn steel_preheat(equivalent: CarbonEquivalent, thickness: Length) -> Sourced<SteelPreheat> {
-    let thin = thickness.in_unit(LengthUnit::Millimetre) <= 20.0;
-    let answer = if thin && equivalent.iiw <= 0.40 {
-        SteelPreheat::None
-    } else {
-        SteelPreheat::AskTheStandard
-    };
-    Sourced::new(answer, Source::AwsD1Point1)
 }

@@ -2,11 +2,9 @@
 
 use core::fmt;
 
-use crate::arc::Process;
 use crate::arc::settings::Start;
-use crate::blank::joint::Joint;
-use crate::input::Field;
-use crate::tables::Sourced;
+use crate::input::{Field, Joint};
+use crate::tables::{Process, Sourced};
 use crate::units::{
     Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, VoltageUnit,

@@ -1,10 +1,10 @@
 //! Which input to blame for a shape that makes no tank, or for what does not fit into one.
 
-use crate::body::section::SectionError;
 use crate::body::turned::TurnedError;
-use crate::body::{Axis, BlockError, DrumError, Face, ProfileError, Shape, ShapeError, TaperError};
+use crate::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
 use crate::fitting::PlaceError;
-use crate::input::{Across, Field};
+use crate::geom::outline::section::SectionError;
+use crate::input::{Across, Axis, Face, Field, Shape};
 
 pub(crate) fn shape(error: &ShapeError) -> Field {
     match error {

@@ -1,12 +1,10 @@
 //! Whether a tank can be built as it is described: its joints, its blanks, and how many of each thing.
 
-use super::tank::MAX_MARKS;
 use super::{JobError, Problem, Tank};
-use crate::blank::joint::Meeting;
-use crate::blank::panel::{Blank, BlankError};
-use crate::body::Face;
-use crate::input::Field;
-use crate::seam::MAX_STITCHES;
+use crate::blank::joint::is_same_edge;
+use crate::blank::{Blank, BlankError, Meeting};
+use crate::input::limits::{MAX_MARKS, MAX_STITCHES};
+use crate::input::{Face, Field};
 
 impl Tank {
     /// Every edge that is named is there, every joint suits its edge, every panel comes out of flat sheet.
@@ -45,7 +43,7 @@ impl Tank {
                 .own()
                 .iter()
                 .zip(1_u8..)
-                .find(|(own, _)| crate::blank::joint::same(own.faces, edge.faces));
+                .find(|(own, _)| is_same_edge(own.faces, edge.faces));
             plan.check(&edge).map_err(|error| JobError {
                 field: match (&error, own) {
                     (BlankError::Joint { .. }, Some((_, number))) => Field::OwnJoint(number),

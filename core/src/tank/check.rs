@@ -1,285 +1,21 @@
 //! From a draft to a checked job: every input in its range, every default filled in.
 
-use crate::arc::settings;
-use crate::arc::{Arc, Process, conventional_voltage};
-use crate::blank::joint::Joints;
-use crate::body::{Block, Face, Shape, Sheet, Sized};
-use crate::capacity::Measure;
-use crate::seam::{TACK_LENGTH, TACK_PITCH};
-use crate::tables::{Alloy, Family, Liquid, Temper};
-use crate::units::range::{OutOfRange, Value, within};
-use crate::units::{
-    Angle, AngleUnit, Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Temperature,
-    TemperatureUnit, Voltage, Volume,
+use super::job::Job;
+use super::ranged::{mm, ranged};
+use super::{Assumed, JobError, Problem, joints, sizes, welding};
+use crate::arc::{Arc, conventional_voltage, settings};
+use crate::body::Sheet;
+use crate::input::limits::{
+    CURRENT, EFFICIENCY, HEADSPACE_MOST, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS, TRAVEL,
+    VOLTAGE,
 };
-
-use super::welding;
-use super::welding::{Service, Welding};
-use super::{Assumed, JobError, Problem, joints, sizes};
-use crate::input::{BaffleDraft, FittingDraft, MAX_BAFFLES, MAX_FITTINGS};
-use crate::input::{Draft, Field, Name};
-
-pub(crate) const fn mm(value: f64) -> Length {
-    Length::new(value, LengthUnit::Millimetre)
-}
-
-/// Smallest and largest dimension of a body.
-pub const SIZE: (Length, Length) = (mm(1.0), mm(20_000.0));
-/// Thinnest and thickest sheet.
-pub const THICKNESS: (Length, Length) = (mm(0.3), mm(25.0));
-/// Furthest that a point of a cutting plane may lie from the corner, on each axis.
-pub const REACH: Length = mm(100_000.0);
-/// Most of the brim that may be kept empty.
-pub const HEADSPACE_MOST: Ratio = Ratio::from_share(0.9);
-/// Smallest and largest current, for which the conventional load voltage holds.
-pub const CURRENT: (Current, Current) = (Current::from_amperes(1.0), Current::from_amperes(600.0));
-/// Smallest and largest arc voltage.
-pub const VOLTAGE: (Voltage, Voltage) = (Voltage::from_volts(5.0), Voltage::from_volts(60.0));
-/// Slowest and fastest travel.
-pub const TRAVEL: (Speed, Speed) = (
-    Speed::new(5.0, SpeedUnit::MillimetrePerMinute),
-    Speed::new(5_000.0, SpeedUnit::MillimetrePerMinute),
-);
-/// Smallest and largest share of arc energy that counts as heat input.
-pub const EFFICIENCY: (Ratio, Ratio) = (Ratio::from_share(0.05), Ratio::from_share(1.0));
-
-/// A job whose inputs are complete and in range.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Job {
-    pub(crate) name: Name,
-    pub(crate) shape: Shape,
-    pub(crate) alloy: Alloy,
-    pub(crate) temper: Option<Temper>,
-    pub(crate) thickness: Length,
-    pub(crate) sheet: Sheet,
-    pub(crate) joints: Joints,
-    pub(crate) fittings: heapless::Vec<FittingDraft, MAX_FITTINGS>,
-    pub(crate) baffles: heapless::Vec<BaffleDraft, MAX_BAFFLES>,
-    pub(crate) headspace: Ratio,
-    pub(crate) target: Option<(Measure, Volume)>,
-    pub(crate) pick_up: Length,
-    pub(crate) pick_up_at: Option<[Length; 2]>,
-    pub(crate) neck: Option<Length>,
-    pub(crate) pitch: Angle,
-    pub(crate) roll: Angle,
-    pub(crate) dip_step: Length,
-    pub(crate) dip_volume: Option<Volume>,
-    pub(crate) dip_at: Option<[Length; 2]>,
-    pub(crate) liquid: Option<Liquid>,
-    pub(crate) temperatures: Option<[Temperature; 2]>,
-    pub(crate) arc: Arc,
-    pub(crate) stitch_max: Length,
-    pub(crate) tack_pitch: Option<Length>,
-    pub(crate) welding: Welding,
-    pub(crate) service: Service,
-}
+use crate::input::{Draft, Field};
+use crate::seam::TACK_PITCH;
+use crate::tables::{Family, Process};
+use crate::units::range::Value;
+use crate::units::{Angle, Length, Ratio, Temperature, TemperatureUnit, Volume};
 
 impl Job {
-    /// A place for a job that is about to be checked.
-    pub(crate) const EMPTY: Self = Self {
-        name: Name::new(),
-        shape: Shape::Block(Block {
-            sized: Sized::Outside,
-            length: Length::from_metres(0.0),
-            width: Length::from_metres(0.0),
-            height: Length::from_metres(0.0),
-            cuts: heapless::Vec::new(),
-        }),
-        alloy: Alloy::A1050,
-        temper: None,
-        thickness: Length::from_metres(0.0),
-        sheet: Sheet::uniform(Length::from_metres(0.0)),
-        joints: Joints::EMPTY,
-        fittings: heapless::Vec::new(),
-        baffles: heapless::Vec::new(),
-        headspace: Ratio::from_share(0.0),
-        target: None,
-        pick_up: Length::from_metres(0.0),
-        pick_up_at: None,
-        neck: None,
-        pitch: Angle::from_radians(0.0),
-        roll: Angle::from_radians(0.0),
-        dip_step: Length::from_metres(0.0),
-        dip_volume: None,
-        dip_at: None,
-        liquid: None,
-        temperatures: None,
-        arc: Arc {
-            process: Process::TigAc,
-            current: Current::from_amperes(0.0),
-            voltage: Voltage::from_volts(0.0),
-            travel: Speed::from_metres_per_second(0.0),
-            efficiency: Ratio::from_share(0.0),
-        },
-        stitch_max: Length::from_metres(0.0),
-        tack_pitch: None,
-        welding: Welding::EMPTY,
-        service: Service::EMPTY,
-    };
-
-    /// What the tank is called.
-    #[must_use]
-    pub fn name(&self) -> &str {
-        &self.name
-    }
-
-    /// Its body as its maker describes it.
-    #[must_use]
-    pub const fn shape(&self) -> &Shape {
-        &self.shape
-    }
-
-    /// The alloy of its sheet.
-    #[must_use]
-    pub const fn alloy(&self) -> Alloy {
-        self.alloy
-    }
-
-    /// The temper of its sheet, where it was given.
-    #[must_use]
-    pub const fn temper(&self) -> Option<Temper> {
-        self.temper
-    }
-
-    /// The thickness of the sheet, all faces that are not set apart.
-    #[must_use]
-    pub const fn thickness(&self) -> Length {
-        self.thickness
-    }
-
-    /// The thickness of one face.
-    #[must_use]
-    pub fn thickness_of(&self, face: Face) -> Length {
-        self.sheet.of(face)
-    }
-
-    /// How its edges are joined.
-    #[must_use]
-    pub const fn joints(&self) -> &Joints {
-        &self.joints
-    }
-
-    /// The sheet of every face.
-    #[must_use]
-    pub const fn sheet(&self) -> &Sheet {
-        &self.sheet
-    }
-
-    /// What is set into its walls.
-    #[must_use]
-    pub fn fittings(&self) -> &[FittingDraft] {
-        &self.fittings
-    }
-
-    /// Plates across its inside.
-    #[must_use]
-    pub fn baffles(&self) -> &[BaffleDraft] {
-        &self.baffles
-    }
-
-    /// The share of the brim that stays empty.
-    #[must_use]
-    pub const fn headspace(&self) -> Ratio {
-        self.headspace
-    }
-
-    /// What it should hold and by which measure, where that was given.
-    #[must_use]
-    pub const fn target(&self) -> Option<(Measure, Volume)> {
-        self.target
-    }
-
-    /// Height of the pick-up above the lowest inside point.
-    #[must_use]
-    pub const fn pick_up(&self) -> Length {
-        self.pick_up
-    }
-
-    /// Where the pick-up is on the plan, where that was given.
-    #[must_use]
-    pub const fn pick_up_at(&self) -> Option<[Length; 2]> {
-        self.pick_up_at
-    }
-
-    /// Lower edge of the fill neck above the lowest inside point, where that was given.
-    #[must_use]
-    pub const fn neck(&self) -> Option<Length> {
-        self.neck
-    }
-
-    /// How far the tank may lean and still draw: lengthwise and sideways, either way.
-    #[must_use]
-    pub const fn leans(&self) -> [Angle; 2] {
-        [self.pitch, self.roll]
-    }
-
-    /// Step of the dip chart by volume, where that was given.
-    #[must_use]
-    pub const fn dip_volume(&self) -> Option<Volume> {
-        self.dip_volume
-    }
-
-    /// Where the dip rod stands on the plan, where that was given.
-    #[must_use]
-    pub const fn dip_at(&self) -> Option<[Length; 2]> {
-        self.dip_at
-    }
-
-    /// What the tank holds, where that was given.
-    #[must_use]
-    pub const fn liquid(&self) -> Option<Liquid> {
-        self.liquid
-    }
-
-    /// How warm the liquid is when it is filled and how warm it gets.
-    #[must_use]
-    pub const fn temperatures(&self) -> Option<[Temperature; 2]> {
-        self.temperatures
-    }
-
-    /// Step of the dip chart.
-    #[must_use]
-    pub const fn dip_step(&self) -> Length {
-        self.dip_step
-    }
-
-    /// Settings of the arc.
-    #[must_use]
-    pub const fn arc(&self) -> &Arc {
-        &self.arc
-    }
-
-    /// How it is welded, as far as its heat goes.
-    #[must_use]
-    pub const fn welding(&self) -> &Welding {
-        &self.welding
-    }
-
-    /// What it is in for.
-    #[must_use]
-    pub const fn service(&self) -> &Service {
-        &self.service
-    }
-
-    /// The longest stitch.
-    #[must_use]
-    pub const fn stitch_max(&self) -> Length {
-        self.stitch_max
-    }
-
-    /// The length of a tack on a sheet of `thicker`.
-    #[must_use]
-    pub fn tack_length(&self, thicker: Length) -> Length {
-        Length::from_metres(TACK_LENGTH * thicker.si())
-    }
-
-    /// The widest spacing of tacks on a seam whose thinner sheet is `thinner`.
-    #[must_use]
-    pub fn tack_pitch(&self, thinner: Length) -> Length {
-        self.tack_pitch
-            .unwrap_or(Length::from_metres(TACK_PITCH * thinner.si()))
-    }
-
     /// Checks a draft, calling `assumed` for every value that the draft leaves to its default.
     ///
     /// # Errors
@@ -422,18 +158,6 @@ fn usual_stitch(family: Family) -> Length {
     }
 }
 
-pub(crate) fn ranged<T: Copy + PartialOrd>(
-    field: Field,
-    value: T,
-    (least, most): (T, T),
-    show: fn(T) -> Value,
-) -> Result<T, JobError> {
-    within(value, least, most, show).map_err(|error: OutOfRange| JobError {
-        field,
-        problem: Problem::OutOfRange(error),
-    })
-}
-
 fn checked_sheet(draft: &Draft, thickness: Length) -> Result<Sheet, JobError> {
     let mut sheet = Sheet::uniform(thickness);
     for (face, own) in &draft.stock.faces {
@@ -461,14 +185,6 @@ struct Fill {
     dip_at: Option<[Length; 2]>,
     temperatures: Option<[Temperature; 2]>,
 }
-
-/// The most that a tank may be said to lean and still draw.
-pub const LEAN_MOST: Angle = Angle::new(60.0, AngleUnit::Degree);
-/// Coldest and hottest that a liquid may be.
-pub const TEMPERATURE: (Temperature, Temperature) = (
-    Temperature::new(-40.0, TemperatureUnit::Celsius),
-    Temperature::new(150.0, TemperatureUnit::Celsius),
-);
 
 fn checked_fill(draft: &Draft, assumed: &mut impl FnMut(Assumed)) -> Result<Fill, JobError> {
     let fill = &draft.fill;

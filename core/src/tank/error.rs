@@ -2,11 +2,10 @@
 
 use core::fmt;
 
-use crate::blank::joint::JointError;
-use crate::blank::panel::BlankError;
-use crate::body::{Face, ShapeError};
+use crate::blank::{BlankError, JointError};
+use crate::body::ShapeError;
 use crate::fitting::PlaceError;
-use crate::input::Field;
+use crate::input::{Face, Field};
 use crate::units::range::OutOfRange;
 
 /// What is wrong with it.

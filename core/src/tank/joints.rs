@@ -1,21 +1,15 @@
 //! The joints of a draft, checked and filled in.
 
-use super::check::{mm, ranged};
+use super::ranged::ranged;
 use super::{Assumed, JobError, Problem};
-use crate::blank::fold::{K_FACTOR, Rule};
-use crate::blank::joint::{Allow, Joint, Joints, same};
-use crate::body::{Face, Shape};
-use crate::input::{Draft, Field};
+use crate::blank::joint::is_same_edge;
+use crate::blank::{Allow, Joints, K_FACTOR, Rule};
+use crate::input::limits::{BEND_RADIUS, GAP, LAP};
+use crate::input::{Draft, Face, Field, Joint, Shape};
 use crate::tables::minimum_radius;
 use crate::units::Length;
 use crate::units::range::Value;
 
-/// Smallest and largest inside radius of a bend.
-pub const BEND_RADIUS: (Length, Length) = (Length::from_metres(0.0), mm(500.0));
-/// Smallest and largest lap.
-pub const LAP: (Length, Length) = (mm(1.0), mm(500.0));
-/// Smallest and largest root gap.
-pub const GAP: (Length, Length) = (Length::from_metres(0.0), mm(10.0));
 /// The usual lap is this many thicknesses: common practice, no source.
 const USUAL_LAP: f64 = 6.0;
 
@@ -39,15 +33,23 @@ pub(crate) fn checked(
             .own
             .iter()
             .take(before)
-            .any(|o| same(o.faces, own.faces))
-            || joints.folds.iter().any(|fold| same(*fold, own.faces));
+            .any(|o| is_same_edge(o.faces, own.faces))
+            || joints
+                .folds
+                .iter()
+                .any(|fold| is_same_edge(*fold, own.faces));
         if again {
             return Err(taken(own.faces, Field::OwnJoint(number)));
         }
     }
     for (fold, number) in joints.folds.iter().zip(1_u8..) {
         let before = usize::from(number - 1);
-        if joints.folds.iter().take(before).any(|f| same(*f, *fold)) {
+        if joints
+            .folds
+            .iter()
+            .take(before)
+            .any(|f| is_same_edge(*f, *fold))
+        {
             return Err(taken(*fold, Field::Fold(number)));
         }
     }

@@ -6,6 +6,7 @@ use crate::capacity::{
     Warming, WorstUsable, linear_expansion,
 };
 use crate::geom::Vector;
+use crate::geom::split::pieces;
 use crate::units::{Area, Length, Volume};
 
 impl Tank {
@@ -15,7 +16,7 @@ impl Tank {
         let pool = self.pool(Lean::LEVEL);
         let full = pool.full_depth();
         let step = self.job.dip_step.si();
-        let steps = crate::geom::split::pieces(full.si(), step);
+        let steps = pieces(full.si(), step);
         // `check_counts` has seen to it that these are at most MAX_MARKS.
         let whole = steps as u16;
         (0..=whole).filter_map(move |n| {
@@ -83,9 +84,7 @@ impl Tank {
     pub fn dip_count(&self) -> u16 {
         let steps = match self.job.dip_volume {
             Some(step) => libm::floor(self.capacity.brim.si() / step.si() * (1.0 + 1e-12)),
-            None => {
-                crate::geom::split::pieces(self.capacity.full_depth.si(), self.job.dip_step.si())
-            }
+            None => pieces(self.capacity.full_depth.si(), self.job.dip_step.si()),
         };
         // `check_counts` has seen to it that these are at most MAX_MARKS.
         (steps as u16).saturating_add(1)

@@ -1,30 +1,40 @@
-//! The checked inputs of one tank, and the stages run over them.
+//! The checked inputs of one tank, the tank made from them, and what it consists of.
 //!
-//! A [`Draft`](crate::input::Draft) is plain data, as a job file or the wire brings it. [`Job::check`] fills in what
-//! practice can supply (each default is told as an [`Assumed`]) and refuses what is out of range;
+//! A [`Draft`](crate::input::Draft) is plain data, as a job file or the wire brings it. [`Job::check`] fills
+//! in what practice can supply (each default is told as an [`Assumed`]) and refuses what is out of range;
 //! [`Tank::build`] adds the body, from which every later stage follows.
+//!
+//! - `job`, `check`: the checked inputs; one draft held against its limits, part by part (`sizes`,
+//!   `joints`, `welding`).
+//! - `build`, `buildable`, `blame`: the tank from the job; whether it can be made; which input is at fault
+//!   where it cannot.
+//! - `parts`, `within`, `liquid`, `totals`: what a tank is asked for before it is welded.
+//!
+//! A later stage adds its own methods to [`Tank`] in its own module, so that this one knows nothing of
+//! them: the order of tacks and stitches in [`weld`](crate::weld), rods in [`filler`](crate::filler), gas,
+//! time and shrinkage in [`supply`](crate::supply), whether it bears its load in
+//! [`strength`](crate::strength), the leak test in [`leak`](crate::leak), its mass and where that hangs in
+//! [`mass`](crate::mass), what a person should know of it in [`advice`](crate::advice).
 
 mod assumed;
 mod blame;
+mod build;
 mod buildable;
 mod check;
 mod error;
+mod job;
 mod joints;
 mod liquid;
+mod parts;
+mod ranged;
 mod sizes;
-mod tank;
+mod totals;
 mod welding;
 pub(crate) mod within;
 
 pub use assumed::Assumed;
-pub use check::{
-    CURRENT, EFFICIENCY, HEADSPACE_MOST, Job, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS,
-    TRAVEL, VOLTAGE,
-};
+pub use build::Tank;
 pub use error::{JobError, Problem};
-pub use joints::{BEND_RADIUS, GAP, LAP};
-pub use tank::{MAX_MARKS, Tank, Totals};
-pub use welding::{
-    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MOVING, PRESSURE_MOST, SERVICE,
-    Service, Welding,
-};
+pub use job::Job;
+pub use totals::Totals;
+pub use welding::{Service, Welding};

@@ -1,9 +1,9 @@
 //! The sizes of a shape, each in its range.
 
-use super::check::{REACH, SIZE, THICKNESS, mm, ranged};
+use super::ranged::{mm, ranged};
 use super::{JobError, Problem};
-use crate::body::{Block, Cut, Drum, Ends, Profile, Shape, Taper};
-use crate::input::{Draft, Field};
+use crate::input::limits::{REACH, SIZE, THICKNESS};
+use crate::input::{Block, Cut, Draft, Drum, Ends, Field, Profile, Shape, Taper};
 use crate::units::Length;
 use crate::units::range::Value;
 

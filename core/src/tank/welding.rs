@@ -1,19 +1,20 @@
-//! How the tank is welded and what it is in for, as far as heat and strength ask; and its stitches on the
-//! bench where their order is found.
+//! How the tank is welded and what it is in for, as far as heat and strength ask: the part of the checked
+//! inputs that a job file has under `[weld]` and `[use]`.
 
 use heapless::Vec;
 
-use super::check::{SIZE, ranged};
-use super::{Assumed, JobError, Tank};
-use crate::arc::{Process, usual_uptake};
-use crate::input::MAX_MOUNTS;
+use super::ranged::ranged;
+use super::{Assumed, JobError};
+use crate::arc::usual_uptake;
+use crate::input::limits::{
+    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, PRESSURE_MOST,
+    SERVICE, SIZE,
+};
 use crate::input::{Draft, Field};
 use crate::tables::preheat::interpass_limit;
-use crate::tables::{Alloy, Sourced};
+use crate::tables::{Alloy, Process, Sourced};
 use crate::units::range::Value;
-use crate::units::{
-    Length, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
-};
+use crate::units::{Length, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit};
 
 const fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
@@ -22,21 +23,6 @@ const fn celsius(value: f64) -> Temperature {
 const fn seconds(value: f64) -> Time {
     Time::new(value, TimeUnit::Second)
 }
-
-/// Coldest and warmest air to weld in.
-pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
-/// Highest interpass limit; the lowest is 5 K over the air.
-pub const INTERPASS_MOST: Temperature = celsius(500.0);
-/// Shortest and longest time from one stitch to the next.
-pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
-/// Least and greatest emissivity.
-pub const EMISSIVITY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
-/// Coldest and warmest service.
-pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0));
-/// Most that a cap may hold back.
-pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
-/// Most of an acceleration, in standard gravities, either way.
-pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
 
 /// How far over the air an interpass limit is at least, in K.
 const LEAST_OVER: f64 = 5.0;
@@ -141,7 +127,7 @@ pub(crate) fn checked(
     })
 }
 
-fn bright(alloy: Alloy) -> Sourced<Ratio> {
+pub(super) fn bright(alloy: Alloy) -> Sourced<Ratio> {
     let bright = alloy.metal().emissivity_bright();
     Sourced::new(Ratio::from_share(bright.value), bright.source)
 }
@@ -189,21 +175,5 @@ impl Service {
         self.mounts.clear();
         // As many as the draft may have.
         let _ = self.mounts.extend_from_slice(&service.mounts);
-    }
-}
-
-impl Tank {
-    /// The warmest that the metal may be where a stitch starts: as the job says, or the limit of its alloy.
-    #[must_use]
-    pub fn interpass_max(&self) -> Temperature {
-        let own = self.job.welding.interpass_max;
-        own.unwrap_or_else(|| interpass_limit(self.job.alloy).value)
-    }
-
-    /// Emissivity of its outside: as the job says, or that of bright sheet.
-    #[must_use]
-    pub fn emissivity(&self) -> Ratio {
-        let own = self.job.welding.emissivity;
-        own.unwrap_or_else(|| bright(self.job.alloy).value)
     }
 }

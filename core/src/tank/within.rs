@@ -1,10 +1,11 @@
 //! Seams and panels of what stands within the tank and is set into its walls.
 
 use super::Tank;
-use crate::blank::joint::Joint;
-use crate::blank::panel::{Groups, Making, Panel, PanelMark};
-use crate::body::{Edge, Face, MAX_FACES};
+use crate::blank::{Groups, Making, Panel, PanelMark};
+use crate::body::Edge;
 use crate::fitting::{Baffle, Fitting};
+use crate::input::limits::MAX_FACES;
+use crate::input::{Face, Joint};
 use crate::seam::{Seam, SeamMark};
 use crate::units::{Area, Length, Mass};
 

@@ -2,7 +2,9 @@
 
 use core::fmt;
 
-use crate::strength::plate::OPEN_RATIO;
+/// Width over height of a plate with a free top, the least and the most: a narrower plate has its worst
+/// near the base, where the series has too few terms; a wider one is a shelf from its base.
+pub const OPEN_RATIO: (f64, f64) = (0.2, 5.0);
 
 /// A figure that goes into the calculations of strength and balance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

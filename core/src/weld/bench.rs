@@ -8,7 +8,7 @@ use super::course::{Advance, Course, Standing};
 use super::run::{MAX_POINTS, Point, Run, Seams};
 use crate::body::Edge;
 use crate::heat::shell::{Mesh, Shell, Spot};
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 
 /// How the tank is welded. SI units; temperatures in K over the surroundings.
 #[derive(Clone, Copy, Debug, PartialEq)]

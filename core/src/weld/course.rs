@@ -6,7 +6,7 @@ use super::rest::Recent;
 use super::run::{Run, Seams, Turn};
 use crate::body::Edge;
 use crate::heat::shell::Spot;
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 
 /// The longest wait, in s.
 const LONGEST_WAIT: f64 = 7_200.0;

@@ -1,10 +1,11 @@
 //! A tank laid out on a bench: its sheets in cells and its stitches, a part at a time.
 
 use super::{Bench, PlanError, Point, Run, Turn, tenths};
-use crate::blank::panel::{Groups, PanelMark};
-use crate::body::{Edge, Face, Path};
+use crate::blank::{Groups, PanelMark};
+use crate::body::{Edge, Path};
 use crate::geom::Vector;
 use crate::heat::shell::{Building, Fineness, Ware};
+use crate::input::Face;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;

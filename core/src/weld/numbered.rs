@@ -1,8 +1,8 @@
 //! The stitches of a tank by number, and whether an order welds each of them once.
 
 use super::WeldStep;
-use crate::seam::Seam;
-use crate::seam::{Division, MAX_STITCHES};
+use crate::input::limits::MAX_STITCHES;
+use crate::seam::{Division, Seam};
 use crate::tank::Tank;
 
 /// One stitch of a tank.

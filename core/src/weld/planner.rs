@@ -10,7 +10,7 @@ use super::{
     Advance, Bench, Course, DEVICE_FINE, FIRST_LOOK, PlanError, Planned, Seams, Standing, Sum,
     WAYS, Weights, WeldStep, coolest,
 };
-use crate::seam::MAX_STITCHES;
+use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 /// The steps of an order.

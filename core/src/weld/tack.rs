@@ -15,9 +15,9 @@ use heapless::Vec;
 use super::halving::Halving;
 use super::pull::Pull;
 use super::run::Turn;
-use crate::body::{Edge, MAX_EDGES, MAX_FACES};
+use crate::body::{Edge, MAX_EDGES};
 use crate::geom::Vector;
-use crate::input::{MAX_BAFFLES, MAX_FITTINGS};
+use crate::input::limits::{MAX_BAFFLES, MAX_FACES, MAX_FITTINGS};
 use crate::seam::Tacks;
 use crate::units::Length;
 

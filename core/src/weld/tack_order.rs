@@ -1,8 +1,9 @@
 //! The order in which a tank is tacked.
 
 use super::{Row, Tack, Tacking, Turn};
-use crate::blank::panel::PanelMark;
-use crate::body::{Face, Path};
+use crate::blank::PanelMark;
+use crate::body::Path;
+use crate::input::Face;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;

@@ -4,12 +4,11 @@ use heapless::{String, Vec};
 use serde::{Deserialize, Serialize};
 
 use super::Fault;
-use crate::blank::panel::Panel;
+use crate::blank::Panel;
 use crate::capacity::{Capacity, Level};
 use crate::geom::Vector;
 use crate::input::Draft;
-use crate::seam::Division;
-use crate::seam::{Seam, Tacks};
+use crate::seam::{Division, Seam, Tacks};
 use crate::tank::{JobError, Tank, Totals};
 use crate::units::{Angle, LineEnergy, Ratio, Volume};
 use crate::weld::WeldStep;

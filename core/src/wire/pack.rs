@@ -1,6 +1,7 @@
 //! Drafts as bytes to keep: the same postcard bytes as on the wire, without frame or checksum.
 
-use crate::input::{Draft, MAX_NAME};
+use crate::input::Draft;
+use crate::input::limits::MAX_NAME;
 
 /// Bytes that a draft with every part at its largest takes.
 pub const MAX_PACKED: usize = 2_760;

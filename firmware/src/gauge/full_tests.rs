@@ -3,8 +3,7 @@
 
 use std::vec::Vec as List;
 
-use seamwright_core::body::Shape;
-use seamwright_core::input::Draft;
+use seamwright_core::input::{Draft, Shape};
 use seamwright_core::strength::Trial;
 use seamwright_core::tables::Liquid;
 use seamwright_core::tank::Tank;

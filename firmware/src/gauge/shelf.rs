@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 use seamwright_core::input::Draft;
-use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::{MAX_PACKED, STEPS, name_of, pack, unpack};
 
@@ -181,7 +181,7 @@ impl Shelf {
 mod tests {
     use super::*;
     use crate::bench::{box_job, cut_job};
-    use seamwright_core::body::Face;
+    use seamwright_core::input::Face;
 
     #[test]
     fn a_job_that_grows_or_shrinks_keeps_its_place_and_its_neighbours() {

@@ -9,7 +9,7 @@ use crate::frame::Frame;
 use crate::page::Small;
 use crate::work::Origin;
 use Button::{Down, Left, Right, Select, Up};
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 
 /// Makes a test of each for the small gauge and for the full one.
 macro_rules! on_both_kinds {

@@ -3,7 +3,7 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::capacity::Measure;
+use seamwright_core::input::Measure;
 use seamwright_core::tank::Tank;
 
 use super::parts::{along, figure, filled, foot, title};

@@ -4,7 +4,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
 use seamwright_core::blank::Blank;
-use seamwright_core::blank::flat::Node;
+use seamwright_core::geom::outline::Node;
 
 use super::line::{Stroke, draw_all};
 use super::view::{PIXEL, Spot};

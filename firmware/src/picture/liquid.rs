@@ -5,8 +5,10 @@ use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
 use embedded_graphics::primitives::Rectangle;
 use heapless::Vec;
-use seamwright_core::body::{Face, MAX_FACES, Solid};
+use seamwright_core::body::Solid;
 use seamwright_core::geom::Vector;
+use seamwright_core::input::Face;
+use seamwright_core::input::limits::MAX_FACES;
 
 use super::line::{Stroke, draw};
 use super::round;

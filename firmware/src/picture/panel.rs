@@ -2,7 +2,7 @@
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 
 use super::line::{Stroke, draw_all};

@@ -3,9 +3,10 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
-use seamwright_core::body::{Face, Solid};
+use seamwright_core::body::Solid;
 use seamwright_core::geom::Vector;
 use seamwright_core::geom::sort::insertion;
+use seamwright_core::input::Face;
 
 use super::line::{Stroke, draw_all};
 use super::liquid::{fill, height, span};

@@ -2,8 +2,9 @@
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::body::{Edge, Face, Path, Solid};
+use seamwright_core::body::{Edge, Path, Solid};
 use seamwright_core::geom::Vector;
+use seamwright_core::input::Face;
 use seamwright_core::seam::Division;
 use seamwright_core::units::Length;
 

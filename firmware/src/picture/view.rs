@@ -2,9 +2,10 @@
 
 use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::primitives::Rectangle;
-use seamwright_core::body::{Face, Solid};
+use seamwright_core::body::Solid;
 use seamwright_core::capacity::Lean;
 use seamwright_core::geom::Vector;
+use seamwright_core::input::Face;
 
 /// The eye stands this far round to the right of the front, in radians: 30°.
 const AZIMUTH: f64 = core::f64::consts::FRAC_PI_6;

@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::{BlockError, Cut, Shape, ShapeError};
+use seamwright_core::body::{BlockError, ShapeError};
 use seamwright_core::fitting::PlaceError;
-use seamwright_core::input::{Draft, Field};
+use seamwright_core::input::{Cut, Draft, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 
 use super::reader::{Reader, Section, called, no_such_word};
 use crate::diagnostics::Problem;

@@ -1,10 +1,7 @@
 //! `[[fitting]]` and `[[baffle]]`.
 
-use seamwright_core::body::Face;
-use seamwright_core::input::{
-    BaffleDraft, FittingDraft, HoleDraft, Label, MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS,
-    MAX_LABEL,
-};
+use seamwright_core::input::limits::{MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL};
+use seamwright_core::input::{BaffleDraft, Face, FittingDraft, HoleDraft, Label};
 
 use super::faces::faces;
 use super::reader::{Reader, Section};

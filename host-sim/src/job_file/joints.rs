@@ -1,7 +1,7 @@
 //! `[joints]`: how edges are welded, which are folded.
 
-use seamwright_core::blank::{Joint, MAX_FOLDS, MAX_OWN_JOINTS, OwnJoint};
-use seamwright_core::input::JointsDraft;
+use seamwright_core::input::limits::{MAX_FOLDS, MAX_OWN_JOINTS};
+use seamwright_core::input::{Joint, JointsDraft, OwnJoint};
 use seamwright_core::units::Ratio;
 use toml::de::DeValue;
 
@@ -88,7 +88,7 @@ fn own<'t>(
 fn folds<'t>(
     reader: &mut Reader<'t>,
     section: &Section<'t>,
-) -> heapless::Vec<[seamwright_core::body::Face; 2], MAX_FOLDS> {
+) -> heapless::Vec<[seamwright_core::input::Face; 2], MAX_FOLDS> {
     let mut all = heapless::Vec::new();
     let Some(value) = reader.value(section, "folds") else {
         return all;

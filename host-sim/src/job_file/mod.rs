@@ -19,9 +19,9 @@ mod unread;
 mod words;
 
 use seamwright_core::blank::BlankError;
-use seamwright_core::body::Face;
+use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, MAX_MOUNTS, MAX_NAME, Name, StockDraft, UseDraft, WeldDraft,
+    ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
 };
 use seamwright_core::tank::{Assumed, JobError, Tank};
 use seamwright_core::units::{Length, Ratio, VolumeUnit};

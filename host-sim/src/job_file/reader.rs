@@ -3,7 +3,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::units::{Quantity, parse};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use seamwright_core::blank::Joint;
+use seamwright_core::input::Joint;
 use seamwright_core::units::{ParseCause, ParseError};
 use toml::de::DeValue;
 

@@ -1,11 +1,8 @@
 //! The words of each list.
 
-use seamwright_core::arc::Process;
-use seamwright_core::blank::Joint;
-use seamwright_core::body::{Axis, Face, MAX_CUTS, MAX_SIDES, Sized};
-use seamwright_core::capacity::Measure;
-use seamwright_core::input::Across;
-use seamwright_core::tables::{Alloy, Filler, Liquid, Temper};
+use seamwright_core::input::limits::{MAX_CUTS, MAX_SIDES};
+use seamwright_core::input::{Across, Axis, Face, Joint, Measure, Sized};
+use seamwright_core::tables::{Alloy, Filler, Liquid, Process, Temper};
 
 use super::reader::Word;
 

@@ -3,33 +3,32 @@
 
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::notice::Severity;
-use seamwright_core::arc::duty::PERIOD;
-use seamwright_core::body::Face;
+use seamwright_core::arc::duty::{PERIOD, Run};
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{CurrentUnit, RatioUnit};
-use serde_json::{Value, json};
 
-use super::duty;
+use super::model::{Block, Notice, Section, Seen};
+use super::{Asked, Known, duty};
 use crate::diagnostics::clean;
 use crate::job_file::Extras;
-use crate::welding::{self, Stitch};
+use crate::welding::{Stitch, WeldPlan};
 
 /// One thing to know.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+struct Told {
     /// A stable code for programs.
-    pub code: &'static str,
+    code: &'static str,
     /// How much it matters.
-    pub severity: Severity,
+    severity: Severity,
     /// A sentence.
-    pub text: String,
+    text: String,
     /// Cautions that between them tell the same.
-    pub told_by: &'static [Caution],
+    told_by: &'static [Caution],
 }
 
 /// All of a tank: those of the tank itself first.
-#[must_use]
-pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
+fn all(asked: &Asked<'_>) -> Vec<Told> {
+    let (tank, extras) = (asked.tank, asked.extras);
     let mut all = Vec::new();
     tank.each_notice(|notice| {
         all.push(Told {
@@ -41,28 +40,32 @@ pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
     });
     all.extend(filler(tank, extras));
     all.extend(past_rating(tank, extras));
-    all.extend(duty_overrun(tank, extras));
-    all.extend(duty_rests(tank, extras));
-    all.push(closing(tank, extras));
+    if let (Some(run), Ok(plan)) = (duty::run(tank, extras), asked.welding) {
+        all.extend(duty_overrun(tank, &run, plan));
+        all.extend(duty_rests(tank, &run, plan));
+    }
+    all.push(closing(tank, asked.welding));
     all
 }
 
-/// Those that these cautions do not tell already.
-#[must_use]
-pub fn beside(tank: &Tank, extras: &Extras, cautions: &[Caution]) -> Vec<Told> {
+/// All of them; in words only those that these cautions do not tell already.
+pub(crate) fn section(asked: &Asked<'_>, cautions: &[Caution]) -> Section {
     let told = |by: &[Caution]| !by.is_empty() && by.iter().all(|one| cautions.contains(one));
-    let mut all = of(tank, extras);
-    all.retain(|one| !told(one.told_by));
-    all
-}
-
-/// As a JSON list.
-#[must_use]
-pub fn json(tank: &Tank, extras: &Extras) -> Vec<Value> {
-    of(tank, extras)
-        .iter()
-        .map(|told| json!({ "code": told.code, "severity": told.severity.name(), "text": told.text }))
-        .collect()
+    let notice = |one: Told| Notice {
+        severity: one.severity,
+        text: one.text,
+        code: one.code,
+        source: None,
+        told: told(one.told_by),
+    };
+    let all = all(asked).into_iter().map(notice).collect();
+    let mut section = Section::new("Mind");
+    section.add(Block::Notices(Some("notices"), all));
+    if let Some(liquid) = asked.tank.job().liquid() {
+        section.only(Seen::Sheet);
+        section.caution(liquid.caution());
+    }
+    section
 }
 
 /// The rod that the job names must not be used.
@@ -98,9 +101,7 @@ fn past_rating(tank: &Tank, extras: &Extras) -> Vec<Told> {
 }
 
 /// Power source or torch makes the job longer.
-fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
-    let run = duty::run(tank, extras)?;
-    let plan = welding::plan(tank, extras).ok()?;
+fn duty_rests(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
     let rests = plan.sum.rests / 60.0;
     (rests >= 0.5).then(|| Told {
         code: "duty-rests",
@@ -115,10 +116,8 @@ fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
 }
 
 /// The plan burns the arc for longer in some ten minutes than power source and torch may.
-fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
-    let run = duty::run(tank, extras)?;
+fn duty_overrun(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
     let may = run.stretch.si();
-    let plan = welding::plan(tank, extras).ok()?;
     let (from, burns) = busiest(&plan.stitches, PERIOD.si())?;
     // The plan keeps to it, unless a single stitch is longer.
     (burns > may + 1.0).then(|| Told {
@@ -136,7 +135,7 @@ fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
 
 /// The stretch of `period` seconds in which the arc burns longest, by its start, and how long that is, in s. It begins
 /// with an arc or ends with one, so no other stretches need be looked at.
-pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
+fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
     let ends = |stitch: &Stitch| [stitch.start, stitch.start + stitch.arc - period];
     let burns = |from: f64| {
         let within = |stitch: &Stitch| {
@@ -154,7 +153,7 @@ pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
 }
 
 /// The last seam shuts the tank, and the air in it is hot.
-fn closing(tank: &Tank, extras: &Extras) -> Told {
+fn closing(tank: &Tank, welding: &Known) -> Told {
     let open: Vec<String> = tank
         .job()
         .fittings()
@@ -162,10 +161,8 @@ fn closing(tank: &Tank, extras: &Extras) -> Told {
         .filter(|fitting| fitting.bore.si() > 0.0 && !matches!(fitting.face, Face::Baffle(_)))
         .map(|fitting| clean(&fitting.name).into_owned())
         .collect();
-    let last = welding::plan(tank, extras)
-        .ok()
-        .and_then(|plan| plan.stitches.last().map(|last| last.seam.clone()));
-    let last = last.map_or_else(String::new, |seam| format!(", {seam},"));
+    let last = welding.as_ref().ok().and_then(|plan| plan.stitches.last());
+    let last = last.map_or_else(String::new, |last| format!(", {},", last.seam));
     let way = match open.as_slice() {
         [] => "and this job names no fitting with a passage: drill the hole of one, or a small hole that is plugged at the end, before the tank is closed".to_owned(),
         [one] => format!("and {one} is the only one: do not plug it"),

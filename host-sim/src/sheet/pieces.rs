@@ -6,8 +6,9 @@
 //! ticks meet, and since a third is no middle, one way round only. All marks are on the outside.
 
 use seamwright_core::blank::{Blank, Making, Panel};
-use seamwright_core::body::{Edge, Face, Path};
+use seamwright_core::body::{Edge, Path};
 use seamwright_core::geom::Vector;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit};
 

@@ -1,5 +1,6 @@
 //! The axes in which a face is drawn: as someone sees it who stands outside and looks at it.
 
+use crate::body::FaceView;
 use crate::geom::Vector;
 
 /// Right and up on a face seen from outside. On an upright face up is up; on a level one, to the back
@@ -41,6 +42,11 @@ impl Axes {
             right,
             up,
         }
+    }
+
+    /// The axes of a face of a body.
+    pub(crate) fn of_face(view: &FaceView<'_>) -> Self {
+        Self::of(view.normal(), view.outline())
     }
 
     /// A point of the face's plane in these axes, in metres.

@@ -1,8 +1,9 @@
 //! Which faces are one panel.
 
 use super::super::joint::Meeting;
-use super::Plan;
-use crate::body::{Face, MAX_FACES};
+use super::super::plan::Plan;
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
 
 /// The panel of each face, and where a wrapper that folds all the way round is parted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -123,5 +124,21 @@ impl Groups {
                 && self.panel_of(usize::from(b)) == Some(panel)
                 && plan.joints.at(&edge) == Meeting::Folded
         })
+    }
+}
+
+impl Halves {
+    /// Whether the face at `place` is the one that is parted.
+    #[must_use]
+    pub(in crate::blank) const fn is(self, place: u8) -> bool {
+        self.face == place
+    }
+}
+
+impl Plan<'_> {
+    /// Which faces are one panel.
+    #[must_use]
+    pub fn groups(&self) -> Groups {
+        Groups::of(self)
     }
 }

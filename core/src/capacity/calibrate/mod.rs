@@ -2,16 +2,13 @@
 //!
 //! Sheet bulges, seams shrink and fittings displace more or less than drawn, so a tank holds a little more
 //! or less than its model, and its rod may stand a little high or low. Two or more known pours give the
-//! true volume as a + b V(h + z), V the model: a and b by least squares, and with three pours or more also
-//! z, where the shape of the tank lets it be told from a.
+//! true volume as a + b V, V the volume by the model: a and b by least squares.
 
 mod error;
 #[cfg(test)]
 mod tests;
-mod zero;
 
 pub use error::CalibrateError;
-pub use zero::calibrate_with_zero;
 
 use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Length, Volume};
@@ -29,6 +26,9 @@ const STEP: f64 = 0.02;
 const REACH: f64 = 0.2;
 /// A scale further off than this is no tank of this model (common practice, no source).
 const SCALE: [f64; 2] = [0.8, 1.25];
+
+/// Figures that are found from the pours: offset and scale.
+const FIGURES: usize = 2;
 
 /// What the model says and what was measured, for the same level.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,8 +61,6 @@ pub struct Calibration {
     pub offset: Volume,
     /// b: the volume by the model is taken so many times.
     pub scale: f64,
-    /// z: added to the depth before the model is asked; zero where it was not sought.
-    pub zero: Length,
 }
 
 /// A calibration and how well it fits.
@@ -86,14 +84,7 @@ impl Calibration {
     pub const NONE: Self = Self {
         offset: Volume::from_cubic_metres(0.0),
         scale: 1.0,
-        zero: Length::from_metres(0.0),
     };
-
-    /// The depth to ask the model for, for a reading of the rod.
-    #[must_use]
-    pub const fn depth(&self, reading: Length) -> Length {
-        Length::from_metres(reading.si() + self.zero.si())
-    }
 
     /// The true volume where the model says `model`: a + b V.
     ///
@@ -129,15 +120,20 @@ impl Calibration {
 /// # Errors
 /// [`CalibrateError`] names the pour, its value and the limit.
 pub fn calibrate(pairs: &[Pair], brim: Volume) -> Result<Calibrated, CalibrateError> {
-    check(pairs, brim, LEAST_POURS)?;
-    finish(pairs, Length::from_metres(0.0), 2)
+    check(pairs, brim)?;
+    finish(pairs)
 }
 
-fn count(pours: usize, least: usize) -> Result<(), CalibrateError> {
+fn count(pours: usize) -> Result<(), CalibrateError> {
     let small = |n| u32::try_from(n).unwrap_or(u32::MAX);
-    within(small(pours), small(least), small(MOST_POURS), Value::Count)
-        .map(|_| ())
-        .map_err(CalibrateError::Count)
+    within(
+        small(pours),
+        small(LEAST_POURS),
+        small(MOST_POURS),
+        Value::Count,
+    )
+    .map(|_| ())
+    .map_err(CalibrateError::Count)
 }
 
 fn positive(value: Volume) -> Result<Volume, OutOfRange> {
@@ -152,8 +148,8 @@ fn positive(value: Volume) -> Result<Volume, OutOfRange> {
     }
 }
 
-fn check(pairs: &[Pair], brim: Volume, least: usize) -> Result<(), CalibrateError> {
-    count(pairs.len(), least)?;
+fn check(pairs: &[Pair], brim: Volume) -> Result<(), CalibrateError> {
+    count(pairs.len())?;
     let none = Volume::from_cubic_metres(0.0);
     let not_above = |value: Volume, limit: Volume| OutOfRange {
         value: Value::Volume(value),
@@ -223,7 +219,7 @@ fn line(pairs: &[Pair]) -> Line {
     }
 }
 
-fn finish(pairs: &[Pair], zero: Length, sought: usize) -> Result<Calibrated, CalibrateError> {
+fn finish(pairs: &[Pair]) -> Result<Calibrated, CalibrateError> {
     let Line {
         offset,
         scale,
@@ -236,7 +232,6 @@ fn finish(pairs: &[Pair], zero: Length, sought: usize) -> Result<Calibrated, Cal
     let calibration = Calibration {
         offset: Volume::from_cubic_metres(offset),
         scale,
-        zero,
     };
     let (mut worst, mut worst_by) = (1, Volume::from_cubic_metres(0.0));
     for (pair, pour) in pairs.iter().zip(1_u8..) {
@@ -245,7 +240,7 @@ fn finish(pairs: &[Pair], zero: Length, sought: usize) -> Result<Calibrated, Cal
             (worst, worst_by) = (pour, by);
         }
     }
-    let free = pairs.len().saturating_sub(sought);
+    let free = pairs.len().saturating_sub(FIGURES);
     let deviation = if free == 0 {
         0.0
     } else {

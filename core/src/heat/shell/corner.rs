@@ -13,8 +13,9 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::spot::ROUND;
-use crate::body::{Face, MAX_EDGES, Path, Solid};
+use crate::body::{MAX_EDGES, Path, Solid};
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// What the corners at the ends of an edge add to heat there, in parts of [`ROUND`].
 #[derive(Clone, Copy, Debug)]

@@ -4,11 +4,11 @@ use core::f64::consts::PI;
 
 use super::clip::Outline;
 use super::grid::{Grid, Lie, size_of};
-use crate::blank::panel::Axes;
-use crate::body::Plate;
-use crate::body::{Face, FaceView, Solid};
+use crate::blank::Axes;
+use crate::body::{FaceView, Plate, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// A wall laid flat: its outline is written to `outline`.
 pub(super) fn wall(

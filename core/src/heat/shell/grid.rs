@@ -3,9 +3,9 @@
 use core::f64::consts::PI;
 
 use super::clip::Outline;
-use crate::blank::panel::Axes;
-use crate::body::Face;
+use crate::blank::Axes;
 use crate::geom::Vector;
+use crate::input::Face;
 
 /// How a place on the tank is found on a sheet laid flat.
 #[derive(Clone, Copy, Debug)]

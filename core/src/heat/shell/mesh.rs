@@ -10,8 +10,9 @@ use super::corner::Rounds;
 use super::grid::{Grid, Lie};
 use super::spot::{Place, Way};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
-use crate::body::{Body, Edge, Face, MAX_EDGES, Path};
+use crate::body::{Body, Edge, MAX_EDGES, Path};
 use crate::fitting::Baffle;
+use crate::input::Face;
 use crate::units::Length;
 
 /// What a mesh is made of.

@@ -47,8 +47,7 @@ use heapless::Vec;
 use self::bead::Bead;
 use self::fresh::{BEADS, GROUPS};
 use super::loss::Side;
-use crate::body::MAX_FACES;
-use crate::input::MAX_BAFFLES;
+use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
 
 /// Sheets that a tank may have: its walls and its baffles.
 pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;

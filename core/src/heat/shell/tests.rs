@@ -6,7 +6,8 @@ use core::f64::consts::PI;
 
 use super::super::loss::Side;
 use super::{Fineness, Material, Mesh, Shell, Ware};
-use crate::body::{Block, Body, Face, Shape, Sheet, Sized};
+use crate::body::{Body, Sheet};
+use crate::input::{Block, Face, Shape, Sized};
 use crate::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {

@@ -16,7 +16,7 @@ use crate::body::Plate;
 use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
-use crate::input::MAX_MOUNTS;
+use crate::input::limits::MAX_MOUNTS;
 use crate::strength::load::GRAVITY;
 use crate::tables::LiquidError;
 use crate::tank::Tank;

@@ -1,8 +1,8 @@
 //! Where the middle of a liquid lies that fills a body up to a level.
 
 use crate::body::Solid;
-use crate::body::section::Section;
 use crate::geom::Vector;
+use crate::geom::outline::section::Section;
 
 /// Chords that stand for the arc of a rounded corner: they leave out 1e-4 of what it rounds.
 const CHORDS: u32 = 16;

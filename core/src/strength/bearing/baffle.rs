@@ -6,10 +6,10 @@ use super::super::load::Load;
 use super::super::panel::{Panel, RoundPanel};
 use super::flat::{Corners, gathered, laid};
 use super::{Bearing, Cure, Form, HAIR, Judge, StrengthError};
-use crate::body::Plate;
-use crate::body::{Face, MAX_VERTICES};
+use crate::body::{MAX_VERTICES, Plate};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::units::{Length, Pressure};
 
 /// Corners of an inside and of a baffle together, of those on one side of it.

@@ -5,9 +5,10 @@ use heapless::Vec;
 use super::super::load::{Frame, Load};
 use super::super::panel::{Panel, baffle_spacing};
 use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE};
-use crate::body::{Face, FaceView, MAX_VERTICES};
+use crate::body::{FaceView, MAX_VERTICES};
 use crate::geom::Vector;
-use crate::input::MAX_BAFFLES;
+use crate::input::Face;
+use crate::input::limits::MAX_BAFFLES;
 use crate::tank::Tank;
 use crate::units::{Length, Pressure};
 

@@ -25,8 +25,8 @@ use core::fmt;
 
 use super::load::{Load, Sway};
 use super::panel::{Metal, PanelError, Spacing};
-use crate::body::Face;
 use crate::geom::Vector;
+use crate::input::Face;
 use crate::tables::LiquidError;
 use crate::tables::metal::Strength;
 use crate::tank::Tank;

@@ -4,8 +4,8 @@ use super::super::load::Load;
 use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
 use super::{Bearing, Cure, Form, Judge, StrengthError, TEST_RESERVE, Trial};
 use crate::body::turned::{Head, Turned};
-use crate::body::{Axis, Ends, Face, Shape};
 use crate::geom::Vector;
+use crate::input::{Axis, Ends, Face, Shape};
 use crate::units::input::InputError;
 use crate::units::{Length, Pressure};
 

@@ -25,7 +25,7 @@ mod wave;
 pub use clamp::clamped;
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
-pub use open::{OPEN_RATIO, OpenTop, Rise};
+pub use open::{OpenTop, Rise};
 pub use outline::{Enclosing, OutlineError, enclosing};
 pub use round::{Tilt, disc_clamped, disc_held, disc_reaction, disc_supported};
 

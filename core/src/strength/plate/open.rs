@@ -9,10 +9,7 @@
 use super::Bending;
 use super::peak;
 use super::wave::{Term, at_edge, wave_number};
-
-/// Width over height, the least and the most: a narrower plate has its worst near the base, where this has too
-/// few terms; a wider one is a shelf from its base.
-pub const OPEN_RATIO: (f64, f64) = (0.2, 5.0);
+use crate::units::input::OPEN_RATIO;
 
 /// Sine terms across the width, and of the moments up the sides.
 const TERMS: usize = 24;

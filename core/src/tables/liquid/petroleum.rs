@@ -64,12 +64,6 @@ impl Petroleum {
         }
     }
 
-    /// In kg/m³ at 15 °C.
-    #[must_use]
-    pub const fn density_at_base(&self) -> f64 {
-        self.density
-    }
-
     /// How fast it grows at 15 °C, as a share of its volume for each kelvin.
     #[must_use]
     pub const fn alpha(&self) -> f64 {

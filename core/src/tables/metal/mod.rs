@@ -12,7 +12,7 @@ use super::{Alloy, Source, Sourced, Temper};
 use crate::units::{Ratio, Temperature, TemperatureUnit};
 use figure::{Figure, Hardness, Share};
 
-pub use strength::{Basis, Condition, SoftenedWidth, Strength, Welded, softened_width};
+pub use strength::{Basis, Condition, Strength, Welded};
 
 /// The physical data of one alloy.
 #[derive(Debug)]
@@ -35,8 +35,6 @@ pub struct Metal {
     poisson: Figure,
     /// 0.01.
     bright: Figure,
-    /// 0.01.
-    oxidised: Figure,
     magnesium: Share,
     silicon: Share,
     heat_treatable: bool,
@@ -99,12 +97,6 @@ impl Metal {
     #[must_use]
     pub fn emissivity_bright(&self) -> Sourced<f64> {
         self.bright.over(100.0)
-    }
-
-    /// Total emissivity oxidised: aluminium heavily, stainless lightly as beside a weld, steel at 600 °C.
-    #[must_use]
-    pub fn emissivity_oxidised(&self) -> Sourced<f64> {
-        self.oxidised.over(100.0)
     }
 
     /// Magnesium; none in the steels.
@@ -171,13 +163,6 @@ impl Alloy {
     #[must_use]
     pub fn conductivity(self, temper: Option<Temper>) -> Sourced<f64> {
         self.metal().conductivity(temper)
-    }
-
-    /// [`density`](Self::density) with its source, in kg/m³.
-    #[must_use]
-    pub const fn sourced_density(self) -> Sourced<f64> {
-        let row = self.row();
-        Sourced::new(row.density, row.source)
     }
 }
 

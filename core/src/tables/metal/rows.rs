@@ -18,8 +18,6 @@ use Source::{
 const POISSON: Figure = Figure(33, AaRead);
 /// Commercial sheet.
 const BRIGHT: Figure = Figure(9, Source::EmissivityTable);
-/// Heavily oxidised; the low end, since it cools the slower.
-const OXIDISED: Figure = Figure(20, Source::EmissivityTableLow);
 /// The modulus that EN 1999-1-1 has for every alloy.
 const MODULUS: Figure = Figure(700, En1999);
 /// An impurity of at most this much, in hundredths of a per cent.
@@ -38,7 +36,6 @@ const PLAIN: Metal = Metal {
     modulus: MODULUS,
     poisson: POISSON,
     bright: BRIGHT,
-    oxidised: OXIDISED,
     magnesium: trace(5),
     silicon: trace(40),
     heat_treatable: false,

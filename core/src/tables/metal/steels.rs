@@ -21,7 +21,6 @@ const LIKE_304: Metal = Metal {
     modulus: Figure(2_000, En10088),
     poisson: Figure(30, En1993Part1),
     bright: Figure(22, Incropera),
-    oxidised: Figure(33, Incropera),
     magnesium: Share(0, 0, 0, En10088),
     silicon: Share(0, 100, 0, En10088),
     heat_treatable: false,
@@ -65,7 +64,6 @@ pub(super) static LOW_CARBON: Metal = Metal {
     expansion: Figure(120, En1993Part1),
     modulus: Figure(2_100, En1993Part1),
     bright: Figure(66, Source::EmissivityTable),
-    oxidised: Figure(79, Source::EmissivityTable),
     magnesium: Share(0, 0, 0, En10025),
     // What an unnamed low-carbon steel has of silicon: A36 plate, up to 0.40 %.
     silicon: Share(0, 40, 0, AstmA36),

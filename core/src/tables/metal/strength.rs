@@ -1,9 +1,8 @@
 //! Strength of the sheet in its temper, and beside a weld.
 
-use super::super::{Alloy, Family, Filler};
-use super::{Metal, Source, Sourced, Temper};
-use crate::units::range::{Limit, OutOfRange, Value};
-use crate::units::{Length, LengthUnit, Pressure, PressureUnit, Temperature, TemperatureUnit};
+use super::super::Filler;
+use super::{Metal, Source, Temper};
+use crate::units::{Length, LengthUnit, Pressure, PressureUnit};
 
 pub(super) use Basis as Bar;
 pub(super) use Fillers as Rods;
@@ -225,67 +224,4 @@ impl Metal {
             ..row.strength
         }
     }
-}
-
-/// How far from a weld a sheet is softened.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct SoftenedWidth {
-    /// To each side, from the middle of a butt weld or the root of a fillet.
-    pub width: Length,
-    /// The factor for the interpass temperature that is in it, 1 up to 60 °C.
-    pub warmth: f64,
-}
-
-/// The width of the heat-affected zone beside a TIG weld in aluminium, for sheet up to 6 mm and an
-/// interpass temperature of at most 120 °C: 30 mm (EN 1999-1-1, 6.1.6.3, seen in a summary), times
-/// 1 + (T − 60 °C)/120 K above 60 °C for 3xxx, 5xxx and 6xxx (the same clause, from memory; taken for 1xxx
-/// too). `Ok(None)` for the steels, which have no such zone.
-///
-/// # Errors
-/// [`OutOfRange`] with the thickness or the temperature outside those.
-pub fn softened_width(
-    alloy: Alloy,
-    thickness: Length,
-    interpass: Temperature,
-) -> Result<Option<Sourced<SoftenedWidth>>, OutOfRange> {
-    if alloy.family() != Family::Aluminium {
-        return Ok(None);
-    }
-    let above = |value, least| OutOfRange {
-        value,
-        limit: Limit::Above(least),
-    };
-    let below = |value, most| OutOfRange {
-        value,
-        limit: Limit::AtMost(most),
-    };
-    let zero = Length::from_metres(0.0);
-    if !(thickness > zero) {
-        return Err(above(Value::Length(thickness), Value::Length(zero)));
-    }
-    if !(thickness <= THIN) {
-        return Err(below(Value::Length(thickness), Value::Length(THIN)));
-    }
-    let cold = Temperature::from_kelvins(0.0);
-    let most = super::celsius(120.0);
-    if !(interpass > cold) {
-        return Err(above(
-            Value::Temperature(interpass),
-            Value::Temperature(cold),
-        ));
-    }
-    if !(interpass <= most) {
-        return Err(below(
-            Value::Temperature(interpass),
-            Value::Temperature(most),
-        ));
-    }
-    let over = interpass.in_unit(TemperatureUnit::Celsius) - 60.0;
-    let warmth = if over > 0.0 { 1.0 + over / 120.0 } else { 1.0 };
-    let value = SoftenedWidth {
-        width: Length::new(30.0 * warmth, LengthUnit::Millimetre),
-        warmth,
-    };
-    Ok(Some(Sourced::new(value, Source::En1999)))
 }

@@ -11,9 +11,7 @@ mod table;
 
 use table::{Between, Rows, span};
 
-use super::Family;
-use crate::arc::Process;
-use crate::blank::joint::Joint;
+use super::{Family, Process};
 use crate::units::flow::Flow;
 use crate::units::{Current, CurrentUnit, Length, LengthUnit, Speed, SpeedUnit};
 
@@ -33,16 +31,6 @@ pub enum SeamKind {
 impl SeamKind {
     /// Every kind.
     pub const ALL: [Self; 3] = [Self::Butt, Self::Corner, Self::Fillet];
-
-    /// That of a joint.
-    #[must_use]
-    pub const fn of(joint: Joint) -> Self {
-        match joint {
-            Joint::Butt => Self::Butt,
-            Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => Self::Corner,
-            Joint::Tee | Joint::JoggleLap | Joint::FlangedLap => Self::Fillet,
-        }
-    }
 }
 
 /// Where a figure is from.

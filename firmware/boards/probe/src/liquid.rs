@@ -3,10 +3,9 @@
 
 use core::hint::black_box;
 
-use seamwright_core::body::Shape;
 use seamwright_core::capacity::{Lean, Stick, round_step, solve_from};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::Draft;
+use seamwright_core::input::{Draft, Shape};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Angle, Length, Volume};
 

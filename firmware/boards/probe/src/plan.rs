@@ -4,12 +4,10 @@ use core::hint::black_box;
 
 use seamwright_core::arc::conventional_voltage;
 use seamwright_core::blank::Blank;
-use seamwright_core::body::{
-    Axis, Block, Drum, Ends, Face, Profile, ProfilePoint, Shape, Sized, Taper,
-};
-use seamwright_core::capacity::{Capacity, Lean, Measure};
+use seamwright_core::capacity::{Capacity, Lean};
 use seamwright_core::input::{
-    ArcDraft, Draft, FillDraft, JointsDraft, Name, StockDraft, UseDraft, WeldDraft,
+    ArcDraft, Axis, Block, Draft, Drum, Ends, Face, FillDraft, JointsDraft, Measure, Name, Profile,
+    ProfilePoint, Shape, Sized, StockDraft, Taper, UseDraft, WeldDraft,
 };
 use seamwright_core::tables::Alloy;
 use seamwright_core::tank::Tank;

@@ -2,7 +2,7 @@
 
 use core::hint::black_box;
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::strength::Trial;
 use seamwright_core::strength::panel::{Metal, open_top};
 use seamwright_core::tank::Tank;

@@ -5,12 +5,11 @@
 
 use core::hint::black_box;
 
-use seamwright_core::seam::MAX_STITCHES;
+use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Ratio;
-use seamwright_core::weld::Planner;
 use seamwright_core::weld::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, WAYS, Weights, WeldStep,
+    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Planner, WAYS, Weights, WeldStep,
 };
 
 type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;

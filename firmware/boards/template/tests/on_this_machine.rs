@@ -12,8 +12,7 @@ use std::rc::Rc;
 
 use embedded_hal::digital::{self, InputPin, OutputPin};
 use embedded_hal::spi::{self, SpiBus};
-use seamwright_core::body::{Block, Shape, Sized};
-use seamwright_core::input::{Draft, StockDraft};
+use seamwright_core::input::{Block, Draft, Shape, Sized, StockDraft};
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit};
 use seamwright_core::wire::{Decoder, Reply, Request, encode};

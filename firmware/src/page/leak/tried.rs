@@ -1,6 +1,6 @@
 //! What the tank takes in a test: its walls and then its seams, tried one by one.
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::leak::Vessel;
 use seamwright_core::seam::{Seam, SeamMark};
 use seamwright_core::strength::{StrengthError, Trial};

@@ -1,6 +1,6 @@
 //! The panels of a tank that bear what it holds.
 
-use seamwright_core::body::Face;
+use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 
 /// How many walls and baffles there are.

@@ -10,10 +10,8 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
-use seamwright_core::arc::Process;
-use seamwright_core::tables::Family;
-use seamwright_core::tables::ranges;
 use seamwright_core::tables::ranges::{Fit, Source};
+use seamwright_core::tables::{Family, Process, ranges};
 use seamwright_core::tank::Tank;
 
 use super::parts::{BODY_TOP, FIGURE_TOP, Prose, RIGHT, Reading, figure, foot, title};

@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use seamwright_core::arc::Process;
 use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Plate, Rating};
 use seamwright_core::arc::wave::{Cycle, Level};
+use seamwright_core::tables::Process;
 use seamwright_core::units::range::Value as Shown;
 use seamwright_core::units::{Current, Voltage};
 

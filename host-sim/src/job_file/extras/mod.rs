@@ -8,12 +8,11 @@ mod limits;
 mod shrink;
 mod supply;
 
-use seamwright_core::arc::Process;
 use seamwright_core::arc::duty::{Plate, TORCH_AC_SHARE};
 use seamwright_core::arc::wave::Cycle;
 use seamwright_core::supply::Draw;
 use seamwright_core::supply::cost::Prices;
-use seamwright_core::tables::Filler;
+use seamwright_core::tables::{Filler, Process};
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Length, Pressure, Ratio, Time, Volume};
 

@@ -1,6 +1,7 @@
 //! A block and its cuts.
 
-use seamwright_core::body::{Block, Cut, Face, MAX_CUTS, Sized};
+use seamwright_core::input::limits::MAX_CUTS;
+use seamwright_core::input::{Block, Cut, Face, Sized};
 
 use super::super::faces::faces;
 use super::super::reader::{Reader, Section, called};

@@ -1,6 +1,6 @@
 //! A drum.
 
-use seamwright_core::body::{Drum, Ends, Sized};
+use seamwright_core::input::{Drum, Ends, Sized};
 use seamwright_core::units::Length;
 
 use super::super::reader::{Reader, Section, no_such_word};

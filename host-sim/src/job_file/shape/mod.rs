@@ -5,7 +5,7 @@ mod drum;
 mod profile;
 mod taper;
 
-use seamwright_core::body::Shape;
+use seamwright_core::input::Shape;
 use seamwright_core::units::Quantity;
 
 use super::reader::{Reader, Section, called, no_such_word};

@@ -1,6 +1,7 @@
 //! A profile: an outline of points, some of them rounded.
 
-use seamwright_core::body::{MAX_SIDES, Profile, ProfilePoint, Sized};
+use seamwright_core::input::limits::MAX_SIDES;
+use seamwright_core::input::{Profile, ProfilePoint, Sized};
 use seamwright_core::units::Length;
 use toml::de::DeValue;
 

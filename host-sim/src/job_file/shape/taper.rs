@@ -1,6 +1,6 @@
 //! A taper.
 
-use seamwright_core::body::{Sized, Taper};
+use seamwright_core::input::{Sized, Taper};
 use seamwright_core::units::Length;
 
 use super::super::reader::{Reader, Section};

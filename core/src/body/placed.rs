@@ -1,0 +1,14 @@
+//! A drum where it stands in the tank.
+
+use super::turned::Turned;
+use crate::geom::Vector;
+use crate::input::Axis;
+
+/// A turned body where it stands in the tank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct PlacedDrum {
+    pub(super) turned: Turned,
+    /// Where the axis meets the plane in which the first end begins.
+    pub(super) start: Vector,
+    pub(super) axis: Axis,
+}

@@ -1,0 +1,120 @@
+//! What an input of a job may be: the least and the most of each, and how many there may be.
+//!
+//! A pair is the least and the most, both allowed. The limits keep a slip of the keyboard (an inch for a
+//! millimetre, a comma for a point) from becoming a plan; they do not say what is good practice.
+
+use core::fmt;
+
+use super::Field;
+use crate::units::{
+    Angle, AngleUnit, Current, Length, LengthUnit, Pressure, PressureUnit, Ratio, Speed, SpeedUnit,
+    Temperature, TemperatureUnit, Time, TimeUnit, Voltage,
+};
+
+/// Bytes that a job's name may have.
+pub const MAX_NAME: usize = 64;
+/// Bytes that the name of a fitting may have.
+pub const MAX_LABEL: usize = 24;
+/// Cuts a block may have.
+pub const MAX_CUTS: usize = 8;
+/// Sides a profile may have.
+pub const MAX_SIDES: usize = 12;
+/// Faces a body may have.
+pub const MAX_FACES: usize = 16;
+/// Edges that may have a joint of their own.
+pub const MAX_OWN_JOINTS: usize = 16;
+/// Edges that may be folded, rounded corners apart.
+pub const MAX_FOLDS: usize = 16;
+/// Fittings a tank may have.
+pub const MAX_FITTINGS: usize = 16;
+/// Baffles a tank may have.
+pub const MAX_BAFFLES: usize = 4;
+/// Holes a baffle may have.
+pub const MAX_BAFFLE_HOLES: usize = 4;
+/// Points that a tank may stand on.
+pub const MAX_MOUNTS: usize = 4;
+/// Marks a dip chart may have.
+pub const MAX_MARKS: u16 = 1_000;
+/// Stitches a job may have.
+pub const MAX_STITCHES: u16 = 256;
+
+const fn mm(value: f64) -> Length {
+    Length::new(value, LengthUnit::Millimetre)
+}
+
+const fn celsius(value: f64) -> Temperature {
+    Temperature::new(value, TemperatureUnit::Celsius)
+}
+
+const fn seconds(value: f64) -> Time {
+    Time::new(value, TimeUnit::Second)
+}
+
+/// Smallest and largest dimension of a body.
+pub const SIZE: (Length, Length) = (mm(1.0), mm(20_000.0));
+/// Thinnest and thickest sheet.
+pub const THICKNESS: (Length, Length) = (mm(0.3), mm(25.0));
+/// Furthest that a point of a cutting plane may lie from the corner, on each axis.
+pub const REACH: Length = mm(100_000.0);
+/// Most of the brim that may be kept empty.
+pub const HEADSPACE_MOST: Ratio = Ratio::from_share(0.9);
+/// Smallest and largest current, for which the conventional load voltage holds.
+pub const CURRENT: (Current, Current) = (Current::from_amperes(1.0), Current::from_amperes(600.0));
+/// Smallest and largest arc voltage.
+pub const VOLTAGE: (Voltage, Voltage) = (Voltage::from_volts(5.0), Voltage::from_volts(60.0));
+/// Slowest and fastest travel.
+pub const TRAVEL: (Speed, Speed) = (
+    Speed::new(5.0, SpeedUnit::MillimetrePerMinute),
+    Speed::new(5_000.0, SpeedUnit::MillimetrePerMinute),
+);
+/// Smallest and largest share of arc energy that counts as heat input.
+pub const EFFICIENCY: (Ratio, Ratio) = (Ratio::from_share(0.05), Ratio::from_share(1.0));
+/// Smallest and largest inside radius of a bend.
+pub const BEND_RADIUS: (Length, Length) = (Length::from_metres(0.0), mm(500.0));
+/// Smallest and largest lap.
+pub const LAP: (Length, Length) = (mm(1.0), mm(500.0));
+/// Smallest and largest root gap.
+pub const GAP: (Length, Length) = (Length::from_metres(0.0), mm(10.0));
+/// The most that a tank may be said to lean and still draw.
+pub const LEAN_MOST: Angle = Angle::new(60.0, AngleUnit::Degree);
+/// Coldest and hottest that a liquid may be.
+pub const TEMPERATURE: (Temperature, Temperature) = (
+    Temperature::new(-40.0, TemperatureUnit::Celsius),
+    Temperature::new(150.0, TemperatureUnit::Celsius),
+);
+/// Coldest and warmest air to weld in.
+pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
+/// Highest interpass limit; the lowest is 5 K over the air.
+pub const INTERPASS_MOST: Temperature = celsius(500.0);
+/// Shortest and longest time from one stitch to the next.
+pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
+/// Least and greatest emissivity.
+pub const EMISSIVITY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
+/// Coldest and warmest service.
+pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0));
+/// Most that a cap may hold back.
+pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
+/// Most of an acceleration, in standard gravities, either way.
+pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
+
+/// More of a thing than a job may have.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct TooMany {
+    /// The first input that finds no room; for a text, the text.
+    pub field: Field,
+    /// How many there may be; for a text, how many bytes.
+    pub most: usize,
+}
+
+impl fmt::Display for TooMany {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { field, most } = self;
+        match field {
+            Field::Name => write!(f, "{field}: at most {most} bytes; shorten it"),
+            _ => write!(f, "{field}: at most {most} of them; leave some out"),
+        }
+    }
+}
+
+impl core::error::Error for TooMany {}

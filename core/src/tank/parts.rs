@@ -1,0 +1,188 @@
+//! What a tank consists of: its spaces, panels, blanks, seams, tacks and stitches, each computed when it is
+//! asked for.
+
+use super::welding::bright;
+use super::{Job, Tank};
+use crate::arc::Arc;
+use crate::blank::{Blank, BlankError, Groups, Panel, Plan};
+use crate::body::{Body, Edge, Solid};
+use crate::capacity::{Capacity, Lean, Pool, Space};
+use crate::fitting::{Fitting, Inner};
+use crate::input::Face;
+use crate::seam::{self, Division, Seam, Tacks};
+use crate::tables::preheat::interpass_limit;
+use crate::units::{Ratio, Temperature};
+
+impl Tank {
+    /// The fittings, in the order of the job.
+    pub fn fittings(&self) -> impl Iterator<Item = Fitting<'_>> {
+        let plan = self.plan();
+        self.job
+            .fittings
+            .iter()
+            .filter_map(move |draft| Fitting::place(&plan, draft).ok())
+    }
+
+    /// What stands within: baffles, and parts of fittings.
+    #[must_use]
+    pub const fn inner(&self) -> &Inner {
+        &self.inner
+    }
+
+    /// The space that holds liquid: the inside less what stands in it.
+    #[must_use]
+    pub const fn space(&self) -> Space<'_> {
+        Space::new(&self.body.inside, &self.inner)
+    }
+
+    /// The checked inputs.
+    #[must_use]
+    pub const fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// Outside and inside of the sheet.
+    #[must_use]
+    pub const fn body(&self) -> &Body {
+        &self.body
+    }
+
+    /// What the sheet encloses.
+    #[must_use]
+    pub const fn inside(&self) -> &Solid {
+        &self.body.inside
+    }
+
+    /// What it holds when it stands level.
+    #[must_use]
+    pub const fn capacity(&self) -> &Capacity {
+        &self.capacity
+    }
+
+    /// The liquid in it, at a lean.
+    #[must_use]
+    pub fn pool(&self, lean: Lean) -> Pool<'_> {
+        Pool::new(self.space(), lean)
+    }
+
+    /// What the panels and seams follow from.
+    #[must_use]
+    pub const fn plan(&self) -> Plan<'_> {
+        Plan {
+            body: &self.body,
+            sheet: &self.job.sheet,
+            joints: &self.job.joints,
+            larger: &[],
+        }
+    }
+
+    /// The panels, in the order of their first faces, and the baffles after them.
+    pub fn panels(&self) -> impl Iterator<Item = Panel> {
+        let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
+        self.plan()
+            .panels(self.job.alloy.density())
+            .chain((0..baffles).filter_map(|place| self.baffle_panel(place)))
+    }
+
+    /// The blank of a panel, laid flat, written to `blank`.
+    ///
+    /// # Errors
+    /// None for a panel of this tank: [`Tank::build`] has looked at every one.
+    pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
+        match panel.face() {
+            Face::Baffle(number) => {
+                let place = usize::from(number.saturating_sub(1));
+                match self.inner.baffles().get(place) {
+                    Some(baffle) => blank.lay_plate(number, baffle.plate()),
+                    None => Ok(()),
+                }
+            }
+            _ => self.plan().blank(panel, blank),
+        }
+    }
+
+    /// The seams and folds: of the body, in the order of the edges of its outside, the line along which
+    /// a wrapper is closed after them; then those of baffles and of fittings.
+    pub fn seams(&self) -> impl Iterator<Item = Seam> {
+        let groups = self.plan().groups();
+        let within =
+            (0..self.seams_within()).filter_map(move |place| self.seam_within(&groups, place));
+        self.plan().seams().chain(within)
+    }
+
+    /// The seam at a place of the list and the way that it runs, for whoever goes through them one at a time and
+    /// keeps the groups of this tank's panels.
+    pub(crate) fn seam_at(&self, groups: &Groups, place: usize) -> Option<(Seam, Edge)> {
+        let plan = self.plan();
+        let own = seam::count(&plan, groups);
+        if place < own {
+            let edge = seam::edge_of(&plan, groups, place)?;
+            return Some((plan.seam(groups, place, &edge), edge));
+        }
+        let (edge, _) = self.edge_within(place - own)?;
+        Some((self.seam_within(groups, place - own)?, edge))
+    }
+
+    /// How many panels there are.
+    #[must_use]
+    pub fn panel_count(&self) -> usize {
+        usize::from(self.plan().groups().count()) + self.inner.baffles().len()
+    }
+
+    /// How many seams and folds there are.
+    #[must_use]
+    pub fn seam_count(&self) -> usize {
+        let plan = self.plan();
+        seam::count(&plan, &plan.groups()) + self.seams_within()
+    }
+
+    /// The way that the seam at a place of the list runs.
+    #[must_use]
+    pub fn edge_of_seam(&self, place: usize) -> Option<Edge> {
+        let plan = self.plan();
+        let groups = plan.groups();
+        let own = seam::count(&plan, &groups);
+        if place < own {
+            return seam::edge_of(&plan, &groups, place);
+        }
+        self.edge_within(place - own).map(|(edge, _)| edge)
+    }
+
+    /// The tacks of a seam; a fold has none.
+    #[must_use]
+    pub fn tacks(&self, seam: &Seam) -> Option<Tacks> {
+        seam.joint?;
+        Tacks::spaced(
+            seam.length,
+            self.job.tack_length(seam.thicker),
+            self.job.tack_pitch(seam.thinner),
+        )
+    }
+
+    /// The stitches of a seam; a fold has none.
+    #[must_use]
+    pub fn division(&self, seam: &Seam) -> Option<Division> {
+        seam.joint?;
+        Division::of(seam.length, self.job.stitch_max)
+    }
+
+    /// Settings of the arc.
+    #[must_use]
+    pub const fn arc(&self) -> &Arc {
+        &self.job.arc
+    }
+
+    /// The warmest that the metal may be where a stitch starts: as the job says, or the limit of its alloy.
+    #[must_use]
+    pub fn interpass_max(&self) -> Temperature {
+        let own = self.job.welding.interpass_max;
+        own.unwrap_or_else(|| interpass_limit(self.job.alloy).value)
+    }
+
+    /// Emissivity of its outside: as the job says, or that of bright sheet.
+    #[must_use]
+    pub fn emissivity(&self) -> Ratio {
+        let own = self.job.welding.emissivity;
+        own.unwrap_or_else(|| bright(self.job.alloy).value)
+    }
+}

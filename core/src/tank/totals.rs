@@ -1,0 +1,41 @@
+//! Sums over a whole tank.
+
+use super::Tank;
+use crate::units::{Energy, Length, Mass, Time};
+
+/// Sums over the whole job.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub struct Totals {
+    /// Welded seams together.
+    pub seam: Length,
+    /// Tacks.
+    pub tacks: u32,
+    /// Stitches.
+    pub stitches: u32,
+    /// Time with the arc burning along seams, tacks not counted.
+    pub arc: Time,
+    /// Heat input along all seams.
+    pub heat: Energy,
+    /// All blanks together.
+    pub mass: Mass,
+}
+
+impl Tank {
+    /// Sums over the whole job.
+    #[must_use]
+    pub fn totals(&self) -> Totals {
+        let mut totals = Totals::default();
+        for seam in self.seams().filter(|seam| seam.welded) {
+            totals.seam = Length::from_metres(totals.seam.si() + seam.length.si());
+            totals.tacks += self.tacks(&seam).map_or(0, |tacks| u32::from(tacks.count));
+            totals.stitches += self
+                .division(&seam)
+                .map_or(0, |division| u32::from(division.count));
+        }
+        totals.arc = self.arc().time_along(totals.seam);
+        totals.heat = self.arc().heat_along(totals.seam);
+        totals.mass = Mass::from_kilograms(self.panels().map(|panel| panel.mass.si()).sum());
+        totals
+    }
+}

@@ -1,0 +1,536 @@
+//! Moving-source temperatures against published figures and independent evaluations; the source stands
+//! beside each check. Rows named `T3.…` are of `data/welding/checks.json`.
+
+use std::f64::consts::PI;
+
+use proptest::prelude::*;
+use seamwright_core::heat::moving::adams::Regime;
+use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::units::refuse::Field;
+use seamwright_core::units::{
+    Angle, AngleUnit, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
+    TemperatureUnit,
+};
+use seamwright_tests::Outcome;
+use seamwright_tests::amounts::{celsius, mm};
+use seamwright_tests::checks::{expect, input, welding};
+use seamwright_tests::near::{Tolerance, near};
+use serde_json::Value;
+
+fn degrees(temperature: Temperature) -> f64 {
+    temperature.in_unit(TemperatureUnit::Celsius)
+}
+
+/// A source over a plate as the rows give it, in SI except for the temperatures.
+fn moving(q: f64, v: f64, k: f64, rho_c: f64, d: f64, start: f64) -> Moving {
+    let source = Source {
+        power: q,
+        travel: Speed::from_metres_per_second(v),
+    };
+    let plate = Plate {
+        thickness: Length::from_metres(d),
+        conductivity: k,
+        heat_capacity: rho_c,
+        start: celsius(start),
+    };
+    Moving::new(source, plate).unwrap()
+}
+
+fn thin_row(check: &Value) -> Result<Rosenthal, String> {
+    let rho_c = input(check, "rho")? * input(check, "c")?;
+    let [q, v, k, d] = ["q_W", "v_m_s", "k", "d_m"].map(|key| input(check, key));
+    Ok(moving(q?, v?, k?, rho_c, d?, 20.0).thin(2).unwrap())
+}
+
+fn rise_at(field: &Rosenthal, check: &Value) -> Result<f64, String> {
+    let [xi, y] = ["xi_m", "y_m"].map(|key| input(check, key));
+    let place = field.at(Length::from_metres(xi?), Length::from_metres(y?));
+    Ok(place.unwrap().si() - 293.15)
+}
+
+/// Rosenthal's thin plate with scipy's K0.
+#[test]
+fn thin_plate_at_places() -> Outcome {
+    for id in [
+        "T3.rosthin.-0.01_0",
+        "T3.rosthin.0_0.01",
+        "T3.rosthin.-0.02_0.01",
+        "T3.rosthin.0.01_0",
+    ] {
+        let check = welding(id);
+        expect(&check, "dT_K", rise_at(&thin_row(&check)?, &check)?)?;
+    }
+    // references.md, "Moving source": 425.818 °C, computed with scipy.
+    let field = moving(1_000.0, 0.005, 138.0, 2_680.0 * 900.0, 0.003, 25.0).thin(2)?;
+    let got = degrees(field.at(mm(-20.0), mm(10.0))?);
+    near(
+        "references.md",
+        got,
+        425.818,
+        Tolerance {
+            relative: 0.0,
+            absolute: 6e-4,
+        },
+    )?;
+    Ok(())
+}
+
+/// Rosenthal's thick plate, plain arithmetic.
+#[test]
+fn thick_plate_at_places() -> Outcome {
+    for id in [
+        "T3.rosthick.-0.02_0",
+        "T3.rosthick.0_0.01",
+        "T3.rosthick.-0.02_0.01",
+    ] {
+        let check = welding(id);
+        let [q, v, k, a] = ["q_W", "v_m_s", "k", "a_m2_s"].map(|key| input(&check, key));
+        let k = k?;
+        let plate = moving(q?, v?, k, k / a?, 0.05, 20.0);
+        let flat = plate.thick(Angle::new(180.0, AngleUnit::Degree))?;
+        let rise = rise_at(&flat, &check)?;
+        expect(&check, "dT_K", rise)?;
+        // A source on the edge of a wedge counts as P π / θ: Grong, chapter 1 (from memory).
+        for angle in [90.0, 270.0] {
+            let wedge = plate.thick(Angle::new(angle, AngleUnit::Degree))?;
+            let expected = rise * 180.0 / angle;
+            near(
+                "wedge",
+                rise_at(&wedge, &check)?,
+                expected,
+                Tolerance::relative(1e-12),
+            )?;
+        }
+    }
+    Ok(())
+}
+
+/// The highest of Rosenthal's thin plate in passing, found by scipy's minimiser when the row was made.
+#[test]
+fn peaks_beside_the_seam() -> Outcome {
+    for id in [
+        "T3.rosthin.peak.10",
+        "T3.rosthin.peak.20",
+        "T3.rosthin.peak.40",
+    ] {
+        let check = welding(id);
+        let (field, y) = (thin_row(&check)?, mm(input(&check, "y_mm")?));
+        let peak = field.peak(y)?;
+        expect(&check, "dTpeak_K", peak.temperature.si() - 293.15)?;
+        // By plain search as well, and no neighbour may be hotter.
+        let behind = peak.after.si() * 0.005;
+        let top = field.at(Length::from_metres(-behind), y)?.si();
+        near(
+            "place",
+            top,
+            peak.temperature.si(),
+            Tolerance::relative(1e-12),
+        )?;
+        for off in [0.999, 1.001] {
+            assert!(field.at(Length::from_metres(-behind * off), y)?.si() < top);
+        }
+        // The band hotter than that peak ends there.
+        let width = field.width_above(peak.temperature)?;
+        near("width", width.si(), 2.0 * y.si(), Tolerance::relative(1e-9))?;
+    }
+    Ok(())
+}
+
+/// 304, 1.5 mm: the melt by full Rosenthal (scipy), by the fast limit, and Wells' power for that width.
+#[test]
+fn the_melt_in_thin_stainless() -> Outcome {
+    let check = welding("T3.meltwidth.304");
+    let [q, v, k, d] = ["q_W", "v_m_s", "k", "d_m"].map(|key| input(&check, key));
+    let rho_c = input(&check, "rho")? * input(&check, "c")?;
+    let plate = moving(q?, v?, k?, rho_c, d?, input(&check, "T0")?);
+    let melting = celsius(input(&check, "Tm")?);
+    let width = plate.thin(2)?.width_above(melting)?;
+    expect(
+        &check,
+        "width_full_mm",
+        width.in_unit(LengthUnit::Millimetre),
+    )?;
+    let fast = plate
+        .fast_width_thin(melting)?
+        .in_unit(LengthUnit::Millimetre);
+    expect(&check, "width_fast1D_mm", fast)?;
+    expect(
+        &check,
+        "Wells_q_for_width_W",
+        plate.wells_power_thin(melting, width)?,
+    )?;
+    Ok(())
+}
+
+/// 5052, 3.2 mm, 831.6 W: references-welding.md, section 3, independent evaluation with scipy: the melt
+/// 6.88 mm wide in full, 16.96 mm by the fast limit, 771 W by Wells.
+#[test]
+fn the_melt_in_aluminium() -> Outcome {
+    let plate = moving(831.6, 0.005, 138.0, 2_680.0 * 880.0, 0.0032, 20.0);
+    // The row does not say which end of 607 to 649 °C it took; its fast width gives it back.
+    let melting = celsius(649.0);
+    let width = plate
+        .thin(2)?
+        .width_above(melting)?
+        .in_unit(LengthUnit::Millimetre);
+    let fast = plate
+        .fast_width_thin(melting)?
+        .in_unit(LengthUnit::Millimetre);
+    near(
+        "full",
+        width,
+        6.88,
+        Tolerance {
+            relative: 0.0,
+            absolute: 0.01,
+        },
+    )?;
+    near(
+        "fast",
+        fast,
+        16.96,
+        Tolerance {
+            relative: 0.0,
+            absolute: 0.01,
+        },
+    )?;
+    let wells = plate.wells_power_thin(melting, mm(width))?;
+    near(
+        "Wells",
+        wells,
+        771.0,
+        Tolerance {
+            relative: 0.0,
+            absolute: 1.0,
+        },
+    )?;
+    Ok(())
+}
+
+/// A plate known by its heat input only.
+fn adams(q_j_mm: f64, k_j_mm: f64, rho_c_j_mm3: f64, d_mm: f64, start: f64) -> Moving {
+    moving(
+        q_j_mm * 5.0,
+        0.005,
+        k_j_mm * 1e3,
+        rho_c_j_mm3 * 1e9,
+        d_mm * 1e-3,
+        start,
+    )
+}
+
+/// AWS Welding Handbook, vol. 1, worked example with 720 J/mm on 5 mm (from memory).
+#[test]
+fn the_handbook_s_heat_affected_zone() -> Outcome {
+    let plate = adams(720.0, 0.028, 0.0044, 5.0, 25.0);
+    let melting = celsius(1_510.0);
+    let check = welding("T3.AWS.Tp3");
+    let from = mm(input(&check, "Y_mm")?);
+    expect(&check, "Tp_C", degrees(plate.peak_thin(melting, from)?))?;
+    // The same example's first question: 1184 °C at 1.5 mm.
+    let near_edge = degrees(plate.peak_thin(melting, mm(1.5))?);
+    near(
+        "1.5 mm",
+        near_edge,
+        1_184.0,
+        Tolerance {
+            relative: 0.0,
+            absolute: 0.5,
+        },
+    )?;
+    for id in ["T3.AWS.HAZ730", "T3.AWS.HAZ430"] {
+        let check = welding(id);
+        let y = plate.distance_thin(melting, celsius(input(&check, "Tp")?))?;
+        expect(&check, "Y_mm", y.in_unit(LengthUnit::Millimetre))?;
+    }
+    // With 200 °C of preheat: 28.4 mm.
+    let warm = adams(720.0, 0.028, 0.0044, 5.0, 200.0);
+    let y = warm
+        .distance_thin(melting, celsius(430.0))?
+        .in_unit(LengthUnit::Millimetre);
+    near(
+        "preheat",
+        y,
+        28.4,
+        Tolerance {
+            relative: 0.0,
+            absolute: 0.05,
+        },
+    )?;
+    Ok(())
+}
+
+/// AWS Welding Handbook, vol. 1 (from memory); IIT Roorkee, NPTEL course 112107090, lecture 20.
+#[test]
+fn freezing_times() -> Outcome {
+    for id in ["T3.AWS.St", "T3.NPTEL.St"] {
+        let check = welding(id);
+        let [q, k, rho_c, melt, start] =
+            ["Hnet", "k", "rhoC", "Tm", "T0"].map(|key| input(&check, key));
+        let plate = adams(q?, k?, rho_c?, 10.0, start?);
+        let latent = input(&check, "L_J_mm3")? * 1e9;
+        expect(
+            &check,
+            "St_s",
+            plate.solidification_time(celsius(melt?), latent)?.si(),
+        )?;
+    }
+    Ok(())
+}
+
+/// Adams' rates; the thin one after a problem of Parmar's.
+#[test]
+fn cooling_rates() -> Outcome {
+    let check = welding("T3.cool.thin");
+    let [u, i, eta, v, d, k, rho_c, start, at] =
+        ["U", "I", "eta", "v_mm_s", "h_mm", "k", "rhoC", "T0", "Tc"]
+            .map(|key| input(&check, key).unwrap());
+    let plate = moving(u * i * eta, v * 1e-3, k * 1e3, rho_c * 1e9, d * 1e-3, start);
+    let at = celsius(at);
+    let line = plate
+        .line_energy()
+        .in_unit(LineEnergyUnit::JoulePerMillimetre);
+    expect(&check, "Hnet", line)?;
+    expect(&check, "R_C_s", plate.cooling_rate_thin(at)?)?;
+    expect(&check, "tau", plate.relative_thickness(at)?)?;
+    assert_eq!(plate.regime(at)?, Regime::Thin);
+    expect(
+        &welding("T3.cool.thick"),
+        "R_C_s",
+        plate.cooling_rate_thick(at)?,
+    )?;
+    Ok(())
+}
+
+/// AWS Welding Handbook, vol. 1 (from memory): thin below 0.6, thick above 0.9, split at 0.75.
+#[test]
+fn regimes() -> Outcome {
+    let regime = |d: f64| adams(720.0, 0.028, 0.0044, d, 25.0).regime(celsius(550.0));
+    // τ = d √(0.0044 · 525 / 720), d in mm.
+    let d = |tau: f64| tau / (0.0044_f64 * 525.0 / 720.0).sqrt();
+    assert_eq!(regime(d(0.59))?, Regime::Thin);
+    assert_eq!(regime(d(0.61))?, Regime::RatherThin);
+    assert_eq!(regime(d(0.74))?, Regime::RatherThin);
+    assert_eq!(regime(d(0.76))?, Regime::RatherThick);
+    assert_eq!(regime(d(0.91))?, Regime::Thick);
+    assert!(regime(d(0.74))?.is_thin() && !regime(d(0.76))?.is_thin());
+    Ok(())
+}
+
+/// The short formulas are what the fields come to for a fast arc, each by its own route: widths and
+/// cooling times of the one against the other.
+#[test]
+fn a_fast_arc_comes_to_the_short_formulas() -> Outcome {
+    // Stainless at a metre a second: v r / 2a is some thousands a few millimetres off.
+    let plate = moving(60_000.0, 1.0, 25.0, 4.74e6, 0.0015, 20.0);
+    let (hot, cold) = (celsius(800.0), celsius(500.0));
+    let thin = plate.thin(2)?;
+    let width = thin.width_above(cold)?.si();
+    near(
+        "width",
+        width,
+        plate.fast_width_thin(cold)?.si(),
+        Tolerance::relative(2e-3),
+    )?;
+    let time = thin.cooling_time(hot, cold)?.si();
+    near(
+        "thin",
+        time,
+        plate.cooling_time_thin(hot, cold)?.si(),
+        Tolerance::relative(1e-3),
+    )?;
+    // A thick plate cools along the seam by the short formula whatever the speed.
+    let thick = plate.thick(Angle::from_radians(PI))?;
+    let time = thick.cooling_time(hot, cold)?.si();
+    near(
+        "thick",
+        time,
+        plate.cooling_time_thick(hot, cold)?.si(),
+        Tolerance::relative(1e-9),
+    )?;
+    // The hottest in passing at y of a thick plate: 2/(πe) Q/(ρc y²), Rosenthal's fast limit.
+    let peak = thick.peak(mm(5.0))?.temperature.si() - 293.15;
+    let fast = 2.0 / (PI * 1.0_f64.exp()) * 60_000.0 / (4.74e6 * 0.005_f64.powi(2));
+    near("thick peak", peak, fast, Tolerance::relative(1e-3))?;
+    // Adams' form far from a melt of no width, whose 5.44 is 2e rounded; and Wells' power for the width of a
+    // fast arc's melt, which comes to 5/2e of the field's own.
+    let adams = plate.peak_thick(celsius(5_000.0), mm(40.0))?.si() - 293.15;
+    let own = thick.peak(mm(40.0))?.temperature.si() - 293.15;
+    near("Adams", adams, own, Tolerance::relative(3e-3))?;
+    let width = thick.width_above(hot)?;
+    let share = plate.wells_power_thick(hot, width)? / 60_000.0;
+    near(
+        "Wells",
+        share,
+        2.5 / 1.0_f64.exp(),
+        Tolerance::relative(4e-3),
+    )?;
+    // The times of both forms agree at the thickness that the transition names.
+    let d = plate.transition_thickness(hot, cold)?;
+    let at = moving(60_000.0, 1.0, 25.0, 4.74e6, d.si(), 20.0);
+    let (thin, thick) = (
+        at.cooling_time_thin(hot, cold)?,
+        at.cooling_time_thick(hot, cold)?,
+    );
+    near(
+        "transition",
+        thin.si(),
+        thick.si(),
+        Tolerance::relative(1e-12),
+    )?;
+    // Rates are the times' slopes.
+    let (low, high) = (celsius(599.5), celsius(600.5));
+    let slope = 1.0 / plate.cooling_time_thin(high, low)?.si();
+    near(
+        "slope",
+        slope,
+        plate.cooling_rate_thin(celsius(600.0))?,
+        Tolerance::relative(1e-5),
+    )?;
+    let slope = 1.0 / plate.cooling_time_thick(high, low)?.si();
+    near(
+        "slope",
+        slope,
+        plate.cooling_rate_thick(celsius(600.0))?,
+        Tolerance::relative(1e-5),
+    )?;
+    Ok(())
+}
+
+proptest! {
+    /// Peaks by a plain search along a line beside the seam, in both forms.
+    #[test]
+    fn no_place_on_the_line_is_hotter_than_its_peak(
+        power in 200.0_f64..4_000.0,
+        speed in 0.5_f64..20.0,
+        k in 10.0_f64..230.0,
+        rho_c in 2.0e6_f64..5.0e6,
+        y in 0.5_f64..80.0,
+        sheets in 1_u8..4,
+        wedge in 30.0_f64..330.0,
+        thin: bool,
+    ) {
+        let plate = moving(power, speed * 1e-3, k, rho_c, 0.002, 20.0);
+        let field = if thin {
+            plate.thin(sheets).unwrap()
+        } else {
+            plate.thick(Angle::new(wedge, AngleUnit::Degree)).unwrap()
+        };
+        let peak = field.peak(mm(y)).unwrap();
+        let behind = peak.after.si() * speed;
+        prop_assume!(behind < 9e4);
+        let at = |behind: f64| field.at(mm(-behind), mm(y)).unwrap().si() - 293.15;
+        let top = peak.temperature.si() - 293.15;
+        prop_assert!((at(behind) - top).abs() <= 1e-9 * top + 1e-9);
+        for step in 0..40 {
+            // The field ends at 100 m.
+            let place = (1.3_f64.powi(step - 30) * (behind + 0.01 * y)).min(9e4);
+            prop_assert!(at(place) <= top * (1.0 + 1e-12) + 1e-9, "{} at {place}", at(place));
+        }
+        // And it falls off further out.
+        prop_assert!(field.peak(mm(y * 1.01)).unwrap().temperature < peak.temperature);
+        if top > 0.5 && top < 4_000.0 {
+            let width = field.width_above(peak.temperature).unwrap();
+            prop_assert!((width.in_unit(LengthUnit::Millimetre) / (2.0 * y) - 1.0).abs() < 1e-7);
+        }
+    }
+}
+
+/// What is refused names its field.
+#[test]
+fn refusals() {
+    let source = Source {
+        power: 1_000.0,
+        travel: Speed::new(200.0, SpeedUnit::MillimetrePerMinute),
+    };
+    let plate = Plate {
+        thickness: mm(2.0),
+        conductivity: 138.0,
+        heat_capacity: 2.4e6,
+        start: celsius(20.0),
+    };
+    let field = |source, plate| Moving::new(source, plate).unwrap_err().field;
+    assert_eq!(
+        field(
+            Source {
+                power: 0.0,
+                ..source
+            },
+            plate
+        ),
+        Field::Power
+    );
+    assert_eq!(
+        field(
+            Source {
+                travel: Speed::default(),
+                ..source
+            },
+            plate
+        ),
+        Field::Travel
+    );
+    assert_eq!(
+        field(
+            source,
+            Plate {
+                thickness: mm(0.0),
+                ..plate
+            }
+        ),
+        Field::Thickness
+    );
+    assert_eq!(
+        field(
+            source,
+            Plate {
+                conductivity: f64::NAN,
+                ..plate
+            }
+        ),
+        Field::Conductivity
+    );
+    // Per gram instead of per cubic metre.
+    assert_eq!(
+        field(
+            source,
+            Plate {
+                heat_capacity: 880.0,
+                ..plate
+            }
+        ),
+        Field::HeatCapacity
+    );
+    assert_eq!(
+        field(
+            source,
+            Plate {
+                start: celsius(-100.0),
+                ..plate
+            }
+        ),
+        Field::Start
+    );
+    let moving = Moving::new(source, plate).unwrap();
+    assert_eq!(moving.thin(0).unwrap_err().field, Field::Sheets);
+    assert_eq!(
+        moving.thick(Angle::default()).unwrap_err().field,
+        Field::Angle
+    );
+    let thin = moving.thin(2).unwrap();
+    assert_eq!(
+        thin.at(mm(0.0), mm(0.0)).unwrap_err().field,
+        Field::Distance
+    );
+    assert_eq!(thin.peak(mm(0.0)).unwrap_err().field, Field::Distance);
+    assert_eq!(
+        thin.width_above(celsius(20.0)).unwrap_err().field,
+        Field::Rise
+    );
+    assert!(thin.cooling_time(celsius(300.0), celsius(400.0)).is_err());
+    assert!(
+        moving
+            .cooling_time_thin(celsius(300.0), celsius(300.0))
+            .is_err()
+    );
+}

@@ -1,0 +1,606 @@
+//! Leak tests against published figures; the source stands beside each check.
+//!
+//! `data/geometry/checks.json` and `data/welding/checks.json` hold figures gathered and evaluated apart
+//! from this project, each with its source and tolerance; the tests below name those they use.
+
+use seamwright_core::leak::{
+    Decay, GAS, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
+    StoredEnergy, Verdict, Vessel, WATER, bubble_time, force, head_for, hold, pressure_under,
+    weighs,
+};
+use seamwright_core::units::{
+    Area, AreaUnit, Length, Pressure, PressureUnit, Temperature, Time, TimeUnit, Volume, VolumeUnit,
+};
+use seamwright_tests::Outcome;
+use seamwright_tests::amounts::{litres, mm};
+use seamwright_tests::checks::{self, number, tolerance};
+use seamwright_tests::near::{Tolerance, near};
+use serde_json::Value;
+
+/// R as 40 CFR 1065.644 prints it.
+const OLDER_GAS: f64 = 8.314_472;
+
+fn geometry(id: &'static str) -> (Value, Value, Tolerance) {
+    let check = checks::geometry(id);
+    let tolerance = tolerance(&check);
+    (
+        check["inputs"].clone(),
+        check["expected"].clone(),
+        tolerance,
+    )
+}
+
+fn welding(id: &'static str) -> (Value, Value) {
+    let check = checks::welding(id);
+    (check["inputs"].clone(), check["expected"].clone())
+}
+
+fn pa(value: f64) -> Pressure {
+    Pressure::from_pascals(value)
+}
+
+fn psi(value: f64) -> Pressure {
+    Pressure::new(value, PressureUnit::Psi)
+}
+
+fn m3(value: f64) -> Volume {
+    Volume::from_cubic_metres(value)
+}
+
+fn kelvins(value: f64) -> Temperature {
+    Temperature::from_kelvins(value)
+}
+
+const ATMOSPHERE: f64 = 101_325.0;
+
+fn reading(seconds: f64, gauge: f64, kelvin: f64, barometer: f64) -> Reading {
+    Reading {
+        time: Time::from_seconds(seconds),
+        gauge: pa(gauge),
+        temperature: kelvins(kelvin),
+        barometer: pa(barometer),
+    }
+}
+
+fn gauge_only(gauge: f64) -> Instruments {
+    Instruments::new(pa(gauge), 0.0, pa(0.0)).unwrap()
+}
+
+/// `pcc2-*`: ASME PCC-2 article 501 appendix II, and the plainer bound.
+#[test]
+fn stored_energy_of_pcc2() -> Outcome {
+    for id in ["pcc2-20000-0.05", "pcc2-20684-0.1", "pcc2-100000-0.2"] {
+        let (given, expected, tolerance) = geometry(id);
+        let got = StoredEnergy::new(
+            m3(number(&given["V"])),
+            pa(number(&given["pg"])),
+            pa(number(&given["Pa"])),
+        )?;
+        near(id, got.air.si(), number(&expected["E_J"]), tolerance)?;
+        near(id, got.tnt().si(), number(&expected["TNT_kg"]), tolerance)?;
+        near(
+            id,
+            got.air_at_most.si(),
+            number(&expected["Brode_J"]),
+            tolerance,
+        )?;
+        assert!(got.water < got.air && got.air < got.air_at_most);
+    }
+    Ok(())
+}
+
+/// references.md, "Tightness and pressure": 6 L at 20 kPa holds about 91 J by the appendix and 300 J by the
+/// bound, at 7 bar about 5.4 kJ. references-welding.md, section 11: 50 L at 0.35 bar 1.4 kJ and 4.4 kJ in
+/// air, 0.014 J in water; references-geometry.md, section 7: 100 L of water at 20 kPa 0.009 J.
+#[test]
+fn stored_energy_of_the_worked_examples() -> Outcome {
+    let stored = |volume, gauge| StoredEnergy::new(litres(volume), pa(gauge), pa(ATMOSPHERE));
+    let small = stored(6.0, 20_000.0)?;
+    let half = |absolute| Tolerance {
+        relative: 0.0,
+        absolute,
+    };
+    near("6 L", small.air.si(), 91.0, half(0.5))?;
+    near("6 L, bound", small.air_at_most.si(), 300.0, half(1e-9))?;
+    near(
+        "7 bar",
+        stored(6.0, 700_000.0)?.air.si(),
+        5_400.0,
+        half(50.0),
+    )?;
+    let large = stored(50.0, 35_000.0)?;
+    near("50 L", large.air.si(), 1_400.0, half(50.0))?;
+    near("50 L, bound", large.air_at_most.si(), 4_400.0, half(50.0))?;
+    near("50 L, water", large.water.si(), 0.014, half(0.000_5))?;
+    near(
+        "100 L",
+        stored(100.0, 20_000.0)?.water.si(),
+        0.009,
+        half(0.000_5),
+    )?;
+    // m g h, common physics: 91 J lift 1 kg 9.3 m.
+    near(
+        "height",
+        small.throws_kilogram().si(),
+        small.air.si() / 9.806_65,
+        half(1e-12),
+    )?;
+    assert_eq!(small.to_string(), "91 J, enough to throw 1 kg 9.3 m high");
+    Ok(())
+}
+
+/// `hydro-head`, of 46 CFR 119.435; references-geometry.md, section 7: 20 kPa stand under 2.04 m of water;
+/// references-welding.md, section 11: 0.35 m of water is 0.034 bar.
+#[test]
+fn heads_of_water() -> Outcome {
+    let (given, expected, tolerance) = geometry("hydro-head");
+    let head = Length::from_metres(number(&given["h"]));
+    let got = pressure_under(head, number(&given["rho"]));
+    near("3.5 m", got.si(), number(&expected["p"]), tolerance)?;
+    let hundredth = Tolerance {
+        relative: 0.0,
+        absolute: 0.005,
+    };
+    near(
+        "20 kPa",
+        head_for(pa(20_000.0), WATER).si(),
+        2.04,
+        hundredth,
+    )?;
+    let bar = pressure_under(mm(350.0), WATER).in_unit(PressureUnit::Bar);
+    near("0.35 m", bar, 0.034, Tolerance::relative(0.02))?;
+    Ok(())
+}
+
+/// `T11.panelforce`: p A. In words, 4.8 kN is the weight of 489 kg.
+#[test]
+fn force_on_a_panel() -> Outcome {
+    let (given, expected) = welding("T11.panelforce");
+    let area = number(&given["panel_mm"][0]) * number(&given["panel_mm"][1]);
+    let got = force(
+        Pressure::new(number(&given["p_bar"]), PressureUnit::Bar),
+        Area::new(area, AreaUnit::SquareMillimetre),
+    );
+    near(
+        "force",
+        got,
+        number(&expected["F_N"]),
+        Tolerance::relative(1e-12),
+    )?;
+    near("weight", weighs(got).si(), 489.5, Tolerance::relative(1e-3))?;
+    Ok(())
+}
+
+/// `decay-1065`: the printed example of 40 CFR 1065.644. R there is an older figure, so the moles differ by
+/// 1.1 millionths. The tank is drawn empty and leaks inwards.
+#[test]
+fn decay_of_40_cfr_1065_644() -> Outcome {
+    let (given, expected, tolerance) = geometry("decay-1065");
+    let kelvin = number(&given["T"]);
+    let readings = [("p1", 0.0), ("p2", number(&given["dt"]))]
+        .map(|(p, t)| reading(t, number(&given[p]) - ATMOSPHERE, kelvin, ATMOSPHERE));
+    let leak = Leak::of(m3(number(&given["V"])), &readings, &gauge_only(1.0))?;
+    let as_printed = leak.rate.moles() * GAS / OLDER_GAS;
+    near("mol/s", as_printed, number(&expected["n_mol_s"]), tolerance)?;
+    // And the regulation's own rounding of it.
+    assert_eq!(format!("{:.5}", leak.rate.moles()), "0.00030");
+    near("s", leak.lasted.si(), 70.0, Tolerance::relative(1e-12))?;
+    Ok(())
+}
+
+/// `decay-temp`: 50 L while the barometer falls 2 hPa and the air cools by half a kelvin.
+#[test]
+fn decay_made_good_for_temperature_and_barometer() -> Outcome {
+    let (given, expected, tolerance) = geometry("decay-temp");
+    let of = |name: &str| number(&given[name]);
+    let readings = [
+        reading(0.0, of("pg1"), of("T1"), of("patm1")),
+        reading(of("dt"), of("pg2"), of("T2"), of("patm2")),
+    ];
+    let leak = Leak::of(m3(of("V")), &readings, &gauge_only(1.0))?;
+    let gauge = leak.gauge_only.throughput(leak.air);
+    near("gauge", gauge, number(&expected["apparent_Q"]), tolerance)?;
+    let made_good = leak.rate.throughput(leak.air);
+    near(
+        "made good",
+        made_good,
+        number(&expected["true_Q"]),
+        tolerance,
+    )?;
+    Ok(())
+}
+
+/// references-geometry.md, section 7: 50 L that fall by 100 Pa in 600 s leak 8.333e-3 Pa·m³/s, which is
+/// 0.0833 mbar·L/s and 0.0822 atm·cm³/s; in standard cubic centimetres a minute, Q/101325·10⁶·60·273.15/T.
+#[test]
+fn units_of_a_leak_rate() -> Outcome {
+    let readings = [
+        reading(0.0, 20_000.0, 293.15, ATMOSPHERE),
+        reading(600.0, 19_900.0, 293.15, ATMOSPHERE),
+    ];
+    let leak = Leak::of(litres(50.0), &readings, &gauge_only(1.0))?;
+    let q = leak.rate.throughput(leak.air);
+    near("Pa m3/s", q, 8.333e-3, Tolerance::relative(1e-4))?;
+    near("mbar L/s", q * 10.0, 0.083_3, Tolerance::relative(1e-3))?;
+    near(
+        "atm cc/s",
+        q / 0.101_325,
+        0.082_2,
+        Tolerance::relative(1e-3),
+    )?;
+    let sccm = q / ATMOSPHERE * 1e6 * 60.0 * 273.15 / 293.15;
+    near("sccm", leak.rate.sccm(), sccm, Tolerance::relative(1e-12))?;
+    let back = LeakRate::from_sccm(leak.rate.sccm());
+    near(
+        "back",
+        back.moles(),
+        leak.rate.moles(),
+        Tolerance::relative(1e-12),
+    )?;
+    Ok(())
+}
+
+/// `decay-dT`: 0.1 K at 1.2 bar absolute is 41.4 Pa. references.md: 1 K in 293 K is 0.34 % of it.
+#[test]
+fn warming_of_the_air() -> Outcome {
+    let (given, expected, tolerance) = geometry("decay-dT");
+    let gauge = number(&given["p_abs"]) - ATMOSPHERE;
+    let air = Decay::new(
+        litres(6.0),
+        pa(gauge),
+        pa(ATMOSPHERE),
+        kelvins(number(&given["T"])),
+    )?;
+    let got = air.warming(number(&given["dT"]));
+    near("0.1 K", got.si(), number(&expected["dp"]), tolerance)?;
+    let share = air.warming(1.0).si() / number(&given["p_abs"]);
+    near("1 K", share, 0.003_4, Tolerance::relative(0.01))?;
+    Ok(())
+}
+
+/// `min-time`: t = V n δp / Q with n = 10; and with the temperature held to 0.1 K, by the root of the
+/// squares of 10 Pa and of `decay-dT`'s 41.4 Pa.
+#[test]
+fn time_to_see_a_leak() -> Outcome {
+    let (given, expected, tolerance) = geometry("min-time");
+    let kelvin = kelvins(293.15);
+    let leak = LeakRate::from_throughput(number(&given["Q_limit"]), kelvin);
+    let air = Decay::new(
+        m3(number(&given["V"])),
+        pa(20_000.0),
+        pa(ATMOSPHERE),
+        kelvin,
+    )?;
+    let measure = number(&given["factor"]);
+    let gauge = gauge_only(number(&given["resolution_Pa"]));
+    let got = air.time_to_see(leak, &gauge, measure)?;
+    near("time", got.si(), number(&expected["t_s"]), tolerance)?;
+    let back = air.least_leak(got, &gauge, measure)?;
+    near(
+        "leak",
+        back.moles(),
+        leak.moles(),
+        Tolerance::relative(1e-12),
+    )?;
+    let (_, dt, _) = geometry("decay-dT");
+    let drifting = Instruments::new(pa(10.0), 0.1, pa(0.0))?;
+    let slower = air.time_to_see(leak, &drifting, measure)?.si();
+    let both = 10.0_f64.hypot(number(&dt["dp"]));
+    near(
+        "drifting",
+        slower / got.si(),
+        both / 10.0,
+        Tolerance::relative(1e-9),
+    )?;
+    Ok(())
+}
+
+/// `bubble-1`, `bubble-3`; and 4.24 s for a bubble of 2 mm at 1e-4 Pa·m³/s, references-geometry.md section 7.
+#[test]
+fn bubbles_of_soap() -> Outcome {
+    let air = kelvins(293.15);
+    for id in ["bubble-1", "bubble-3"] {
+        let (given, expected, tolerance) = geometry(id);
+        let leak = LeakRate::from_throughput(number(&given["Q_Pa_m3_s"]), air);
+        let got = bubble_time(mm(number(&given["bubble_mm"])), leak, air)?;
+        near(
+            id,
+            got.si(),
+            number(&expected["seconds_per_bubble"]),
+            tolerance,
+        )?;
+    }
+    let two = bubble_time(mm(2.0), LeakRate::from_throughput(1e-4, air), air)?;
+    near("2 mm", two.si(), 4.24, Tolerance::relative(2e-3))?;
+    Ok(())
+}
+
+/// The pressures of the rules: 33 CFR 183.542, 46 CFR 58.50-10(c), 46 CFR 119.435 as read; ISO 21487 from
+/// memory; `T11.leaktest` for light aircraft.
+#[test]
+fn pressures_of_the_rules() -> Outcome {
+    let exact = Tolerance::relative(1e-12);
+    let at = |rule: Rule, head: f64| rule.pressure(pa(head)).si();
+    for (rule, least, heads) in [
+        (Rule::BoatFuelUs, psi(3.0).si(), 1.5),
+        (Rule::DieselUs, psi(5.0).si(), 1.5),
+        (Rule::IntegralDieselUs, 35_000.0, 1.0),
+        (Rule::SmallCraft, 20_000.0, 1.5),
+    ] {
+        near(rule.source(), at(rule, 0.0), least, exact)?;
+        near(rule.source(), at(rule, least / heads * 0.99), least, exact)?;
+        near(
+            rule.source(),
+            at(rule, least * 2.0),
+            least * 2.0 * heads,
+            exact,
+        )?;
+    }
+    near("own head", at(Rule::OwnHead, 4_000.0), 6_000.0, exact)?;
+    let (_, expected) = welding("T11.leaktest");
+    let aircraft = Rule::LightAircraft.pressure(pa(9_000.0));
+    let within = Tolerance::relative(0.01);
+    let kilopascals = aircraft.in_unit(PressureUnit::Kilopascal);
+    near("kPa", kilopascals, number(&expected["p_max_kPa"]), within)?;
+    let pounds = aircraft.in_unit(PressureUnit::Psi);
+    near("psi", pounds, number(&expected["p_max_psi"]), within)?;
+    // US Coast Guard, boatbuilder's handbook, static pressure test: at least 5 minutes, and one for every 10
+    // gallons or part of them past 50.
+    for (gallons, minutes) in [
+        (5.0, 5.0),
+        (50.0, 5.0),
+        (50.1, 6.0),
+        (60.0, 6.0),
+        (75.0, 8.0),
+    ] {
+        let got = hold(Volume::new(gallons, VolumeUnit::UsGallon));
+        near("hold", got.in_unit(TimeUnit::Minute), minutes, exact)?;
+    }
+    Ok(())
+}
+
+fn day_tank() -> Vessel {
+    Vessel {
+        volume: litres(60.0),
+        height: mm(300.0),
+        head: mm(1_200.0),
+        panel: Area::new(0.24, AreaUnit::SquareMetre),
+        weakest: pa(40_000.0),
+        density: 840.0,
+        keep_dry: true,
+    }
+}
+
+/// A day tank for diesel under each rule; figures by hand from the rule and ρ g h.
+#[test]
+fn a_tank_under_each_rule() -> Outcome {
+    let tank = day_tank();
+    let plan = |rule| tank.plan(rule, pa(ATMOSPHERE), None);
+    let boat = plan(Rule::BoatFuelUs)?;
+    assert_eq!(
+        (boat.method, boat.reason),
+        (Method::AirSoap, Reason::RuleGas)
+    );
+    near(
+        "3 psi",
+        boat.pressure.si(),
+        20_684.27,
+        Tolerance::relative(1e-6),
+    )?;
+    near(
+        "force",
+        boat.force,
+        20_684.27 * 0.24,
+        Tolerance::relative(1e-6),
+    )?;
+    let integral = plan(Rule::IntegralDieselUs)?;
+    assert_eq!(integral.reason, Reason::RuleWater);
+    // 35 kPa exactly are 3.569 m of water over the lowest point; the regulation rounds to 3.5 m of standpipe.
+    near(
+        "pipe",
+        integral.water_level.si(),
+        3.569,
+        Tolerance::relative(1e-3),
+    )?;
+    near(
+        "full",
+        integral.water.si(),
+        60.0,
+        Tolerance::relative(1e-12),
+    )?;
+    let own = plan(Rule::OwnHead)?;
+    assert_eq!(
+        (own.method, own.reason),
+        (Method::WaterHead, Reason::WaterSafest)
+    );
+    near(
+        "1.5 heads",
+        own.pressure.si(),
+        1.5 * 840.0 * 9.806_65 * 1.2,
+        Tolerance::relative(1e-9),
+    )?;
+    let aircraft = plan(Rule::LightAircraft)?;
+    near(
+        "1/2 psi",
+        aircraft.pressure.si(),
+        3_447.4,
+        Tolerance::relative(1e-4),
+    )?;
+    // Nothing passes what the weakest panel takes: refused, or for the aircraft rule's most, less.
+    let weak = Vessel {
+        weakest: pa(3_000.0),
+        ..tank
+    };
+    for rule in Rule::ALL {
+        match weak.plan(rule, pa(ATMOSPHERE), None) {
+            Ok(plan) => {
+                assert_eq!(rule, Rule::LightAircraft);
+                assert!(plan.pressure <= weak.weakest && plan.relief <= weak.weakest);
+            }
+            Err(error) => assert!(matches!(error, LeakError::TooWeak(_)), "{error}"),
+        }
+    }
+    Ok(())
+}
+
+/// A gauge is chosen where it shows the leak in time, by `min-time`'s law, and not where it does not.
+#[test]
+fn a_gauge_only_where_it_is_quick_enough() -> Outcome {
+    let tank = Vessel {
+        volume: litres(50.0),
+        ..day_tank()
+    };
+    let air = kelvins(293.15);
+    let sought = |leak| Sought {
+        leak: LeakRate::from_throughput(leak, air),
+        instruments: gauge_only(10.0),
+        temperature: air,
+    };
+    // 5000 s, over an hour.
+    let slow = tank.plan(Rule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-3)))?;
+    assert_eq!(
+        (slow.method, slow.reason),
+        (Method::WaterHead, Reason::TooSlow)
+    );
+    near(
+        "slow",
+        slow.decay.unwrap().si(),
+        5_000.0,
+        Tolerance::relative(1e-9),
+    )?;
+    let quick = tank.plan(Rule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-2)))?;
+    assert_eq!(
+        (quick.method, quick.reason),
+        (Method::PressureDecay, Reason::Figure)
+    );
+    near(
+        "quick",
+        quick.decay.unwrap().si(),
+        500.0,
+        Tolerance::relative(1e-9),
+    )?;
+    Ok(())
+}
+
+/// The uncertainty of a rate, by the law of propagation (JCGM 100:2008, 5.1.2 and 4.3.7, from memory),
+/// against a thousand made-up tests with readings off at random by what the instruments may be off by.
+#[test]
+fn uncertainty_against_made_up_tests() -> Outcome {
+    let mut random = fastrand::Rng::with_seed(17);
+    let instruments = Instruments::new(pa(10.0), 0.05, pa(5.0))?;
+    for count in [2_u32, 7] {
+        let (mut sum, mut squares, mut said) = (0.0, 0.0, 0.0);
+        const TESTS: u32 = 4_000;
+        for _ in 0..TESTS {
+            let mut off = |most: f64| (2.0 * random.f64() - 1.0) * most;
+            let readings: Vec<Reading> = (0..count)
+                .map(|n| {
+                    let seconds = f64::from(n) * 1_800.0 / f64::from(count - 1);
+                    let absolute = 121_325.0 - 0.2 * seconds;
+                    reading(
+                        seconds,
+                        absolute - ATMOSPHERE + off(10.0),
+                        293.15 + off(0.05),
+                        ATMOSPHERE + off(5.0),
+                    )
+                })
+                .collect();
+            let leak = Leak::of(litres(20.0), &readings, &instruments)?;
+            sum += leak.rate.moles();
+            squares += leak.rate.moles().powi(2);
+            if !leak.scattered {
+                said = leak.uncertainty.moles();
+            }
+        }
+        let tests = f64::from(TESTS);
+        let mean = sum / tests;
+        // 20 L that lose 0.2 Pa/s.
+        let truth = 0.020 * 0.2 / (GAS * 293.15);
+        near("mean", mean, truth, Tolerance::relative(0.01))?;
+        let deviation = (squares / tests - mean * mean).sqrt();
+        near(
+            "twice the deviation",
+            said,
+            2.0 * deviation,
+            Tolerance::relative(0.05),
+        )?;
+    }
+    Ok(())
+}
+
+/// The three verdicts: the uncertainty of each figure by hand, 2·√2·10 Pa/√3 in the difference of two
+/// readings that are good to 10 Pa.
+#[test]
+fn verdicts() -> Outcome {
+    let air = kelvins(293.15);
+    let test = |fall: f64| {
+        let readings = [
+            reading(0.0, 20_000.0, 293.15, ATMOSPHERE),
+            reading(1_000.0, 20_000.0 - fall, 293.15, ATMOSPHERE),
+        ];
+        Leak::of(litres(10.0), &readings, &gauge_only(10.0))
+    };
+    let unsure = 0.010 / 1_000.0 * 2.0 * 2.0_f64.sqrt() * 10.0 / 3.0_f64.sqrt();
+    let got = test(100.0)?.uncertainty.throughput(air);
+    near("2 u", got, unsure, Tolerance::relative(1e-12))?;
+    // 10 L in 1000 s: each pascal is 1e-5 Pa·m³/s, the uncertainty 16.33 of them; allowed are 100.
+    let allowed = LeakRate::from_throughput(1e-3, air);
+    let verdict = |fall| test(fall)?.judge(allowed).map(Verdict::text);
+    assert_eq!(verdict(0.0)?, "tight");
+    assert_eq!(verdict(83.0)?, "tight");
+    assert_eq!(verdict(84.0)?, "cannot tell: test for longer");
+    assert_eq!(verdict(116.0)?, "cannot tell: test for longer");
+    assert_eq!(verdict(117.0)?, "leaks");
+    assert_eq!(verdict(-16.0)?, "tight");
+    assert_eq!(verdict(-17.0)?, "cannot tell: it seems to gain air");
+    // 4 Pa from the limit, so 16.33 / 4 as long.
+    let longer = test(96.0)?.time_to_tell(allowed).unwrap();
+    near(
+        "longer",
+        longer.si(),
+        16.33 / 4.0 * 1_000.0,
+        Tolerance::relative(1e-3),
+    )?;
+    assert_eq!(test(100.0)?.time_to_tell(allowed), None);
+    Ok(())
+}
+
+/// Messages name the reading or the pour, the value and the limit.
+#[test]
+fn messages_name_reading_value_and_limit() {
+    use seamwright_core::capacity::{Pair, calibrate};
+    let readings = [
+        reading(0.0, 20_000.0, 293.15, ATMOSPHERE),
+        reading(60.0, 19_900.0, 293.15, ATMOSPHERE),
+        reading(60.0, 19_900.0, 293.15, ATMOSPHERE),
+    ];
+    let error = Leak::of(litres(6.0), &readings, &gauge_only(10.0)).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "reading 3, time: 60.0 s is out of range: it must be above 60.0 s"
+    );
+    let error = day_tank()
+        .plan(Rule::BoatFuelUs, pa(101.325), None)
+        .unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "the barometer: 0.101 kPa is out of range: it must be at least 50.000 kPa"
+    );
+    let pairs = [[2.0, 2.0], [2.1, 2.2], [5.0, 5.0]].map(|[model, measured]| Pair {
+        model: litres(model),
+        measured: litres(measured),
+    });
+    assert_eq!(
+        calibrate(&pairs, litres(8.0)).unwrap_err().to_string(),
+        "pour 2 is too close to the one before, by the model: 2.100 L is out of range: it must be at least 2.160 L"
+    );
+}
+
+/// `T11.ozone`: HSE OC 668/17, short-term limit in the text of the caution.
+#[test]
+fn ozone_limit_of_the_caution() {
+    let (_, expected) = welding("T11.ozone");
+    let limit = format!("{} ppm over 15 minutes", number(&expected["STEL_ppm"]));
+    let caution = seamwright_core::advice::caution::Caution::OzoneFume;
+    assert!(caution.whole().contains(&limit), "{limit}");
+}

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use super::layers;
+use super::{layers, types};
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
@@ -41,4 +41,9 @@ fn firmware_goes_one_way_down() {
         &read,
         &show,
     ));
+}
+
+#[test]
+fn no_two_public_types_of_core_are_called_alike() {
+    insist(&types::twice(&root().join("core/src/lib.rs"), &read, &show));
 }

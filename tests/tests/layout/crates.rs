@@ -44,6 +44,24 @@ fn firmware_goes_one_way_down() {
 }
 
 #[test]
+fn no_folder_of_core_has_a_circle() {
+    insist(&layers::circles_within(
+        &root().join("core/src/lib.rs"),
+        &read,
+        &show,
+    ));
+}
+
+#[test]
+fn no_folder_of_firmware_has_a_circle() {
+    insist(&layers::circles_within(
+        &root().join("firmware/src/lib.rs"),
+        &read,
+        &show,
+    ));
+}
+
+#[test]
 fn no_two_public_types_of_core_are_called_alike() {
     insist(&types::twice(&root().join("core/src/lib.rs"), &read, &show));
 }

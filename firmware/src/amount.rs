@@ -1,6 +1,5 @@
 //! Quantities as the gauge shows them, in millimetres and litres or in inches and US gallons.
 
-#[cfg(feature = "full")]
 mod more;
 
 use core::fmt::Write;

@@ -1,4 +1,4 @@
-//! A job and a thumb for the unit tests.
+//! Jobs for the unit tests.
 
 use seamwright_core::input::{
     ArcDraft, Block, Cut, Draft, Face, FillDraft, JointsDraft, Shape, Sized, StockDraft, UseDraft,
@@ -6,9 +6,6 @@ use seamwright_core::input::{
 };
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit};
-
-use crate::buttons::{Button, Event};
-use crate::gauge::Gauge;
 
 /// Millimetres.
 pub(crate) const fn mm(value: f64) -> Length {
@@ -54,11 +51,4 @@ pub(crate) fn cut_job(faces: [Face; 2]) -> Draft {
     };
     block.cuts.push(Cut::Edge { faces, legs }).unwrap();
     job
-}
-
-/// Presses buttons one after the other.
-pub(crate) fn press(gauge: &mut Gauge, buttons: &[Button]) {
-    for button in buttons {
-        gauge.handle(Event::Press(*button));
-    }
 }

@@ -13,6 +13,7 @@ use seamwright_core::wire::{
 };
 
 use crate::gauge::{Gauge, MOST_JOBS};
+use crate::page::Kind;
 
 /// An answer is ready: [`Link::frame`] has its bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,7 +63,12 @@ impl Link {
 
     /// Takes one byte; where it closes a request, serves that and holds the answer ready. `status` is what
     /// the board counts. The gauge may show something else afterwards.
-    pub fn take(&mut self, byte: u8, gauge: &mut Gauge, status: &Status) -> Option<Answer> {
+    pub fn take<K: Kind>(
+        &mut self,
+        byte: u8,
+        gauge: &mut Gauge<K>,
+        status: &Status,
+    ) -> Option<Answer> {
         if !self.decoder.gather(byte) {
             return None;
         }
@@ -83,7 +89,12 @@ impl Link {
     }
 
     /// Reads what was gathered and serves it.
-    fn reply(&mut self, gauge: &mut Gauge, status: &Status, computed: &mut bool) -> Reply {
+    fn reply<K: Kind>(
+        &mut self,
+        gauge: &mut Gauge<K>,
+        status: &Status,
+        computed: &mut bool,
+    ) -> Reply {
         match self.first_half(gauge, status) {
             Half::Done(reply) => reply,
             Half::Kept(place) => {
@@ -104,7 +115,7 @@ impl Link {
 
     // Out of line: the request, some 3 KiB, is gone from the stack before a tank is made.
     #[inline(never)]
-    fn first_half(&mut self, gauge: &mut Gauge, status: &Status) -> Half {
+    fn first_half<K: Kind>(&mut self, gauge: &mut Gauge<K>, status: &Status) -> Half {
         // Looked at where it is: a copy of it would not fit the stack of a small board.
         match &self.decoder.read::<Request>() {
             Ok(Request::Keep(draft)) => self.keep(draft.name.as_str(), gauge),
@@ -119,7 +130,7 @@ impl Link {
 
     /// Answers a request without a draft.
     #[inline(never)]
-    fn serve(&self, request: &Request, gauge: &mut Gauge, status: &Status) -> Reply {
+    fn serve<K: Kind>(&self, request: &Request, gauge: &mut Gauge<K>, status: &Status) -> Reply {
         match request {
             Request::Keep(_) | Request::Compute(_) => Reply::Unread(Fault::Unknown),
             Request::Hello => Reply::Hello {
@@ -147,7 +158,7 @@ impl Link {
     }
 
     /// Keeps the draft of the request just read, as it was packed: it is a good one, having been read.
-    fn keep(&self, name: &str, gauge: &mut Gauge) -> Half {
+    fn keep<K: Kind>(&self, name: &str, gauge: &mut Gauge<K>) -> Half {
         let packed = draft_in(self.decoder.message()).unwrap_or_default();
         // Bytes may be read in more than one way, a name found in them only in one.
         if name_of(packed) != Some(name) {

@@ -1,13 +1,23 @@
 //! What the gauge tells of itself through defmt; nothing without that feature.
+//!
+//! It knows nothing of what it is told but how it is written, so that every other part can use it.
 
 use seamwright_core::tank::JobError;
 use seamwright_core::wire::Fault;
 
-use crate::gauge::Screen;
-use crate::pen::Faults;
+/// What may stand in a line of the log.
+#[cfg(feature = "defmt")]
+pub(crate) use defmt::Format as Told;
+
+/// What may stand in a line of the log: anything, since none is written.
+#[cfg(not(feature = "defmt"))]
+pub(crate) trait Told {}
+
+#[cfg(not(feature = "defmt"))]
+impl<T> Told for T {}
 
 /// Another screen was turned to.
-pub(crate) fn turned_to(screen: Screen) {
+pub(crate) fn turned_to(screen: impl Told) {
     #[cfg(feature = "defmt")]
     defmt::info!("screen {}", screen);
     #[cfg(not(feature = "defmt"))]
@@ -23,11 +33,9 @@ pub(crate) fn trouble(error: &JobError) {
 }
 
 /// Pieces of a screen ran into one another: a defect, since the tests allow none.
-pub(crate) fn faults(faults: Faults) {
+pub(crate) fn faults(faults: impl Told) {
     #[cfg(feature = "defmt")]
-    if faults != Faults::default() {
-        defmt::error!("screen laid out badly: {}", faults);
-    }
+    defmt::error!("screen laid out badly: {}", faults);
     #[cfg(not(feature = "defmt"))]
     let _ = faults;
 }

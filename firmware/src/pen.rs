@@ -182,7 +182,6 @@ where
     }
 
     /// Writes a short word as large as a figure.
-    #[cfg(feature = "full")]
     pub fn word(&mut self, at: Point, word: &str) -> Result<(), D::Error> {
         use crate::figures::word;
         self.claim(Rectangle::new(at, word::size(word)));

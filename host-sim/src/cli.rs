@@ -12,15 +12,17 @@ use seamwright_core::input::Measure;
 use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Angle, Length, LengthUnit, Quantity, parse};
+use seamwright_core::weld::WeldPlan;
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
+use crate::report::model::Section;
 use crate::report::pours::{self, Poured};
-use crate::report::{self, Asked, Units, dip};
+use crate::report::{self, Asked, Known, Units, dip, render};
 use crate::sheet::files::Marking;
 use crate::sheet::nest::Stock;
 use crate::sheet::pdf::{Paper, Print};
-use crate::{bench, link, sheet, shots, solve, welding};
+use crate::{bench, link, readings, sheet, shots, solve, welding};
 
 /// Plans one-off welded sheet-metal liquid tanks.
 #[derive(Debug, Parser)]
@@ -245,16 +247,9 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
                 Some(poured) => poured.corrected(&tank, step, &chart),
                 None => chart,
             };
-            if *json {
-                let mut value = dip::json(&chart);
-                if let (Some(poured), Some(map)) = (&poured, value.as_object_mut()) {
-                    map.insert("calibration".to_owned(), poured.json());
-                }
-                object(&value)?;
-            } else {
-                let pours = poured.map_or_else(String::new, |poured| poured.text(*units));
-                print(&(dip::text(&tank, &chart, *units) + &pours))?;
-            }
+            let mut sections = vec![dip::section(&tank, &chart, *units)];
+            sections.extend(poured.map(|poured| poured.section(*units)));
+            answer(&sections, *json)?;
         }
         Command::Solve {
             job,
@@ -280,12 +275,8 @@ fn run(command: &Command) -> Result<ExitCode, Failure> {
             };
             let target = option(name, text)?;
             let file = JobFile::open(job)?;
-            let answer = solve::solve(&file, dimension, measure, target)?;
-            if *json {
-                object(&solve::json(&answer))?;
-            } else {
-                print(&solve::text(&answer, *units))?;
-            }
+            let found = solve::solve(&file, dimension, measure, target)?;
+            answer(&[solve::section(&found, *units)], *json)?;
         }
         Command::Sheet {
             job,
@@ -312,8 +303,12 @@ fn print(text: &str) -> Result<(), Failure> {
     }
 }
 
-fn object(value: &serde_json::Value) -> Result<(), Failure> {
-    let text = serde_json::to_string_pretty(value)
+/// Prints what a command answers: as a report, or as one JSON object.
+fn answer(sections: &[Section], json: bool) -> Result<(), Failure> {
+    if !json {
+        return print(&render::text::report(sections));
+    }
+    let text = serde_json::to_string_pretty(&render::json::object(sections))
         .map_err(|error| Failure::other(format!("writing JSON failed: {error}"), ""))?;
     print(&format!("{text}\n"))
 }
@@ -323,6 +318,7 @@ struct Whole {
     file: JobFile,
     tank: Tank,
     assumed: Vec<Assumed>,
+    welding: Known,
 }
 
 impl Whole {
@@ -330,10 +326,12 @@ impl Whole {
         let file = JobFile::open(job)?;
         let mut assumed = Vec::new();
         let tank = file.tank(|one| assumed.push(one))?;
+        let welding = welding::plan(&tank, &file.extras);
         Ok(Self {
             file,
             tank,
             assumed,
+            welding,
         })
     }
 
@@ -342,6 +340,7 @@ impl Whole {
             tank: &self.tank,
             assumed: &self.assumed,
             extras: &self.file.extras,
+            welding: &self.welding,
             search,
         }
     }
@@ -353,12 +352,7 @@ fn computed(job: &str) -> Result<Tank, Failure> {
 
 fn plan(job: &str, json: bool, search: Option<u32>, units: Units) -> Result<(), Failure> {
     let whole = Whole::open(job)?;
-    let asked = whole.asked(search);
-    if json {
-        object(&report::json::plan(&asked))
-    } else {
-        print(&report::plan::text(&asked, units))
-    }
+    answer(&report::plan::sections(&whole.asked(search), units), json)
 }
 
 fn fill(
@@ -387,11 +381,7 @@ fn fill(
             ),
             _ => past("--depth")(error),
         })?;
-    if json {
-        object(&report::fill::json(&tank, &level))
-    } else {
-        print(&report::fill::text(&tank, lean, &level, units))
-    }
+    answer(&[report::fill::section(&tank, lean, &level, units)], json)
 }
 
 fn past(name: &'static str) -> impl Fn(OutOfRange) -> Failure {
@@ -524,7 +514,7 @@ fn poured(tank: &Tank, lean: Lean, pours: &[String]) -> Result<Option<Poured>, F
     }
     let pours = pours
         .iter()
-        .map(|text| pours::pour(text))
+        .map(|text| readings::pour(text))
         .collect::<Result<Vec<_>, Failure>>()?;
     pours::set_right(tank, lean, pours).map(Some)
 }
@@ -541,7 +531,7 @@ fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
     let tank = file.tank(|_| ())?;
     let plan = welding::plan(&tank, &file.extras);
-    let order = plan.as_ref().map_or(&[][..], |plan| &plan.steps);
+    let order = plan.as_ref().map_or(&[][..], WeldPlan::steps);
     let kept = link::command(&file.draft, order, port)?;
     let mut said = format!("{kept}\n");
     if let Err(error) = plan {

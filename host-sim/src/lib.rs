@@ -5,7 +5,9 @@
 //!
 //! - [`diagnostics`] shows what is wrong with a text where it stands, [`failure`] says how a command
 //!   ended, [`input`] gets at a file;
-//! - [`job_file`] reads a job, [`readings`] a leak test, [`mod@cut`] says how large its blanks are cut, [`report`] writes what `core` makes of them, [`mod@solve`] turns that round;
+//! - [`job_file`] reads a job, [`readings`] a leak test and pours, [`mod@cut`] says how large its blanks are cut;
+//! - [`report`] says what `core` makes of them, a subject a file, for a terminal, for paper and for programs;
+//!   [`mod@solve`] turns that round;
 //! - [`sheet`] puts true-size patterns on paper and into cut files;
 //! - [`mod@bench`] runs the gauge in the terminal, [`shots`] draws its screens into PNG files,
 //!   [`link`] talks to a gauge;

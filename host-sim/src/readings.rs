@@ -1,8 +1,9 @@
-//! Readings of a leak test, instruments and leak rates, as they are given on the command line.
+//! Readings of a leak test, instruments, leak rates and pours, as they are given on the command line.
 
+use seamwright_core::capacity::Pour;
 use seamwright_core::leak::{LeakRate, Reading};
 use seamwright_core::units::{
-    Pressure, PressureUnit, Quantity, Temperature, TemperatureUnit, Time, parse,
+    Pressure, PressureUnit, Quantity, Temperature, TemperatureUnit, parse,
 };
 
 use crate::failure::Failure;
@@ -68,20 +69,36 @@ impl Rate {
     }
 }
 
-fn part<Q: Quantity>(whole: &str, what: &str, text: &str) -> Result<Q, Failure> {
-    parse(text.trim()).map_err(|error| {
+/// A quantity that is part of an option; `told` names it in a message.
+fn part<Q: Quantity>(told: &str, text: &str) -> Result<Q, Failure> {
+    let text = text.trim();
+    parse(text).map_err(|error| {
         Failure::input(
-            format!(
-                "--reading \"{whole}\": the {what} \"{}\" is not {}: {error}",
-                text.trim(),
-                Q::ABOUT.what
-            ),
+            format!("{told} \"{text}\" is not {}: {error}", Q::ABOUT.what),
             format!(
                 "write a number and its unit; the units of {} are {}",
                 Q::ABOUT.what,
                 Q::ABOUT.symbols.join(", ")
             ),
         )
+    })
+}
+
+/// One pour: `"2 L at 31 mm"`, the volume all that was poured in so far.
+///
+/// # Errors
+/// What is not a volume at a depth.
+pub fn pour(text: &str) -> Result<Pour, Failure> {
+    let Some((volume, depth)) = text.split_once(" at ") else {
+        return Err(Failure::input(
+            format!("--pour \"{text}\" is no pour"),
+            "write all that was poured in so far and what the rod reads then, as \"2 L at 31 mm\"",
+        ));
+    };
+    let told = format!("--pour \"{text}\":");
+    Ok(Pour {
+        measured: part(&told, volume)?,
+        depth: part(&told, depth)?,
     })
 }
 
@@ -97,11 +114,12 @@ pub fn reading(text: &str) -> Result<Reading, Failure> {
             "write time, gauge, air in the tank and barometer, as \"0 min, 20.0 kPa, 21.3 °C, 1013 hPa\"",
         ));
     };
+    let told = |what: &str| format!("--reading \"{text}\": the {what}");
     Ok(Reading {
-        time: part::<Time>(text, "time", time)?,
-        gauge: part(text, "gauge pressure", gauge)?,
-        temperature: part(text, "temperature", temperature)?,
-        barometer: part(text, "barometer", barometer)?,
+        time: part(&told("time"), time)?,
+        gauge: part(&told("gauge pressure"), gauge)?,
+        temperature: part(&told("temperature"), temperature)?,
+        barometer: part(&told("barometer"), barometer)?,
     })
 }
 

@@ -5,11 +5,11 @@ use seamwright_core::input::limits::SIZE;
 use seamwright_core::input::{Cut, Draft, Measure, Shape};
 use seamwright_core::tank::JobError;
 use seamwright_core::units::{Length, LengthUnit, Volume, VolumeUnit};
-use serde_json::{Value, json};
 
 use crate::failure::Failure;
 use crate::job_file::JobFile;
 use crate::report::Units;
+use crate::report::model::Section;
 
 /// A dimension that may change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -201,27 +201,22 @@ fn refused(name: &str, measure: Measure, target: Volume, error: &SolveError<JobE
     Failure::input(title, help)
 }
 
-/// As one JSON object, SI units.
+/// One sentence.
 #[must_use]
-pub fn json(answer: &Answer) -> Value {
-    json!({
-        "dimension": answer.dimension,
-        "value_m": answer.value.si(),
-        "was_m": answer.was.si(),
-        "of": answer.measure.name(),
-        "holds_m3": answer.holds.si(),
-    })
-}
-
-/// As a sentence.
-#[must_use]
-pub fn text(answer: &Answer, units: Units) -> String {
-    format!(
-        "{} {} instead of {}: the {} capacity is {}\n",
+pub fn section(answer: &Answer, units: Units) -> Section {
+    let mut section = Section::default();
+    section.plain(format!(
+        "{} {} instead of {}: the {} capacity is {}",
         answer.dimension,
         units.length(answer.value),
         units.length(answer.was),
         answer.measure.name(),
         units.volume(answer.holds)
-    )
+    ));
+    section.put("dimension", answer.dimension.as_str());
+    section.put("value_m", answer.value.si());
+    section.put("was_m", answer.was.si());
+    section.put("of", answer.measure.name());
+    section.put("holds_m3", answer.holds.si());
+    section
 }

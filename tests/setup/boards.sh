@@ -15,6 +15,14 @@ build_boards() {
   export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF SEAMWRIGHT_MPS2_ELF
 }
 
+# The board to copy, on this machine: its own display, buttons and line are simulated.
+try_template() {
+  say "running the template of a board on this machine"
+  (cd "$ROOT/firmware/boards" &&
+    CARGO_TARGET_DIR="${SEAMWRIGHT_BOARDS_TARGET_DIR:-$ROOT/target/boards}-host" cargo test --locked --quiet -p seamwright-template) ||
+    die "the template of a board does not do what it shows"
+}
+
 # The probe holds core's calculations and a panic handler that calls a symbol nobody defines, so it
 # links only if the optimiser found every panic unreachable. With `can-panic` one panic is reachable
 # on purpose: that the link then fails, and for that reason, shows that the proof can fail.
@@ -45,9 +53,9 @@ lint_boards() {
     cargo "$tool" --version >/dev/null 2>&1 || rustup component add "${tool/fmt/rustfmt}" || die "cargo $tool is not to be had"
   done
   # By name: --all would take in core and firmware, which are not of this workspace.
-  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner) ||
+  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner -p seamwright-template) ||
     die "the boards are not formatted"
-  lint_target thumbv7m-none-eabi seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe
+  lint_target thumbv7m-none-eabi seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe seamwright-template
   lint_target thumbv6m-none-eabi seamwright-pico seamwright-runner
 }
 

@@ -15,7 +15,7 @@ pub fn requests(draft: &Draft, place: u8) -> Result<Vec<Request>, String> {
     let Ok(plan) = welding::plan(&tank, &Extras::default()) else {
         return Ok(Vec::new());
     };
-    let parts = plan.steps.chunks(STEPS).zip((0..).step_by(STEPS));
+    let parts = plan.steps().chunks(STEPS).zip((0..).step_by(STEPS));
     Ok(parts
         .map(|(steps, from)| Request::Order {
             place,

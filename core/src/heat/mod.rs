@@ -4,4 +4,7 @@ pub mod bessel;
 pub mod cooling;
 pub mod loss;
 pub mod moving;
+mod rise;
 pub mod shell;
+
+pub use rise::TemperatureRise;

@@ -1,47 +1,67 @@
-//! Stitches: seams cut into equal runs, none longer than a limit, and the order in which to weld them;
-//! and the order of the tacks that hold the tank together before.
+//! The weld plan: in which order the stitches of a tank are welded, how long the welder waits before each and why, and
+//! the order of the tacks that hold the tank together before.
+//!
+//! Ask a tank for its plan and read it stitch by stitch:
+//!
+//! ```
+//! # use seamwright_core::weld::{Planner, PlanError, WaitCause};
+//! # fn of(tank: &seamwright_core::tank::Tank) -> Result<(), PlanError> {
+//! let mut planner = Planner::new();
+//! let plan = tank.weld_plan(&mut planner)?;
+//! for stitch in plan.stitches(tank) {
+//!     for part in stitch.wait.parts() {
+//!         if let WaitCause::WarmMetal(place) = part.cause {
+//!             assert_eq!((place.seam, place.at), (stitch.seam, stitch.from));
+//!         }
+//!     }
+//! }
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! Where to look:
+//!
+//! - Why there is a wait before a stitch: [`wait`](WaitCause) has the causes, `simulation` decides step by step of time
+//!   whether the arc may be lit, `rest` keeps the ten minutes of power source and torch.
+//! - Why this stitch comes next: `choice`; which stitches must come before others: `stages`; how lopsided the welds are
+//!   on the way: `pull`.
+//! - The whole course, from the first look to the comparisons: `planner`, in steps that a gauge can lay aside between
+//!   two looks at its buttons. The laptop runs the same course in a loop ([`Tank::weld_plan`](crate::tank::Tank)).
+//! - What comes out: `plan` and `totals`; one stitch as a gauge keeps it: `step`; the stitches by number: `stitches`.
+//! - What the simulation works on: `workspace` (cells, links, stitches), made by `layout`; `procedure` has power, travel
+//!   and limits in SI units.
+//! - A search that judges the plan's order by others: `search`.
+//! - Tacks: `tacks`.
 
-mod bench;
-mod course;
-mod halving;
-mod laying;
-mod manner;
-mod numbered;
-mod order;
+mod choice;
+mod laid;
+mod layout;
+mod options;
+mod plan;
 mod planner;
+mod procedure;
 mod pull;
 mod rest;
-mod run;
+mod search;
+mod simulation;
+mod stages;
 mod step;
-mod tack;
-mod tack_order;
+mod stitches;
+mod tacks;
+mod totals;
+mod wait;
+mod workspace;
 
-pub use bench::{Bench, Manner, PlanError, Planned, Sum};
-pub(crate) use course::{Advance, Course, Standing};
-pub use laying::LayingOut;
-pub use numbered::Stitch;
-pub(crate) use order::coolest;
-pub use order::{WAYS, Weights};
-pub use planner::{Planner, Progress, Steps};
-pub(crate) use run::tenths;
-pub use run::{MAX_POINTS, Point, Run, Seams, Turn};
+pub use choice::{WAYS, Weights};
+pub use options::PlanOptions;
+pub use plan::{PlannedStitch, WeldPlan};
+pub use planner::{Planner, Progress};
+pub use rest::{ArcShare, RatedPart};
+pub use search::OrderSearch;
+pub use stages::Turn;
 pub use step::WeldStep;
-pub(crate) use tack::Row;
-pub use tack::{MAX_SEAMS, Tack, Tacking};
-pub use tack_order::TackOrder;
-
-use crate::heat::shell::Fineness;
-
-/// Cells of the shell that a gauge has room for.
-pub const DEVICE_CELLS: usize = 224;
-/// Links between them.
-pub const DEVICE_LINKS: usize = 520;
-/// As fine as a gauge plans.
-pub const DEVICE_FINE: Fineness = Fineness::with_rim(0.008);
-/// A first look, coarse enough for a gauge to have it in two seconds.
-pub const FIRST_LOOK: Fineness = Fineness {
-    rim: 0.1,
-    cells: 64,
-    longest: 10.0,
-    beads: false,
-};
+pub use stitches::Stitch;
+pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
+pub use totals::{OrderTotals, UptakeTotals};
+pub use wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
+pub use workspace::PlanError;

@@ -1,20 +1,25 @@
-//! Finding an order a little at a time: for a gauge that has buttons to watch.
+//! The whole course of planning, in steps of some milliseconds of a gauge's chip: for a gauge that has buttons to watch,
+//! and in a loop for the laptop.
 //!
-//! First a coarse look, then the fine plan by one way of weighing after another; whatever is best so far can be
-//! shown at any time. When all ways are tried the order is the one that [`Bench::best_way`] finds, to the bit.
+//! First, where it is asked for, a coarse look; then the fine plan by one way of weighing after another, of which the
+//! best is kept; then, where they are asked for, welding seam by seam and the plan's order at both ends of the band of
+//! the arc's share. Whatever is best so far can be read at any time. As every machine takes the same steps, all find
+//! the same plan, to the bit.
 
 use heapless::Vec;
 
-use super::LayingOut;
-use super::{
-    Advance, Bench, Course, DEVICE_FINE, FIRST_LOOK, PlanError, Planned, Seams, Standing, Sum,
-    WAYS, Weights, WeldStep, coolest,
-};
+use super::choice::{Choice, WAYS};
+use super::laid::Directed;
+use super::layout::Layout;
+use super::options::{FIRST_LOOK, PlanOptions};
+use super::plan::{Records, WeldPlan};
+use super::procedure::Procedure;
+use super::simulation::{Advance, Simulation};
+use super::totals::{OrderTotals, UptakeTotals};
+use super::workspace::{PlanError, Workspace};
+use crate::arc::uptake_band;
 use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
-
-/// The steps of an order.
-pub type Steps = Vec<WeldStep, { MAX_STITCHES as usize }>;
 
 /// How far a planner is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,9 +29,9 @@ pub enum Progress {
     Idle,
     /// There is no order yet.
     Looking,
-    /// There is the coarse order.
+    /// There is the coarse order of a first look.
     Looked,
-    /// There is the best order of so many ways; at [`WAYS`]' number it is the last word.
+    /// There is the best order of so many of the ways to weigh; once all [`WAYS`] are tried it is the last word.
     Tried(u8),
     /// There is no order, and why.
     Failed(PlanError),
@@ -39,61 +44,69 @@ enum Stage {
     /// The tank is being laid out, coarsely or finely.
     LayOut {
         fine: bool,
-        laying: LayingOut,
+        layout: Layout,
     },
-    /// The coarse look is on its way.
+    /// The coarse look.
     Look,
-    /// This way is on its way.
-    Try(u8),
+    /// The fine plan, by the way of this number.
+    Way(u8),
+    /// Seam by seam, for comparison.
+    SeamBySeam,
+    /// The plan's order at the lower or upper end of the band of the arc's share.
+    Band(u8),
     Over,
 }
 
-/// A planner with room for `C` cells and `L` links.
+/// Finds the weld plan of a tank. Some 40 KiB, so a small machine gives it a place of its own.
 #[derive(Debug)]
-pub struct Planner<const C: usize, const L: usize> {
-    bench: Bench<C, L>,
-    course: Course,
+pub struct Planner {
+    workspace: Workspace,
+    simulation: Simulation,
+    options: PlanOptions,
+    procedure: Procedure,
     stage: Stage,
     progress: Progress,
-    making: Steps,
-    best: Steps,
-    sum: Sum,
+    /// The stitches of the order that is being simulated.
+    making: Records,
+    /// An order to be simulated as it is.
+    given: Vec<Directed, { MAX_STITCHES as usize }>,
+    /// The best so far.
+    plan: WeldPlan,
 }
 
-impl<const C: usize, const L: usize> Default for Planner<C, L> {
+impl Default for Planner {
     fn default() -> Self {
         Self::new()
     }
 }
 
-impl<const C: usize, const L: usize> Planner<C, L> {
+impl Planner {
     /// With nothing to plan.
     #[must_use]
     pub const fn new() -> Self {
         Self {
-            bench: Bench::new(),
-            course: Course::new(),
+            workspace: Workspace::new(),
+            simulation: Simulation::new(),
+            options: PlanOptions::GAUGE,
+            procedure: Procedure::NONE,
             stage: Stage::Idle,
             progress: Progress::Idle,
             making: Vec::new(),
-            best: Vec::new(),
-            sum: Sum::NONE,
+            given: Vec::new(),
+            plan: WeldPlan::EMPTY,
         }
     }
 
-    /// Begins afresh, with whichever tank [`Planner::advance`] is given.
-    pub fn begin(&mut self) {
-        self.making.clear();
-        self.best.clear();
-        self.sum = Sum::NONE;
-        self.lay_out_next(false);
+    /// Begins a plan, of whichever tank [`Planner::advance`] is given.
+    pub fn begin(&mut self, options: &PlanOptions) {
+        self.clear(options);
+        self.lay_out_next(!options.first_look);
         self.progress = Progress::Looking;
     }
 
     /// Forgets what it was at.
     pub fn stop(&mut self) {
-        self.making.clear();
-        self.best.clear();
+        self.clear(&PlanOptions::GAUGE);
         self.stage = Stage::Idle;
         self.progress = Progress::Idle;
     }
@@ -110,125 +123,258 @@ impl<const C: usize, const L: usize> Planner<C, L> {
         !matches!(self.stage, Stage::Idle | Stage::Over)
     }
 
-    /// The best order so far; empty while there is none.
+    /// The best plan so far, without a stitch while there is none. That of a first look has only about the waits and
+    /// temperatures that it will have in the end.
     #[must_use]
-    pub fn steps(&self) -> &[WeldStep] {
-        &self.best
+    pub const fn plan(&self) -> &WeldPlan {
+        &self.plan
     }
 
-    /// What that order takes; of the coarse one, about.
-    #[must_use]
-    pub const fn sum(&self) -> Sum {
-        self.sum
+    /// The plan, once nothing is left to do.
+    ///
+    /// # Errors
+    /// [`PlanError`] where there is none.
+    pub const fn outcome(&self) -> Result<&WeldPlan, PlanError> {
+        match self.progress {
+            Progress::Failed(error) => Err(error),
+            _ => Ok(&self.plan),
+        }
     }
 
-    /// Goes on for one step of the shell, or with one part of laying the tank out; tells whether [`Planner::progress`] changed. The tank
-    /// must be the same until [`Planner::begin`].
+    /// Whether it is dividing the sheets into cells, coarsely or finely, and has no heat to follow yet.
+    #[must_use]
+    pub const fn is_laying_out(&self) -> bool {
+        matches!(self.stage, Stage::LayOut { .. })
+    }
+
+    /// How many cells the sheets are divided into, and how many links there are between them.
+    #[must_use]
+    pub fn cells_and_links(&self) -> [usize; 2] {
+        [self.workspace.shell.cells(), self.workspace.shell.links()]
+    }
+
+    /// Goes on for one step of the shell, or with one part of laying the tank out; tells whether [`Planner::progress`]
+    /// changed. The tank must be the same until [`Planner::begin`].
     pub fn advance(&mut self, tank: &Tank) -> bool {
         let gone = match self.stage {
             Stage::Idle | Stage::Over => Ok(false),
-            Stage::LayOut { fine, laying } => self.lay_out(tank, fine, laying),
+            Stage::LayOut { fine, layout } => self.lay_out_part(tank, fine, layout),
             Stage::Look => self.look(tank),
-            Stage::Try(way) => self.attempt(tank, way),
+            Stage::Way(way) => self.try_way(tank, way),
+            Stage::SeamBySeam => self.compare(tank),
+            Stage::Band(end) => {
+                self.try_band(tank, end);
+                Ok(false)
+            }
         };
         gone.unwrap_or_else(|error| {
-            self.stage = Stage::Over;
-            // A coarse order of a tank that has no fine one would mislead.
-            self.best.clear();
-            self.progress = Progress::Failed(error);
+            self.fail(error);
             true
         })
     }
 
-    const fn lay_out_next(&mut self, fine: bool) {
-        let fineness = if fine { &DEVICE_FINE } else { &FIRST_LOOK };
-        let laying = LayingOut::new(fineness);
-        self.stage = Stage::LayOut { fine, laying };
+    fn clear(&mut self, options: &PlanOptions) {
+        self.options = *options;
+        self.making.clear();
+        self.plan.clear();
+        self.plan.seam_by_seam = None;
+        self.plan.band = [None; 2];
+        self.plan.arc_share = options.arc_share;
     }
 
-    fn lay_out(
+    fn fail(&mut self, error: PlanError) {
+        self.stage = Stage::Over;
+        // A coarse order of a tank that has no fine one would mislead.
+        self.plan.clear();
+        self.progress = Progress::Failed(error);
+    }
+
+    fn layout_of(&self, fine: bool) -> Layout {
+        if fine {
+            Layout::new(&self.options.fineness())
+        } else {
+            Layout::new(&FIRST_LOOK)
+        }
+    }
+
+    fn lay_out_next(&mut self, fine: bool) {
+        let layout = self.layout_of(fine);
+        self.stage = Stage::LayOut { fine, layout };
+    }
+
+    fn lay_out_part(
         &mut self,
         tank: &Tank,
         fine: bool,
-        mut laying: LayingOut,
+        mut layout: Layout,
     ) -> Result<bool, PlanError> {
-        if tank.lay_out_on(&mut laying, &mut self.bench)? {
-            self.start(if fine { Stage::Try(0) } else { Stage::Look });
+        if layout.go_on(tank, &mut self.workspace)? {
+            self.procedure = Procedure::of(tank, &self.options);
+            self.plan.ambient = tank.job().welding().ambient;
+            self.start(if fine { Stage::Way(0) } else { Stage::Look });
         } else {
-            self.stage = Stage::LayOut { fine, laying };
+            self.stage = Stage::LayOut { fine, layout };
         }
         Ok(false)
     }
 
     fn start(&mut self, stage: Stage) {
         self.making.clear();
-        self.course.start(&mut self.bench);
+        self.simulation.start(&mut self.workspace);
         self.stage = stage;
     }
 
     fn look(&mut self, tank: &Tank) -> Result<bool, PlanError> {
         let [way, ..] = &WAYS;
-        let Some(sum) = self.step(tank, &|_: u8| None, way)? else {
+        let Some(totals) = self.step(tank, &Choice::Coolest(way))? else {
             return Ok(false);
         };
-        self.take(sum, Progress::Looked);
+        self.keep(totals);
+        self.progress = Progress::Looked;
         self.lay_out_next(true);
         Ok(true)
     }
 
-    fn attempt(&mut self, tank: &Tank, number: u8) -> Result<bool, PlanError> {
+    fn try_way(&mut self, tank: &Tank, number: u8) -> Result<bool, PlanError> {
         let Some(way) = WAYS.get(usize::from(number)) else {
             self.stage = Stage::Over;
             return Ok(false);
         };
-        let seams = |seam: u8| tank.edge_of_seam(usize::from(seam));
-        let Some(sum) = self.step(tank, &seams, way)? else {
+        let Some(totals) = self.step(tank, &Choice::Coolest(way))? else {
             return Ok(false);
         };
-        let progress = Progress::Tried(number + 1);
-        if number == 0 || sum.beats(&self.sum) {
-            self.take(sum, progress);
+        if number == 0 || totals.beats(&self.plan.totals) {
+            self.keep(totals);
         }
-        self.progress = progress;
         let next = number + 1;
+        self.progress = Progress::Tried(next);
         if usize::from(next) < WAYS.len() {
-            self.start(Stage::Try(next));
+            self.start(Stage::Way(next));
+        } else if self.options.comparisons {
+            self.start(Stage::SeamBySeam);
         } else {
             self.stage = Stage::Over;
         }
         Ok(true)
     }
 
-    /// One step of the course; its sum when it is over.
-    fn step(
-        &mut self,
-        tank: &Tank,
-        seams: &impl Seams,
-        way: &Weights,
-    ) -> Result<Option<Sum>, PlanError> {
-        let mut next = |standing: &Standing<'_, C, L>| coolest(standing, way);
-        match self
-            .course
-            .advance(&mut self.bench, &tank.manner(), seams, &mut next)?
-        {
-            Advance::Passed => Ok(None),
-            Advance::Stitch(planned) => {
-                self.note(&planned, tank);
-                Ok(None)
+    fn compare(&mut self, tank: &Tank) -> Result<bool, PlanError> {
+        if let Some(totals) = self.step(tank, &Choice::SeamBySeam)? {
+            self.plan.seam_by_seam = Some(totals);
+            self.given.clear();
+            self.given.extend(self.plan.order());
+            self.start_band(tank, 0);
+        }
+        Ok(false)
+    }
+
+    fn start_band(&mut self, tank: &Tank, end: u8) {
+        match uptake_band(tank.arc().process).get(usize::from(end)) {
+            Some(uptake) => {
+                self.procedure = Procedure::with_uptake(tank, &self.options, *uptake);
+                self.start(Stage::Band(end));
             }
-            Advance::Over(sum) => Ok(Some(sum)),
+            None => self.stage = Stage::Over,
         }
     }
 
-    fn note(&mut self, planned: &Planned, tank: &Tank) {
-        let step = WeldStep::of(planned, tank.job().welding().ambient);
-        // A bench holds no more stitches than an order.
-        let _ = self.making.push(step);
+    fn try_band(&mut self, tank: &Tank, end: u8) {
+        match self.step_given(tank) {
+            Ok(None) => return,
+            Ok(Some(totals)) => {
+                let place = usize::from(end);
+                let uptake = uptake_band(tank.arc().process).get(place).copied();
+                if let (Some(slot), Some(uptake)) = (self.plan.band.get_mut(place), uptake) {
+                    *slot = Some(UptakeTotals { uptake, totals });
+                }
+            }
+            // Metal that never cools with more heat has no totals.
+            Err(_) => {}
+        }
+        self.start_band(tank, end + 1);
     }
 
-    fn take(&mut self, sum: Sum, progress: Progress) {
-        self.best.clone_from(&self.making);
-        self.sum = sum;
-        self.progress = progress;
+    /// One step of the simulation; what the order takes once it is over.
+    fn step(&mut self, tank: &Tank, choice: &Choice<'_>) -> Result<Option<OrderTotals>, PlanError> {
+        // A first look puts the heat into the ends of the stitches.
+        let along = (!matches!(self.stage, Stage::Look)).then_some(tank);
+        let gone = self
+            .simulation
+            .advance(&mut self.workspace, &self.procedure, along, choice)?;
+        Ok(note(gone, &mut self.making, tank))
+    }
+
+    /// The same by the order in `given`.
+    fn step_given(&mut self, tank: &Tank) -> Result<Option<OrderTotals>, PlanError> {
+        let choice = Choice::Given(&self.given);
+        let gone =
+            self.simulation
+                .advance(&mut self.workspace, &self.procedure, Some(tank), &choice)?;
+        Ok(note(gone, &mut self.making, tank))
+    }
+
+    fn keep(&mut self, totals: OrderTotals) {
+        self.plan.put(&self.making, totals);
+    }
+
+    /// Lays a tank out as finely as `options` ask, with nothing planned.
+    pub(super) fn lay_out(&mut self, tank: &Tank, options: &PlanOptions) -> Result<(), PlanError> {
+        self.clear(options);
+        let mut layout = self.layout_of(true);
+        while !layout.go_on(tank, &mut self.workspace)? {}
+        self.procedure = Procedure::of(tank, options);
+        self.plan.ambient = tank.job().welding().ambient;
+        self.stage = Stage::Over;
+        self.progress = Progress::Idle;
+        Ok(())
+    }
+
+    /// Simulates an order on the tank that is laid out, and makes it the plan.
+    pub(super) fn weld_given(
+        &mut self,
+        tank: &Tank,
+        order: impl Iterator<Item = Directed>,
+    ) -> Result<OrderTotals, PlanError> {
+        self.given.clear();
+        for directed in order {
+            self.given.push(directed).map_err(|_| PlanError::TooMany)?;
+        }
+        let totals = self.simulate_given(tank)?;
+        self.keep(totals);
+        Ok(totals)
+    }
+
+    /// Simulates the order in `given` from its first arc to its last.
+    pub(super) fn simulate_given(&mut self, tank: &Tank) -> Result<OrderTotals, PlanError> {
+        self.making.clear();
+        self.simulation.start(&mut self.workspace);
+        loop {
+            if let Some(totals) = self.step_given(tank)? {
+                return Ok(totals);
+            }
+        }
+    }
+
+    /// An order to be simulated, and the stages of the stitches.
+    pub(super) const fn given_mut(
+        &mut self,
+    ) -> (&mut Vec<Directed, { MAX_STITCHES as usize }>, &Workspace) {
+        (&mut self.given, &self.workspace)
+    }
+}
+
+/// Takes down what a step brought; what the order takes once it is over.
+fn note(gone: Advance, making: &mut Records, tank: &Tank) -> Option<OrderTotals> {
+    match gone {
+        Advance::Passed => None,
+        Advance::Stitch(record) => {
+            // A workspace holds no more stitches than an order.
+            let _ = making.push(record);
+            None
+        }
+        Advance::Over(totals) => Some(OrderTotals {
+            ambient: tank.job().welding().ambient.si(),
+            ..totals
+        }),
     }
 }

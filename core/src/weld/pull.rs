@@ -6,14 +6,17 @@
 //! of the whole below. It is 0 for welds in opposite pairs and reaches about one half when one side is welded
 //! whole before the other is begun. A stated measure of this project, not a prediction of distortion.
 
-use super::run::Run;
+use super::laid::LaidStitch;
 use crate::geom::Vector;
 
-/// The pull so far.
+/// The pull of the welds made so far.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Pull {
+pub(super) struct Pull {
+    /// Sum of the arms of what is welded, each times its length (of stitches all alike: of one).
     moment: Vector,
+    /// The same sum of the lengths of the arms of all welds.
     whole: f64,
+    /// The most lopsided so far, 0 to about 1.
     most: f64,
 }
 
@@ -24,12 +27,13 @@ impl Pull {
         most: 0.0,
     };
 
-    pub(super) fn of(runs: &[Run]) -> Self {
-        Self::over(runs.iter().map(|run| run.arm().length()).sum())
+    /// Of stitches, none of them welded.
+    pub(super) fn of(stitches: &[LaidStitch]) -> Self {
+        Self::over(stitches.iter().map(|stitch| stitch.arm().length()).sum())
     }
 
-    /// Of welds whose arms, each times the weld's length, come to `whole` in all.
-    pub(crate) const fn over(whole: f64) -> Self {
+    /// Of welds whose arms, each times the weld's length, come to `whole` in all; none of them welded.
+    pub(super) const fn over(whole: f64) -> Self {
         Self {
             moment: Vector::ZERO,
             whole,
@@ -38,17 +42,17 @@ impl Pull {
     }
 
     /// The same welds, none of them made.
-    pub(super) const fn anew(&self) -> Self {
+    pub(super) const fn unwelded(&self) -> Self {
         Self::over(self.whole)
     }
 
-    /// How lopsided it would be with one more stitch.
-    pub(super) fn with(&self, run: &Run) -> f64 {
-        self.with_arm(run.arm())
+    /// How lopsided it would be with this stitch welded as well, 0 to about 1.
+    pub(super) fn with(&self, stitch: &LaidStitch) -> f64 {
+        self.with_arm(stitch.arm())
     }
 
-    /// The same of any weld, by its arm.
-    pub(crate) fn with_arm(&self, arm: Vector) -> f64 {
+    /// How lopsided it would be with a weld of this arm made as well, 0 to about 1.
+    pub(super) fn with_arm(&self, arm: Vector) -> f64 {
         if self.whole > 0.0 {
             (self.moment + arm).length() / self.whole
         } else {
@@ -56,18 +60,19 @@ impl Pull {
         }
     }
 
-    pub(super) fn weld(&mut self, run: &Run) {
-        self.add(run.arm());
+    /// Takes a stitch in as welded.
+    pub(super) fn weld(&mut self, stitch: &LaidStitch) {
+        self.add(stitch.arm());
     }
 
-    /// Takes one more weld in.
-    pub(crate) fn add(&mut self, arm: Vector) {
+    /// Takes a weld of this arm in as made.
+    pub(super) fn add(&mut self, arm: Vector) {
         self.most = libm::fmax(self.most, self.with_arm(arm));
         self.moment = self.moment + arm;
     }
 
-    /// The most lopsided so far.
-    pub(crate) const fn most(&self) -> f64 {
+    /// The most lopsided so far, 0 to about 1.
+    pub(super) const fn most(&self) -> f64 {
         self.most
     }
 }

@@ -1,23 +1,82 @@
-//! Rests for power source and torch: in no ten minutes may the arc burn for more than their share.
+//! Rests of power source and torch: in no ten minutes may the arc burn for more than their share.
 //!
-//! The basis of ten minutes is that of IEC 60974-1 (`heat::duty`); here every stretch of ten minutes that ends with an arc
-//! is looked at, which is where the most of it burns.
+//! The basis of ten minutes is that of IEC 60974-1 ([`arc::duty`](crate::arc::duty)). Here every stretch of ten minutes
+//! that ends with an arc is looked at, for in one of those the arc burns longest.
 
 use heapless::Vec;
 
-use crate::arc::duty::PERIOD;
+use crate::arc::duty::{DutyError, PERIOD, Plate};
+use crate::units::{Current, Ratio};
 
 /// Arcs that are kept apart: more in ten minutes are taken as burnt later than they were.
 const ARCS: usize = 64;
 
+/// What has a rating.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum RatedPart {
+    /// The power source.
+    PowerSource,
+    /// The torch.
+    Torch,
+}
+
+impl RatedPart {
+    /// What it is called.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::PowerSource => "power source",
+            Self::Torch => "torch",
+        }
+    }
+}
+
+/// The share of any ten minutes for which the arc may burn, and what sets it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ArcShare {
+    /// The share.
+    pub share: Ratio,
+    /// The part that allows no more.
+    pub part: RatedPart,
+}
+
+impl ArcShare {
+    /// The share that the ratings of power source and torch allow of a current: the lesser of the two, of equals the
+    /// power source's; `None` where neither is rated. The torch's ratings are those for the job's process.
+    ///
+    /// # Errors
+    /// [`DutyError`] where the current is past a rating.
+    pub fn of_ratings(
+        power_source: Option<&Plate>,
+        torch: Option<&Plate>,
+        current: Current,
+    ) -> Result<Option<Self>, DutyError> {
+        let parts = [
+            (RatedPart::PowerSource, power_source),
+            (RatedPart::Torch, torch),
+        ];
+        let mut least: Option<Self> = None;
+        for (part, plate) in parts {
+            let Some(plate) = plate else { continue };
+            let share = plate.allowed(current)?.duty;
+            if least.is_none_or(|least| share < least.share) {
+                least = Some(Self { share, part });
+            }
+        }
+        Ok(least)
+    }
+}
+
 /// The arcs of the last ten minutes.
 #[derive(Clone, Debug)]
-pub(super) struct Recent {
+pub(super) struct RecentArcs {
     /// When each began, and for how long it burnt, in s.
     arcs: Vec<[f32; 2], ARCS>,
 }
 
-impl Recent {
+impl RecentArcs {
     pub(super) const fn new() -> Self {
         Self { arcs: Vec::new() }
     }
@@ -26,7 +85,7 @@ impl Recent {
         self.arcs.clear();
     }
 
-    /// Notes an arc.
+    /// Notes an arc that was lit at `start` and burnt for so long, both in s.
     pub(super) fn note(&mut self, start: f64, burnt: f64) {
         let gone = start + burnt - PERIOD.si();
         self.arcs
@@ -49,8 +108,8 @@ impl Recent {
         self.arcs.remove(0);
     }
 
-    /// Whether an arc of so many seconds may begin, where the arc may burn for this share of ten minutes. One that is
-    /// longer than that may once nothing else has burnt in the ten minutes that it ends.
+    /// Whether an arc of `arc` seconds may be lit at `now`, where the arc may burn for this share of ten minutes. One
+    /// that is longer than that may be once nothing else has burnt in the ten minutes that it ends.
     pub(super) fn allow(&self, now: f64, arc: f64, share: f64) -> bool {
         let from = now + arc - PERIOD.si();
         let burnt: f64 = self
@@ -73,7 +132,7 @@ mod tests {
     /// first is ten minutes old that the whole is 200 s again: ends 600 s after the first ended.
     #[test]
     fn a_third_of_ten_minutes_by_hand() {
-        let mut recent = Recent::new();
+        let mut recent = RecentArcs::new();
         let share = 1.0 / 3.0;
         for start in [0.0, 60.0, 120.0, 180.0] {
             assert!(recent.allow(start, 50.0, share), "{start}");
@@ -89,7 +148,7 @@ mod tests {
 
     #[test]
     fn more_arcs_than_are_kept_count_all() {
-        let mut recent = Recent::new();
+        let mut recent = RecentArcs::new();
         for n in 0..150 {
             recent.note(3.0 * f64::from(n), 1.0);
         }

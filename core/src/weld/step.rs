@@ -1,6 +1,5 @@
 //! One stitch of an order as it is carried to the gauge and kept there.
 
-use super::Planned;
 use crate::units::{Temperature, TemperatureUnit, Time, TimeUnit};
 
 /// The bit of the second word that says which way.
@@ -25,15 +24,15 @@ impl WeldStep {
     /// Bytes that a step takes on the shelf.
     pub const BYTES: usize = 5;
 
-    /// A step of a plan in surroundings of `ambient`: the wait rounded up, the warmth to the nearest degree.
+    /// A stitch, by its number and whether it is welded backwards, with its wait rounded up to whole seconds and the
+    /// metal at its start to the nearest degree.
     #[must_use]
-    pub fn of(planned: &Planned, ambient: Temperature) -> Self {
-        let wait = libm::ceil(f64::from(planned.wait));
-        let start = Temperature::from_kelvins(ambient.si() + f64::from(planned.warmth));
+    pub fn of((run, reversed): (u8, bool), wait: Time, start: Temperature) -> Self {
+        let wait = libm::ceil(wait.si());
         let warmth = libm::round(start.in_unit(TemperatureUnit::Celsius));
         Self {
-            run: planned.run,
-            reversed: planned.reversed,
+            run,
+            reversed,
             // A plan waits two hours at most, and no metal starts over the highest interpass limit.
             wait: libm::fmin(wait, 32_767.0) as u16,
             warmth: warmth as i16,
@@ -97,14 +96,9 @@ mod tests {
 
     #[test]
     fn a_wait_is_rounded_up_and_a_temperature_to_the_nearest() {
-        let planned = Planned {
-            run: 3,
-            reversed: true,
-            start: 100.0,
-            wait: 6.1,
-            warmth: 70.4,
-        };
-        let step = WeldStep::of(&planned, Temperature::new(20.0, TemperatureUnit::Celsius));
+        let wait = Time::new(6.1, TimeUnit::Second);
+        let start = Temperature::new(90.4, TemperatureUnit::Celsius);
+        let step = WeldStep::of((3, true), wait, start);
         assert_eq!((step.run, step.reversed), (3, true));
         assert_eq!((step.wait, step.warmth), (7, 90));
     }

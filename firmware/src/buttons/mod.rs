@@ -2,9 +2,11 @@
 
 mod debounce;
 mod keys;
+mod step;
 
 pub use debounce::{Debouncer, Events};
 pub use keys::{ActiveLow, Keys, Reading};
+pub use step::Step;
 
 /// One of the five buttons.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,7 +6,6 @@
 mod glyph;
 mod large;
 mod small;
-#[cfg(feature = "full")]
 pub mod word;
 
 use embedded_graphics::draw_target::DrawTarget;

@@ -1,9 +1,7 @@
 //! The picture in memory, laid out as the display's own memory is.
 
-mod dirty;
 mod window;
 
-pub use dirty::{Windows, changed};
 pub use window::Window;
 
 use core::convert::Infallible;

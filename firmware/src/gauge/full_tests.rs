@@ -1,4 +1,5 @@
-//! The fuller pages on a gauge: what stays, what goes, and what its pixels depend on.
+//! What only the full gauge has: its plans, and the fuller pages, of which is told here what stays, what goes, and what
+//! its pixels depend on.
 
 use std::vec::Vec as List;
 
@@ -8,13 +9,16 @@ use seamwright_core::tables::Liquid;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, LengthUnit, Pressure};
 
-use super::{Gauge, Scene, Screen, View};
-use crate::bench::{box_job, mm, press};
+use super::tests::{order_page, plain_order, press, with_jobs};
+use super::{Full, Gauge, Page, Pages, Screen};
+use crate::bench::{box_job, mm};
 use crate::buttons::Button::{Down, Left, Right, Select, Up};
 use crate::buttons::Event;
 use crate::frame::Frame;
-use crate::page::Page;
+use crate::page::leak::{Scene, View};
+use crate::page::{Kind, Small};
 use crate::pen::Faults;
+use crate::work::Origin;
 
 /// The box for petrol, so that its test is one with air; of this height over its sheet.
 fn fuel(name: &str, height: f64) -> Draft {
@@ -47,7 +51,7 @@ fn turn_to(gauge: &mut Gauge, page: Page) {
 }
 
 fn at(page: Page, job: &Draft) -> Gauge {
-    let mut gauge = Gauge::new();
+    let mut gauge = Gauge::<Full>::new();
     gauge.keep(job).unwrap();
     press(&mut gauge, &[Select]);
     turn_to(&mut gauge, page);
@@ -63,8 +67,7 @@ fn shown(gauge: &Gauge) -> Frame {
 
 fn scene(gauge: &Gauge) -> Scene {
     let work = gauge.work().unwrap();
-    let site = work.found().site(work.tank(), gauge.units()).unwrap();
-    work.found().test().scene(&site)
+    gauge.pages().leak.scene(&work).unwrap()
 }
 
 fn names_none(scene: &Scene) -> bool {
@@ -180,7 +183,7 @@ fn begun(gauge: &mut Gauge) {
 
 #[test]
 fn a_test_goes_on_while_pages_are_turned_and_the_job_is_left() {
-    let mut gauge = Gauge::new();
+    let mut gauge = Gauge::<Full>::new();
     for name in ["a", "b"] {
         let mut job = fuel(name, 104.0);
         job.name = name.try_into().unwrap();
@@ -199,7 +202,7 @@ fn a_test_goes_on_while_pages_are_turned_and_the_job_is_left() {
     turn_to(&mut gauge, Page::Leak);
     assert!(matches!(scene(&gauge), Scene::Watch(View::Timer)));
     let test = |gauge: &Gauge| {
-        let test = gauge.work().unwrap().found().test().clone();
+        let test = gauge.pages().leak.test();
         (test.readings().len(), test.watch().seconds())
     };
     assert_eq!(test(&gauge), (1, 60));
@@ -236,8 +239,7 @@ fn held_select_leaves_at_any_point() {
 fn the_weakest_panel_comes_first_and_is_the_tank_s_own() {
     let job = box_job("a");
     let gauge = at(Page::Strength, &job);
-    let found = gauge.work().unwrap();
-    let panels = found.found().panels();
+    let panels = gauge.pages().strength.panels();
     let tank = Tank::build(&job).unwrap();
     let weakest = tank.weakest(Trial::Use).unwrap();
     let (face, borne) = &panels[0];
@@ -258,7 +260,7 @@ fn a_box_weighs_its_sheet_and_its_water() {
     // water of 1000 kg/m³: by hand.
     let gauge = at(Page::Mass, &box_job("a"));
     let work = gauge.work().unwrap();
-    let masses = work.found().masses().unwrap();
+    let masses = gauge.pages().mass.masses().unwrap();
     let density = work.tank().job().alloy().density();
     let sheet = (0.304 * 0.204 * 0.104 - 0.3 * 0.2 * 0.1) * density;
     let [empty, _, full] = masses.states.map(|state| state.unwrap());
@@ -277,8 +279,7 @@ fn four_mounts_at_the_corners_share_a_level_box_alike() {
         job.service.mounts.push([x, y, mm(0.0)]).unwrap();
     }
     let gauge = at(Page::Mass, &job);
-    let work = gauge.work().unwrap();
-    let masses = work.found().masses().unwrap();
+    let masses = gauge.pages().mass.masses().unwrap();
     let full = masses.states[2].unwrap().mass.si();
     let mounts = masses.mounts.unwrap().unwrap();
     // A quarter of its weight, at 9.80665 m/s² (ISO 80000-3, from memory).
@@ -290,18 +291,18 @@ fn four_mounts_at_the_corners_share_a_level_box_alike() {
 #[test]
 fn what_was_found_is_worked_out_once_and_goes_with_its_job() {
     let mut gauge = at(Page::Strength, &box_job("a"));
-    let first = gauge.work().unwrap().found().panels().len();
+    let first = gauge.pages().strength.panels().len();
     assert!(first > 0);
     press(&mut gauge, &[Down, Down]);
-    assert_eq!(gauge.work().unwrap().found().panel().piece, 2);
+    assert_eq!(gauge.pages().strength.read().piece, 2);
     let mut thick = box_job("a");
     thick.stock.thickness = mm(3.0);
     gauge.keep(&thick).unwrap();
-    let found = gauge.work().unwrap();
-    assert!(found.found().panels().is_empty());
-    assert_eq!(found.found().panel().piece, 0);
+    let strength = &gauge.pages().strength;
+    assert!(strength.panels().is_empty());
+    assert_eq!(strength.read().piece, 0);
     turn_to(&mut gauge, Page::Strength);
-    assert_eq!(gauge.work().unwrap().found().panels().len(), first);
+    assert_eq!(gauge.pages().strength.panels().len(), first);
 }
 
 /// Worked out piece by piece it is what the core works out at once, and what it says of seams at another pressure.
@@ -311,7 +312,7 @@ fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
     let gauge = at(Page::Leak, &job);
     let work = gauge.work().unwrap();
     let tank = Tank::build(&job).unwrap();
-    let site = work.found().site(work.tank(), gauge.units()).unwrap();
+    let site = gauge.pages().leak.site(&work).unwrap();
     assert_eq!(*site.vessel, tank.vessel(None));
     let weak = site.seam.unwrap().unwrap();
     for pressure in [500.0, 20_000.0].map(Pressure::from_pascals) {
@@ -328,15 +329,115 @@ fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
     }
 }
 
+/// Its pages are pages of the full gauge to the pixel, but for the marks of the pages in their corner; neither time nor
+/// thought changes anything there.
 #[test]
-fn the_small_gauge_has_nothing_to_find() {
-    let mut gauge = Gauge::plain();
-    gauge.keep(&box_job("a")).unwrap();
-    press(&mut gauge, &[Select]);
-    for _ in Page::ALL {
-        press(&mut gauge, &[Right, Up, Select]);
-        assert!(!gauge.tick(123_456));
+fn the_small_gauge_shows_what_the_full_one_shows_and_finds_nothing() {
+    let (mut small, mut full) = (with_jobs::<Small>(&["a"]), with_jobs::<Full>(&["a"]));
+    press(&mut small, &[Select]);
+    press(&mut full, &[Select]);
+    let steps = plain_order(&small);
+    small.add_steps(0, 0, &steps).unwrap();
+    full.add_steps(0, 0, &steps).unwrap();
+    for &page in Pages::<Small>::LIST {
+        while full.screen() != Screen::Page(page) {
+            press(&mut full, &[Right]);
+        }
+        // From a seam to its stitches and back.
+        for button in [Down, Select, Up, Select, Down] {
+            press(&mut small, &[button]);
+            press(&mut full, &[button]);
+            assert_eq!(small.screen(), full.screen());
+            let (a, b) = (below_the_marks(&small), below_the_marks(&full));
+            assert!(a == b, "{page:?} after {button:?}");
+            assert!(!small.is_working() && !small.tick(123_456));
+            assert!(!small.has_thoughts() && !small.think());
+        }
+        press(&mut small, &[Right]);
     }
-    let found = gauge.work().unwrap();
-    assert!(found.found().panels().is_empty() && found.found().masses().is_none());
+}
+
+/// What is shown under the line of the marks, and in that line before them.
+fn below_the_marks<K: Kind>(gauge: &Gauge<K>) -> List<Option<u8>> {
+    let mut frame = Frame::new();
+    let Ok(faults) = gauge.draw(&mut frame);
+    assert_eq!(faults, Faults::default());
+    let seen = |x: u32, y: u32| y >= 9 || x < 80;
+    let all = (0..64).flat_map(|y| (0..128).map(move |x| (x, y)));
+    all.filter(|(x, y)| seen(*x, *y))
+        .map(|(x, y)| frame.level(x, y))
+        .collect()
+}
+
+#[test]
+fn the_small_gauge_plans_no_order() {
+    let mut gauge = with_jobs::<Small>(&["a"]);
+    press(&mut gauge, &[Select]);
+    order_page(&mut gauge);
+    let before = below_the_marks(&gauge);
+    for _ in 0..1_000 {
+        assert!(!gauge.has_thoughts() && !gauge.think());
+    }
+    assert_eq!(gauge.work().unwrap().order().origin(), Origin::Sent);
+    assert_eq!(gauge.work().unwrap().order().count(), 0);
+    assert!(below_the_marks(&gauge) == before);
+}
+
+#[test]
+fn a_gauge_without_an_order_thinks_of_one() {
+    use seamwright_core::weld::Progress;
+    let mut gauge = with_jobs::<Full>(&["a", "b"]);
+    assert!(!gauge.think() && !gauge.has_thoughts(), "nothing is open");
+    press(&mut gauge, &[Up, Select]);
+    order_page(&mut gauge);
+    assert!(gauge.has_thoughts());
+    let mut seen = List::new();
+    let origin = |gauge: &Gauge| gauge.work().unwrap().order().origin();
+    while gauge.has_thoughts() {
+        if gauge.think() {
+            seen.push(origin(&gauge));
+        }
+        if seen.len() == 2 {
+            break;
+        }
+    }
+    let looked = Origin::Own(Progress::Looked);
+    assert_eq!(seen, [looked, Origin::Own(Progress::Tried(1))]);
+    // While a stitch is shown the order stands still.
+    press(&mut gauge, &[Down]);
+    assert!(!gauge.has_thoughts());
+    for _ in 0..100 {
+        assert!(!gauge.think());
+    }
+    press(&mut gauge, &[Select]);
+    assert!(gauge.has_thoughts());
+    // Left and opened again, it goes on where it was; another job is another matter.
+    gauge.handle(Event::Hold);
+    assert!(!gauge.has_thoughts());
+    press(&mut gauge, &[Select]);
+    assert_eq!(origin(&gauge), Origin::Own(Progress::Tried(1)));
+    gauge.handle(Event::Hold);
+    press(&mut gauge, &[Down, Select]);
+    assert_eq!(origin(&gauge), Origin::Own(Progress::Idle));
+    // What is sent is used as it is.
+    let steps = plain_order(&gauge);
+    gauge.add_steps(1, 0, &steps).unwrap();
+    assert!(!gauge.has_thoughts() && !gauge.think());
+    assert_eq!(origin(&gauge), Origin::Sent);
+}
+
+#[test]
+fn a_job_changed_under_a_plan_is_planned_anew() {
+    use seamwright_core::weld::Progress;
+    let mut gauge = with_jobs::<Full>(&["a"]);
+    press(&mut gauge, &[Select]);
+    order_page(&mut gauge);
+    while !gauge.think() {}
+    gauge.keep(&box_job("a")).unwrap();
+    assert_eq!(
+        gauge.work().unwrap().order().origin(),
+        Origin::Own(Progress::Idle)
+    );
+    gauge.forget();
+    assert!(!gauge.has_thoughts());
 }

@@ -11,42 +11,12 @@
 //! the same events give the same pixels on every machine. The leak test has a timer: a board tells it the time, and
 //! the same events and times give the same pixels.
 
-mod filling;
-#[cfg(feature = "full")]
-mod found;
-#[cfg(feature = "full")]
-mod leak_scene;
-#[cfg(feature = "full")]
-mod leak_test;
-mod order;
+mod jobs;
+mod settings;
 mod shelf;
-#[cfg(feature = "full")]
-mod stopwatch;
-#[cfg(feature = "full")]
-mod thinker;
-#[cfg(feature = "full")]
-mod typed;
-mod work;
-#[cfg(feature = "full")]
-mod worked;
+mod trouble;
 
-pub use filling::{Changing, Filling};
-#[cfg(feature = "full")]
-pub use found::Found;
-#[cfg(feature = "full")]
-pub use leak_scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way};
-#[cfg(feature = "full")]
-pub use leak_test::LeakTest;
-pub use order::{Order, Origin, Takes};
 pub use shelf::{MOST_JOBS, ShelfFull};
-#[cfg(feature = "full")]
-pub use stopwatch::Stopwatch;
-#[cfg(feature = "full")]
-pub use typed::{Ask, Asked, Field, Typed};
-use work::Choices;
-pub use work::Work;
-#[cfg(feature = "full")]
-pub use worked::{Borne, Masses, Mounts, Panel, WeakSeam, Weighed};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
@@ -55,12 +25,13 @@ use seamwright_core::tank::{JobError, Tank};
 use seamwright_core::weld::WeldStep;
 
 use crate::amount::Units;
-use crate::buttons::{Button, Event};
-use crate::page::{self, Page, Reading, trouble};
+use crate::buttons::{Button, Event, Step};
+use crate::page::parts::{along, marks};
+use crate::page::{Full, Kind, Page, Pages, Turn};
 use crate::pen::{Faults, Pen};
-pub(crate) use shelf::Shelf;
-#[cfg(feature = "full")]
-use thinker::Thinker;
+use crate::work::{Order, Shared, Think, Work};
+use shelf::Shelf;
+use trouble::Trouble;
 
 /// What is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -96,20 +67,15 @@ impl Screen {
 enum Place {
     Jobs,
     Settings,
-    Trouble {
-        job: usize,
-        error: JobError,
-        read: Reading,
-    },
-    Open {
-        job: usize,
-        choices: Choices,
-    },
+    Trouble { job: usize, trouble: Trouble },
+    Open { job: usize, page: Page },
 }
 
 /// The gauge: jobs on a shelf, one of them perhaps open.
+///
+/// Its kind says which pages it has and whether it plans; where none is named it is the full one.
 #[derive(Debug)]
-pub struct Gauge {
+pub struct Gauge<K: Kind = Full> {
     shelf: Shelf,
     /// The chosen line of the list; the one past the last job is the settings.
     line: usize,
@@ -117,23 +83,23 @@ pub struct Gauge {
     place: Place,
     /// The tank of the open job, of no use while none is. Not within `place`: it is some 12 KiB, made where it stays.
     tank: Tank,
-    /// Whether it shows only the pages that every gauge has.
-    #[cfg(feature = "full")]
-    plain: bool,
-    /// What the fuller pages have found out of the open job.
-    #[cfg(feature = "full")]
-    found: Found,
-    #[cfg(feature = "full")]
-    thinker: Thinker,
+    /// What its pages share.
+    shared: Shared,
+    /// Its pages.
+    pages: Pages<K>,
+    /// The job that the pages are of, if `of_any`.
+    of: usize,
+    of_any: bool,
+    planner: K::Planner,
 }
 
-impl Default for Gauge {
+impl<K: Kind> Default for Gauge<K> {
     fn default() -> Self {
         Self::new()
     }
 }
 
-impl Gauge {
+impl<K: Kind> Gauge<K> {
     /// With an empty shelf.
     #[must_use]
     pub const fn new() -> Self {
@@ -143,22 +109,12 @@ impl Gauge {
             units: Units::Metric,
             place: Place::Jobs,
             tank: Tank::EMPTY,
-            #[cfg(feature = "full")]
-            plain: false,
-            #[cfg(feature = "full")]
-            found: Found::new(),
-            #[cfg(feature = "full")]
-            thinker: Thinker::new(),
+            shared: Shared::NEW,
+            pages: Pages::NEW,
+            of: 0,
+            of_any: false,
+            planner: K::Planner::NEW,
         }
-    }
-
-    /// With the pages that a gauge of the smallest kind has, to compare with one.
-    #[cfg(feature = "full")]
-    #[must_use]
-    pub const fn plain() -> Self {
-        let mut gauge = Self::new();
-        gauge.plain = true;
-        gauge
     }
 
     /// Puts a job on the shelf, in place of one of the same name, and returns its place there,
@@ -168,8 +124,6 @@ impl Gauge {
     /// [`ShelfFull`]; nothing was changed.
     pub fn keep(&mut self, draft: &Draft) -> Result<usize, ShelfFull> {
         let kept = self.shelf.keep(draft)?;
-        #[cfg(feature = "full")]
-        self.found.replaced(kept);
         self.refresh(kept);
         Ok(kept)
     }
@@ -179,16 +133,15 @@ impl Gauge {
     /// # Errors
     /// [`ShelfFull`]; nothing was changed.
     pub(crate) fn store(&mut self, packed: &[u8]) -> Result<usize, ShelfFull> {
-        let kept = self.shelf.keep_packed(packed)?;
-        #[cfg(feature = "full")]
-        self.found.replaced(kept);
-        Ok(kept)
+        self.shelf.keep_packed(packed)
     }
 
     /// Shows what was kept at a place.
     pub(crate) fn refresh(&mut self, kept: usize) {
-        #[cfg(feature = "full")]
-        self.thinker.forget(kept);
+        if self.of == kept {
+            self.of_any = false;
+        }
+        self.planner.forget(kept);
         match self.place {
             Place::Jobs => self.line = kept,
             Place::Open { job, .. } | Place::Trouble { job, .. } if job == kept => self.open(kept),
@@ -213,10 +166,8 @@ impl Gauge {
     /// Clears the shelf and goes back to the list.
     pub fn forget(&mut self) {
         self.shelf.clear();
-        #[cfg(feature = "full")]
-        self.found.clear();
-        #[cfg(feature = "full")]
-        self.thinker.stop();
+        self.of_any = false;
+        self.planner.stop();
         self.line = 0;
         self.leave();
     }
@@ -256,26 +207,28 @@ impl Gauge {
             Place::Jobs => Screen::Jobs,
             Place::Settings => Screen::Settings,
             Place::Trouble { .. } => Screen::Trouble,
-            Place::Open { choices, .. } => Screen::Page(choices.page()),
+            Place::Open { page, .. } => Screen::Page(*page),
         }
     }
 
     /// The open job.
     #[must_use]
     pub fn work(&self) -> Option<Work<'_>> {
-        match &self.place {
-            Place::Open { job, choices } => {
-                let order = self.order(*job);
-                Some(Work::new(
-                    &self.tank,
-                    order,
-                    *choices,
-                    #[cfg(feature = "full")]
-                    &self.found,
-                ))
-            }
-            _ => None,
-        }
+        let Place::Open { job, .. } = &self.place else {
+            return None;
+        };
+        Some(self.work_of(*job))
+    }
+
+    fn work_of(&self, job: usize) -> Work<'_> {
+        let order = order(&self.shelf, &self.planner, job);
+        Work::new(&self.tank, order, self.units, self.shared)
+    }
+
+    /// What was chosen and found out on its pages; of no use while no job is open.
+    #[must_use]
+    pub const fn pages(&self) -> &Pages<K> {
+        &self.pages
     }
 
     /// The order that came with the job at a place of the shelf; of no steps where none came.
@@ -284,59 +237,32 @@ impl Gauge {
         Order::sent(self.shelf.order(place))
     }
 
-    /// The order of the open job: the one that came with it, else what the gauge has found.
-    fn order(&self, job: usize) -> Order<'_> {
-        let sent = Order::sent(self.shelf.order(job));
-        #[cfg(feature = "full")]
-        if sent.count() == 0 && !self.plain {
-            return self.thinker.order(job);
-        }
-        sent
-    }
-
     /// Lets the gauge think for a moment while there is nothing else to do: a step of a plan for the open job's
     /// stitches or a part of laying the tank out for it, some hundredths of a second on a small chip. Tells
-    /// whether the picture may have changed.
+    /// whether the picture may have changed. A gauge without a planner does nothing.
     ///
-    /// It thinks of a job that came without an order, and not while a stitch of the order is shown, so that the order
-    /// does not change under the welder's hands.
-    #[cfg(feature = "full")]
+    /// It thinks of a job that came without an order, and not while a page holds the order as it is.
     pub fn think(&mut self) -> bool {
         let Some(job) = self.thinks_of() else {
             return false;
         };
-        self.thinker.think(job, &self.tank) && self.screen() == Screen::Page(Page::Order)
+        self.planner.think(job, &self.tank) && self.screen() == Screen::Page(Page::Order)
     }
 
     /// Whether [`Gauge::think`] has something to do.
-    #[cfg(feature = "full")]
     #[must_use]
     pub fn has_thoughts(&self) -> bool {
         self.thinks_of()
-            .is_some_and(|job| self.thinker.is_busy(job))
+            .is_some_and(|job| self.planner.is_busy(job))
     }
 
     /// The job of which it thinks, if it may: what [`Gauge::tick`] works out goes first, since somebody waits for it.
-    #[cfg(feature = "full")]
     fn thinks_of(&self) -> Option<usize> {
-        let Place::Open { job, choices } = &self.place else {
+        let Place::Open { job, .. } = &self.place else {
             return None;
         };
-        let wanted = !self.plain && self.shelf.order(*job).is_empty() && choices.stitch() == 0;
+        let wanted = K::PLANS && self.shelf.order(*job).is_empty() && !self.pages.hold_order();
         (wanted && !self.is_working()).then_some(*job)
-    }
-
-    /// Nothing to do where there is no room for a planner.
-    #[cfg(not(feature = "full"))]
-    pub const fn think(&mut self) -> bool {
-        false
-    }
-
-    /// Never, where there is no room for a planner.
-    #[cfg(not(feature = "full"))]
-    #[must_use]
-    pub const fn has_thoughts(&self) -> bool {
-        false
     }
 
     /// Takes in what a thumb did. Opening a job computes its tank, which takes a while on a small
@@ -350,77 +276,75 @@ impl Gauge {
                 self.units = self.units.other();
             }
             (Place::Settings, _) => {}
-            (Place::Trouble { error, read, .. }, event) => {
-                *read = trouble::turn(error, *read, event);
-            }
-            (Place::Open { job, .. }, event) => {
-                let job = *job;
-                let steps = self.order(job).count();
-                if let Place::Open { choices, .. } = &mut self.place {
-                    #[cfg(feature = "full")]
-                    self.found
-                        .handle(choices.page(), event, &self.tank, self.units);
-                    choices.handle(event, &self.tank, steps, self.units);
-                    #[cfg(feature = "full")]
-                    self.found.work_out(choices.page(), &self.tank);
-                }
-            }
+            (Place::Trouble { trouble, .. }, event) => trouble.handle(event),
+            (&mut Place::Open { job, page }, event) => self.handle_on_page(job, page, event),
         }
         if self.screen() != before {
             crate::log::turned_to(self.screen());
         }
     }
 
-    /// Takes in a clock of milliseconds, which may start anywhere and wrap at 2³² or any greater power of two; works
-    /// out one piece more of what the page shows, where there is one ([`Gauge::is_working`]); and tells whether the
-    /// picture may have changed.
-    #[cfg(feature = "full")]
-    pub fn tick(&mut self, milliseconds: u64) -> bool {
-        let second = self.found.tick(milliseconds);
-        let Place::Open { choices, .. } = &self.place else {
-            return false;
-        };
-        let page = choices.page();
-        let worked = self.found.work_on(page, &self.tank);
-        worked || (second && page == Page::Leak)
-    }
-
-    /// Whether the page shown is still being worked out: [`Gauge::tick`] does a piece of it.
-    #[cfg(feature = "full")]
-    #[must_use]
-    pub fn is_working(&self) -> bool {
-        self.work()
-            .is_some_and(|work| work.found().progress(work.page(), work.tank()).is_some())
-    }
-
-    /// The gauge of the smallest kind has nothing that time changes.
-    #[cfg(not(feature = "full"))]
-    pub const fn tick(&mut self, _: u64) -> bool {
-        false
-    }
-
-    /// It works out nothing in pieces.
-    #[cfg(not(feature = "full"))]
-    #[must_use]
-    pub const fn is_working(&self) -> bool {
-        false
-    }
-
     fn handle_in_list(&mut self, event: Event) {
         let jobs = self.shelf.count();
         match event {
-            Event::Press(Button::Up) | Event::Repeat(Button::Up) => {
-                self.line = self.line.saturating_sub(1);
-            }
-            Event::Press(Button::Down) | Event::Repeat(Button::Down) => {
-                self.line = (self.line + 1).min(jobs);
-            }
             Event::Press(Button::Select | Button::Right) if self.line < jobs => {
                 self.open(self.line);
             }
             Event::Press(Button::Select | Button::Right) => self.place = Place::Settings,
-            Event::Press(Button::Left) | Event::Repeat(_) | Event::Hold => {}
+            _ => {
+                if let Some(step) = Step::of(event) {
+                    self.line = along(self.line, step.up, jobs + 1);
+                }
+            }
         }
+    }
+
+    fn handle_on_page(&mut self, job: usize, page: Page, event: Event) {
+        let order = order(&self.shelf, &self.planner, job);
+        let mut work = Work::new(&self.tank, order, self.units, self.shared);
+        let turn = match event {
+            Event::Press(Button::Left) => Turn::Back,
+            Event::Press(Button::Right) => Turn::On,
+            Event::Press(Button::Select) => self.pages.select(page, &mut work),
+            _ => {
+                if let Some(step) = Step::of(event) {
+                    self.pages.step(page, step, &mut work);
+                }
+                Turn::Stay
+            }
+        };
+        self.shared = work.shared();
+        let page = Pages::<K>::turned(page, turn);
+        self.pages.prepare(page, &self.tank);
+        self.place = Place::Open { job, page };
+    }
+
+    /// Takes in a clock of milliseconds, which may start anywhere and wrap at 2³² or any greater power of two; works
+    /// out one piece more of what the page shows, where there is one ([`Gauge::is_working`]); and tells whether the
+    /// picture may have changed.
+    pub fn tick(&mut self, milliseconds: u64) -> bool {
+        let shown = match &self.place {
+            Place::Open { page, .. } => Some(*page),
+            _ => None,
+        };
+        let told = self.pages.tick(shown, milliseconds);
+        let Some(page) = shown else {
+            return false;
+        };
+        let working = self.is_working();
+        if working {
+            self.pages.work_on(page, &self.tank);
+        }
+        working || told
+    }
+
+    /// Whether the page shown is still being worked out: [`Gauge::tick`] does a piece of it.
+    #[must_use]
+    pub fn is_working(&self) -> bool {
+        let Place::Open { page, .. } = &self.place else {
+            return false;
+        };
+        self.pages.progress(*page, &self.tank).is_some()
     }
 
     /// Back to the list.
@@ -434,19 +358,17 @@ impl Gauge {
         match self.rebuild(job) {
             None => {}
             Some(Ok(())) => {
-                let choices = Choices::at_first(
-                    &self.tank,
-                    #[cfg(feature = "full")]
-                    self.plain,
-                );
-                self.place = Place::Open { job, choices };
-                #[cfg(feature = "full")]
-                self.found.open(job);
+                let another = !(self.of_any && self.of == job);
+                (self.of, self.of_any) = (job, true);
+                self.pages.start(&self.tank, another);
+                self.shared = Shared::at_first(&self.tank);
+                let page = Page::FIRST;
+                self.place = Place::Open { job, page };
             }
             Some(Err(error)) => {
                 crate::log::trouble(&error);
-                let read = Reading::START;
-                self.place = Place::Trouble { job, error, read };
+                let trouble = Trouble::new(error);
+                self.place = Place::Trouble { job, trouble };
             }
         }
     }
@@ -473,23 +395,33 @@ impl Gauge {
     {
         let mut pen = Pen::new(target);
         match &self.place {
-            Place::Jobs => page::jobs::draw(&mut pen, &self.shelf, self.line)?,
-            Place::Settings => page::settings::draw(&mut pen, self.units)?,
-            Place::Trouble { error, read, .. } => trouble::draw(&mut pen, error, *read)?,
-            Place::Open { .. } => {
-                if let Some(work) = self.work() {
-                    page::draw(&mut pen, &work, self.units)?;
-                }
+            Place::Jobs => jobs::draw(&mut pen, &self.shelf, self.line)?,
+            Place::Settings => settings::draw(&mut pen, self.units)?,
+            Place::Trouble { trouble, .. } => trouble.draw(&mut pen)?,
+            Place::Open { job, page } => {
+                let pages = Pages::<K>::LIST.len();
+                marks(&mut pen, Pages::<K>::place(*page), pages)?;
+                self.pages.draw(*page, &mut pen, &self.work_of(*job))?;
             }
         }
         let faults = pen.faults();
-        crate::log::faults(faults);
+        if faults != Faults::default() {
+            crate::log::faults(faults);
+        }
         Ok(faults)
     }
 }
 
+/// The order of a job: the one that came with it, else what the gauge has found.
+fn order<'a, T: Think>(shelf: &'a Shelf, planner: &'a T, job: usize) -> Order<'a> {
+    let sent = Order::sent(shelf.order(job));
+    if T::ABLE && sent.count() == 0 {
+        return planner.order(job);
+    }
+    sent
+}
+
 #[cfg(test)]
-#[cfg(feature = "full")]
 mod full_tests;
 
 #[cfg(test)]

@@ -21,7 +21,7 @@ pub struct ShelfFull;
 /// Up to [`MOST_JOBS`] drafts, in the order in which they came, each with the order of its stitches if one came
 /// with it.
 #[derive(Clone, Debug)]
-pub(crate) struct Shelf {
+pub(super) struct Shelf {
     /// Of each job the packed draft, then the packed steps of its order.
     bytes: Vec<u8, ROOM>,
     sizes: Vec<Size, MOST_JOBS>,
@@ -140,11 +140,11 @@ impl Shelf {
         self.sizes.clear();
     }
 
-    pub(crate) fn count(&self) -> usize {
+    pub(super) fn count(&self) -> usize {
         self.sizes.len()
     }
 
-    pub(crate) fn names(&self) -> impl Iterator<Item = &str> {
+    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
         (0..self.count()).map(|place| self.packed(place).and_then(name_of).unwrap_or_default())
     }
 

@@ -8,13 +8,13 @@ use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict};
 use seamwright_core::tank::Tank;
 
-use super::layout::{FIGURE_TOP, RIGHT, foot, title};
-use super::prose::Prose;
-use crate::amount::Units;
-use crate::gauge::Work;
+use super::parts::{FIGURE_TOP, Prose, RIGHT, Reading, foot, title};
+use crate::buttons::Step;
 use crate::ink;
+use crate::page::{IsPage, Turn};
 use crate::pen::Pen;
 use crate::text::Letters;
+use crate::work::Work;
 
 /// A line of this page.
 type Line = heapless::String<48>;
@@ -41,7 +41,7 @@ fn fillers(tank: &Tank) -> impl Iterator<Item = Verdict> {
 }
 
 /// How many are shown.
-pub(crate) fn count(tank: &Tank) -> usize {
+fn count(tank: &Tank) -> usize {
     fillers(tank).count()
 }
 
@@ -58,7 +58,7 @@ fn findings(verdict: &Verdict) -> impl Iterator<Item = (Criterion, Finding)> {
 }
 
 /// Screenfuls of a filler: its name, and those of each finding.
-pub(crate) fn parts(tank: &Tank, place: usize) -> usize {
+fn parts(tank: &Tank, place: usize) -> usize {
     let Some(verdict) = fillers(tank).nth(place) else {
         return 1;
     };
@@ -66,28 +66,55 @@ pub(crate) fn parts(tank: &Tank, place: usize) -> usize {
     1 + findings(&verdict).map(of).sum::<usize>()
 }
 
-/// Draws the page.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, _: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let read = work.found().filler();
-    let tank = work.tank();
-    let Some(verdict) = fillers(tank).nth(read.piece) else {
-        return title(pen, "No filler");
+/// The page of the fillers: which of the ranking is shown, and which of its reasons.
+#[derive(Debug)]
+pub struct FillerPage {
+    read: Reading,
+}
+
+impl IsPage for FillerPage {
+    const NAME: &'static str = "filler";
+    const NEW: Self = Self {
+        read: Reading::START,
     };
-    let mut heading = Line::new();
-    let _ = write!(heading, "Filler {}/{}", read.piece + 1, count(tank));
-    match read.part.checked_sub(1) {
-        None => {
-            title(pen, &heading)?;
-            whole(pen, &verdict)
+    const LASTS: bool = true;
+
+    fn start(&mut self, _: &Tank) {
+        self.read = Reading::START;
+    }
+
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let read = self.read;
+        let tank = work.tank();
+        let Some(verdict) = fillers(tank).nth(read.piece) else {
+            return title(pen, "No filler");
+        };
+        let mut heading = Line::new();
+        let _ = write!(heading, "Filler {}/{}", read.piece + 1, count(tank));
+        match read.part.checked_sub(1) {
+            None => {
+                title(pen, &heading)?;
+                whole(pen, &verdict)
+            }
+            Some(part) => {
+                title(pen, name(&verdict))?;
+                why(pen, &verdict, part)
+            }
         }
-        Some(part) => {
-            title(pen, name(&verdict))?;
-            why(pen, &verdict, part)
-        }
+    }
+
+    fn step(&mut self, step: Step, work: &mut Work<'_>) {
+        self.read.step(step.up, count(work.tank()));
+    }
+
+    /// Reads on through its reasons.
+    fn select(&mut self, work: &mut Work<'_>) -> Turn {
+        self.read.read_on(parts(work.tank(), self.read.piece));
+        Turn::Stay
     }
 }
 

@@ -3,45 +3,66 @@
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::capacity::Lean;
 use seamwright_core::input::Measure;
-use seamwright_core::units::Length;
+use seamwright_core::tank::Tank;
 
-use super::layout::{RIGHT, beside, figure, foot, title};
-use crate::amount::{Amount, Units};
-use crate::gauge::Work;
+use super::parts::{along, figure, filled, foot, title};
+use crate::amount::Amount;
+use crate::buttons::Step;
 use crate::ink;
+use crate::page::IsPage;
 use crate::pen::Pen;
-use crate::picture::{Look, Style, View, edges, liquid};
 use crate::text::Letters;
+use crate::work::Work;
 
-/// Draws the page: the chosen measure large, the other two at the foot.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let capacity = work.tank().capacity();
-    let chosen = work.measure();
-    title(pen, heading(chosen))?;
-    let amount = Amount::volume(capacity.of(chosen), units);
-    let depth = match chosen {
-        Measure::Brim => capacity.full_depth,
-        Measure::Fill | Measure::Usable => capacity.fill_depth,
-    };
-    filled(pen, work, &amount, depth)?;
-    figure(pen, amount.figure())?;
+/// The page of the capacity, with the measure that is shown large, by its place in the list of all.
+#[derive(Debug)]
+pub struct HoldsPage {
+    place: usize,
+}
 
-    let others = Measure::ALL
-        .into_iter()
-        .filter(|measure| *measure != chosen);
-    for (measure, line) in others.zip(0..) {
-        pen.text(foot(line), measure.name(), Letters::Small, ink::PLAIN)?;
-        let text = Amount::volume(capacity.of(measure), units).text();
-        let at = foot(line) + Point::new(Letters::Small.width("usable ") as i32, 0);
-        pen.text(at, &text, Letters::Small, ink::PLAIN)?;
+impl IsPage for HoldsPage {
+    const NAME: &'static str = "holds";
+    const NEW: Self = Self { place: 0 };
+
+    /// What can be drawn is shown first, the last of the list.
+    fn start(&mut self, _: &Tank) {
+        self.place = Measure::ALL.len() - 1;
     }
-    Ok(())
+
+    /// Draws the chosen measure large, the other two at the foot.
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let units = work.units();
+        let capacity = work.tank().capacity();
+        let chosen = Measure::ALL.get(self.place).copied().unwrap_or_default();
+        title(pen, heading(chosen))?;
+        let amount = Amount::volume(capacity.of(chosen), units);
+        let depth = match chosen {
+            Measure::Brim => capacity.full_depth,
+            Measure::Fill | Measure::Usable => capacity.fill_depth,
+        };
+        filled(pen, work, &amount, depth)?;
+        figure(pen, amount.figure())?;
+
+        let others = Measure::ALL
+            .into_iter()
+            .filter(|measure| *measure != chosen);
+        for (measure, line) in others.zip(0..) {
+            pen.text(foot(line), measure.name(), Letters::Small, ink::PLAIN)?;
+            let text = Amount::volume(capacity.of(measure), units).text();
+            let at = foot(line) + Point::new(Letters::Small.width("usable ") as i32, 0);
+            pen.text(at, &text, Letters::Small, ink::PLAIN)?;
+        }
+        Ok(())
+    }
+
+    fn step(&mut self, step: Step, _: &mut Work<'_>) {
+        self.place = along(self.place, step.up, Measure::ALL.len());
+    }
 }
 
 const fn heading(measure: Measure) -> &'static str {
@@ -50,35 +71,4 @@ const fn heading(measure: Measure) -> &'static str {
         Measure::Fill => "Holds, filled",
         Measure::Usable => "Holds, usable",
     }
-}
-
-/// The level tank beside a figure, filled to a depth.
-pub(super) fn filled<D>(
-    pen: &mut Pen<'_, D>,
-    work: &Work<'_>,
-    amount: &Amount,
-    depth: Length,
-) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let tank = work.tank();
-    let look = Look {
-        lean: Lean::LEVEL,
-        quarters: work.quarters(),
-    };
-    let outside = &tank.body().outside;
-    let Some(view) = View::fit(outside, look, beside(&amount.figure(), RIGHT)) else {
-        return Ok(());
-    };
-    pen.claim(view.extent());
-    let pool = tank.pool(Lean::LEVEL);
-    liquid(
-        pen.target(),
-        tank.inside(),
-        &view,
-        pool.up(),
-        pool.height_of(depth),
-    )?;
-    edges(pen.target(), outside, &view, Style::Ground, None)
 }

@@ -4,24 +4,54 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::units::{Length, LengthUnit};
+use seamwright_core::geom::Vector;
+use seamwright_core::mass::BalanceError;
+use seamwright_core::mass::balance::{Balance, MountError};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, LengthUnit, Mass};
 
-use super::holds::filled;
-use super::layout::{RIGHT, figure, foot, title};
-use super::prose::Prose;
-use super::seams::view;
+use super::parts::{Known, Prose, RIGHT, Reading, figure, filled, foot, title, view};
 use crate::amount::{Amount, Units};
-use crate::gauge::{Masses, Mounts, Weighed, Work};
+use crate::buttons::Step;
 use crate::ink;
+use crate::page::{IsPage, Turn};
 use crate::pen::Pen;
 use crate::picture::{Style, edges};
 use crate::text::Letters;
+use crate::work::Work;
 
 /// A line of this page.
 type Line = heapless::String<64>;
 
 /// The states that a tank is weighed in.
 const STATES: [&str; 3] = ["Mass, empty", "Mass, filled", "Mass, brimful"];
+
+/// What a tank weighs and where.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Weighed {
+    /// All of it.
+    pub(crate) mass: Mass,
+    /// Its centre of gravity, in metres; `None` of no mass.
+    pub(crate) centre: Option<Vector>,
+}
+
+/// The mounts of a full tank.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Mounts {
+    /// The one that bears most, counted from 1, and what, in newtons.
+    pub(crate) heaviest: (u8, f64),
+    /// One that must hold the tank down, and with how many newtons.
+    pub(crate) lifts: Option<(u8, f64)>,
+}
+
+/// Masses of a tank.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Masses {
+    /// Empty, at the fill mark, at the brim.
+    pub(crate) states: [Result<Weighed, BalanceError>; 3],
+    /// Its mounts, where the job has any.
+    pub(crate) mounts: Option<Result<Mounts, MountError>>,
+}
 
 /// Why a figure is not known.
 fn why(masses: &Masses, piece: usize) -> Option<(&'static str, Prose)> {
@@ -37,29 +67,70 @@ fn why(masses: &Masses, piece: usize) -> Option<(&'static str, Prose)> {
 }
 
 /// Screenfuls of a piece.
-pub(crate) fn parts(masses: &Masses, piece: usize) -> usize {
+fn parts(masses: &Masses, piece: usize) -> usize {
     why(masses, piece).map_or(1, |(_, prose)| prose.parts())
 }
 
-/// Draws the page.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let read = work.found().mass();
-    let Some(masses) = work.found().masses() else {
-        return title(pen, "Mass");
+/// The page of the masses: which is shown (empty, at the fill mark, at the brim, on the mounts), which screenful of why
+/// it is not known, and what was worked out.
+#[derive(Debug)]
+pub struct MassPage {
+    read: Reading,
+    masses: Known<Masses>,
+}
+
+impl IsPage for MassPage {
+    const NAME: &'static str = "mass";
+    const NEW: Self = Self {
+        read: Reading::START,
+        masses: Known::Not,
     };
-    title(pen, STATES.get(read.piece).copied().unwrap_or("Mounts"))?;
-    if let Some((heading, prose)) = why(masses, read.piece) {
-        return prose.draw(pen, heading, read.part);
+    const LASTS: bool = true;
+
+    fn start(&mut self, _: &Tank) {
+        self.read = Reading::START;
+        self.masses = Known::Not;
     }
-    match (masses.states.get(read.piece), &masses.mounts) {
-        (Some(Ok(weighed)), _) => one(pen, work, (read.piece, weighed), units),
-        (None, Some(Ok(mounts))) => on_mounts(pen, work, mounts, units),
-        // Said already.
-        _ => Ok(()),
+
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let units = work.units();
+        let read = self.read;
+        let Some(masses) = self.masses.get() else {
+            return title(pen, "Mass");
+        };
+        title(pen, STATES.get(read.piece).copied().unwrap_or("Mounts"))?;
+        if let Some((heading, prose)) = why(masses, read.piece) {
+            return prose.draw(pen, heading, read.part);
+        }
+        match (masses.states.get(read.piece), &masses.mounts) {
+            (Some(Ok(weighed)), _) => one(pen, work, (read.piece, weighed), units),
+            (None, Some(Ok(mounts))) => on_mounts(pen, work, mounts, units),
+            // Said already.
+            _ => Ok(()),
+        }
+    }
+
+    fn step(&mut self, step: Step, work: &mut Work<'_>) {
+        let states = STATES.len();
+        let mounted = !work.tank().mounts().is_empty();
+        self.read.step(step.up, states + usize::from(mounted));
+    }
+
+    /// Reads on through why it is not known.
+    fn select(&mut self, _: &mut Work<'_>) -> Turn {
+        let parts = |masses: &Masses| parts(masses, self.read.piece);
+        self.read.read_on(self.masses.get().map_or(1, parts));
+        Turn::Stay
+    }
+
+    fn prepare(&mut self, tank: &Tank) {
+        if self.masses.get().is_none() {
+            self.masses = Known::Is(weigh(tank));
+        }
     }
 }
 
@@ -161,4 +232,49 @@ where
         }
         None => pen.text(foot(1), "at its worst", Letters::Small, ink::PLAIN),
     }
+}
+
+#[cfg(test)]
+impl MassPage {
+    /// What was worked out.
+    pub(crate) const fn masses(&self) -> Option<&Masses> {
+        self.masses.get()
+    }
+}
+
+/// Works all of it out.
+// Out of line: it needs much stack, and only while it works.
+#[inline(never)]
+fn weigh(tank: &Tank) -> Masses {
+    let weighed = |balance: &Balance| Weighed {
+        mass: balance.mass(),
+        centre: balance.centre(),
+    };
+    let capacity = tank.capacity();
+    let full = tank.laden_balance(capacity.brim);
+    let states = [
+        tank.empty_balance().map(|one| weighed(&one)),
+        tank.laden_balance(capacity.fill).map(|one| weighed(&one)),
+        full.as_ref().map(weighed).map_err(|error| *error),
+    ];
+    let mounts = match full {
+        Ok(full) if !tank.mounts().is_empty() => Some(bear_on_mounts(tank, &full)),
+        _ => None,
+    };
+    Masses { states, mounts }
+}
+
+fn bear_on_mounts(tank: &Tank, full: &Balance) -> Result<Mounts, MountError> {
+    let loads = tank.mount_loads(full)?;
+    let mut heaviest = (0, f64::NEG_INFINITY);
+    let mut lifts: Option<(u8, f64)> = None;
+    for (load, number) in loads.mounts.iter().zip(1_u8..) {
+        if load.force > heaviest.1 {
+            heaviest = (number, load.force);
+        }
+        if load.least < 0.0 && lifts.is_none_or(|(_, held)| -load.least > held) {
+            lifts = Some((number, -load.least));
+        }
+    }
+    Ok(Mounts { heaviest, lifts })
 }

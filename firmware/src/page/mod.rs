@@ -1,209 +1,129 @@
-//! The screens, one a module. Each has one fact in large figures; the rest is small.
+//! The pages of a job. Each has one fact in large figures; the rest is small.
+//!
+//! A page is a file (or, where it is large, a folder) with its state, its picture, what the buttons do there and what
+//! it works out: whatever implements [`IsPage`]. To add one, write its file and name it below: its module, and its
+//! line in the list. Pages do not know of one another; what several of them need stands in `parts`.
 
-mod dip;
-mod fill;
-#[cfg(feature = "full")]
-pub(crate) mod filler;
-mod heat;
-mod holds;
-pub mod jobs;
-mod layout;
-#[cfg(feature = "full")]
-pub(crate) mod leak;
-#[cfg(feature = "full")]
-mod leak_words;
-#[cfg(feature = "full")]
-pub(crate) mod mass;
+pub mod dip;
+pub mod fill;
+pub mod filler;
+pub mod heat;
+pub mod holds;
+pub mod leak;
+pub mod mass;
 pub mod notices;
-mod order;
-mod panels;
-mod prose;
-mod seams;
-pub mod settings;
-#[cfg(feature = "full")]
-pub(crate) mod setup;
-#[cfg(feature = "full")]
-mod setup_row;
-mod stitches;
-#[cfg(feature = "full")]
-pub(crate) mod strength;
-mod tank;
-#[cfg(feature = "full")]
-mod timer;
-pub mod trouble;
-#[cfg(feature = "full")]
-mod working;
+pub mod order;
+pub mod panels;
+pub mod seams;
+pub mod set_up;
+pub mod stitches;
+pub mod strength;
+pub mod tank;
 
-pub use prose::Reading;
+mod is_page;
+mod kind;
+mod list;
+pub(crate) mod parts;
+
+pub use is_page::{IsPage, LeftOut, Progress, Turn};
+pub use kind::{Full, Kind, Small};
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
+use seamwright_core::tank::Tank;
 
-use crate::amount::Units;
-use crate::gauge::Work;
+use crate::buttons::Step;
 use crate::pen::Pen;
+use crate::work::Work;
+use list::pages;
 
-/// A page of a job, in the order of the work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Page {
+// The pages from left to right. What stands in `K::IfFull` only the full gauge has.
+pages! {
     /// The tank and its size.
-    Tank,
+    Tank => tank: tank::TankPage;
     /// How much it holds.
-    Holds,
+    Holds => holds: holds::HoldsPage;
     /// How much is in it at a depth and a lean.
-    Fill,
+    Fill => fill: fill::FillPage;
     /// Its dip chart.
-    Dip,
+    Dip => dip: dip::DipPage;
     /// Its panels as they are cut.
-    Panels,
+    Panels => panels: panels::PanelsPage;
     /// Its seams.
-    Seams,
+    Seams => seams: seams::SeamsPage;
     /// How the seams are tacked and stitched.
-    Stitches,
+    Stitches => stitches: stitches::StitchesPage;
     /// In which order they are welded.
-    Order,
+    Order => order: order::OrderPage<K>;
     /// What the arc is set to.
-    #[cfg(feature = "full")]
-    SetUp,
+    SetUp => set_up: K::IfFull<set_up::SetUpPage>;
     /// What the arc brings.
-    Heat,
+    Heat => heat: heat::HeatPage;
     /// Which filler, and why.
-    #[cfg(feature = "full")]
-    Filler,
+    Filler => filler: K::IfFull<filler::FillerPage>;
     /// How much it weighs and what its mounts bear.
-    #[cfg(feature = "full")]
-    Mass,
+    Mass => mass: K::IfFull<mass::MassPage>;
     /// Which panel is weakest, and by how much it holds.
-    #[cfg(feature = "full")]
-    Strength,
+    Strength => strength: K::IfFull<strength::StrengthPage>;
     /// A leak test, step by step.
-    #[cfg(feature = "full")]
-    Leak,
+    Leak => leak: K::IfFull<leak::LeakPage>;
     /// What to mind.
-    Notices,
+    Notices => notices: notices::NoticesPage;
 }
 
 impl Page {
-    /// The pages that every gauge has, in order.
-    pub const PLAIN: &'static [Self] = &[
-        Self::Tank,
-        Self::Holds,
-        Self::Fill,
-        Self::Dip,
-        Self::Panels,
-        Self::Seams,
-        Self::Stitches,
-        Self::Order,
-        Self::Heat,
-        Self::Notices,
-    ];
-
-    /// Every page, in order.
-    #[cfg(feature = "full")]
-    pub const ALL: &'static [Self] = &[
-        Self::Tank,
-        Self::Holds,
-        Self::Fill,
-        Self::Dip,
-        Self::Panels,
-        Self::Seams,
-        Self::Stitches,
-        Self::Order,
-        Self::SetUp,
-        Self::Heat,
-        Self::Filler,
-        Self::Mass,
-        Self::Strength,
-        Self::Leak,
-        Self::Notices,
-    ];
-
-    /// Every page, in order.
-    #[cfg(not(feature = "full"))]
-    pub const ALL: &'static [Self] = Self::PLAIN;
-
     /// The page at which a job opens.
     pub const FIRST: Self = Self::Tank;
 
     /// A short name, fit for the name of a file.
     #[must_use]
     pub const fn name(self) -> &'static str {
-        match self {
-            Self::Tank => "tank",
-            Self::Holds => "holds",
-            Self::Fill => "fill",
-            Self::Dip => "dip",
-            Self::Panels => "panels",
-            Self::Seams => "seams",
-            Self::Stitches => "stitches",
-            Self::Order => "order",
-            Self::Heat => "heat",
-            #[cfg(feature = "full")]
-            Self::SetUp => "set-up",
-            #[cfg(feature = "full")]
-            Self::Filler => "filler",
-            #[cfg(feature = "full")]
-            Self::Mass => "mass",
-            #[cfg(feature = "full")]
-            Self::Strength => "strength",
-            #[cfg(feature = "full")]
-            Self::Leak => "leak",
-            Self::Notices => "notices",
-        }
-    }
-
-    /// Its place among `pages`.
-    #[must_use]
-    pub fn place(self, pages: &[Self]) -> usize {
-        let found = pages.iter().position(|page| *page == self);
-        found.unwrap_or_default()
-    }
-
-    /// The page to its right among `pages`; the last stays.
-    #[must_use]
-    pub fn after(self, pages: &[Self]) -> Self {
-        pages.get(self.place(pages) + 1).copied().unwrap_or(self)
-    }
-
-    /// The page to its left among `pages`; the first stays.
-    #[must_use]
-    pub fn before(self, pages: &[Self]) -> Self {
-        self.place(pages)
-            .checked_sub(1)
-            .and_then(|place| pages.get(place))
-            .copied()
-            .unwrap_or(self)
+        self.name_on::<Full>()
     }
 }
 
-/// Draws the page that a job is turned to.
-pub(crate) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    layout::pages(pen, work.page(), work.pages())?;
-    match work.page() {
-        Page::Tank => tank::draw(pen, work, units),
-        Page::Holds => holds::draw(pen, work, units),
-        Page::Fill => fill::draw(pen, work, units),
-        Page::Dip => dip::draw(pen, work, units),
-        Page::Panels => panels::draw(pen, work, units),
-        Page::Seams => seams::draw(pen, work, units),
-        Page::Stitches => stitches::draw(pen, work, units),
-        Page::Order => order::draw(pen, work, units),
-        Page::Heat => heat::draw(pen, work, units),
-        #[cfg(feature = "full")]
-        Page::SetUp => setup::draw(pen, work, units),
-        #[cfg(feature = "full")]
-        Page::Filler => filler::draw(pen, work, units),
-        #[cfg(feature = "full")]
-        Page::Mass => mass::draw(pen, work, units),
-        #[cfg(feature = "full")]
-        Page::Strength => strength::draw(pen, work, units),
-        #[cfg(feature = "full")]
-        Page::Leak => leak::draw(pen, work, units),
-        Page::Notices => notices::draw(pen, work),
+impl<K: Kind> Pages<K> {
+    /// The pages of this kind of gauge, and how many of the places are taken.
+    const KEPT: &'static ([Page; Page::ALL.len()], usize) = &{
+        let mut kept = [Page::FIRST; Page::ALL.len()];
+        let (mut count, mut rest) = (0, Page::ALL);
+        while let [page, others @ ..] = rest {
+            if page.is_on::<K>() {
+                kept[count] = *page;
+                count += 1;
+            }
+            rest = others;
+        }
+        (kept, count)
+    };
+
+    /// The pages of this kind of gauge, in order.
+    pub const LIST: &'static [Page] = Self::KEPT.0.split_at(Self::KEPT.1).0;
+
+    /// The place of a page in [`Pages::LIST`].
+    #[must_use]
+    pub fn place(page: Page) -> usize {
+        let found = Self::LIST.iter().position(|one| *one == page);
+        found.unwrap_or_default()
+    }
+
+    /// The page turned to from another; at both ends it stays.
+    #[must_use]
+    pub fn turned(page: Page, turn: Turn) -> Page {
+        let place = match turn {
+            Turn::Stay => return page,
+            Turn::Back => Self::place(page).checked_sub(1),
+            Turn::On => Some(Self::place(page) + 1),
+        };
+        let next = place.and_then(|place| Self::LIST.get(place));
+        next.copied().unwrap_or(page)
+    }
+}
+
+/// A job is opened: a page starts anew, unless it lasts and the job is the one of before.
+fn start<P: IsPage>(page: &mut P, tank: &Tank, another: bool) {
+    if another || !P::LASTS {
+        page.start(tank);
     }
 }
 
@@ -213,22 +133,47 @@ mod tests {
 
     /// The short list is the long one with pages left out, in the same order.
     #[test]
-    fn the_pages_of_every_gauge_are_among_all() {
+    fn the_pages_of_the_small_gauge_are_among_all() {
         let mut all = Page::ALL.iter();
-        for page in Page::PLAIN {
+        for page in Pages::<Small>::LIST {
             assert!(all.any(|one| one == page), "{page:?}");
         }
+        assert_eq!(Pages::<Full>::LIST, Page::ALL);
+        assert!(Pages::<Small>::LIST.len() < Page::ALL.len());
     }
 
     #[test]
     fn pages_stand_in_their_order() {
-        for pages in [Page::ALL, Page::PLAIN] {
-            for (place, page) in pages.iter().enumerate() {
-                assert_eq!(page.place(pages), place);
-            }
-            assert_eq!(Page::Tank.before(pages), Page::Tank);
-            assert_eq!(Page::Notices.after(pages), Page::Notices);
-            assert_eq!(Page::Fill.after(pages).before(pages), Page::Fill);
+        in_order::<Small>();
+        in_order::<Full>();
+    }
+
+    fn in_order<K: Kind>() {
+        let pages = Pages::<K>::LIST;
+        for (place, page) in pages.iter().enumerate() {
+            assert_eq!(Pages::<K>::place(*page), place);
+        }
+        let turned = Pages::<K>::turned;
+        assert_eq!(pages.first(), Some(&Page::FIRST));
+        assert_eq!(turned(Page::Tank, Turn::Back), Page::Tank);
+        assert_eq!(turned(Page::Notices, Turn::On), Page::Notices);
+        assert_eq!(turned(Page::Fill, Turn::Stay), Page::Fill);
+        let after = turned(Page::Fill, Turn::On);
+        assert_eq!(after, Page::Dip);
+        assert_eq!(turned(after, Turn::Back), Page::Fill);
+    }
+
+    /// Names are names of files.
+    #[test]
+    fn no_two_pages_have_one_name() {
+        for (place, page) in Page::ALL.iter().enumerate() {
+            let others = Page::ALL.iter().skip(place + 1);
+            assert!(!page.name().is_empty());
+            assert!(
+                !others
+                    .map(|other| other.name())
+                    .any(|name| name == page.name())
+            );
         }
     }
 }

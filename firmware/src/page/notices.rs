@@ -7,34 +7,59 @@ use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::advice::notice::{Notice, Severity};
 use seamwright_core::tank::Tank;
 
-use super::layout::title;
-use super::prose::{Prose, Reading};
-use crate::gauge::Work;
+use super::parts::{Prose, Reading, title};
+use crate::buttons::Step;
+use crate::page::IsPage;
 use crate::pen::Pen;
+use crate::work::Work;
 
-/// Draws the page.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let read = work.notice();
-    let (Some(notice), count) = nth(work.tank(), read.piece) else {
-        return title(pen, "No notices");
+/// The page of the notices, and how far they have been read.
+#[derive(Debug)]
+pub struct NoticesPage {
+    read: Reading,
+}
+
+impl IsPage for NoticesPage {
+    const NAME: &'static str = "notices";
+    const NEW: Self = Self {
+        read: Reading::START,
     };
-    let word = match notice.severity() {
-        Severity::Info => "Note",
-        Severity::Caution => "Caution",
-        Severity::Warning => "Warning",
-    };
-    let mut heading = heapless::String::<24>::new();
-    let _ = write!(heading, "{word} {}/{count}", read.piece + 1);
-    title(pen, &heading)?;
-    Prose::of(notice).draw(pen, notice.code(), read.part)
+
+    fn start(&mut self, _: &Tank) {
+        self.read = Reading::START;
+    }
+
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let read = self.read;
+        let (Some(notice), count) = nth(work.tank(), read.piece) else {
+            return title(pen, "No notices");
+        };
+        let word = match notice.severity() {
+            Severity::Info => "Note",
+            Severity::Caution => "Caution",
+            Severity::Warning => "Warning",
+        };
+        let mut heading = heapless::String::<24>::new();
+        let _ = write!(heading, "{word} {}/{count}", read.piece + 1);
+        title(pen, &heading)?;
+        Prose::of(notice).draw(pen, notice.code(), read.part)
+    }
+
+    fn step(&mut self, step: Step, work: &mut Work<'_>) {
+        self.read = if step.up {
+            before(work.tank(), self.read)
+        } else {
+            after(work.tank(), self.read)
+        };
+    }
 }
 
 /// The next screenful: of the same notice, or the first of the next one; the last stays.
-pub(crate) fn after(tank: &Tank, read: Reading) -> Reading {
+fn after(tank: &Tank, read: Reading) -> Reading {
     let (notice, count) = nth(tank, read.piece);
     if read.part + 1 < parts(notice) {
         Reading {
@@ -52,7 +77,7 @@ pub(crate) fn after(tank: &Tank, read: Reading) -> Reading {
 }
 
 /// The screenful before: of the same notice, or the last of the one before; the first stays.
-pub(crate) fn before(tank: &Tank, read: Reading) -> Reading {
+fn before(tank: &Tank, read: Reading) -> Reading {
     match (read.part.checked_sub(1), read.piece.checked_sub(1)) {
         (Some(part), _) => Reading { part, ..read },
         (None, Some(piece)) => Reading {

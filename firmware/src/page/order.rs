@@ -1,29 +1,26 @@
 //! The order of the stitches: what the whole takes, then one stitch after another, each seen on the tank.
 
 use core::fmt::Write;
+use core::marker::PhantomData;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::seam::Seam;
+use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
-#[cfg(feature = "full")]
-use seamwright_core::weld::Progress;
-#[cfg(feature = "full")]
-use seamwright_core::weld::WAYS;
-use seamwright_core::weld::WeldStep;
+use seamwright_core::weld::{Progress, WAYS, WeldStep};
 
-use super::layout::{BODY_TOP, RIGHT, figure, foot, title};
-#[cfg(feature = "full")]
-use super::prose::Prose;
-use super::seams::view;
+use super::parts::{BODY_TOP, Prose, RIGHT, figure, foot, title, view};
 use crate::amount::{Amount, Units};
-use crate::gauge::{Origin, Work};
+use crate::buttons::Step;
 use crate::ink;
+use crate::page::{IsPage, Kind, Turn};
 use crate::pen::Pen;
 use crate::picture::{Style, edges, stretch};
 use crate::text::Letters;
+use crate::work::{Order, Origin, Work};
 
 /// What stands on the page where there is no order, or one of another tank.
 const NONE: [&str; 3] = [
@@ -37,7 +34,6 @@ const OTHER: [&str; 3] = [
     "of this job. Send it.",
 ];
 
-#[cfg(feature = "full")]
 const LOOKING: [&str; 3] = [
     "Looking for an order.",
     "The first will be",
@@ -47,56 +43,109 @@ const LOOKING: [&str; 3] = [
 /// A line of this page.
 type Line = heapless::String<40>;
 
-/// Draws the page.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    let order = work.order();
-    if !order.fits(work.tank()) {
-        title(pen, "Weld order")?;
-        let said = match order.origin() {
-            #[cfg(feature = "full")]
-            Origin::Own(Progress::Failed(error)) => {
-                return Prose::of(error).draw(pen, "none found", 0);
-            }
-            #[cfg(feature = "full")]
-            Origin::Own(_) => LOOKING,
-            Origin::Sent if order.count() == 0 => NONE,
-            Origin::Sent => OTHER,
-        };
-        for (line, y) in said
-            .into_iter()
-            .zip((BODY_TOP + 2..).step_by(Letters::Small.height() as usize + 2))
-        {
-            pen.text(Point::new(0, y), line, Letters::Small, ink::PLAIN)?;
-        }
-        return Ok(());
+/// The page of the order, with the stitch that is shown, from 1; 0 is the whole.
+#[derive(Debug)]
+pub struct OrderPage<K> {
+    stitch: u16,
+    kind: PhantomData<K>,
+}
+
+impl<K: Kind> IsPage for OrderPage<K> {
+    const NAME: &'static str = "order";
+    const NEW: Self = Self {
+        stitch: 0,
+        kind: PhantomData,
+    };
+
+    fn start(&mut self, _: &Tank) {
+        self.stitch = 0;
     }
-    let place = work.stitch();
-    match place.checked_sub(1).and_then(|place| order.step(place)) {
-        Some(step) => one(pen, work, (place, step), units),
-        None => whole(pen, work, units),
+
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
+    {
+        let order = work.order();
+        if !order.fits(work.tank()) {
+            title(pen, "Weld order")?;
+            let said = match Self::origin(&order) {
+                Origin::Own(Progress::Failed(error)) => {
+                    return Prose::of(error).draw(pen, "none found", 0);
+                }
+                Origin::Own(_) => LOOKING,
+                Origin::Sent if order.count() == 0 => NONE,
+                Origin::Sent => OTHER,
+            };
+            for (line, y) in said
+                .into_iter()
+                .zip((BODY_TOP + 2..).step_by(Letters::Small.height() as usize + 2))
+            {
+                pen.text(Point::new(0, y), line, Letters::Small, ink::PLAIN)?;
+            }
+            return Ok(());
+        }
+        // An order that changed may have become shorter.
+        let place = usize::from(self.stitch).min(order.count());
+        match place.checked_sub(1).and_then(|place| order.step(place)) {
+            Some(step) => one(pen, work, (place, step), work.units()),
+            None => whole(pen, work, Self::origin(&order)),
+        }
+    }
+
+    /// Down is onward, a repeat by ten.
+    fn step(&mut self, step: Step, work: &mut Work<'_>) {
+        let by = if step.coarse { 10 } else { 1 };
+        self.stitch = if step.up {
+            self.stitch.saturating_sub(by)
+        } else {
+            // At most 256.
+            (self.stitch + by).min(work.order().count() as u16)
+        };
+    }
+
+    /// Back to the whole.
+    fn select(&mut self, _: &mut Work<'_>) -> Turn {
+        self.stitch = 0;
+        Turn::Stay
+    }
+
+    /// While a stitch is shown, so that the order does not change under the welder's hands.
+    fn holds_order(&self) -> bool {
+        self.stitch != 0
+    }
+}
+
+impl<K: Kind> OrderPage<K> {
+    /// Which stitch is shown, from 1; 0 for the whole.
+    #[cfg(test)]
+    pub(crate) const fn stitch(&self) -> u16 {
+        self.stitch
+    }
+
+    /// Where an order is from. A gauge that plans none does not ask, so that its program lacks the words for it.
+    const fn origin(order: &Order<'_>) -> Origin {
+        if K::PLANS {
+            order.origin()
+        } else {
+            Origin::Sent
+        }
     }
 }
 
 /// What the whole order takes.
-fn whole<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
+fn whole<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, origin: Origin) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
     let order = work.order();
     let mut line = Line::new();
-    let _ = match order.origin() {
+    let _ = match origin {
         Origin::Sent => line.push_str("Order as sent").is_ok(),
-        #[cfg(feature = "full")]
         Origin::Own(Progress::Tried(some)) if usize::from(some) < WAYS.len() => {
             write!(line, "Order, {some} of {}", WAYS.len()).is_ok()
         }
-        #[cfg(feature = "full")]
         Origin::Own(Progress::Tried(_)) => line.push_str("Weld order").is_ok(),
-        #[cfg(feature = "full")]
         Origin::Own(_) => line.push_str("Order, rough").is_ok(),
     };
     title(pen, &line)?;
@@ -108,7 +157,7 @@ where
     let _ = write!(line, "waits {} of it", Amount::time(takes.waits).text());
     pen.text(foot(0), &line, Letters::Small, ink::PLAIN)?;
     line.clear();
-    let hottest = Amount::temperature(takes.hottest.starts_at(), units).text();
+    let hottest = Amount::temperature(takes.hottest.starts_at(), work.units()).text();
     let _ = write!(line, "hottest start {hottest}");
     pen.text(foot(1), &line, Letters::Small, ink::PLAIN)
 }

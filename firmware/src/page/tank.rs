@@ -9,65 +9,85 @@ use embedded_graphics::primitives::Rectangle;
 use seamwright_core::body::Solid;
 use seamwright_core::capacity::Lean;
 use seamwright_core::geom::Vector;
+use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
 
-use super::layout::{BODY_TOP, BOTTOM, RIGHT, title};
+use super::parts::{BODY_TOP, BOTTOM, RIGHT, title};
 use crate::amount::{Amount, Units};
-use crate::gauge::Work;
+use crate::buttons::Step;
 use crate::ink;
+use crate::page::IsPage;
 use crate::pen::Pen;
 use crate::picture::{Look, Style, View, edges};
 use crate::text::Letters;
+use crate::work::Work;
 
 /// A line of the column beside the picture.
 type Line = heapless::String<48>;
 
-/// Draws the page.
-#[inline(never)]
-pub(super) fn draw<D>(pen: &mut Pen<'_, D>, work: &Work<'_>, units: Units) -> Result<(), D::Error>
-where
-    D: DrawTarget<Color = Gray4>,
-{
-    // The side that is seen most broadly. The unit is that of the thickness, in the column.
-    let side = match work.quarters() % 4 {
-        0 => "Tank from front",
-        1 => "Tank from right",
-        2 => "Tank from back",
-        _ => "Tank from left",
-    };
-    title(pen, side)?;
-    let outside = &work.tank().body().outside;
-    let lines = column(work, units);
-    let widest = lines.iter().map(|line| Letters::Small.width(line)).max();
-    let left = RIGHT - widest.unwrap_or(0) as i32;
+/// The page of the tank itself. The side from which it is seen holds for every page.
+#[derive(Debug)]
+pub struct TankPage;
 
-    let room = Size::new(
-        u32::try_from(left - 3).unwrap_or(0),
-        (BOTTOM - BODY_TOP) as u32,
-    );
-    let look = Look {
-        lean: Lean::LEVEL,
-        quarters: work.quarters(),
-    };
-    if let Some(view) = View::fit(outside, look, Rectangle::new(Point::new(0, BODY_TOP), room)) {
-        pen.claim(view.extent());
-        edges(pen.target(), outside, &view, Style::Bold, None)?;
-    }
-    let greys = [
-        ink::BRIGHT,
-        ink::BRIGHT,
-        ink::BRIGHT,
-        ink::PLAIN,
-        ink::PLAIN,
-    ];
-    for ((line, grey), y) in lines
-        .iter()
-        .zip(greys)
-        .zip((BODY_TOP + 1..).step_by(Letters::Small.height() as usize))
+impl IsPage for TankPage {
+    const NAME: &'static str = "tank";
+    const NEW: Self = Self;
+
+    fn start(&mut self, _: &Tank) {}
+
+    #[inline(never)]
+    fn draw<D>(&self, pen: &mut Pen<'_, D>, work: &Work<'_>) -> Result<(), D::Error>
+    where
+        D: DrawTarget<Color = Gray4>,
     {
-        pen.text(Point::new(left, y), line, Letters::Small, grey)?;
+        let units = work.units();
+        // The side that is seen most broadly. The unit is that of the thickness, in the column.
+        let side = match work.quarters() % 4 {
+            0 => "Tank from front",
+            1 => "Tank from right",
+            2 => "Tank from back",
+            _ => "Tank from left",
+        };
+        title(pen, side)?;
+        let outside = &work.tank().body().outside;
+        let lines = column(work, units);
+        let widest = lines.iter().map(|line| Letters::Small.width(line)).max();
+        let left = RIGHT - widest.unwrap_or(0) as i32;
+
+        let room = Size::new(
+            u32::try_from(left - 3).unwrap_or(0),
+            (BOTTOM - BODY_TOP) as u32,
+        );
+        let look = Look {
+            lean: Lean::LEVEL,
+            quarters: work.quarters(),
+        };
+        if let Some(view) = View::fit(outside, look, Rectangle::new(Point::new(0, BODY_TOP), room))
+        {
+            pen.claim(view.extent());
+            edges(pen.target(), outside, &view, Style::Bold, None)?;
+        }
+        let greys = [
+            ink::BRIGHT,
+            ink::BRIGHT,
+            ink::BRIGHT,
+            ink::PLAIN,
+            ink::PLAIN,
+        ];
+        for ((line, grey), y) in lines
+            .iter()
+            .zip(greys)
+            .zip((BODY_TOP + 1..).step_by(Letters::Small.height() as usize))
+        {
+            pen.text(Point::new(left, y), line, Letters::Small, grey)?;
+        }
+        Ok(())
     }
-    Ok(())
+
+    /// Walks round the tank.
+    fn step(&mut self, step: Step, work: &mut Work<'_>) {
+        work.walk_round(if step.up { 1 } else { 3 });
+    }
 }
 
 /// Length, width and height over the sheet, the sheet, and its metal.

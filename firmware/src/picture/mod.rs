@@ -7,7 +7,6 @@ mod blank;
 mod line;
 mod liquid;
 mod outline;
-#[cfg(feature = "full")]
 mod panel;
 mod round;
 mod tank;
@@ -16,7 +15,6 @@ mod way;
 
 pub use blank::blank;
 pub use liquid::liquid;
-#[cfg(feature = "full")]
 pub use panel::panel;
 pub use tank::{Style, edges, stitches, stretch};
 pub use view::{Look, View, telling_side};

@@ -5,7 +5,7 @@ use seamwright_core::leak::BAROMETER;
 use seamwright_core::leak::Rule;
 use seamwright_core::units::{Length, Pressure};
 
-use super::{computed, object, option, print};
+use super::{answer, computed, option};
 use crate::failure::Failure;
 use crate::readings;
 use crate::report::{self, Units};
@@ -114,16 +114,7 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         }
         _ => None,
     };
-    report::leak::answer(
-        &tank,
-        rule,
-        &planned,
-        outcome.as_ref(),
-        arguments.json,
-        arguments.units,
-    )
-    .and_then(|answer| match answer {
-        report::leak::Answer::Text(text) => print(&text),
-        report::leak::Answer::Object(value) => object(&value),
-    })
+    let units = arguments.units;
+    let sections = report::leak::answer(&tank, rule, &planned, outcome.as_ref(), units)?;
+    answer(&sections, arguments.json)
 }

@@ -1,8 +1,12 @@
 //! What a report is of.
 
 use seamwright_core::tank::{Assumed, Tank};
+use seamwright_core::weld::{PlanError, WeldPlan};
 
 use crate::job_file::Extras;
+
+/// What is known of the weld plan: it, or why there is none.
+pub type Known = Result<WeldPlan, PlanError>;
 
 /// A tank and all that was said of it.
 #[derive(Clone, Copy, Debug)]
@@ -13,6 +17,8 @@ pub struct Asked<'a> {
     pub assumed: &'a [Assumed],
     /// What the job says beyond the tank.
     pub extras: &'a Extras,
+    /// Its weld plan, or why there is none.
+    pub welding: &'a Known,
     /// How many orders of welding to try, to judge the plan's own by; none where it is not asked for.
     pub search: Option<u32>,
 }

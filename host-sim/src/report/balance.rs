@@ -1,27 +1,22 @@
 //! What the tank weighs, where it hangs, and what its mounts bear.
 
-use std::fmt::Write as _;
-
 use seamwright_core::mass::MountLoads;
 use seamwright_core::mass::balance::{Balance, MountError};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Volume};
-use serde_json::{Map, Value, json};
+use serde_json::Value;
 
 use super::Units;
-use super::table::{Side, table, wrapped};
+use super::model::{Cell, Row, Section, Table, left, right, said};
 
-/// Signs in a line.
-const WIDE: usize = 100;
-
-/// Empty, at the fill mark, full to the brim.
-fn states(tank: &Tank) -> [(&'static str, Option<Balance>); 3] {
+/// Empty, at the fill mark, full to the brim: by its name, its key and its balance.
+fn states(tank: &Tank) -> [(&'static str, &'static str, Option<Balance>); 3] {
     let capacity = tank.capacity();
     let laden = |volume: Volume| tank.laden_balance(volume).ok();
     [
-        ("empty", tank.empty_balance().ok()),
-        ("at the fill mark", laden(capacity.fill)),
-        ("full to the brim", laden(capacity.brim)),
+        ("empty", "empty", tank.empty_balance().ok()),
+        ("at the fill mark", "fill", laden(capacity.fill)),
+        ("full to the brim", "full", laden(capacity.brim)),
     ]
 }
 
@@ -30,143 +25,89 @@ fn loads(tank: &Tank) -> Option<Result<MountLoads, MountError>> {
     Some(tank.mount_loads(&full))
 }
 
-/// The section of the report.
-#[must_use]
-pub fn text(tank: &Tank, units: Units) -> String {
-    let rows: Vec<[String; 5]> = states(tank)
+pub(super) fn section(tank: &Tank, units: Units) -> Section {
+    let columns = [
+        left(""),
+        right("mass"),
+        right("from left"),
+        right("from front"),
+        right("from below"),
+    ];
+    let rows = states(tank)
         .into_iter()
-        .filter_map(|(name, balance)| {
-            let balance = balance?;
-            let centre = balance.centre()?;
-            let [x, y, z] =
-                [centre.x, centre.y, centre.z].map(|at| units.length(Length::from_metres(at)));
-            Some([name.to_owned(), units.mass(balance.mass()), x, y, z])
-        })
-        .collect();
-    let right = Side::Right;
-    let mut out = table(
-        [
-            ("", Side::Left),
-            ("mass", right),
-            ("from left", right),
-            ("from front", right),
-            ("from below", right),
-        ],
-        &rows,
-    );
-    let mut line = |text: &str| {
-        let _ = writeln!(out, "  {}", wrapped(text, WIDE, 2));
-    };
-    line(
-        "sheet with its corners filled, and baffles; fittings count as the sheet that their holes take out",
-    );
+        .filter_map(|(name, key, balance)| Some(state(name, key, &balance?, units)));
+    let mut section = Section::new("Mass and mounts").at(&["mass"]);
+    section.table(Table::new(columns, rows));
+    section.flush("sheet with its corners filled, and baffles; fittings count as the sheet that their holes take out");
+    section.put("mounts", Vec::<Value>::new());
     match loads(tank) {
-        None => line(
+        None => section.flush(
             "the liquid has no density at its temperature, so that the tank is weighed empty only",
         ),
-        Some(Err(error)) => line(&format!("mounts: {error}")),
-        Some(Ok(loads)) if !loads.mounts.is_empty() => out.push_str(&mounts(tank, &loads, units)),
-        Some(Ok(_)) => {}
+        Some(Err(error)) => {
+            section.flush(format!("mounts: {error}"));
+            section.put("mounts_refused", error.to_string());
+        }
+        Some(Ok(loads)) => mounts(&mut section, tank, &loads, units),
     }
-    out
+    section
 }
 
-fn mounts(tank: &Tank, loads: &MountLoads, units: Units) -> String {
-    let newtons = |value: f64| units.force(value);
-    let rows: Vec<[String; 6]> = loads
-        .mounts
-        .iter()
-        .zip(tank.mounts())
-        .zip(1_u8..)
-        .map(|((load, at), number)| {
-            [
-                number.to_string(),
-                at.map(|one| units.length(one)).join(", "),
-                newtons(load.still),
-                newtons(load.least),
-                newtons(load.most),
-                newtons(load.force),
-            ]
-        })
-        .collect();
-    let right = Side::Right;
-    let mut out = table(
-        [
-            ("mount", Side::Left),
-            ("at", Side::Left),
-            ("still", right),
-            ("least", right),
-            ("most", right),
-            ("any way", right),
-        ],
-        &rows,
-    );
-    let mut line = |text: &str| {
-        let _ = writeln!(out, "  {}", wrapped(text, WIDE, 2));
+fn state(name: &str, key: &str, balance: &Balance, units: Units) -> Row {
+    let mass = (format!("{key}_kg"), balance.mass());
+    let Some(centre) = balance.centre() else {
+        return vec![Cell::default().data(&mass.0, mass.1.si())];
     };
-    line(
+    let at = [centre.x, centre.y, centre.z];
+    let [x, y, z] = at.map(|at| said(units.length(Length::from_metres(at))));
+    let name = said(name).data(&format!("{key}_centre_m"), at);
+    vec![name, Cell::of(&mass.0, mass.1, units, Units::mass), x, y, z]
+}
+
+fn mounts(section: &mut Section, tank: &Tank, loads: &MountLoads, units: Units) {
+    let alone = loads.mounts.len() == 1;
+    if alone {
+        section.put("mount_moment_n_m", loads.moment);
+    }
+    if loads.mounts.is_empty() {
+        return;
+    }
+    let columns = [
+        left("mount"),
+        left("at"),
+        right("still"),
+        right("least"),
+        right("most"),
+        right("any way"),
+    ];
+    let bears = |key: &str, newtons: f64| said(units.force(newtons)).data(key, newtons);
+    let rows = loads.mounts.iter().zip(tank.mounts()).zip(1_u8..);
+    let rows = rows.map(|((load, at), number)| {
+        [
+            said(number),
+            said(at.map(|one| units.length(one)).join(", ")).data("at_m", at.map(Length::si)),
+            bears("still_n", load.still),
+            bears("least_n", load.least),
+            bears("most_n", load.most),
+            bears("any_way_n", load.force),
+        ]
+    });
+    section.table(Table::new(columns, rows).keyed("mounts"));
+    section.flush(
         "full to the brim; least and most are against its weight, and any way the largest force, at any lean \
          and acceleration of the job. A stiff tank on an uneven base can rest on two or three mounts, and then \
          one bears twice its share",
     );
-    if loads.mounts.len() == 1 {
-        line(&format!(
+    if alone {
+        section.flush(format!(
             "the one mount bears a moment of {} besides",
             units.moment(loads.moment)
         ));
     }
-    for (load, number) in loads.mounts.iter().zip(1_u8..) {
+    for (load, mount) in loads.mounts.iter().zip(1_u8..) {
         if load.least < 0.0 {
-            let told = MountError::LiftsOff {
-                mount: number,
-                force: -load.least,
-            };
-            line(&told.to_string());
+            let force = -load.least;
+            section.flush(MountError::LiftsOff { mount, force }.to_string());
         }
     }
-    out
-}
-
-/// The `mass` of the JSON plan.
-#[must_use]
-pub fn json(tank: &Tank) -> Value {
-    let mut map = Map::new();
-    for ((_, balance), key) in states(tank).into_iter().zip(["empty", "fill", "full"]) {
-        let Some(balance) = balance else { continue };
-        map.insert(format!("{key}_kg"), json!(balance.mass().si()));
-        if let Some(centre) = balance.centre() {
-            map.insert(
-                format!("{key}_centre_m"),
-                json!([centre.x, centre.y, centre.z]),
-            );
-        }
-    }
-    let mounts = match loads(tank) {
-        Some(Ok(loads)) => {
-            if loads.mounts.len() == 1 {
-                map.insert("mount_moment_n_m".to_owned(), json!(loads.moment));
-            }
-            loads
-                .mounts
-                .iter()
-                .zip(tank.mounts())
-                .map(|(load, at)| {
-                    json!({
-                        "at_m": at.map(Length::si),
-                        "still_n": load.still,
-                        "least_n": load.least,
-                        "most_n": load.most,
-                        "any_way_n": load.force,
-                    })
-                })
-                .collect()
-        }
-        Some(Err(error)) => {
-            map.insert("mounts_refused".to_owned(), json!(error.to_string()));
-            Vec::new()
-        }
-        None => Vec::new(),
-    };
-    map.insert("mounts".to_owned(), json!(mounts));
-    Value::Object(map)
 }

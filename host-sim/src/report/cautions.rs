@@ -1,18 +1,13 @@
 //! What may hurt someone, in whole and with its source: shown before any pressure is named.
 
-use std::fmt::Write as _;
-
 use seamwright_core::advice::caution::{
     Caution, Cautions, always, for_alloy, for_leak_test, for_liquid,
 };
+use seamwright_core::advice::notice::Severity;
 use seamwright_core::leak::{Method, Rule};
 use seamwright_core::tank::Tank;
-use serde_json::{Value, json};
 
-use super::table::wrapped;
-
-/// Signs in a line.
-const WIDE: usize = 100;
+use super::model::{Block, Notice, Section};
 
 fn gather(lists: impl IntoIterator<Item = Cautions>) -> Vec<Caution> {
     let mut all: Vec<Caution> = Vec::new();
@@ -28,7 +23,7 @@ fn gather(lists: impl IntoIterator<Item = Cautions>) -> Vec<Caution> {
 
 /// All that belong to making and testing a tank, none of them twice.
 #[must_use]
-pub fn of(tank: &Tank) -> Vec<Caution> {
+pub(crate) fn of(tank: &Tank) -> Vec<Caution> {
     let job = tank.job();
     let test = match tank.leak_plan(Rule::default()) {
         Ok(plan) => vec![for_leak_test(plan.method)],
@@ -48,34 +43,29 @@ pub fn of(tank: &Tank) -> Vec<Caution> {
 
 /// Those of one leak test.
 #[must_use]
-pub fn of_test(tank: &Tank, methods: &[Method]) -> Vec<Caution> {
+pub(super) fn of_test(tank: &Tank, methods: &[Method]) -> Vec<Caution> {
     let liquid = tank.job().liquid().map(for_liquid);
     gather(methods.iter().copied().map(for_leak_test).chain(liquid))
 }
 
-/// Each in whole, its source under it.
-#[must_use]
-pub fn text(cautions: &[Caution]) -> String {
-    let mut text = String::new();
-    for caution in cautions {
-        let _ = writeln!(text, "  {}", wrapped(caution.whole(), WIDE, 2));
-        let source = format!("[{}]", caution.source());
-        let _ = writeln!(text, "    {}", wrapped(&source, WIDE, 4));
-    }
-    text
-}
-
-/// As a JSON list.
-#[must_use]
-pub fn json(cautions: &[Caution]) -> Vec<Value> {
-    cautions
-        .iter()
-        .map(|caution| {
-            json!({
-                "code": caution.code(),
-                "text": caution.whole(),
-                "source": caution.source(),
-            })
-        })
-        .collect()
+/// Each in whole, with its source.
+pub(crate) fn section(cautions: &[Caution]) -> Section {
+    let notice = |caution: &Caution| Notice {
+        severity: match caution {
+            Caution::LocalCode
+            | Caution::FuelUs
+            | Caution::FuelEu
+            | Caution::FuelUk
+            | Caution::DrinkingWater => Severity::Caution,
+            _ => Severity::Warning,
+        },
+        text: caution.whole().to_owned(),
+        source: Some(caution.source()),
+        code: caution.code(),
+        told: false,
+    };
+    let all = cautions.iter().map(notice).collect();
+    let mut section = Section::new("Cautions");
+    section.add(Block::Notices(Some("cautions"), all));
+    section
 }

@@ -1,8 +1,6 @@
 //! Sources named once, by number.
 
-use std::fmt::Write as _;
-
-use super::table::wrapped;
+use super::model::{Block, Section};
 
 /// Sources in the order in which they were first cited.
 #[derive(Debug, Default)]
@@ -20,13 +18,12 @@ impl Cited {
     }
 
     /// The list.
-    pub(super) fn text(&self, wide: usize) -> String {
-        let mut text = String::new();
+    pub(super) fn section(&self) -> Section {
+        let mut section = Section::new("Sources");
         for (number, source) in (1..).zip(&self.0) {
             let mark = format!("[{number}]");
-            let line = wrapped(&format!("{mark:<4} {source}"), wide, 7);
-            let _ = writeln!(text, "  {line}");
+            section.add(Block::Line(format!("{mark:<4} {source}"), Some(7)));
         }
-        text
+        section
     }
 }

@@ -1,17 +1,14 @@
 //! The dip chart: where the rod is put, at the lean asked for.
 
-use seamwright_core::capacity::{Dip, DipError, Lean, round_step};
-use seamwright_core::input::Measure;
+use seamwright_core::capacity::{Dip, DipError, Lean};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{AngleUnit, Length, Volume, range};
-use serde_json::{Value, json};
+use seamwright_core::units::range;
+use seamwright_core::units::{AngleUnit, Length, Volume};
+use serde_json::Value;
 
-use super::table::{Side, table};
-use super::units::Units;
+use super::Units;
+use super::model::{Section, Table, right, said};
 use crate::failure::Failure;
-
-/// Marks that a chart by round volumes has, about.
-const MARKS: f64 = 20.0;
 
 /// Steps that a chart from the lowest point may have.
 const MOST_STEPS: u16 = 1_000;
@@ -153,29 +150,10 @@ fn by_depth(
     Ok(marks)
 }
 
-/// A round step that gives about twenty marks.
+/// The chart as a table.
 #[must_use]
-pub fn usual_volume(tank: &Tank) -> Option<Volume> {
-    let brim = tank.capacity().of(Measure::Brim).si();
-    round_step(brim * 1e3, MARKS as u16).map(|litres| Volume::from_cubic_metres(litres * 1e-3))
-}
-
-/// As one JSON object, SI units.
-#[must_use]
-pub fn json(chart: &Chart) -> Value {
-    json!({
-        "pitch_deg": chart.lean.pitch().in_unit(AngleUnit::Degree),
-        "roll_deg": chart.lean.roll().in_unit(AngleUnit::Degree),
-        "at_m": chart.at.map(|at| at.map(Length::si)),
-        "marks": chart.marks.iter().map(|dip| [dip.reading.si(), dip.volume.si()]).collect::<Vec<_>>(),
-    })
-}
-
-/// As a table.
-#[must_use]
-pub fn text(tank: &Tank, chart: &Chart, units: Units) -> String {
-    let degrees =
-        |angle: seamwright_core::units::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+pub fn section(tank: &Tank, chart: &Chart, units: Units) -> Section {
+    let (pitch, roll) = (chart.lean.pitch(), chart.lean.roll());
     let place = match chart.at {
         Some([x, y]) => format!(
             "rod at {} from the left and {} from the front",
@@ -184,16 +162,25 @@ pub fn text(tank: &Tank, chart: &Chart, units: Units) -> String {
         ),
         None => "depth from the lowest inside point".to_owned(),
     };
-    let head = format!(
-        "{}\n{place}; pitch {}, roll {}\n\n",
-        tank.job().name(),
-        degrees(chart.lean.pitch()),
-        degrees(chart.lean.roll())
-    );
-    let rows: Vec<[String; 2]> = chart
+    let rows = chart.marks.iter().map(|dip| {
+        let reading = units.length(dip.reading);
+        [reading, units.volume(dip.volume)].map(said)
+    });
+    let pairs = chart
         .marks
         .iter()
-        .map(|dip| [units.length(dip.reading), units.volume(dip.volume)])
-        .collect();
-    head + &table([("reading", Side::Right), ("holds", Side::Right)], &rows)
+        .map(|dip| Value::from([dip.reading.si(), dip.volume.si()]));
+    let mut section = Section::default();
+    section.plain(tank.job().name());
+    section.plain(format!(
+        "{place}; pitch {}, roll {}\n",
+        pitch.display(AngleUnit::Degree, 1),
+        roll.display(AngleUnit::Degree, 1)
+    ));
+    section.table(Table::new([right("reading"), right("holds")], rows));
+    section.put("pitch_deg", pitch.in_unit(AngleUnit::Degree));
+    section.put("roll_deg", roll.in_unit(AngleUnit::Degree));
+    section.put("at_m", chart.at.map(|at| at.map(Length::si)));
+    section.put("marks", pairs.collect::<Value>());
+    section
 }

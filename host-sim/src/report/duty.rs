@@ -3,9 +3,8 @@
 use seamwright_core::arc::duty::{Allowed, Basis, Plate, Run, allowed_by_all};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{RatioUnit, Time, TimeUnit};
-use serde_json::{Map, Value, json};
 
-use super::plan::facts;
+use super::model::{Cell, Section, said, word};
 use crate::job_file::Extras;
 
 const fn basis(basis: Basis) -> &'static str {
@@ -17,7 +16,7 @@ const fn basis(basis: Basis) -> &'static str {
 }
 
 /// The arc time of the whole job, tacks with it.
-pub(super) fn burning(tank: &Tank) -> Time {
+fn burning(tank: &Tank) -> Time {
     let times = tank.seams().filter_map(|seam| tank.seam_time(&seam));
     Time::from_seconds(times.map(|time| time.burning().si()).sum())
 }
@@ -31,94 +30,68 @@ pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, 
     source.into_iter().chain(torch).collect()
 }
 
-/// The share of ten minutes for which all that is rated lets the arc burn; `None` without ratings, or where the current
-/// is past them.
-pub(crate) fn share(tank: &Tank, extras: &Extras) -> Option<f64> {
+/// What all that is rated lets the arc do; `None` without ratings, or where the current is past them.
+fn allowed(tank: &Tank, extras: &Extras) -> Option<Allowed> {
     let plates = plates(tank, extras);
     let all: Vec<&Plate> = plates.iter().map(|(_, plate, _)| plate).collect();
-    let allowed = allowed_by_all(&all, tank.arc().current).ok()?;
-    Some(allowed.duty.si())
+    allowed_by_all(&all, tank.arc().current).ok()
 }
 
-/// Arc and rest of the whole job; `None` without ratings, or where the current is past them.
+/// Arc and rest of the whole job.
 pub(super) fn run(tank: &Tank, extras: &Extras) -> Option<Run> {
-    let plates = plates(tank, extras);
-    let all: Vec<&Plate> = plates.iter().map(|(_, plate, _)| plate).collect();
-    let allowed = allowed_by_all(&all, tank.arc().current).ok()?;
-    Run::of(allowed, burning(tank)).ok()
+    Run::of(allowed(tank, extras)?, burning(tank)).ok()
 }
 
-pub(super) fn text(tank: &Tank, extras: &Extras) -> String {
-    let mut rows = Vec::new();
-    let percent = |allowed: &Allowed| {
-        format!(
-            "{} of ten minutes",
-            allowed.duty.display(RatioUnit::Percent, 0)
-        )
+pub(super) fn section(tank: &Tank, extras: &Extras) -> Section {
+    let mut section = Section::new("Duty cycle").at(&["duty"]);
+    section.put("arc_s", burning(tank).si());
+    for (name, plate, reduced) in plates(tank, extras) {
+        let says = rating(tank, &plate, reduced);
+        section.fact(name, says.under(&name.replace(' ', "_")));
+    }
+    if let Some(run) = run(tank, extras) {
+        rests(&mut section, &run);
+    }
+    section
+}
+
+/// What a plate allows.
+fn rating(tank: &Tank, plate: &Plate, reduced: bool) -> Cell {
+    let mut says = match plate.allowed(tank.arc().current) {
+        Ok(allowed) => {
+            let percent = allowed.duty.display(RatioUnit::Percent, 0);
+            let basis = basis(allowed.basis);
+            said(format!("{percent} of ten minutes, {basis}"))
+                .data("duty", allowed.duty.si())
+                .data("basis", basis)
+        }
+        Err(error) => word("refused", error),
     };
-    for (name, plate, reduced) in plates(tank, extras) {
-        let mut says = match plate.allowed(tank.arc().current) {
-            Ok(allowed) => format!("{}, {}", percent(&allowed), basis(allowed.basis)),
-            Err(error) => error.to_string(),
-        };
-        if reduced {
-            says.push_str("; rated on DC, taken at 70 % of that on AC (from memory)");
-        }
-        rows.push((name, says));
+    if reduced {
+        says.text
+            .push_str("; rated on DC, taken at 70 % of that on AC (from memory)");
     }
-    if let Some(run) = run(tank, extras) {
-        let minutes = |time: Time| time.display(TimeUnit::Minute, 1).to_string();
-        rows.push(("arc in all", format!("{}, tacks with it", minutes(run.arc))));
-        if run.rests > 0 {
-            rows.push((
-                "at a stretch",
-                format!(
-                    "{}, then {} of rest",
-                    minutes(run.stretch),
-                    minutes(run.pause)
-                ),
-            ));
-            let rests = format!(
-                "{} in {}; waits for the metal to cool count as rest",
-                minutes(run.rest),
-                run.rests
-            );
-            rows.push(("rests in all", rests));
-        } else {
-            rows.push(("rests", "none asked for".to_owned()));
-        }
-    }
-    facts(&rows)
+    says.data("most_a", plate.most().si())
+        .data("reduced_for_ac", reduced)
 }
 
-pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
-    let mut map = Map::new();
-    map.insert("arc_s".to_owned(), json!(burning(tank).si()));
-    for (name, plate, reduced) in plates(tank, extras) {
-        let mut one = json!({ "most_a": plate.most().si(), "reduced_for_ac": reduced });
-        if let Some(one) = one.as_object_mut() {
-            match plate.allowed(tank.arc().current) {
-                Ok(allowed) => {
-                    one.insert("duty".to_owned(), json!(allowed.duty.si()));
-                    one.insert("basis".to_owned(), json!(basis(allowed.basis)));
-                }
-                Err(error) => {
-                    one.insert("refused".to_owned(), json!(error.to_string()));
-                }
-            }
-        }
-        map.insert(name.replace(' ', "_"), one);
+fn rests(section: &mut Section, run: &Run) {
+    let minutes = |time: Time| time.display(TimeUnit::Minute, 1);
+    section.fact("arc in all", format!("{}, tacks with it", minutes(run.arc)));
+    let (stretch, pause, rest) = (minutes(run.stretch), minutes(run.pause), minutes(run.rest));
+    if run.rests > 0 {
+        let rests = format!(
+            "{rest} in {}; waits for the metal to cool count as rest",
+            run.rests
+        );
+        section.fact("at a stretch", format!("{stretch}, then {pause} of rest"));
+        section.fact("rests in all", rests);
+    } else {
+        section.fact("rests", "none asked for");
     }
-    if let Some(run) = run(tank, extras) {
-        for (key, value) in [
-            ("duty", run.allowed.duty.si()),
-            ("stretch_s", run.stretch.si()),
-            ("pause_s", run.pause.si()),
-            ("rest_s", run.rest.si()),
-        ] {
-            map.insert(key.to_owned(), json!(value));
-        }
-        map.insert("rests".to_owned(), json!(run.rests));
-    }
-    Value::Object(map)
+    section.put("duty", run.allowed.duty.si());
+    section.put("stretch_s", run.stretch.si());
+    section.put("pause_s", run.pause.si());
+    section.put("rest_s", run.rest.si());
+    section.put("rests", run.rests);
 }

@@ -2,20 +2,17 @@
 
 use seamwright_core::capacity::{Lean, Level};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{AngleUnit, Ratio, RatioUnit};
-use serde_json::{Value, json};
+use seamwright_core::units::{Angle, AngleUnit, Ratio, RatioUnit};
 
 use super::Units;
-
-fn share(tank: &Tank, level: &Level) -> Ratio {
-    Ratio::from_share(level.volume.si() / tank.capacity().brim.si())
-}
+use super::model::Section;
 
 /// One sentence.
 #[must_use]
-pub fn text(tank: &Tank, lean: Lean, level: &Level, units: Units) -> String {
-    let angle =
-        |angle: seamwright_core::units::Angle| angle.display(AngleUnit::Degree, 1).to_string();
+pub fn section(tank: &Tank, lean: Lean, level: &Level, units: Units) -> Section {
+    let brim = tank.capacity().brim;
+    let share = Ratio::from_share(level.volume.si() / brim.si());
+    let angle = |angle: Angle| angle.display(AngleUnit::Degree, 1);
     let stands = if lean == Lean::LEVEL {
         "level".to_owned()
     } else {
@@ -25,22 +22,17 @@ pub fn text(tank: &Tank, lean: Lean, level: &Level, units: Units) -> String {
             angle(lean.roll())
         )
     };
-    format!(
-        "{} at {} deep, standing {stands}: {} of the {} to the brim.\n",
+    let mut section = Section::default();
+    section.plain(format!(
+        "{} at {} deep, standing {stands}: {} of the {} to the brim.",
         units.volume(level.volume),
         units.length(level.depth),
-        share(tank, level).display(RatioUnit::Percent, 1),
-        units.volume(tank.capacity().brim),
-    )
-}
-
-/// One object.
-#[must_use]
-pub fn json(tank: &Tank, level: &Level) -> Value {
-    json!({
-        "depth_m": level.depth.si(),
-        "volume_m3": level.volume.si(),
-        "brim_m3": tank.capacity().brim.si(),
-        "fraction": share(tank, level).si(),
-    })
+        share.display(RatioUnit::Percent, 1),
+        units.volume(brim),
+    ));
+    section.put("depth_m", level.depth.si());
+    section.put("volume_m3", level.volume.si());
+    section.put("brim_m3", brim.si());
+    section.put("fraction", share.si());
+    section
 }

@@ -1,7 +1,5 @@
 //! Before the arc and beside it: preheat, the arc's true power, and how far its heat reaches.
 
-use std::fmt::Write as _;
-
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
@@ -12,13 +10,13 @@ use seamwright_core::units::{
     Angle, AngleUnit, CurrentUnit, Length, Ratio, RatioUnit, Temperature, TemperatureUnit,
     TimeUnit, VoltageUnit,
 };
-use serde_json::{Map, Value, json};
+use serde_json::json;
 
 use super::Units;
 use super::cited::Cited;
-use super::plan::facts;
-use super::table::wrapped;
+use super::model::{Cell, Data, Section, said};
 use crate::job_file::Extras;
+use crate::job_file::extras::Wave;
 
 const ROSENTHAL: &str =
     "D. Rosenthal, Trans. ASME 68 (1946): a steady arc over sheet without end (from memory)";
@@ -26,8 +24,6 @@ const METHOD_C: &str = "the mean of voltage times current at each instant: ISO/T
 
 /// Temperatures whose reach is told, in °C.
 const REACHED: [f64; 3] = [400.0, 300.0, 200.0];
-/// Signs in a line.
-const WIDE: usize = 100;
 
 const fn regime_name(regime: Regime) -> &'static str {
     match regime {
@@ -83,273 +79,184 @@ fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
 }
 
-pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> String {
-    let mut rows = preheat_rows(tank, units, cited);
-    rows.extend(wave_rows(tank, extras, cited));
-    let mut out = String::new();
-    match moving_rows(tank, units, cited) {
-        Ok(more) => rows.extend(more),
-        Err(error) => {
-            let _ = writeln!(out, "  {}", wrapped(&format!("no field: {error}"), WIDE, 4));
-        }
-    }
-    out.insert_str(0, &facts(&rows));
-    out
+fn degrees(at: Temperature) -> f64 {
+    at.in_unit(TemperatureUnit::Celsius)
 }
 
-fn preheat_rows(tank: &Tank, units: Units, cited: &mut Cited) -> Vec<(&'static str, String)> {
+pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
+    let mut section = Section::new("Heat about the seam").at(&["settings"]);
+    preheat(&mut section, tank, units, cited);
+    if let Some(one) = &extras.wave {
+        if tank.arc().process == Process::TigAc {
+            wave(&mut section, tank, one, cited);
+        }
+        section.put("wave", wave_data(one));
+    }
+    if let Err(error) = moving(&mut section, tank, units, cited) {
+        section.line(format!("no field: {error}"));
+    }
+    section
+}
+
+fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) {
     let job = tank.job();
-    let (alloy, welding) = (job.alloy(), job.welding());
-    let degrees = |at| units.temperature(at);
+    let (alloy, ambient, own) = (job.alloy(), job.welding().ambient, tank.interpass_max());
+    let shown = |at| units.temperature(at);
+    let mut fact = |name, cell: Cell| section.fact(name, cell.under("preheat"));
     let least = preheat::least_temperature(alloy);
-    let cold = if welding.ambient < least.value {
-        format!(
-            "; the job's {} is colder: warm and dry it",
-            degrees(welding.ambient)
-        )
+    let cold = if ambient < least.value {
+        format!("; the job's {} is colder: warm and dry it", shown(ambient))
     } else {
         String::new()
     };
-    let mut rows = vec![(
-        "before the first arc",
-        format!(
-            "at least {} {}{cold}",
-            degrees(least.value),
-            cited.mark(least.source.text())
-        ),
-    )];
-    let preheat = match preheat::preheat_limit(alloy) {
-        Some(limit) => format!(
-            "none is needed in sheet; at most {} {}",
-            degrees(limit.value),
-            cited.mark(limit.source.text())
-        ),
-        None => "none".to_owned(),
+    let mark = cited.mark(least.source.text());
+    let told = said(format!("at least {} {mark}{cold}", shown(least.value)))
+        .data("least_c", degrees(least.value))
+        .data("least_source", least.source.text())
+        .data("ambient_c", degrees(ambient));
+    fact("before the first arc", told);
+    let told = match preheat::preheat_limit(alloy) {
+        Some(limit) => {
+            let (most, mark) = (shown(limit.value), cited.mark(limit.source.text()));
+            said(format!("none is needed in sheet; at most {most} {mark}"))
+                .data("preheat_most_c", degrees(limit.value))
+                .data("preheat_source", limit.source.text())
+        }
+        None => said("none"),
     };
-    rows.push(("preheat", preheat));
+    fact("preheat", told);
     let limit = preheat::interpass_limit(alloy);
-    let own = tank.interpass_max();
     let verdict = if own > limit.value {
-        format!("; the job's {} is above it", degrees(own))
+        format!("; the job's {} is above it", shown(own))
     } else if own < limit.value {
-        format!("; the job keeps to {}", degrees(own))
+        format!("; the job keeps to {}", shown(own))
     } else {
         String::new()
     };
-    rows.push((
-        "between stitches",
-        format!(
-            "at most {} {}{verdict}",
-            degrees(limit.value),
-            cited.mark(limit.source.text())
-        ),
-    ));
+    let mark = cited.mark(limit.source.text());
+    let told = said(format!("at most {} {mark}{verdict}", shown(limit.value)))
+        .data("interpass_most_c", degrees(limit.value))
+        .data("interpass_source", limit.source.text())
+        .data("own_interpass_c", degrees(own));
+    fact("between stitches", told);
     if let Some(hold) = preheat::hold_limit(alloy) {
         let mark = cited.mark(hold.source.text());
         let time = hold.value.display(TimeUnit::Minute, 0);
-        rows.push(("held there", format!("at most {time} in all {mark}")));
+        let told = said(format!("at most {time} in all {mark}"));
+        fact("held there", told.data("held_most_s", hold.value.si()));
     }
     if let Some(avoid) = preheat::avoid(alloy) {
-        let [from, to] = avoid.value.map(degrees);
+        let [from, to] = avoid.value.map(shown);
         let mark = cited.mark(avoid.source.text());
-        rows.push(("not to be kept at", format!("{from} to {to} {mark}")));
-    }
-    rows
-}
-
-fn wave_rows(tank: &Tank, extras: &Extras, cited: &mut Cited) -> Vec<(&'static str, String)> {
-    let mut rows = Vec::new();
-    let Some(wave) = extras.wave.filter(|_| tank.arc().process == Process::TigAc) else {
-        return rows;
-    };
-    let mut says = format!(
-        "square, {} of the time with the electrode negative",
-        wave.balance.display(RatioUnit::Percent, 0)
-    );
-    if let Some(hertz) = wave.frequency {
-        let negative = wave.balance.si() / hertz * 1e3;
-        let positive = (1.0 - wave.balance.si()) / hertz * 1e3;
-        let _ = write!(
-            says,
-            ", at {hertz} Hz: {negative:.2} ms and {positive:.2} ms of each cycle"
+        let told = said(format!("{from} to {to} {mark}"));
+        fact(
+            "not to be kept at",
+            told.data("avoid_c", avoid.value.map(degrees)),
         );
     }
-    rows.push(("wave", says));
-    if let Some(cycle) = wave.cycle {
-        let own = tank.arc().power();
-        let apart = (cycle.power() / own - 1.0).abs() > 0.05;
-        rows.push((
-            "true power of it",
-            format!(
-                "{:.0} W {}; the job's current times voltage is {own:.0} W{}",
-                cycle.power(),
-                cited.mark(METHOD_C),
-                if apart {
-                    ", which is what the plan reckons with"
-                } else {
-                    ""
-                }
-            ),
-        ));
-        rows.push((
-            "so for this file",
-            format!(
-                "current {}, voltage {}: their product is the true power",
-                cycle.mean_current().display(CurrentUnit::Ampere, 1),
-                cycle.effective_voltage().display(VoltageUnit::Volt, 2)
-            ),
-        ));
-    }
-    rows
 }
 
-fn moving_rows(
+fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
+    let balance = wave.balance.display(RatioUnit::Percent, 0);
+    let cycle = wave.frequency.map(|hertz| {
+        let negative = wave.balance.si() / hertz * 1e3;
+        let positive = (1.0 - wave.balance.si()) / hertz * 1e3;
+        format!(", at {hertz} Hz: {negative:.2} ms and {positive:.2} ms of each cycle")
+    });
+    let cycle = cycle.unwrap_or_default();
+    section.fact(
+        "wave",
+        format!("square, {balance} of the time with the electrode negative{cycle}"),
+    );
+    let Some(cycle) = wave.cycle else { return };
+    let (own, power) = (tank.arc().power(), cycle.power());
+    let apart = if (power / own - 1.0).abs() > 0.05 {
+        ", which is what the plan reckons with"
+    } else {
+        ""
+    };
+    let mark = cited.mark(METHOD_C);
+    section.fact(
+        "true power of it",
+        format!("{power:.0} W {mark}; the job's current times voltage is {own:.0} W{apart}"),
+    );
+    let current = cycle.mean_current().display(CurrentUnit::Ampere, 1);
+    let voltage = cycle.effective_voltage().display(VoltageUnit::Volt, 2);
+    section.fact(
+        "so for this file",
+        format!("current {current}, voltage {voltage}: their product is the true power"),
+    );
+}
+
+fn wave_data(wave: &Wave) -> Data {
+    let cell = Cell::default()
+        .data("balance", wave.balance.si())
+        .maybe("frequency_hz", wave.frequency);
+    let Some(cycle) = wave.cycle else {
+        return cell.data;
+    };
+    let cell = cell
+        .data("power_w", cycle.power())
+        .data("mean_current_a", cycle.mean_current().si())
+        .data("rms_current_a", cycle.rms_current().si())
+        .data("rms_voltage_v", cycle.rms_voltage().si())
+        .data("effective_voltage_v", cycle.effective_voltage().si());
+    cell.data
+}
+
+fn moving(
+    section: &mut Section,
     tank: &Tank,
     units: Units,
     cited: &mut Cited,
-) -> Result<Vec<(&'static str, String)>, Refused> {
+) -> Result<(), Refused> {
     let job = tank.job();
     let uptake = job.welding().uptake;
     let over_sheet = over(tank, uptake)?;
     let solidus = job.alloy().metal().solidus();
     let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
     let [low, high] = uptake_band(tank.arc().process);
-    let width = |uptake: Ratio| {
-        let over = over(tank, uptake)?;
-        over.field.width_above(solidus.value)
-    };
+    let width = |uptake: Ratio| over(tank, uptake)?.field.width_above(solidus.value);
+    let (wide, least, most) = (width(uptake)?, width(low)?, width(high)?);
     let tau = over_sheet.moving.relative_thickness(solidus.value)?;
-    let mut rows = vec![
-        (
-            "heat to the metal",
-            format!(
-                "{:.0} W, {} of the arc's",
-                tank.arc().power() * uptake.si(),
-                percent(uptake)
-            ),
-        ),
-        (
-            "the sheet is",
-            format!(
-                "{}, relative thickness {tau:.2}",
-                regime_name(over_sheet.regime)
-            ),
-        ),
-        (
-            "molten band",
-            format!(
-                "{} wide, {} to {} for {} to {} of the arc's heat: a check of the settings, no bead's size {}{}",
-                units.fine(width(uptake)?),
-                units.fine(width(low)?),
-                units.fine(width(high)?),
-                percent(low),
-                percent(high),
-                cited.mark(ROSENTHAL),
-                cited.mark(solidus.source.text())
-            ),
-        ),
-    ];
-    let reached: Vec<String> = REACHED
-        .iter()
-        .filter_map(|at| {
-            let at = celsius(*at);
-            let far = reach(&over_sheet.field, at)?;
-            Some(format!(
-                "{} {} away",
-                units.temperature(at),
-                units.length(far)
-            ))
-        })
-        .collect();
-    rows.push((
-        "the sheet reaches",
-        format!("{}: at the first stitch, in cold sheet", reached.join(", ")),
-    ));
-    Ok(rows)
-}
+    let mut fact = |name, cell: Cell| section.fact(name, cell.under("moving_source"));
 
-pub(super) fn json(tank: &Tank, extras: &Extras) -> Map<String, Value> {
-    let mut map = Map::new();
-    let job = tank.job();
-    let alloy = job.alloy();
-    let degrees = |at: Temperature| at.in_unit(TemperatureUnit::Celsius);
-    let least = preheat::least_temperature(alloy);
-    let interpass = preheat::interpass_limit(alloy);
-    let mut before = json!({
-        "least_c": degrees(least.value),
-        "least_source": least.source.text(),
-        "interpass_most_c": degrees(interpass.value),
-        "interpass_source": interpass.source.text(),
-        "own_interpass_c": degrees(tank.interpass_max()),
-        "ambient_c": degrees(job.welding().ambient),
-    });
-    if let Some(before) = before.as_object_mut() {
-        if let Some(limit) = preheat::preheat_limit(alloy) {
-            before.insert("preheat_most_c".to_owned(), json!(degrees(limit.value)));
-            before.insert("preheat_source".to_owned(), json!(limit.source.text()));
-        }
-        if let Some(hold) = preheat::hold_limit(alloy) {
-            before.insert("held_most_s".to_owned(), json!(hold.value.si()));
-        }
-        if let Some(avoid) = preheat::avoid(alloy) {
-            before.insert("avoid_c".to_owned(), json!(avoid.value.map(degrees)));
+    let power = tank.arc().power() * uptake.si();
+    let told = said(format!("{power:.0} W, {} of the arc's", percent(uptake)))
+        .data("power_w", power)
+        .data("uptake", uptake.si());
+    fact("heat to the metal", told);
+    let regime = regime_name(over_sheet.regime);
+    let told = said(format!("{regime}, relative thickness {tau:.2}"))
+        .data("regime", regime)
+        .data("relative_thickness", tau);
+    fact("the sheet is", told);
+    let molten = format!(
+        "{} wide, {} to {} for {} to {} of the arc's heat: a check of the settings, no bead's size {}{}",
+        units.fine(wide),
+        units.fine(least),
+        units.fine(most),
+        percent(low),
+        percent(high),
+        cited.mark(ROSENTHAL),
+        cited.mark(solidus.source.text())
+    );
+    let by_uptake = [[low.si(), least.si()], [high.si(), most.si()]];
+    let told = said(molten)
+        .data("molten_width_m", wide.si())
+        .data("molten_width_by_uptake", json!(by_uptake))
+        .data("source", ROSENTHAL);
+    fact("molten band", told);
+    let (mut reached, mut reaches) = (Vec::new(), Vec::new());
+    for at in REACHED {
+        if let Some(far) = reach(&over_sheet.field, celsius(at)) {
+            let (hot, away) = (units.temperature(celsius(at)), units.length(far));
+            reached.push(format!("{hot} {away} away"));
+            reaches.push(json!({ "temperature_c": at, "distance_m": far.si() }));
         }
     }
-    map.insert("preheat".to_owned(), before);
-    if let Some(wave) = extras.wave {
-        let mut one = Map::new();
-        one.insert("balance".to_owned(), json!(wave.balance.si()));
-        if let Some(hertz) = wave.frequency {
-            one.insert("frequency_hz".to_owned(), json!(hertz));
-        }
-        if let Some(cycle) = wave.cycle {
-            one.insert("power_w".to_owned(), json!(cycle.power()));
-            one.insert(
-                "mean_current_a".to_owned(),
-                json!(cycle.mean_current().si()),
-            );
-            one.insert("rms_current_a".to_owned(), json!(cycle.rms_current().si()));
-            one.insert("rms_voltage_v".to_owned(), json!(cycle.rms_voltage().si()));
-            one.insert(
-                "effective_voltage_v".to_owned(),
-                json!(cycle.effective_voltage().si()),
-            );
-        }
-        map.insert("wave".to_owned(), Value::Object(one));
-    }
-    if let Ok(moving) = moving_json(tank) {
-        map.insert("moving_source".to_owned(), moving);
-    }
-    map
-}
-
-fn moving_json(tank: &Tank) -> Result<Value, Refused> {
-    let job = tank.job();
-    let uptake = job.welding().uptake;
-    let over_sheet = over(tank, uptake)?;
-    let solidus = job.alloy().metal().solidus().value;
-    let mut band = Vec::new();
-    for share in uptake_band(tank.arc().process) {
-        band.push(json!([
-            share.si(),
-            over(tank, share)?.field.width_above(solidus)?.si()
-        ]));
-    }
-    let reached: Vec<Value> = REACHED
-        .iter()
-        .filter_map(|at| {
-            let far = reach(&over_sheet.field, celsius(*at))?;
-            Some(json!({ "temperature_c": at, "distance_m": far.si() }))
-        })
-        .collect();
-    Ok(json!({
-        "power_w": tank.arc().power() * uptake.si(),
-        "uptake": uptake.si(),
-        "regime": regime_name(over_sheet.regime),
-        "relative_thickness": over_sheet.moving.relative_thickness(solidus)?,
-        "molten_width_m": over_sheet.field.width_above(solidus)?.si(),
-        "molten_width_by_uptake": band,
-        "reaches": reached,
-        "source": ROSENTHAL,
-    }))
+    let reached = reached.join(", ");
+    let told = said(format!("{reached}: at the first stitch, in cold sheet"));
+    fact("the sheet reaches", told.data("reaches", reaches));
+    Ok(())
 }

@@ -26,7 +26,15 @@ pub(super) struct Chosen {
     pub(super) assumed: Vec<(&'static str, &'static str)>,
 }
 
+/// What a tank takes of it.
+pub(super) struct Taken {
+    pub(super) chosen: Chosen,
+    pub(super) by_seam: Vec<SeamUse>,
+    pub(super) all: AllUse,
+}
+
 /// Why nothing can be told.
+#[derive(Clone)]
 pub(super) enum Missing {
     /// The key to give.
     Key(&'static str),
@@ -50,7 +58,7 @@ impl Missing {
     }
 }
 
-pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
+fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
     let supply = &extras.supply;
     let mut assumed = Vec::new();
     let mut note = |key, source| assumed.push((key, source));
@@ -129,7 +137,13 @@ pub(super) fn chosen(tank: &Tank, extras: &Extras) -> Result<Chosen, Missing> {
     })
 }
 
-pub(super) fn uses(tank: &Tank, kit: &Kit) -> Result<(Vec<SeamUse>, AllUse), Refused> {
-    let by_seam = tank.supplies(kit).collect::<Result<Vec<_>, _>>()?;
-    Ok((by_seam, tank.supply_in_all(kit)?))
+pub(super) fn taken(tank: &Tank, extras: &Extras) -> Result<Taken, Missing> {
+    let chosen = chosen(tank, extras)?;
+    let by_seam = tank.supplies(&chosen.kit).collect::<Result<Vec<_>, _>>()?;
+    let all = tank.supply_in_all(&chosen.kit)?;
+    Ok(Taken {
+        chosen,
+        by_seam,
+        all,
+    })
 }

@@ -5,15 +5,11 @@ use seamwright_core::leak::{Method, Plan, Rule, Vessel, weighs};
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
-use serde_json::{Map, Value, json};
 
+use super::model::{Block, Cell, Section, Seen, said};
 use super::readings::{self, Outcome};
-use super::table::wrapped;
 use super::{Units, cautions};
 use crate::failure::Failure;
-
-/// Signs in a line.
-const WIDE: usize = 100;
 
 /// The word for a rule on the command line.
 #[must_use]
@@ -77,91 +73,79 @@ pub fn plan(
 }
 
 /// Names and figures of a test, in the order of the work.
-#[must_use]
-pub fn facts(tank: &Tank, test: &Test, units: Units) -> Vec<(&'static str, String)> {
+fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     let Test { vessel, plan, .. } = test;
-    let mut rows = vec![
-        (
-            "rule",
-            format!("{} ({})", rule_words(test.rule), test.rule.source()),
-        ),
-        (
-            "method",
-            format!("{}: {}", plan.method.name(), plan.reason.text()),
-        ),
-        ("pressure", units.pressure(plan.pressure)),
-        (
-            "relief valve",
-            format!("opens at {}", units.pressure(plan.relief)),
-        ),
-        (
-            "the weakest wall",
-            match tank.takes() {
-                Ok((face, takes)) => format!("{face}, takes {}", units.pressure(takes)),
-                Err(error) => error.to_string(),
-            },
-        ),
-        (
-            "column of water",
-            format!(
-                "{} over the lowest inside point makes that pressure",
-                units.length(plan.water_level)
-            ),
-        ),
-        (
-            "full of water",
-            format!("{}; the bench must carry it", units.mass(plan.water)),
-        ),
-        (
-            "air would store",
-            format!(
-                "{}, {}",
-                plan.energy.air.display(EnergyUnit::Joule, 0),
-                units.throws(plan.energy.throws_kilogram())
-            ),
-        ),
-        (
-            "water would store",
-            format!("{:.1} mJ", plan.energy.water.si() * 1e3),
-        ),
-        (
-            "on the largest panel",
-            format!(
-                "{}, the weight of {}, over {}",
-                units.force(plan.force),
-                units.mass(weighs(plan.force)),
-                units.area(vessel.panel)
-            ),
-        ),
-        (
-            "hold",
-            format!(
-                "{} before the seams are looked over",
-                plan.hold.display(TimeUnit::Minute, 0)
-            ),
-        ),
-    ];
+    let of = |key: &str, si: f64, text: String| said(text).data(key, si);
+    let (method, why) = (plan.method.name(), plan.reason.text());
+    let (words, source) = (rule_words(test.rule), test.rule.source());
+    let rule = said(format!("{words} ({source})"))
+        .data("rule", rule_name(test.rule))
+        .data("rule_source", source);
+    section.fact("rule", rule);
+    let told = said(format!("{method}: {why}"));
+    section.fact("method", told.data("method", method).data("reason", why));
+    let pressure = Cell::of("pressure_pa", plan.pressure, units, Units::pressure);
+    section.fact("pressure", pressure);
+    let opens = format!("opens at {}", units.pressure(plan.relief));
+    section.fact("relief valve", of("relief_pa", plan.relief.si(), opens));
+    let weakest = match tank.takes() {
+        Ok((face, takes)) => said(format!("{face}, takes {}", units.pressure(takes)))
+            .data("weakest_face", face.to_string()),
+        Err(error) => said(error),
+    };
+    let takes = vessel.weakest.si();
+    section.fact("the weakest wall", weakest.data("weakest_takes_pa", takes));
+    let level = units.length(plan.water_level);
+    let column = format!("{level} over the lowest inside point makes that pressure");
+    let column = of("water_level_m", plan.water_level.si(), column);
+    section.fact("column of water", column);
+    let water = format!("{}; the bench must carry it", units.mass(plan.water));
+    section.fact("full of water", of("water_kg", plan.water.si(), water));
+    let energy = plan.energy.air.display(EnergyUnit::Joule, 0);
+    let throws = units.throws(plan.energy.throws_kilogram());
+    let air = of(
+        "air_energy_j",
+        plan.energy.air.si(),
+        format!("{energy}, {throws}"),
+    );
+    let at_most = plan.energy.air_at_most.si();
+    section.fact("air would store", air.data("air_energy_at_most_j", at_most));
+    let water = plan.energy.water.si();
+    let store = of("water_energy_j", water, format!("{:.1} mJ", water * 1e3));
+    section.fact("water would store", store);
+    let panel = format!(
+        "{}, the weight of {}, over {}",
+        units.force(plan.force),
+        units.mass(weighs(plan.force)),
+        units.area(vessel.panel)
+    );
+    let panel = of("largest_panel_m2", vessel.panel.si(), panel);
+    section.fact("on the largest panel", panel.data("force_n", plan.force));
+    let hold = plan.hold.display(TimeUnit::Minute, 0);
+    let hold = format!("{hold} before the seams are looked over");
+    section.fact("hold", of("hold_s", plan.hold.si(), hold));
+    section.fact("head counted", head(tank, test, units));
+    if let Some(seam) = weak_seam(tank, plan.pressure) {
+        section.fact("mind the seams", seam);
+    }
+}
+
+fn head(tank: &Tank, test: &Test, units: Units) -> Cell {
     let cap = tank.job().service().pressure;
     let cap = if cap.si() > 0.0 {
         format!(", what the cap holds, {}, among it", units.pressure(cap))
     } else {
         String::new()
     };
-    rows.push((
-        "head counted",
-        if test.overflow.is_none() {
-            format!(
-                "{}, to the highest inside point{cap}: if filler or vent rise above it, give --overflow",
-                units.length(vessel.head)
-            )
-        } else {
-            format!("{}, to the overflow{cap}", units.length(vessel.head))
-        },
-    ));
-    if let Some(seam) = weak_seam(tank, plan.pressure) {
-        rows.push(("mind the seams", seam));
-    }
-    rows
+    let head = units.length(test.vessel.head);
+    let told = if test.overflow.is_none() {
+        format!(
+            "{head}, to the highest inside point{cap}: if filler or vent rise above it, give --overflow"
+        )
+    } else {
+        format!("{head}, to the overflow{cap}")
+    };
+    said(told).data("head_m", test.vessel.head.si())
 }
 
 /// The seam with the least reserve in a test, where that is too little.
@@ -181,34 +165,36 @@ fn weak_seam(tank: &Tank, pressure: Pressure) -> Option<String> {
     })
 }
 
-/// Names and figures, one to a line.
-pub(super) fn lines(rows: &[(&'static str, String)]) -> String {
-    super::table::facts(rows, |value, indent| {
-        wrapped(value, WIDE.saturating_sub(indent), 0).replace('\n', &format!("\n{:indent$}", ""))
-    })
+/// The test by the tank's own head.
+pub(crate) fn section(tank: &Tank, units: Units) -> Section {
+    let planned = plan(tank, Rule::default(), None, BAROMETER);
+    proposed(tank, planned.as_ref(), units).at(&["proof", "leak_test"])
 }
 
-/// The section of the report, by the tank's own head.
-#[must_use]
-pub fn text(tank: &Tank, units: Units) -> String {
-    match plan(tank, Rule::default(), None, BAROMETER) {
-        Ok(test) => lines(&facts(tank, &test, units)),
-        Err(error) => none(&error),
+/// A test, or why none is proposed.
+fn proposed(tank: &Tank, planned: Result<&Test, &TestError>, units: Units) -> Section {
+    let mut section = Section::new("Leak test");
+    match planned {
+        Ok(test) => {
+            section.add(Block::Facts {
+                rows: Vec::new(),
+                broken: true,
+                head: Some("by the tank's own head"),
+            });
+            facts(&mut section, tank, test, units);
+            section.put("volume_m3", test.vessel.volume.si());
+            section.put("barometer_pa", test.outside.si());
+        }
+        Err(error) => {
+            let told = format!("no test is proposed: {error}");
+            section.only(Seen::Report);
+            section.flush(told.as_str());
+            section.only(Seen::Sheet);
+            section.caution(told);
+            section.put("refused", error.to_string());
+        }
     }
-}
-
-fn none(error: &TestError) -> String {
-    let told = format!("no test is proposed: {error}");
-    format!("  {}\n", wrapped(&told, WIDE, 2))
-}
-
-/// What `leak` answers.
-#[derive(Clone, Debug)]
-pub enum Answer {
-    /// A report.
-    Text(String),
-    /// One object.
-    Object(Value),
+    section
 }
 
 /// What `leak` answers: the cautions, then the test, then what the readings come to. A test that was made
@@ -221,9 +207,8 @@ pub fn answer(
     rule: Rule,
     planned: &Result<Test, TestError>,
     outcome: Option<&Outcome>,
-    object: bool,
     units: Units,
-) -> Result<Answer, Failure> {
+) -> Result<Vec<Section>, Failure> {
     let mut methods: Vec<Method> = planned.iter().map(|test| test.plan.method).collect();
     if outcome.is_some() && methods != [Method::AirSoap] {
         methods.push(Method::PressureDecay);
@@ -231,73 +216,14 @@ pub fn answer(
     if let (Err(error), None) = (planned, outcome) {
         return Err(refused(error));
     }
+    let mut name = Section::default();
+    name.plain(tank.job().name());
     let dangers = cautions::of_test(tank, &methods);
-    if object {
-        let mut map = Map::new();
-        map.insert("cautions".to_owned(), json!(cautions::json(&dangers)));
-        map.insert(
-            "test".to_owned(),
-            match planned {
-                Ok(test) => json(tank, test),
-                Err(error) => json!({ "rule": rule_name(rule), "refused": error.to_string() }),
-            },
-        );
-        if let Some(outcome) = outcome {
-            map.insert("readings".to_owned(), readings::json(outcome));
-        }
-        return Ok(Answer::Object(Value::Object(map)));
-    }
-    let test = match planned {
-        Ok(test) => lines(&facts(tank, test, units)),
-        Err(error) => none(error),
-    };
-    Ok(Answer::Text(format!(
-        "{}\n\nCautions\n{}\nLeak test\n{test}{}",
-        tank.job().name(),
-        cautions::text(&dangers),
-        outcome.map_or_else(String::new, |outcome| readings::text(outcome, units))
-    )))
-}
-
-/// A test as JSON.
-#[must_use]
-pub fn json(tank: &Tank, test: &Test) -> Value {
-    let Test { vessel, plan, .. } = test;
-    let mut map = Map::new();
-    let mut put = |key: &str, value: Value| {
-        map.insert(key.to_owned(), value);
-    };
-    put("rule", json!(rule_name(test.rule)));
-    put("rule_source", json!(test.rule.source()));
-    put("method", json!(plan.method.name()));
-    put("reason", json!(plan.reason.text()));
-    put("pressure_pa", json!(plan.pressure.si()));
-    put("relief_pa", json!(plan.relief.si()));
-    put("weakest_takes_pa", json!(vessel.weakest.si()));
-    if let Ok((face, _)) = tank.takes() {
-        put("weakest_face", json!(face.to_string()));
-    }
-    put("volume_m3", json!(vessel.volume.si()));
-    put("head_m", json!(vessel.head.si()));
-    put("water_level_m", json!(plan.water_level.si()));
-    put("water_kg", json!(plan.water.si()));
-    put("air_energy_j", json!(plan.energy.air.si()));
-    put("air_energy_at_most_j", json!(plan.energy.air_at_most.si()));
-    put("water_energy_j", json!(plan.energy.water.si()));
-    put("largest_panel_m2", json!(vessel.panel.si()));
-    put("force_n", json!(plan.force));
-    put("hold_s", json!(plan.hold.si()));
-    put("barometer_pa", json!(test.outside.si()));
-    Value::Object(map)
-}
-
-/// The `leak_test` of the JSON plan.
-#[must_use]
-pub fn in_plan(tank: &Tank) -> Value {
-    match plan(tank, Rule::default(), None, BAROMETER) {
-        Ok(test) => json(tank, &test),
-        Err(error) => json!({ "refused": error.to_string() }),
-    }
+    let mut test = proposed(tank, planned.as_ref(), units).at(&["test"]);
+    test.put("rule", rule_name(rule));
+    let mut all = vec![name, cautions::section(&dangers), test];
+    all.extend(outcome.map(|outcome| readings::section(outcome, units)));
+    Ok(all)
 }
 
 /// Why there is no plan, as a failure of the command.

@@ -1,8 +1,13 @@
-//! What `plan`, `fill`, `dip` and `leak` print: a report to read, or one JSON object.
+//! What the commands answer. Each subject is a file that makes its rows once, as a [`model::Section`]; [`render`] writes
+//! sections as text, as JSON and as the job sheet.
 
+mod arc;
 mod asked;
-pub mod balance;
-pub mod cautions;
+pub(crate) mod assumed;
+mod balance;
+mod body;
+pub(crate) mod capacity;
+pub(crate) mod cautions;
 mod cited;
 mod cost;
 pub mod dip;
@@ -10,23 +15,25 @@ pub(crate) mod duty;
 pub mod fill;
 mod filler;
 mod heat;
-pub mod json;
 mod kit;
 pub mod leak;
-pub mod notices;
+pub mod model;
+pub(crate) mod notices;
+pub(crate) mod panels;
 pub mod plan;
 pub mod pours;
 pub mod readings;
+pub mod render;
+pub(crate) mod seams;
 mod settings;
-pub mod shrinkage;
-mod size;
-pub mod stitches;
-pub mod strength;
+mod shrinkage;
+pub(crate) mod stitches;
+mod strength;
 mod supply;
-mod table;
-pub mod tacks;
-pub mod units;
+pub(crate) mod tacks;
+mod totals;
+mod units;
 mod welds;
 
-pub use asked::Asked;
+pub use asked::{Asked, Known};
 pub use units::Units;

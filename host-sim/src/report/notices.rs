@@ -3,33 +3,32 @@
 
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::notice::Severity;
-use seamwright_core::arc::duty::PERIOD;
+use seamwright_core::arc::duty::{PERIOD, Run};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{CurrentUnit, RatioUnit};
-use serde_json::{Value, json};
+use seamwright_core::weld::WeldPlan;
 
-use super::duty;
+use super::model::{Block, Notice, Section, Seen};
+use super::{Asked, Known, duty};
 use crate::diagnostics::clean;
 use crate::job_file::Extras;
-use crate::welding::{self, Stitch};
 
 /// One thing to know.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Told {
+struct Told {
     /// A stable code for programs.
-    pub code: &'static str,
+    code: &'static str,
     /// How much it matters.
-    pub severity: Severity,
+    severity: Severity,
     /// A sentence.
-    pub text: String,
+    text: String,
     /// Cautions that between them tell the same.
-    pub told_by: &'static [Caution],
+    told_by: &'static [Caution],
 }
 
 /// All of a tank: those of the tank itself first.
-#[must_use]
-pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
+fn all(asked: &Asked<'_>) -> Vec<Told> {
+    let (tank, extras) = (asked.tank, asked.extras);
     let mut all = Vec::new();
     tank.each_notice(|notice| {
         all.push(Told {
@@ -41,28 +40,32 @@ pub fn of(tank: &Tank, extras: &Extras) -> Vec<Told> {
     });
     all.extend(filler(tank, extras));
     all.extend(past_rating(tank, extras));
-    all.extend(duty_overrun(tank, extras));
-    all.extend(duty_rests(tank, extras));
-    all.push(closing(tank, extras));
+    if let (Some(run), Ok(plan)) = (duty::run(tank, extras), asked.welding) {
+        all.extend(duty_overrun(tank, &run, plan));
+        all.extend(duty_rests(tank, &run, plan));
+    }
+    all.push(closing(tank, asked.welding));
     all
 }
 
-/// Those that these cautions do not tell already.
-#[must_use]
-pub fn beside(tank: &Tank, extras: &Extras, cautions: &[Caution]) -> Vec<Told> {
+/// All of them; in words only those that these cautions do not tell already.
+pub(crate) fn section(asked: &Asked<'_>, cautions: &[Caution]) -> Section {
     let told = |by: &[Caution]| !by.is_empty() && by.iter().all(|one| cautions.contains(one));
-    let mut all = of(tank, extras);
-    all.retain(|one| !told(one.told_by));
-    all
-}
-
-/// As a JSON list.
-#[must_use]
-pub fn json(tank: &Tank, extras: &Extras) -> Vec<Value> {
-    of(tank, extras)
-        .iter()
-        .map(|told| json!({ "code": told.code, "severity": told.severity.name(), "text": told.text }))
-        .collect()
+    let notice = |one: Told| Notice {
+        severity: one.severity,
+        text: one.text,
+        code: one.code,
+        source: None,
+        told: told(one.told_by),
+    };
+    let all = all(asked).into_iter().map(notice).collect();
+    let mut section = Section::new("Mind");
+    section.add(Block::Notices(Some("notices"), all));
+    if let Some(liquid) = asked.tank.job().liquid() {
+        section.only(Seen::Sheet);
+        section.caution(liquid.caution());
+    }
+    section
 }
 
 /// The rod that the job names must not be used.
@@ -98,10 +101,8 @@ fn past_rating(tank: &Tank, extras: &Extras) -> Vec<Told> {
 }
 
 /// Power source or torch makes the job longer.
-fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
-    let run = duty::run(tank, extras)?;
-    let plan = welding::plan(tank, extras).ok()?;
-    let rests = plan.sum.rests / 60.0;
+fn duty_rests(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
+    let rests = plan.totals().rests().si() / 60.0;
     (rests >= 0.5).then(|| Told {
         code: "duty-rests",
         told_by: &[],
@@ -115,11 +116,11 @@ fn duty_rests(tank: &Tank, extras: &Extras) -> Option<Told> {
 }
 
 /// The plan burns the arc for longer in some ten minutes than power source and torch may.
-fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
-    let run = duty::run(tank, extras)?;
+fn duty_overrun(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
     let may = run.stretch.si();
-    let plan = welding::plan(tank, extras).ok()?;
-    let (from, burns) = busiest(&plan.stitches, PERIOD.si())?;
+    let arcs = plan.stitches(tank);
+    let arcs: Vec<[f64; 2]> = arcs.map(|one| [one.start.si(), one.arc.si()]).collect();
+    let (from, burns) = busiest(&arcs, PERIOD.si())?;
     // The plan keeps to it, unless a single stitch is longer.
     (burns > may + 1.0).then(|| Told {
         code: "duty-overrun",
@@ -134,19 +135,18 @@ fn duty_overrun(tank: &Tank, extras: &Extras) -> Option<Told> {
     })
 }
 
-/// The stretch of `period` seconds in which the arc burns longest, by its start, and how long that is, in s. It begins
-/// with an arc or ends with one, so no other stretches need be looked at.
-pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
-    let ends = |stitch: &Stitch| [stitch.start, stitch.start + stitch.arc - period];
+/// The stretch of `period` seconds in which the arc burns longest, by its start, and how long that is, in s; of each arc
+/// its start and its length. It begins with an arc or ends with one, so no other stretches need be looked at.
+fn busiest(arcs: &[[f64; 2]], period: f64) -> Option<(f64, f64)> {
+    let ends = |[start, arc]: &[f64; 2]| [*start, start + arc - period];
     let burns = |from: f64| {
-        let within = |stitch: &Stitch| {
-            let end = (stitch.start + stitch.arc).min(from + period);
-            (end - stitch.start.max(from)).max(0.0)
+        let within = |[start, arc]: &[f64; 2]| {
+            let end = (start + arc).min(from + period);
+            (end - start.max(from)).max(0.0)
         };
-        stitches.iter().map(within).sum::<f64>()
+        arcs.iter().map(within).sum::<f64>()
     };
-    stitches
-        .iter()
+    arcs.iter()
         .flat_map(ends)
         .map(|from| from.max(0.0))
         .map(|from| (from, burns(from)))
@@ -154,7 +154,7 @@ pub(super) fn busiest(stitches: &[Stitch], period: f64) -> Option<(f64, f64)> {
 }
 
 /// The last seam shuts the tank, and the air in it is hot.
-fn closing(tank: &Tank, extras: &Extras) -> Told {
+fn closing(tank: &Tank, welding: &Known) -> Told {
     let open: Vec<String> = tank
         .job()
         .fittings()
@@ -162,10 +162,9 @@ fn closing(tank: &Tank, extras: &Extras) -> Told {
         .filter(|fitting| fitting.bore.si() > 0.0 && !matches!(fitting.face, Face::Baffle(_)))
         .map(|fitting| clean(&fitting.name).into_owned())
         .collect();
-    let last = welding::plan(tank, extras)
-        .ok()
-        .and_then(|plan| plan.stitches.last().map(|last| last.seam.clone()));
-    let last = last.map_or_else(String::new, |seam| format!(", {seam},"));
+    let last = welding.as_ref().ok();
+    let last = last.and_then(|plan| plan.stitches(tank).last());
+    let last = last.map_or_else(String::new, |last| format!(", {},", last.seam));
     let way = match open.as_slice() {
         [] => "and this job names no fitting with a passage: drill the hole of one, or a small hole that is plugged at the end, before the tank is closed".to_owned(),
         [one] => format!("and {one} is the only one: do not plug it"),
@@ -181,28 +180,13 @@ fn closing(tank: &Tank, extras: &Extras) -> Told {
 
 #[cfg(test)]
 mod tests {
-    use seamwright_core::units::{Length, Temperature};
-
     use super::*;
-
-    fn stitch(start: f64, arc: f64) -> Stitch {
-        Stitch {
-            order: 0,
-            seam: String::new(),
-            run: [Length::default(); 2],
-            start,
-            arc,
-            energy: 0.0,
-            wait: 0.0,
-            start_temperature: Temperature::from_kelvins(293.15),
-        }
-    }
 
     /// By hand: of arcs 0 to 4, 10 to 16 and 21 to 23, ten seconds hold the second one at most, thirteen from 10 on
     /// the last two, and more than all of them all.
     #[test]
     fn the_busiest_stretch_by_hand() {
-        let all = [stitch(0.0, 4.0), stitch(10.0, 6.0), stitch(21.0, 2.0)];
+        let all = [[0.0, 4.0], [10.0, 6.0], [21.0, 2.0]];
         assert_eq!(busiest(&all, 10.0).map(|(_, burns)| burns), Some(6.0));
         assert_eq!(busiest(&all, 13.0), Some((10.0, 8.0)));
         assert_eq!(busiest(&all, 100.0), Some((0.0, 12.0)));

@@ -4,12 +4,11 @@ use seamwright_core::capacity::{
     Calibrated, Calibration, Dip, DipError, Lean, MOST_POURS, Pair, Pour, calibrate,
 };
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Quantity, Volume, parse};
-use serde_json::{Value, json};
+use seamwright_core::units::{Length, Volume};
 
+use super::Units;
 use super::dip::{Chart, Step};
-use super::table::{Side, table, wrapped};
-use super::units::Units;
+use super::model::{Cell, Section, Table, right, said};
 use crate::failure::Failure;
 
 /// Pours and what they say of the chart.
@@ -21,40 +20,6 @@ pub struct Poured {
     pub pairs: Vec<Pair>,
     /// The calibration.
     pub found: Calibrated,
-}
-
-/// One pour: `"2 L at 31 mm"`, the volume all that was poured in so far.
-///
-/// # Errors
-/// What is not a volume at a depth.
-pub fn pour(text: &str) -> Result<Pour, Failure> {
-    let Some((volume, depth)) = text.split_once(" at ") else {
-        return Err(Failure::input(
-            format!("--pour \"{text}\" is no pour"),
-            "write all that was poured in so far and what the rod reads then, as \"2 L at 31 mm\"",
-        ));
-    };
-    Ok(Pour {
-        measured: part(text, volume)?,
-        depth: part(text, depth)?,
-    })
-}
-
-fn part<Q: Quantity>(whole: &str, text: &str) -> Result<Q, Failure> {
-    let text = text.trim();
-    parse(text).map_err(|error| {
-        Failure::input(
-            format!(
-                "--pour \"{whole}\": \"{text}\" is not {}: {error}",
-                Q::ABOUT.what
-            ),
-            format!(
-                "write a number and its unit; the units of {} are {}",
-                Q::ABOUT.what,
-                Q::ABOUT.symbols.join(", ")
-            ),
-        )
-    })
 }
 
 /// The volume by the model where the rod, or the depth, reads so.
@@ -172,23 +137,26 @@ impl Poured {
 
     /// The pours with what is left over, and how well they fit.
     #[must_use]
-    pub fn text(&self, units: Units) -> String {
-        let rows: Vec<[String; 5]> = self
-            .pours
-            .iter()
-            .zip(&self.pairs)
-            .map(|(pour, pair)| {
-                let left = self.calibration().residual(*pair);
-                [
-                    units.length(pour.depth),
-                    units.volume(pair.measured),
-                    units.volume(pair.model),
-                    units.volume(Volume::from_cubic_metres(pair.measured.si() - left.si())),
-                    units.volume(left),
-                ]
-            })
-            .collect();
-        let right = Side::Right;
+    pub fn section(&self, units: Units) -> Section {
+        let columns = [
+            right("reading"),
+            right("poured"),
+            right("by the model"),
+            right("set right"),
+            right("left over"),
+        ];
+        let volume = |key: &str, value| Cell::of(key, value, units, Units::volume);
+        let rows = self.pours.iter().zip(&self.pairs).map(|(pour, pair)| {
+            let left = self.calibration().residual(*pair);
+            let right = Volume::from_cubic_metres(pair.measured.si() - left.si());
+            [
+                Cell::of("reading_m", pour.depth, units, Units::length),
+                volume("measured_m3", pair.measured),
+                volume("model_m3", pair.model),
+                said(units.volume(right)),
+                volume("residual_m3", left),
+            ]
+        });
         let told = if self.pours.len() > 2 {
             format!(
                 "{}; pour {} fits worst, by {}; standard deviation {}",
@@ -203,36 +171,13 @@ impl Poured {
                 self.note()
             )
         };
-        format!(
-            "\nPours\n{}  {}\n",
-            table(
-                [
-                    ("reading", right),
-                    ("poured", right),
-                    ("by the model", right),
-                    ("set right", right),
-                    ("left over", right),
-                ],
-                &rows
-            ),
-            wrapped(&told, 100, 2)
-        )
-    }
-
-    /// As JSON.
-    #[must_use]
-    pub fn json(&self) -> Value {
-        json!({
-            "offset_m3": self.calibration().offset.si(),
-            "scale": self.calibration().scale,
-            "deviation_m3": self.found.deviation.si(),
-            "worst_pour": self.found.worst,
-            "pours": self.pours.iter().zip(&self.pairs).map(|(pour, pair)| json!({
-                "reading_m": pour.depth.si(),
-                "measured_m3": pair.measured.si(),
-                "model_m3": pair.model.si(),
-                "residual_m3": self.calibration().residual(*pair).si(),
-            })).collect::<Vec<_>>(),
-        })
+        let mut section = Section::new("Pours").at(&["calibration"]);
+        section.table(Table::new(columns, rows).keyed("pours"));
+        section.flush(told);
+        section.put("offset_m3", self.calibration().offset.si());
+        section.put("scale", self.calibration().scale);
+        section.put("deviation_m3", self.found.deviation.si());
+        section.put("worst_pour", self.found.worst);
+        section
     }
 }

@@ -3,10 +3,9 @@
 use seamwright_core::leak::{Doubt, Instruments, Leak, LeakRate, Reading, ReadingError, Verdict};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Pressure, Temperature, TemperatureUnit, Time, TimeUnit};
-use serde_json::{Map, Value, json};
 
 use super::Units;
-use super::leak::lines;
+use super::model::{Block, Section, said, word};
 use crate::failure::Failure;
 
 /// What readings come to.
@@ -84,116 +83,88 @@ const fn verdict_name(verdict: Verdict) -> &'static str {
     }
 }
 
-/// What the readings come to, in words.
-#[must_use]
-pub fn text(outcome: &Outcome, units: Units) -> String {
+/// What the readings come to.
+pub(super) fn section(outcome: &Outcome, units: Units) -> Section {
     let Outcome { leak, allowed, .. } = outcome;
-    let rate = |rate: LeakRate| {
-        format!(
-            "{:.3} sccm ({:.3e} Pa m³/s)",
-            rate.sccm(),
-            rate.throughput(outcome.air)
-        )
+    let mut section = Section::new("Readings").at(&["readings"]);
+    section.add(Block::Facts {
+        rows: Vec::new(),
+        broken: true,
+        head: None,
+    });
+    let mut fact = |name, key: &str, rate: LeakRate, [before, after]: [&str; 2]| {
+        let (sccm, flow) = (rate.sccm(), rate.throughput(outcome.air));
+        let text = format!("{before}{sccm:.3} sccm ({flow:.3e} Pa m³/s){after}");
+        let cell = said(text)
+            .data(&format!("{key}_mol_s"), rate.moles())
+            .data(&format!("{key}_sccm"), sccm)
+            .data(&format!("{key}_pa_m3_s"), flow);
+        section.fact(name, cell);
     };
+    let good = ["", ", temperature and barometer made good"];
+    fact("leak rate", "rate", leak.rate, good);
+    let near = ["± ", ", about 95 %"];
+    fact("uncertainty", "uncertainty", leak.uncertainty, near);
+    fact("by the gauge alone", "gauge_only", leak.gauge_only, [""; 2]);
+    fact("allowed", "allowed", *allowed, [""; 2]);
+    let air = leak.air.display(TemperatureUnit::Celsius, 1);
+    section.fact("air at the start", air);
+    let lasted = said(leak.lasted.display(TimeUnit::Minute, 1));
+    section.fact("lasted", lasted.data("lasted_s", leak.lasted.si()));
     let [gauge, kelvins, barometer] = outcome.near;
-    let mut rows = vec![
-        (
-            "leak rate",
-            format!("{}, temperature and barometer made good", rate(leak.rate)),
-        ),
-        (
-            "uncertainty",
-            format!("± {}, about 95 %", rate(leak.uncertainty)),
-        ),
-        ("by the gauge alone", rate(leak.gauge_only)),
-        ("allowed", rate(*allowed)),
-        (
-            "air at the start",
-            leak.air.display(TemperatureUnit::Celsius, 1).to_string(),
-        ),
-        (
-            "lasted",
-            leak.lasted.display(TimeUnit::Minute, 1).to_string(),
-        ),
-        (
-            "instruments",
-            format!(
-                "gauge within {}, air within {kelvins} K, barometer within {}",
-                units.pressure(Pressure::from_pascals(gauge)),
-                units.pressure(Pressure::from_pascals(barometer))
-            ),
-        ),
-    ];
-    if leak.scattered {
-        rows.push((
-            "scatter",
-            "more than the instruments explain: something moved that was not read; the uncertainty is that of \
-             the scatter"
-                .to_owned(),
-        ));
-    }
-    if outcome.changed > STEADY {
-        rows.push((
-            "an average",
-            format!(
-                "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",
-                100.0 * outcome.changed
-            ),
-        ));
-    }
-    rows.push(("verdict", outcome.verdict.text().to_owned()));
-    if matches!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure)) {
-        rows.push((
-            "would tell",
-            match outcome.longer {
-                Some(time) => format!(
-                    "a test of {} in all, if the rate stays what it is",
-                    time.display(TimeUnit::Minute, 0)
-                ),
-                None => "no time: the rate is as good as the allowed one; use finer instruments"
-                    .to_owned(),
-            },
-        ));
-    }
-    if outcome.verdict == Verdict::Tight {
-        rows.push((
-            "mind",
-            "tight says no more than this rate at this pressure; it approves nothing, and the rules that hold \
-             where the tank is used go first"
-                .to_owned(),
-        ));
-    }
-    format!("\nReadings\n{}", lines(&rows))
+    let instruments = format!(
+        "gauge within {}, air within {kelvins} K, barometer within {}",
+        units.pressure(Pressure::from_pascals(gauge)),
+        units.pressure(Pressure::from_pascals(barometer))
+    );
+    section.fact("instruments", instruments);
+    section.put("pressure_changed", outcome.changed);
+    section.put("scattered", leak.scattered);
+    judged(&mut section, outcome);
+    section
 }
 
-/// The same as JSON.
-#[must_use]
-pub fn json(outcome: &Outcome) -> Value {
-    let Outcome { leak, allowed, .. } = outcome;
-    let mut map = Map::new();
-    let mut put = |key: &str, value: Value| {
-        map.insert(key.to_owned(), value);
-    };
-    for (key, rate) in [
-        ("rate", leak.rate),
-        ("uncertainty", leak.uncertainty),
-        ("gauge_only", leak.gauge_only),
-        ("allowed", *allowed),
-    ] {
-        put(&format!("{key}_mol_s"), json!(rate.moles()));
-        put(&format!("{key}_sccm"), json!(rate.sccm()));
-        put(
-            &format!("{key}_pa_m3_s"),
-            json!(rate.throughput(outcome.air)),
+/// What takes something from the rate, the verdict, and what that is worth.
+fn judged(section: &mut Section, outcome: &Outcome) {
+    if outcome.leak.scattered {
+        section.fact(
+            "scatter",
+            "more than the instruments explain: something moved that was not read; the uncertainty is that of \
+             the scatter",
         );
     }
-    put("lasted_s", json!(leak.lasted.si()));
-    put("pressure_changed", json!(outcome.changed));
-    put("scattered", json!(leak.scattered));
-    put("verdict", json!(verdict_name(outcome.verdict)));
-    put("says", json!(outcome.verdict.text()));
-    if let Some(longer) = outcome.longer {
-        put("would_tell_s", json!(longer.si()));
+    if outcome.changed > STEADY {
+        let told = format!(
+            "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",
+            100.0 * outcome.changed
+        );
+        section.fact("an average", told);
     }
-    Value::Object(map)
+    let verdict = word("says", outcome.verdict.text());
+    section.fact(
+        "verdict",
+        verdict.data("verdict", verdict_name(outcome.verdict)),
+    );
+    if let Some(longer) = outcome.longer {
+        section.put("would_tell_s", longer.si());
+    }
+    if matches!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure)) {
+        let told = match outcome.longer {
+            Some(time) => format!(
+                "a test of {} in all, if the rate stays what it is",
+                time.display(TimeUnit::Minute, 0)
+            ),
+            None => {
+                "no time: the rate is as good as the allowed one; use finer instruments".to_owned()
+            }
+        };
+        section.fact("would tell", told);
+    }
+    if outcome.verdict == Verdict::Tight {
+        section.fact(
+            "mind",
+            "tight says no more than this rate at this pressure; it approves nothing, and the rules that hold \
+             where the tank is used go first",
+        );
+    }
 }

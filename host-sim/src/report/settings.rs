@@ -1,18 +1,15 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
-use std::fmt::Write as _;
-
 use seamwright_core::tables::ranges;
 use seamwright_core::tables::ranges::{Fit, Range, SeamKind};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 use super::Units;
 use super::cited::Cited;
-use super::heat;
-use super::table::{Side, table};
+use super::model::{Cell, Section, Table, left, right, said};
 use crate::job_file::Extras;
 
 /// Seams that settings do not tell apart.
@@ -63,7 +60,7 @@ fn groups(tank: &Tank) -> Vec<Group> {
 }
 
 /// One setting: its range in the unit that the row shows, and the job's own value.
-struct Row {
+struct Setting {
     name: &'static str,
     key: &'static str,
     /// In SI.
@@ -74,7 +71,22 @@ struct Row {
     show: fn(f64, Units) -> String,
 }
 
-impl Row {
+impl Setting {
+    const fn new(
+        (name, key): (&'static str, &'static str),
+        range: Option<Range<f64>>,
+        own: Option<f64>,
+        show: fn(f64, Units) -> String,
+    ) -> Self {
+        Self {
+            name,
+            key,
+            range,
+            own,
+            show,
+        }
+    }
+
     /// Where the job's own value lies. Sizes bought in inches are a hair off the millimetres of a table.
     fn fit(&self) -> Option<Fit> {
         let (range, own) = (self.range?, self.own?);
@@ -84,6 +96,40 @@ impl Row {
             return Some(Fit::Within);
         }
         range.fit(own)
+    }
+
+    fn row(&self, units: Units, cited: &mut Cited) -> [Cell; 5] {
+        let show = |value: f64| (self.show)(value, units);
+        let (range, marks) = match &self.range {
+            Some(range) => {
+                let sources = range.sources.iter();
+                let marks: String = sources.map(|one| cited.mark(one.name())).collect();
+                let (least, most) = (show(range.least), show(range.most));
+                let range = if least == most {
+                    most
+                } else {
+                    format!("{least} to {most}")
+                };
+                (range, marks)
+            }
+            None => ("nothing published".to_owned(), String::new()),
+        };
+        let own = self.own.map(show).unwrap_or_default();
+        let fit = self.fit().map(fit_name).unwrap_or_default();
+        [self.name, &range, &own, fit, &marks].map(said)
+    }
+
+    fn data(&self) -> Value {
+        let range = self.range.as_ref();
+        let sources = |range: &Range<f64>| -> Value {
+            range.sources.iter().map(ranges::Source::name).collect()
+        };
+        let cell = Cell::default()
+            .maybe("range", range.map(|range| [range.least, range.most]))
+            .maybe("sources", range.map(sources))
+            .maybe("own", self.own)
+            .maybe("fit", self.fit().map(fit_name));
+        cell.data.into()
     }
 }
 
@@ -100,119 +146,101 @@ fn fine(value: f64, units: Units) -> String {
     units.thickness(Length::from_metres(value))
 }
 
-fn rows(tank: &Tank, extras: &Extras, group: &Group) -> Vec<Row> {
+fn settings(tank: &Tank, extras: &Extras, group: &Group) -> Vec<Setting> {
     let (arc, family) = (tank.arc(), tank.job().alloy().family());
     let (kind, t) = (group.kind, group.thickness);
+    let amperes = |value, _| {
+        let current = Current::from_amperes(value);
+        current.display(CurrentUnit::Ampere, 0).to_string()
+    };
+    let speed = |value, units: Units| units.speed(Speed::from_metres_per_second(value));
+    let flow = |value, units: Units| units.flow(Flow::from_si(value));
+    let size = |name, key, range: Option<Range<Length>>, own: Option<Length>| {
+        let range = si(range, |size| size.si());
+        Setting::new((name, key), range, own.map(Length::si), fine)
+    };
+    let current = si(ranges::current(family, t, kind), |i| i.si());
+    let travel = si(ranges::travel(family, t, kind), |v| v.si());
+    let gas = si(ranges::gas(family, t), |flow| flow.si());
+    let own_gas = extras.supply.gas_flow.map(Flow::si);
+    let by_current = ranges::electrode(arc.process, arc.current);
+    let tungsten = extras.tungsten;
     vec![
-        Row {
-            name: "current",
-            key: "current_a",
-            range: si(ranges::current(family, t, kind), |i| i.si()),
-            own: Some(arc.current.si()),
-            show: |value, _| {
-                Current::from_amperes(value)
-                    .display(CurrentUnit::Ampere, 0)
-                    .to_string()
-            },
-        },
-        Row {
-            name: "travel",
-            key: "travel_m_s",
-            range: si(ranges::travel(family, t, kind), |v| v.si()),
-            own: Some(arc.travel.si()),
-            show: |value, units| units.speed(Speed::from_metres_per_second(value)),
-        },
-        Row {
-            name: "tungsten, by sheet",
-            key: "tungsten_m",
-            range: si(ranges::tungsten(family, t), |d| d.si()),
-            own: extras.tungsten.map(Length::si),
-            show: fine,
-        },
-        Row {
-            name: "tungsten, by current",
-            key: "tungsten_for_current_m",
-            range: si(ranges::electrode(arc.process, arc.current), |d| d.si()),
-            own: extras.tungsten.map(Length::si),
-            show: fine,
-        },
-        Row {
-            name: "nozzle",
-            key: "nozzle_m",
-            range: si(ranges::nozzle(family, t), |d| d.si()),
-            own: extras.nozzle.map(Length::si),
-            show: fine,
-        },
-        Row {
-            name: "rod",
-            key: "rod_m",
-            range: si(ranges::rod(family, t, kind), |d| d.si()),
-            own: extras.supply.rod_diameter.map(Length::si),
-            show: fine,
-        },
-        Row {
-            name: "gas",
-            key: "gas_m3_s",
-            range: si(ranges::gas(family, t), |flow| flow.si()),
-            own: extras.supply.gas_flow.map(Flow::si),
-            show: |value, units| units.flow(Flow::from_si(value)),
-        },
+        Setting::new(
+            ("current", "current_a"),
+            current,
+            Some(arc.current.si()),
+            amperes,
+        ),
+        Setting::new(
+            ("travel", "travel_m_s"),
+            travel,
+            Some(arc.travel.si()),
+            speed,
+        ),
+        size(
+            "tungsten, by sheet",
+            "tungsten_m",
+            ranges::tungsten(family, t),
+            tungsten,
+        ),
+        size(
+            "tungsten, by current",
+            "tungsten_for_current_m",
+            by_current,
+            tungsten,
+        ),
+        size(
+            "nozzle",
+            "nozzle_m",
+            ranges::nozzle(family, t),
+            extras.nozzle,
+        ),
+        size(
+            "rod",
+            "rod_m",
+            ranges::rod(family, t, kind),
+            extras.supply.rod_diameter,
+        ),
+        Setting::new(("gas", "gas_m3_s"), gas, own_gas, flow),
     ]
 }
 
-pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> String {
-    let mut out = String::new();
+pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
+    let mut section = Section::new("Settings, to be tried on scrap").at(&["settings"]);
+    let mut by_joint = Vec::new();
     for group in groups(tank) {
-        let _ = writeln!(
-            out,
-            "  {} in {} sheet: {}",
-            kind_name(group.kind),
+        let kind = kind_name(group.kind);
+        section.unbroken(format!(
+            "{kind} in {} sheet: {}",
             units.thickness(group.thickness),
             few(&group.seams)
-        );
-        let lines: Vec<[String; 5]> = rows(tank, extras, &group)
-            .iter()
-            .map(|row| {
-                let show = |value: f64| (row.show)(value, units);
-                let (range, sources) = match &row.range {
-                    Some(range) => {
-                        let marks: String = range
-                            .sources
-                            .iter()
-                            .map(|one| cited.mark(one.name()))
-                            .collect();
-                        let (least, most) = (show(range.least), show(range.most));
-                        let range = if least == most {
-                            most
-                        } else {
-                            format!("{least} to {most}")
-                        };
-                        (range, marks)
-                    }
-                    None => ("nothing published".to_owned(), String::new()),
-                };
-                [
-                    row.name.to_owned(),
-                    range,
-                    row.own.map(show).unwrap_or_default(),
-                    row.fit().map(fit_name).unwrap_or_default().to_owned(),
-                    sources,
-                ]
-            })
-            .collect();
-        let heads = [
-            ("", Side::Left),
-            ("suggested", Side::Right),
-            ("the job's", Side::Right),
-            ("lies", Side::Left),
-            ("sources", Side::Left),
+        ));
+        let settings = settings(tank, extras, &group);
+        let columns = [
+            left(""),
+            right("suggested"),
+            right("the job's"),
+            left("lies"),
+            left("sources"),
         ];
-        out.push_str(&table(heads, &lines));
+        let rows = settings.iter().map(|one| one.row(units, cited));
+        section.table(Table::new(columns, rows));
+        let mut object = json!({
+            "joint": kind,
+            "thickness_m": group.thickness.si(),
+            "seams": group.seams,
+        });
+        if let Some(map) = object.as_object_mut() {
+            map.extend(settings.iter().map(|one| (one.key.to_owned(), one.data())));
+        }
+        by_joint.push(object);
     }
-    if !out.is_empty() {
-        out.push_str("  Where sheets differ the thinner one is meant. Sources disagree by up to a factor of two on thin\n  sheet; a qualified procedure comes before any of these.\n");
+    if !by_joint.is_empty() {
+        section.flush("Where sheets differ the thinner one is meant. Sources disagree by up to a factor of two on thin sheet; a qualified procedure comes before any of these.");
     }
-    out
+    section.put("by_joint", by_joint);
+    section
 }
 
 /// Marks of seams, or how many there are.
@@ -221,40 +249,6 @@ fn few(marks: &[String]) -> String {
         0..=12 => marks.join(" "),
         many => format!("{many} seams"),
     }
-}
-
-pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
-    let all: Vec<Value> = groups(tank)
-        .iter()
-        .map(|group| {
-            let mut map = Map::new();
-            map.insert("joint".to_owned(), json!(kind_name(group.kind)));
-            map.insert("thickness_m".to_owned(), json!(group.thickness.si()));
-            map.insert("seams".to_owned(), json!(group.seams));
-            for row in rows(tank, extras, group) {
-                let mut one = Map::new();
-                if let Some(range) = &row.range {
-                    let sources: Vec<&str> =
-                        range.sources.iter().map(ranges::Source::name).collect();
-                    one.insert("range".to_owned(), json!([range.least, range.most]));
-                    one.insert("sources".to_owned(), json!(sources));
-                }
-                if let Some(own) = row.own {
-                    one.insert("own".to_owned(), json!(own));
-                }
-                if let Some(fit) = row.fit() {
-                    one.insert("fit".to_owned(), json!(fit_name(fit)));
-                }
-                map.insert(row.key.to_owned(), Value::Object(one));
-            }
-            Value::Object(map)
-        })
-        .collect();
-    let mut object = json!({ "by_joint": all });
-    if let Some(map) = object.as_object_mut() {
-        map.extend(heat::json(tank, extras));
-    }
-    object
 }
 
 /// The rod that is usual for a seam of this sheet: the largest that is suggested.
@@ -281,7 +275,7 @@ mod tests {
     #[test]
     fn a_size_in_inches_lies_at_the_millimetres_it_is_called() {
         // 3/32 in is 2.381 mm, sold as 2.4 mm.
-        let row = Row {
+        let row = Setting {
             name: "rod",
             key: "rod_m",
             range: ranges::rod(
@@ -298,7 +292,7 @@ mod tests {
             show: fine,
         };
         assert_eq!(row.fit(), Some(Fit::Within));
-        let thinner = Row {
+        let thinner = Setting {
             own: Some(0.0016),
             ..row
         };

@@ -7,15 +7,12 @@ use seamwright_core::supply::shrinkage::{Estimate, Note};
 use seamwright_core::supply::{Draw, Shrinkage};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
-use serde_json::{Map, Value, json};
+use serde_json::Value;
 
 use super::Units;
 use super::cited::Cited;
-use super::table::{Side, table, wrapped};
+use super::model::{Row, Section, Table, left, right, said, word};
 use crate::job_file::Extras;
-
-/// Signs in a line.
-const WIDE: usize = 100;
 
 fn pulls(tank: &Tank) -> impl Iterator<Item = (Seam, Shrinkage)> {
     tank.seams()
@@ -29,7 +26,7 @@ fn each(tank: &Tank, extras: &Extras, seam: &Seam) -> Option<Length> {
 
 /// What blanks are cut larger for, and how far that may be trusted; `None` where they are not.
 #[must_use]
-pub fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<String> {
+pub(super) fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<String> {
     let draw = extras.shrink?;
     let edges: Vec<String> = tank
         .seams()
@@ -66,89 +63,61 @@ pub fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<String> {
     Some(said)
 }
 
-pub(super) fn text(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> String {
+pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
+    let mut section = Section::new("Shrinkage, as rules of thumb have it");
     let mut notes: Vec<Note> = Vec::new();
-    let mut cell = |estimate: &Option<Estimate>| match estimate {
-        Some(estimate) => {
-            for note in &estimate.notes {
-                if !notes.contains(note) {
-                    notes.push(*note);
-                }
-            }
-            let [least, most] = estimate.range;
-            let mark = cited.mark(estimate.source);
-            if least == most {
-                format!("{} {mark}", units.fine(most))
-            } else {
-                format!("{} to {} {mark}", units.fine(least), units.fine(most))
+    let mut cell = |key: &str, estimate: Option<Estimate>| {
+        let Some(estimate) = estimate else {
+            return said("no rule");
+        };
+        for note in &estimate.notes {
+            if !notes.contains(note) {
+                notes.push(*note);
             }
         }
-        None => "no rule".to_owned(),
+        let [least, most] = estimate.range;
+        let mark = cited.mark(estimate.source);
+        let range = if least == most {
+            format!("{} {mark}", units.fine(most))
+        } else {
+            format!("{} to {} {mark}", units.fine(least), units.fine(most))
+        };
+        let notes: Vec<&str> = estimate.notes.iter().map(|note| note.text()).collect();
+        said(range)
+            .data("range_m", estimate.range.map(Length::si))
+            .data("source", estimate.source)
+            .data("notes", notes)
+            .under(key)
     };
-    let rows: Vec<[String; 4]> = pulls(tank)
+    let rows: Vec<Row> = pulls(tank)
         .map(|(seam, pull)| {
-            [
-                seam.mark.to_string(),
-                cell(&pull.across),
-                cell(&pull.most),
-                cell(&pull.along),
+            let each = each(tank, extras, &seam).map(Length::si);
+            vec![
+                word("seam", seam.mark).maybe("allowance_each_m", each),
+                cell("across", pull.across),
+                cell("most_across", pull.most),
+                cell("along", pull.along),
             ]
         })
         .collect();
     if rows.is_empty() {
-        return String::new();
+        section.put("shrinkage", Vec::<Value>::new());
+        return section;
     }
-    let mut out = table(
-        [
-            ("seam", Side::Left),
-            ("across", Side::Right),
-            ("at most across", Side::Right),
-            ("along", Side::Right),
-        ],
-        &rows,
-    );
+    let columns = [
+        left("seam"),
+        right("across"),
+        right("at most across"),
+        right("along"),
+    ];
+    section.table(Table::new(columns, rows).keyed("shrinkage"));
     for note in notes {
-        let text = note.text().replace(
-            " 3 mm ",
-            &format!(" {} ", units.thickness(Length::from_metres(0.003))),
-        );
-        let _ = writeln!(out, "  {}", wrapped(&format!("Mind: {text}."), WIDE, 4));
+        let thin = units.thickness(Length::from_metres(0.003));
+        let text = note.text().replace(" 3 mm ", &format!(" {thin} "));
+        section.line(format!("Mind: {text}."));
     }
-    let said = allowed(tank, extras, units).unwrap_or_else(|| {
+    section.line(allowed(tank, extras, units).unwrap_or_else(|| {
         "Blanks are cut without any of it: they have no allowance for shrinkage.".to_owned()
-    });
-    let _ = writeln!(out, "  {}", wrapped(&said, WIDE, 4));
-    out
-}
-
-pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
-    let all: Vec<Value> = pulls(tank)
-        .map(|(seam, pull)| {
-            let mut map = Map::new();
-            map.insert("seam".to_owned(), json!(seam.mark.to_string()));
-            for (key, estimate) in [
-                ("across", pull.across),
-                ("most_across", pull.most),
-                ("along", pull.along),
-            ] {
-                let Some(estimate) = estimate else {
-                    continue;
-                };
-                let notes: Vec<&str> = estimate.notes.iter().map(|note| note.text()).collect();
-                map.insert(
-                    key.to_owned(),
-                    json!({
-                        "range_m": estimate.range.map(Length::si),
-                        "source": estimate.source,
-                        "notes": notes,
-                    }),
-                );
-            }
-            if let Some(each) = each(tank, extras, &seam) {
-                map.insert("allowance_each_m".to_owned(), json!(each.si()));
-            }
-            Value::Object(map)
-        })
-        .collect();
-    json!(all)
+    }));
+    section
 }

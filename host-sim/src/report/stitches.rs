@@ -1,186 +1,227 @@
 //! The weld plan: which stitch when, how long to wait, and what other orders take.
 
-use std::fmt::Write as _;
-
-use seamwright_core::units::{LengthUnit, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::weld::{PlanError, Sum};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{Length, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::weld::{OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
 use serde_json::{Value, json};
 
-use super::Units;
-use super::table::{Side, table, wrapped};
-use crate::welding::search::Found;
-use crate::welding::{Stitch, WeldPlan};
+use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
+use super::render::json::list;
+use super::tacks::place;
+use super::{Asked, Units};
+use crate::welding::{self, plot};
 
-/// Signs in a line.
-const WIDE: usize = 100;
-
-/// What is known of the weld plan: it, or why there is none.
-pub type Known = Result<WeldPlan, PlanError>;
-/// What a search for a better order found, where one was asked for.
-pub type Sought = Option<Result<Found, PlanError>>;
-
-fn minutes(seconds: f64) -> String {
-    Time::new(seconds, TimeUnit::Second)
-        .display(TimeUnit::Minute, 1)
-        .to_string()
+fn minutes(time: Time) -> String {
+    time.display(TimeUnit::Minute, 1).to_string()
 }
 
-fn seconds(seconds: f64) -> String {
-    Time::new(seconds, TimeUnit::Second)
-        .display(TimeUnit::Second, 0)
-        .to_string()
+fn seconds(time: Time) -> String {
+    time.display(TimeUnit::Second, 0).to_string()
 }
 
-fn warm(temperature: Temperature, units: Units) -> String {
-    let unit = match units {
-        Units::Us => TemperatureUnit::Fahrenheit,
-        Units::Metric | Units::Imperial => TemperatureUnit::Celsius,
-    };
-    temperature.display(unit, 0).to_string()
+/// A table in the order of welding, with what it takes and what other orders would.
+pub(crate) fn section(asked: &Asked<'_>, units: Units) -> Section {
+    let mut section = Section::new("Order of the stitches");
+    match asked.welding {
+        Ok(plan) => planned(&mut section, asked, plan, units),
+        Err(error) => {
+            section.flush(error.to_string());
+            section.put("stitches", in_seams(asked.tank));
+            section.put("welding", json!({ "error": error.to_string() }));
+        }
+    }
+    section
 }
 
-/// As a table in the order of welding, with what it takes and what other orders would.
-#[must_use]
-pub fn text(known: &Known, sought: Sought, ambient: Temperature, units: Units) -> String {
-    let plan = match known {
-        Ok(plan) => plan,
-        Err(error) => return format!("  {}\n", wrapped(&error.to_string(), WIDE, 2)),
-    };
-    let rows: Vec<[String; 7]> = plan
-        .stitches
-        .iter()
-        .map(|stitch| row(stitch, units))
-        .collect();
-    let mut text = table(
-        [
-            ("no.", Side::Right),
-            ("seam", Side::Left),
-            ("from", Side::Right),
-            ("to", Side::Right),
-            ("wait", Side::Right),
-            ("arc", Side::Right),
-            ("metal at start", Side::Right),
-        ],
-        &rows,
+fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Units) {
+    let tank = asked.tank;
+    let sought = asked
+        .search
+        .map(|tries| welding::search(tank, asked.extras, tries));
+    let whole = |time: Time| format!("{:.0} min", time.si() / 60.0);
+    let (own, plain) = (plan.totals(), plan.seam_by_seam());
+    section.only(Seen::Sheet);
+    section.fact("Job", whole(own.job()));
+    section.fact("Of it waits", whole(own.waits()));
+    if let Some(plain) = plain {
+        section.fact("Seam by seam it would be", whole(plain.job()));
+    }
+    section.add(Block::Picture(
+        plot::draw(plan, tank),
+        "Each bar is a stitch while its arc burns; its height is the metal where it starts."
+            .to_owned(),
+    ));
+    section.only(Seen::Everywhere);
+    section.table(in_order(plan, tank, units));
+    section.only(Seen::Sheet);
+    section.line(
+        "The waits come from the heat of the tank's own sheets as it is computed. Feel or measure the metal, and wait longer where it is hotter than this says.",
     );
-    let told = |name: &str, sum: &Sum| {
-        let hottest = Temperature::from_kelvins(ambient.si() + sum.hottest);
-        let rests = if sum.rests > 0.0 {
-            format!(
-                " ({} of them only for power source or torch)",
-                minutes(sum.rests)
-            )
-        } else {
-            String::new()
-        };
-        format!(
-            "{name}: {} in all, {} of it waits beside the moves{rests}; hottest start {}; pull to one side at most {:.2}",
-            minutes(sum.job),
-            minutes(sum.waits),
-            warm(hottest, units),
-            sum.pull
-        )
-    };
-    let mut lines = vec![
-        told("this order", &plan.sum),
-        told("seam by seam, for comparison", &plan.plain),
-    ];
+
+    let told = |name: &str, totals: &OrderTotals| told(name, totals, units);
+    let mut lines = vec![told("this order", own)];
+    let mut welding = Cell::default().data("this_order", of(own));
+    if let Some(plain) = plain {
+        lines.push(told("seam by seam, for comparison", plain));
+        welding = welding.data("seam_by_seam", of(plain));
+    }
     match sought {
-        Some(Ok(found)) => lines.push(told(
-            &format!("the best order of {} that a search tried", found.tried),
-            &found.sum,
-        )),
+        Some(Ok(found)) => {
+            let name = format!("the best order of {} that a search tried", found.tried);
+            lines.push(told(&name, found.best.totals()));
+            let mut best = of(found.best.totals());
+            best.insert("tried".to_owned(), json!(found.tried));
+            let stitches = list(&in_order(&found.best, tank, units));
+            best.insert("stitches".to_owned(), stitches);
+            welding = welding.data("best_found", best);
+        }
         Some(Err(error)) => lines.push(format!("no search: {error}")),
         None => {}
     }
-    for (uptake, sum) in &plan.band {
-        lines.push(told(
-            &format!(
-                "this order, were {:.0} % of the arc's power taken up",
-                100.0 * uptake.si()
-            ),
-            sum,
-        ));
+    let mut band = Vec::new();
+    for end in plan.band() {
+        let share = 100.0 * end.uptake.si();
+        let name = format!("this order, were {share:.0} % of the arc's power taken up");
+        lines.push(told(&name, &end.totals));
+        band.push(json!({ "uptake": end.uptake.si(), "order": of(&end.totals) }));
     }
+    section.put("welding", welding.data("band", band).data);
     lines.push(
-        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
+        "from and to are measured from the seam's first end; pull is the first moment of what is welded about the middle of the tank, as a share of the whole: 0 is even. waits for names what keeps the arc out after the move: the metal where the stitch itself starts, with how warm it was when it was first found above the interpass limit, or power source or torch, which must rest. Waits come from the heat of the tank's own sheets and from the ratings of power source and torch, not from a measurement: feel or measure the metal, and wait longer where it is hotter than this says"
             .to_owned(),
     );
-    let _ = writeln!(text);
+    section.only(Seen::Report);
+    section.plain("");
     for line in lines {
-        let _ = writeln!(text, "  {}", wrapped(&line, WIDE, 4));
+        section.line(line);
     }
-    text
 }
 
-fn row(stitch: &Stitch, units: Units) -> [String; 7] {
-    let place = |length: seamwright_core::units::Length| match units {
-        Units::Metric => length.display(LengthUnit::Millimetre, 0).to_string(),
-        Units::Us | Units::Imperial => units.length(length),
+fn in_order(plan: &WeldPlan, tank: &Tank, units: Units) -> Table {
+    let columns = [
+        right("no."),
+        left("seam"),
+        right("from"),
+        right("to"),
+        right("wait").on_sheet(Some("wait first")),
+        left("waits for"),
+        right("arc").on_sheet(None),
+        right("metal at start"),
+    ];
+    let rows = plan.stitches(tank).map(|stitch| row(&stitch, units));
+    Table::new(columns, rows).keyed("stitches")
+}
+
+fn row(stitch: &PlannedStitch, units: Units) -> Row {
+    let at = |key: &str, length: Length| Cell::of(key, length, units, |units, at| place(at, units));
+    let wait = stitch.wait.beside_move();
+    let waits = match wait.si() {
+        none if none <= 0.0 => "-".to_owned(),
+        _ => seconds(wait),
     };
-    let [from, to] = stitch.run;
-    [
-        stitch.order.to_string(),
-        stitch.seam.clone(),
-        place(from),
-        place(to),
-        if stitch.wait > 0.0 {
-            seconds(stitch.wait)
-        } else {
-            "-".to_owned()
-        },
-        seconds(stitch.arc),
-        warm(stitch.start_temperature, units),
+    let causes = stitch.wait.parts_beside_move();
+    let causes: Vec<String> = causes.map(|part| cause(&part.cause, units)).collect();
+    let parts: Vec<Value> = stitch.wait.parts().map(|part| wait_cause(&part)).collect();
+    let start = stitch.start_temperature;
+    vec![
+        said(stitch.order).data("order", stitch.order),
+        word("seam", stitch.seam),
+        at("from_m", stitch.from),
+        at("to_m", stitch.to),
+        said(waits).data("wait_s", wait.si()),
+        said(match causes.as_slice() {
+            [] => "-".to_owned(),
+            all => all.join(", then "),
+        })
+        .data("wait_cause", parts),
+        said(seconds(stitch.arc))
+            .data("arc_s", stitch.arc.si())
+            .data("start_s", stitch.start.si())
+            .data("energy_j", stitch.heat_input.si()),
+        said(units.temperature(start))
+            .data("start_temp_c", start.in_unit(TemperatureUnit::Celsius)),
     ]
 }
 
-/// The stitches, in the order of welding.
-#[must_use]
-pub fn stitches(all: &[Stitch]) -> Vec<Value> {
-    all.iter()
-        .map(|stitch| {
-            let [from, to] = stitch.run;
-            json!({
-                "order": stitch.order,
-                "seam": stitch.seam,
-                "from_m": from.si(),
-                "to_m": to.si(),
-                "start_s": stitch.start,
-                "arc_s": stitch.arc,
-                "energy_j": stitch.energy,
-                "wait_s": stitch.wait,
-                "start_temp_c": stitch.start_temperature.in_unit(TemperatureUnit::Celsius),
+/// What is waited for, in words.
+fn cause(cause: &WaitCause, units: Units) -> String {
+    match cause {
+        WaitCause::Move => "move".to_owned(),
+        WaitCause::WarmMetal(place) => format!("metal at {}", units.temperature(place.temperature)),
+        WaitCause::Rest(part) => part.name().to_owned(),
+    }
+}
+
+/// What is waited for and for how long, for programs.
+fn wait_cause(part: &WaitPart) -> Value {
+    let lasts = part.lasts.si();
+    match part.cause {
+        WaitCause::Move => json!({ "cause": "move", "wait_s": lasts }),
+        WaitCause::WarmMetal(place) => json!({
+            "cause": "metal too warm",
+            "wait_s": lasts,
+            "seam": place.seam.to_string(),
+            "at_m": place.at.si(),
+            "temp_c": place.temperature.in_unit(TemperatureUnit::Celsius),
+        }),
+        WaitCause::Rest(rated) => json!({
+            "cause": "rest",
+            "wait_s": lasts,
+            "of": rated.name(),
+        }),
+    }
+}
+
+/// What an order takes, in words.
+fn told(name: &str, totals: &OrderTotals, units: Units) -> String {
+    let rests = if totals.rests().si() > 0.0 {
+        format!(
+            " ({} of them only for power source or torch)",
+            minutes(totals.rests())
+        )
+    } else {
+        String::new()
+    };
+    format!(
+        "{name}: {} in all, {} of it waits beside the moves{rests}; hottest start {}; pull to one side at most {:.2}",
+        minutes(totals.job()),
+        minutes(totals.waits()),
+        units.temperature(totals.hottest_start()),
+        totals.pull().si()
+    )
+}
+
+/// What an order takes, for programs.
+fn of(totals: &OrderTotals) -> Data {
+    let figures = [
+        ("job_s", json!(totals.job().si())),
+        ("wait_s", json!(totals.waits().si())),
+        ("rest_s", json!(totals.rests().si())),
+        (
+            "hottest_start_over_ambient_k",
+            json!(totals.hottest_rise().kelvins()),
+        ),
+        ("pull", json!(totals.pull().si())),
+    ];
+    Data::from_iter(figures.map(|(key, value)| (key.to_owned(), value)))
+}
+
+/// The stitches seam by seam, where the metal never cools and they have no order.
+fn in_seams(tank: &Tank) -> Vec<Value> {
+    let arc = tank.arc();
+    tank.seams()
+        .filter_map(|seam| Some((seam, tank.division(&seam)?)))
+        .flat_map(|(seam, division)| {
+            division.runs().map(move |[from, to]| {
+                let length = Length::from_metres(to.si() - from.si());
+                json!({
+                    "seam": seam.mark.to_string(),
+                    "from_m": from.si(),
+                    "to_m": to.si(),
+                    "arc_s": arc.time_along(length).si(),
+                    "energy_j": arc.heat_along(length).si(),
+                })
             })
         })
         .collect()
-}
-
-/// What the order takes, and others would.
-#[must_use]
-pub fn sums(plan: &WeldPlan, sought: Sought) -> Value {
-    let of = |sum: &Sum| {
-        json!({
-            "job_s": sum.job,
-            "wait_s": sum.waits,
-            "rest_s": sum.rests,
-            "hottest_start_over_ambient_k": sum.hottest,
-            "pull": sum.pull,
-        })
-    };
-    let mut sums = json!({
-        "this_order": of(&plan.sum),
-        "seam_by_seam": of(&plan.plain),
-        "band": plan.band.iter().map(|(uptake, sum)| {
-            json!({ "uptake": uptake.si(), "order": of(sum) })
-        }).collect::<Vec<_>>(),
-    });
-    if let (Some(Ok(found)), Some(map)) = (sought, sums.as_object_mut()) {
-        let mut best = of(&found.sum);
-        if let Some(best) = best.as_object_mut() {
-            best.insert("tried".to_owned(), json!(found.tried));
-            best.insert("stitches".to_owned(), json!(stitches(&found.stitches)));
-        }
-        map.insert("best_found".to_owned(), best);
-    }
-    sums
 }

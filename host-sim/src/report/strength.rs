@@ -7,35 +7,35 @@ use seamwright_core::strength::panel::Spacing;
 use seamwright_core::strength::weld::{CAUTION, FATIGUE_CAUTION};
 use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Pressure};
-use serde_json::{Map, Value, json};
+use seamwright_core::units::Pressure;
+use serde_json::json;
 
-use super::Units;
-use super::table::{Side, table, wrapped};
-use super::welds;
+use super::model::{Cell, Row, Section, Table, left, right, said, word};
+use super::{Units, welds};
 
-/// Signs in a line.
-const WIDE: usize = 100;
 /// A reserve past this is shown as more than this.
 const AMPLE: f64 = 100.0;
 
-/// The section of the report.
-#[must_use]
-pub fn text(tank: &Tank, units: Units) -> String {
-    let mut out = String::new();
-    let mut line = |text: &str| {
-        let _ = writeln!(out, "  {}", wrapped(text, WIDE, 2));
-    };
-    line(&load(tank, units));
-    line(&metal(tank, units));
-    line(CAUTION);
+pub(super) fn section(tank: &Tank, units: Units) -> Section {
+    let mut section = Section::new("Strength").at(&["proof"]);
+    section.flush(load(tank, units));
+    section.flush(metal(tank, units));
+    section.flush(CAUTION);
     if !tank.mounts().is_empty() || shaken(tank) {
-        line(FATIGUE_CAUTION);
+        section.flush(FATIGUE_CAUTION);
     }
-    out.push_str(&walls(tank, units));
-    out.push_str(&verdict(tank, units));
-    out.push_str(&welds::text(tank));
-    out
+    let walls: Vec<_> = tank.bearings(Trial::Use).collect();
+    table(&mut section, &walls, units);
+    let judged: Vec<Bearing> = walls.into_iter().filter_map(|(_, one)| one.ok()).collect();
+    verdict(&mut section, tank, &judged, units);
+    welds::add(&mut section, tank);
+    section.put("reserve_wanted", RESERVE);
+    if let Some(strength) = tank.as_welded() {
+        section.put("yield_as_welded_pa", strength.yielding.si());
+        section.put("yield_source", strength.source.to_string());
+    }
+    section.put("caution", CAUTION);
+    section
 }
 
 fn shaken(tank: &Tank) -> bool {
@@ -102,43 +102,70 @@ fn pair(of: [String; 2]) -> String {
     }
 }
 
-fn walls(tank: &Tank, units: Units) -> String {
-    let mut rows: Vec<[String; 7]> = Vec::new();
-    let mut refused = String::new();
-    for (face, bearing) in tank.bearings(Trial::Use) {
-        match bearing {
-            Ok(bearing) => rows.push([
-                face.to_string(),
-                bearing.form.name().to_owned(),
-                units.thickness(bearing.thickness),
-                units.pressure(bearing.pressure),
-                pair(
-                    sorted(bearing.stress.map(Pressure::si))
-                        .map(|value| units.stress(Pressure::from_pascals(value))),
-                ),
-                bearing
-                    .bulge
-                    .map_or_else(String::new, |bulge| pair(bulge.map(|one| units.bulge(one)))),
-                reserve(bearing.reserve),
-            ]),
-            Err(error) => {
-                let _ = writeln!(refused, "  {face}: {error}");
-            }
+/// The walls and baffles; below them those that cannot be judged.
+fn table(section: &mut Section, walls: &[(Face, Result<Bearing, StrengthError>)], units: Units) {
+    let columns = [
+        left("face"),
+        left("taken as"),
+        right("sheet"),
+        right("pressure"),
+        right("stress"),
+        right("bulge"),
+        right("reserve"),
+    ];
+    let rows = walls.iter().map(|(face, bearing)| match bearing {
+        Ok(bearing) => wall(bearing, units),
+        Err(error) => {
+            let told = Cell::default().data("face", face.to_string());
+            vec![told.data("refused", error.to_string())]
+        }
+    });
+    section.table(Table::new(columns, rows).keyed("panels"));
+    for (face, bearing) in walls {
+        if let Err(error) = bearing {
+            section.unbroken(format!("{face}: {error}"));
         }
     }
-    let [left, right] = [Side::Left, Side::Right];
-    table(
-        [
-            ("face", left),
-            ("taken as", left),
-            ("sheet", right),
-            ("pressure", right),
-            ("stress", right),
-            ("bulge", right),
-            ("reserve", right),
-        ],
-        &rows,
-    ) + &refused
+}
+
+fn wall(bearing: &Bearing, units: Units) -> Row {
+    let [held, free] = bearing.stress.map(Pressure::si);
+    let stress = sorted([held, free]).map(|value| units.stress(Pressure::from_pascals(value)));
+    let stress = said(pair(stress))
+        .data("stress_edges_held_pa", held)
+        .data("stress_edges_free_pa", free);
+    let bulge = match bearing.bulge {
+        Some([held, free]) => said(pair([held, free].map(|one| units.fine(one))))
+            .data("bulge_edges_held_m", held.si())
+            .data("bulge_edges_free_m", free.si()),
+        None => Cell::default(),
+    };
+    let [stretched_held, stretched_free] = match bearing.bulge_held {
+        Some(bulge) => bulge.map(|one| Some(one.si())),
+        None => [None; 2],
+    };
+    let mend = bearing.cure.map(|cure| {
+        let apart = match cure.spacing {
+            Some(Spacing::AtMost(apart)) => Some(apart.si()),
+            _ => None,
+        };
+        let mend = Cell::default().data("thickness_m", cure.thickness.si());
+        mend.maybe("baffles_apart_m", apart).data
+    });
+    vec![
+        word("face", bearing.face),
+        word("taken_as", bearing.form.name()).data("inside_corner", bearing.inside_corner),
+        Cell::of("thickness_m", bearing.thickness, units, Units::thickness),
+        Cell::of("pressure_pa", bearing.pressure, units, Units::pressure),
+        stress,
+        bulge
+            .maybe("stretched_bulge_edges_held_m", stretched_held)
+            .maybe("stretched_bulge_edges_free_m", stretched_free),
+        said(reserve(bearing.reserve))
+            .data("reserve", bearing.reserve)
+            .maybe("takes_pa", bearing.takes.map(Pressure::si))
+            .maybe("mend", mend),
+    ]
 }
 
 fn sorted([a, b]: [f64; 2]) -> [f64; 2] {
@@ -146,67 +173,62 @@ fn sorted([a, b]: [f64; 2]) -> [f64; 2] {
 }
 
 /// The weakest, and what would mend it; what else there is to say of single faces.
-fn verdict(tank: &Tank, units: Units) -> String {
-    let mut out = String::new();
-    let mut line = |text: String| {
-        let _ = writeln!(out, "  {}", wrapped(&text, WIDE, 2));
-    };
-    if let Ok(weakest) = tank.weakest(Trial::Use) {
-        let verdict = if weakest.reserve < RESERVE {
-            "too little"
-        } else {
-            "enough"
-        };
-        line(format!(
-            "weakest: {}, reserve {}, {verdict}",
-            weakest.face,
-            reserve(weakest.reserve)
-        ));
+fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units) {
+    match tank.weakest(Trial::Use) {
+        Ok(weakest) => {
+            let (face, left) = (weakest.face.to_string(), weakest.reserve);
+            let verdict = if left < RESERVE {
+                "too little"
+            } else {
+                "enough"
+            };
+            section.flush(format!(
+                "weakest: {face}, reserve {}, {verdict}",
+                reserve(left)
+            ));
+            section.put("weakest", json!({ "face": face, "reserve": left }));
+        }
+        Err(error) => section.put("weakest", json!({ "refused": error.to_string() })),
     }
     if let Ok((face, pressure)) = tank.takes() {
-        line(format!(
+        section.flush(format!(
             "in a test the {face} takes the least: {} everywhere, with {TEST_RESERVE} in reserve",
             units.pressure(pressure)
         ));
     }
-    let judged: Vec<Bearing> = tank
-        .bearings(Trial::Use)
-        .filter_map(|(_, one)| one.ok())
-        .collect();
     let stretched: Vec<String> = judged
         .iter()
         .filter_map(|bearing| {
             let ([_, free], [_, held]) = (bearing.bulge?, bearing.bulge_held?);
             (free.si() > 0.5 * bearing.thickness.si())
-                .then(|| format!("{} {}", bearing.face, units.bulge(held)))
+                .then(|| format!("{} {}", bearing.face, units.fine(held)))
         })
         .collect();
     if !stretched.is_empty() {
-        line(format!(
+        section.flush(format!(
             "past half its thickness a sheet stretches too, and between seams that cannot pull inward it bulges \
              no more than: {}",
             stretched.join(", ")
         ));
     }
-    for bearing in &judged {
+    for bearing in judged {
         if let Some(told) = mending(bearing, units) {
-            line(told);
+            section.flush(told);
         }
         if bearing.inside_corner {
-            line(format!(
+            section.flush(format!(
                 "{}: it has an inside corner, at which the stress has no end in theory: round it well, or \
                  strengthen it",
                 bearing.face
             ));
         }
         if bearing.may_wrinkle {
-            line(format!(
+            section.flush(format!(
                 "{}: so thin a dished end may wrinkle at its knuckle before it yields",
                 bearing.face
             ));
         }
     }
-    out
 }
 
 fn mending(bearing: &Bearing, units: Units) -> Option<String> {
@@ -227,78 +249,4 @@ fn mending(bearing: &Bearing, units: Units) -> Option<String> {
         bearing.face,
         units.thickness_up(cure.thickness)
     ))
-}
-
-fn wall_json(bearing: &Bearing) -> Value {
-    let mut map = Map::new();
-    let mut put = |key: &str, value: Value| {
-        map.insert(key.to_owned(), value);
-    };
-    let [held, free] = bearing.stress.map(Pressure::si);
-    put("face", json!(bearing.face.to_string()));
-    put("taken_as", json!(bearing.form.name()));
-    put("thickness_m", json!(bearing.thickness.si()));
-    put("pressure_pa", json!(bearing.pressure.si()));
-    put("stress_edges_held_pa", json!(held));
-    put("stress_edges_free_pa", json!(free));
-    if let Some(bulge) = bearing.bulge {
-        let [held, free] = bulge.map(Length::si);
-        put("bulge_edges_held_m", json!(held));
-        put("bulge_edges_free_m", json!(free));
-    }
-    if let Some(bulge) = bearing.bulge_held {
-        let [held, free] = bulge.map(Length::si);
-        put("stretched_bulge_edges_held_m", json!(held));
-        put("stretched_bulge_edges_free_m", json!(free));
-    }
-    put("reserve", json!(bearing.reserve));
-    if let Some(takes) = bearing.takes {
-        put("takes_pa", json!(takes.si()));
-    }
-    put("inside_corner", json!(bearing.inside_corner));
-    if let Some(cure) = bearing.cure {
-        let mut mend = Map::new();
-        mend.insert("thickness_m".to_owned(), json!(cure.thickness.si()));
-        if let Some(Spacing::AtMost(apart)) = cure.spacing {
-            mend.insert("baffles_apart_m".to_owned(), json!(apart.si()));
-        }
-        map.insert("mend".to_owned(), Value::Object(mend));
-    }
-    Value::Object(map)
-}
-
-/// Panels, the weakest and the welds, for the `proof` of the JSON plan.
-#[must_use]
-pub fn json(tank: &Tank) -> Map<String, Value> {
-    let mut map = Map::new();
-    let mut panels = Vec::new();
-    for (face, bearing) in tank.bearings(Trial::Use) {
-        panels.push(match bearing {
-            Ok(bearing) => wall_json(&bearing),
-            Err(error) => json!({ "face": face.to_string(), "refused": error.to_string() }),
-        });
-    }
-    map.insert("panels".to_owned(), json!(panels));
-    map.insert("reserve_wanted".to_owned(), json!(RESERVE));
-    if let Some(strength) = tank.as_welded() {
-        map.insert(
-            "yield_as_welded_pa".to_owned(),
-            json!(strength.yielding.si()),
-        );
-        map.insert(
-            "yield_source".to_owned(),
-            json!(strength.source.to_string()),
-        );
-    }
-    let weakest = match tank.weakest(Trial::Use) {
-        Ok(weakest) => json!({
-            "face": weakest.face.to_string(),
-            "reserve": weakest.reserve,
-        }),
-        Err(error) => json!({ "refused": error.to_string() }),
-    };
-    map.insert("weakest".to_owned(), weakest);
-    welds::put(tank, &mut map);
-    map.insert("caution".to_owned(), json!(CAUTION));
-    map
 }

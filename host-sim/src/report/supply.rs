@@ -1,123 +1,83 @@
 //! Rod, gas and time for the seams.
 
-use std::fmt::Write as _;
-
-use seamwright_core::supply::cost::ITEMS;
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::{AllUse, SeamUse};
-use seamwright_core::tank::Tank;
 use seamwright_core::units::refuse::Refused;
 use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
     Time, TimeUnit,
 };
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
-use super::Units;
-use super::cost::{amounts, costs, time};
-use super::kit::{Missing, chosen, uses};
-use super::plan::facts;
-use super::table::{Side, table, wrapped};
+use super::kit::{Chosen, Missing, Taken, taken};
+use super::model::{Cell, Row, Section, Table, left, right, said, word};
+use super::{Asked, Units, cost};
 use crate::job_file::Extras;
 
-/// Signs in a line.
-const WIDE: usize = 100;
 /// A cylinder as it is filled: common practice, no source.
 const USUAL_PRESSURE: Pressure = Pressure::new(200.0, PressureUnit::Bar);
 
 /// A cylinder is changed at this: common practice, no source.
 const LEFT: Pressure = Pressure::new(10.0, PressureUnit::Bar);
 
-pub(super) fn text(tank: &Tank, extras: &Extras, units: Units) -> String {
-    match told(tank, extras, units) {
-        Ok(text) => text,
-        Err(missing) => format!("  {}\n", wrapped(&missing.text(), WIDE, 4)),
+/// Supplies and what the job costs. Programs are told either all of it or what is missing.
+pub(super) fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
+    let taken = taken(asked.tank, asked.extras);
+    let taken = taken.as_ref().map_err(Missing::clone);
+    let made = taken
+        .clone()
+        .and_then(|taken| supplies(asked.extras, taken, units));
+    let bill = taken.and_then(|taken| cost::bill(asked, taken));
+    let why = made.as_ref().err().or(bill.as_ref().err());
+    let why = why.map(|missing| Value::from(missing.text()));
+    let supplies = made.unwrap_or_else(|missing| {
+        let mut section = Section::new("Supplies");
+        section.line(missing.text());
+        section
+    });
+    let mut all = vec![supplies, cost::section(asked, bill)];
+    if let Some(why) = why {
+        let mut lack = Section::default();
+        lack.put("missing", why);
+        for section in &mut all {
+            section.words_only = true;
+        }
+        all.push(lack);
     }
+    all.into_iter().map(|one| one.at(&["supply"])).collect()
 }
 
-fn told(tank: &Tank, extras: &Extras, units: Units) -> Result<String, Missing> {
-    let chosen = chosen(tank, extras)?;
-    let (by_seam, all) = uses(tank, &chosen.kit)?;
-    let length = |length: Length| match units {
-        Units::Metric => length.display(LengthUnit::Metre, 2).to_string(),
-        Units::Us | Units::Imperial => length.display(LengthUnit::Foot, 1).to_string(),
-    };
-    let minutes = |time: Time| time.display(TimeUnit::Minute, 1).to_string();
-    let rows: Vec<[String; 6]> = by_seam
-        .iter()
-        .map(|one| {
-            [
-                one.seam.mark.to_string(),
-                match &one.bead {
-                    Ok(bead) => units.section(bead.section()),
-                    Err(_) => "not known".to_owned(),
-                },
-                length(one.melted),
-                minutes(one.time.burning()),
-                one.time.starts.to_string(),
-                units.gas(one.gas.total()),
-            ]
-        })
-        .collect();
-    let heads = [
-        ("seam", Side::Left),
-        ("bead", Side::Right),
-        ("rod", Side::Right),
-        ("arc", Side::Right),
-        ("starts", Side::Right),
-        ("gas", Side::Right),
+fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Missing> {
+    let Taken {
+        chosen,
+        by_seam,
+        all,
+    } = taken;
+    let columns = [
+        left("seam"),
+        right("bead"),
+        right("rod"),
+        right("arc"),
+        right("starts"),
+        right("gas"),
     ];
-    let mut out = table(heads, &rows);
-    let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
-    let mut lines = vec![
-        (
-            "rod",
-            format!(
-                "{} of {}, {}; with {} of waste {} rods of {}, {}",
-                length(all.melted),
-                chosen.filler,
-                units.thickness(chosen.diameter),
-                percent(chosen.kit.waste),
-                all.filler.rods,
-                length(chosen.length),
-                units.mass(all.filler.bought_mass)
-            ),
-        ),
-        (
-            "arc",
-            format!(
-                "{}, {} of it in tacks; {} starts",
-                minutes(all.burning()),
-                minutes(all.tacks),
-                all.starts
-            ),
-        ),
-        (
-            "gas",
-            format!(
-                "{} at {}; {} of it before and after the arc, {} and {} each time",
-                units.gas(all.gas.total()),
-                units.flow(chosen.flow),
-                percent(all.gas.idle_share()),
-                chosen.flows[0].display(TimeUnit::Second, 1),
-                chosen.flows[1].display(TimeUnit::Second, 1),
-            ),
-        ),
-    ];
-    if let Some(share) = of_cylinder(extras, &all)? {
+    let rows = by_seam.iter().map(|one| row(one, units));
+    let mut section = Section::new("Supplies");
+    section.table(Table::new(columns, rows).keyed("seams"));
+    totals(&mut section, chosen, all, units);
+    if let Some(share) = of_cylinder(extras, all)? {
         let one = match share {
             share if share > 1.0 => format!("{share:.1} cylinders: have more than one at hand"),
             share => format!("{:.0} % of a full one", 100.0 * share),
         };
-        lines.push(("of the cylinder", format!("{one}; argon, down to 10 bar")));
+        let told = said(format!("{one}; argon, down to 10 bar"));
+        section.fact("of the cylinder", told.data("cylinder_share", share));
     }
-    out.push_str(&facts(&lines));
     if all.without_bead > 0 {
-        let _ = writeln!(
-            out,
-            "  Rod of {} seams is missing in this: their beads cannot be reckoned.",
+        section.unbroken(format!(
+            "Rod of {} seams is missing in this: their beads cannot be reckoned.",
             all.without_bead
-        );
+        ));
     }
     let assumed: Vec<String> = chosen
         .assumed
@@ -127,15 +87,105 @@ fn told(tank: &Tank, extras: &Extras, units: Units) -> Result<String, Missing> {
     if !assumed.is_empty() {
         let line = format!("Not in [supply], so taken: {}.", assumed.join("; "));
         // Of the source of a default in millimetres only the source is told in inches.
-        let line = match units {
+        section.line(match units {
             Units::Metric => line,
             Units::Us | Units::Imperial => {
                 line.replace("50 mm of 1 m (from memory)", "(from memory)")
             }
-        };
-        let _ = writeln!(out, "  {}", wrapped(&line, WIDE, 4));
+        });
     }
-    Ok(out)
+    let assumed = chosen
+        .assumed
+        .iter()
+        .map(|(key, source)| json!({ "key": format!("supply.{key}"), "source": source }));
+    section.put("assumed", assumed.collect::<Value>());
+    section.put("filler", chosen.filler.name());
+    Ok(section)
+}
+
+/// Rod by the metre or the foot.
+fn long(length: Length, units: Units) -> String {
+    match units {
+        Units::Metric => length.display(LengthUnit::Metre, 2).to_string(),
+        Units::Us | Units::Imperial => length.display(LengthUnit::Foot, 1).to_string(),
+    }
+}
+
+fn minutes(time: Time) -> String {
+    time.display(TimeUnit::Minute, 1).to_string()
+}
+
+fn row(one: &SeamUse, units: Units) -> Row {
+    let bead = match &one.bead {
+        Ok(bead) => Cell::of("section_m2", bead.section(), units, Units::section)
+            .data("bead_m3", bead.volume().si()),
+        Err(error) => said("not known").data("without_bead", error.to_string()),
+    };
+    vec![
+        word("seam", one.seam.mark),
+        bead,
+        Cell::of("rod_m", one.melted, units, |units, rod| long(rod, units)),
+        said(minutes(one.time.burning()))
+            .data("arc_s", one.time.arc.si())
+            .data("tack_arc_s", one.time.tacks.si()),
+        said(one.time.starts).data("starts", one.time.starts),
+        Cell::of("gas_m3", one.gas.total(), units, Units::gas),
+    ]
+}
+
+fn totals(section: &mut Section, chosen: &Chosen, all: &AllUse, units: Units) {
+    let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
+    let rod = format!(
+        "{} of {}, {}; with {} of waste {} rods of {}, {}",
+        long(all.melted, units),
+        chosen.filler,
+        units.thickness(chosen.diameter),
+        percent(chosen.kit.waste),
+        all.filler.rods,
+        long(chosen.length, units),
+        units.mass(all.filler.bought_mass)
+    );
+    let arc = format!(
+        "{}, {} of it in tacks; {} starts",
+        minutes(all.burning()),
+        minutes(all.tacks),
+        all.starts
+    );
+    let [pre, post] = chosen.flows;
+    let gas = format!(
+        "{} at {}; {} of it before and after the arc, {} and {} each time",
+        units.gas(all.gas.total()),
+        units.flow(chosen.flow),
+        percent(all.gas.idle_share()),
+        pre.display(TimeUnit::Second, 1),
+        post.display(TimeUnit::Second, 1),
+    );
+    let rod = said(rod)
+        .data("rod_m", all.melted.si())
+        .data("rod_with_waste_m", all.filler.melted.si())
+        .data("rod_with_waste_kg", all.filler.melted_mass.si())
+        .data("rods", all.filler.rods)
+        .data("rods_kg", all.filler.bought_mass.si())
+        .data("seams_without_bead", all.without_bead)
+        .under("totals")
+        .data("rod_diameter_m", chosen.diameter.si())
+        .data("rod_length_m", chosen.length.si())
+        .data("waste", chosen.kit.waste.si());
+    let arc = said(arc)
+        .data("arc_s", all.burning().si())
+        .data("tack_arc_s", all.tacks.si())
+        .data("starts", all.starts)
+        .under("totals");
+    let gas = said(gas)
+        .data("gas_m3", all.gas.total().si())
+        .data("gas_idle_share", all.gas.idle_share().si())
+        .under("totals")
+        .data("gas_flow_m3_s", chosen.flow.si())
+        .data("pre_flow_s", pre.si())
+        .data("post_flow_s", post.si());
+    section.fact("rod", rod);
+    section.fact("arc", arc);
+    section.fact("gas", gas);
 }
 
 /// How much of a cylinder the gas is, above its change-over pressure, at 15 °C.
@@ -152,108 +202,4 @@ fn of_cylinder(extras: &Extras, all: &AllUse) -> Result<Option<f64>, Refused> {
     let at = Temperature::new(15.0, TemperatureUnit::Celsius);
     let usable = Cylinder::new(water)?.usable(gauge, left, at)?;
     Ok(Some(all.gas.total().si() / usable.si()))
-}
-
-pub(super) fn json(tank: &Tank, extras: &Extras) -> Value {
-    match object(tank, extras) {
-        Ok(object) => Value::Object(object),
-        Err(missing) => json!({ "missing": missing.text() }),
-    }
-}
-
-fn object(tank: &Tank, extras: &Extras) -> Result<Map<String, Value>, Missing> {
-    let chosen = chosen(tank, extras)?;
-    let (by_seam, all) = uses(tank, &chosen.kit)?;
-    let mut map = Map::new();
-    let mut put = |key: &str, value: Value| map.insert(key.to_owned(), value);
-    put("filler", json!(chosen.filler.name()));
-    put("rod_diameter_m", json!(chosen.diameter.si()));
-    put("rod_length_m", json!(chosen.length.si()));
-    put("waste", json!(chosen.kit.waste.si()));
-    put("gas_flow_m3_s", json!(chosen.flow.si()));
-    put("pre_flow_s", json!(chosen.flows[0].si()));
-    put("post_flow_s", json!(chosen.flows[1].si()));
-    let assumed: Vec<Value> = chosen
-        .assumed
-        .iter()
-        .map(|(key, source)| json!({ "key": format!("supply.{key}"), "source": source }))
-        .collect();
-    put("assumed", json!(assumed));
-    let seams: Vec<Value> = by_seam.iter().map(seam_json).collect();
-    put("seams", json!(seams));
-    put(
-        "totals",
-        json!({
-            "rod_m": all.melted.si(),
-            "rod_with_waste_m": all.filler.melted.si(),
-            "rod_with_waste_kg": all.filler.melted_mass.si(),
-            "rods": all.filler.rods,
-            "rods_kg": all.filler.bought_mass.si(),
-            "gas_m3": all.gas.total().si(),
-            "gas_idle_share": all.gas.idle_share().si(),
-            "arc_s": all.burning().si(),
-            "tack_arc_s": all.tacks.si(),
-            "starts": all.starts,
-            "seams_without_bead": all.without_bead,
-        }),
-    );
-    if let Some(share) = of_cylinder(extras, &all)? {
-        put("cylinder_share", json!(share));
-    }
-    let time = time(tank, extras, &all)?;
-    let amounts = amounts(tank, extras, &all, &time);
-    put(
-        "amounts",
-        json!({
-            "sheet_kg": amounts.sheet.si(),
-            "filler_kg": amounts.filler.si(),
-            "gas_m3": amounts.gas.si(),
-            "labour_s": amounts.labour.si(),
-            "labour_arc_s": time.arc.si(),
-            "labour_between_arcs_s": time.between.si(),
-            "labour_other_s": extras.supply.other_time.unwrap_or_default().si(),
-            "electricity_j": amounts.electricity.si(),
-        }),
-    );
-    if let Some((costs, _, currency)) = costs(tank, extras)? {
-        let mut items = Map::new();
-        for (name, item) in ITEMS.into_iter().zip(costs.items) {
-            if let Some(item) = item {
-                items.insert(name.to_owned(), json!(item));
-            }
-        }
-        put(
-            "cost",
-            json!({
-                "currency": currency,
-                "items": items,
-                "total": costs.total(),
-                "whole": costs.is_whole(),
-            }),
-        );
-    }
-    Ok(map)
-}
-
-fn seam_json(one: &SeamUse) -> Value {
-    let mut map = json!({
-        "seam": one.seam.mark.to_string(),
-        "rod_m": one.melted.si(),
-        "arc_s": one.time.arc.si(),
-        "tack_arc_s": one.time.tacks.si(),
-        "starts": one.time.starts,
-        "gas_m3": one.gas.total().si(),
-    });
-    if let Some(map) = map.as_object_mut() {
-        match &one.bead {
-            Ok(bead) => {
-                map.insert("section_m2".to_owned(), json!(bead.section().si()));
-                map.insert("bead_m3".to_owned(), json!(bead.volume().si()));
-            }
-            Err(error) => {
-                map.insert("without_bead".to_owned(), json!(error.to_string()));
-            }
-        }
-    }
-    map
 }

@@ -2,9 +2,9 @@
 
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{
-    Area, AreaUnit, InchFraction, InchStep, Length, LengthUnit, LineEnergy, LineEnergyUnit, Mass,
-    MassUnit, Pressure, PressureUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Volume,
-    VolumeUnit,
+    Area, AreaUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
+    LineEnergyUnit, Mass, MassUnit, Pressure, PressureUnit, Quantity, Speed, SpeedUnit,
+    Temperature, TemperatureUnit, Unit, Volume, VolumeUnit,
 };
 
 /// Newtons of a pound-force and metres of a foot: NIST SP 811, appendix B (from memory).
@@ -24,6 +24,16 @@ pub enum Units {
 }
 
 impl Units {
+    /// In one unit or the other, each to so many places.
+    fn shown<Q: Quantity>(self, value: Q, metric: (Q::Unit, u8), inch: (Q::Unit, u8)) -> String {
+        let (unit, places) = match self {
+            Self::Metric => metric,
+            Self::Us | Self::Imperial => inch,
+        };
+        let number = Decimal::new(value.in_unit(unit), places);
+        format!("{number} {}", unit.symbol())
+    }
+
     /// A length of the tank.
     #[must_use]
     pub fn length(self, length: Length) -> String {
@@ -58,31 +68,26 @@ impl Units {
         }
     }
 
-    /// A small length: a diameter, a bead, a shrinkage.
+    /// A small length: a diameter, a bead, a shrinkage, a bulge.
     #[must_use]
     pub fn fine(self, length: Length) -> String {
-        match self {
-            Self::Metric => length.display(LengthUnit::Millimetre, 2).to_string(),
-            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
-        }
+        self.shown(length, (LengthUnit::Millimetre, 2), (LengthUnit::Inch, 3))
     }
 
     /// The section of a bead.
     #[must_use]
     pub fn section(self, area: Area) -> String {
-        match self {
-            Self::Metric => area.display(AreaUnit::SquareMillimetre, 2).to_string(),
-            Self::Us | Self::Imperial => area.display(AreaUnit::SquareInch, 4).to_string(),
-        }
+        self.shown(
+            area,
+            (AreaUnit::SquareMillimetre, 2),
+            (AreaUnit::SquareInch, 4),
+        )
     }
 
     /// A volume of gas.
     #[must_use]
     pub fn gas(self, volume: Volume) -> String {
-        match self {
-            Self::Metric => volume.display(VolumeUnit::Litre, 1).to_string(),
-            Self::Us | Self::Imperial => volume.display(VolumeUnit::CubicFoot, 2).to_string(),
-        }
+        self.shown(volume, (VolumeUnit::Litre, 1), (VolumeUnit::CubicFoot, 2))
     }
 
     /// A flow of gas.
@@ -120,33 +125,24 @@ impl Units {
         Length::new(up, unit).display(unit, places).to_string()
     }
 
-    /// How far a sheet bulges.
-    #[must_use]
-    pub fn bulge(self, length: Length) -> String {
-        match self {
-            Self::Metric => length.display(LengthUnit::Millimetre, 2).to_string(),
-            Self::Us | Self::Imperial => length.display(LengthUnit::Inch, 3).to_string(),
-        }
-    }
-
     /// A pressure over the air outside.
     #[must_use]
     pub fn pressure(self, pressure: Pressure) -> String {
-        let (unit, places) = match self {
-            Self::Metric => (PressureUnit::Kilopascal, 2),
-            Self::Us | Self::Imperial => (PressureUnit::Psi, 3),
-        };
-        pressure.display(unit, places).to_string()
+        self.shown(
+            pressure,
+            (PressureUnit::Kilopascal, 2),
+            (PressureUnit::Psi, 3),
+        )
     }
 
     /// A stress.
     #[must_use]
     pub fn stress(self, stress: Pressure) -> String {
-        let (unit, places) = match self {
-            Self::Metric => (PressureUnit::Megapascal, 1),
-            Self::Us | Self::Imperial => (PressureUnit::Psi, 0),
-        };
-        stress.display(unit, places).to_string()
+        self.shown(
+            stress,
+            (PressureUnit::Megapascal, 1),
+            (PressureUnit::Psi, 0),
+        )
     }
 
     /// A force in newtons.
@@ -205,10 +201,7 @@ impl Units {
     /// An area of sheet.
     #[must_use]
     pub fn area(self, area: Area) -> String {
-        match self {
-            Self::Metric => area.display(AreaUnit::SquareMetre, 4).to_string(),
-            Self::Us | Self::Imperial => area.display(AreaUnit::SquareFoot, 3).to_string(),
-        }
+        self.shown(area, (AreaUnit::SquareMetre, 4), (AreaUnit::SquareFoot, 3))
     }
 
     /// A volume.
@@ -225,32 +218,26 @@ impl Units {
     /// A mass.
     #[must_use]
     pub fn mass(self, mass: Mass) -> String {
-        let unit = match self {
-            Self::Metric => MassUnit::Kilogram,
-            Self::Us | Self::Imperial => MassUnit::Pound,
-        };
-        mass.display(unit, 3).to_string()
+        self.shown(mass, (MassUnit::Kilogram, 3), (MassUnit::Pound, 3))
     }
 
     /// A travel speed.
     #[must_use]
     pub fn speed(self, speed: Speed) -> String {
-        match self {
-            Self::Metric => speed.display(SpeedUnit::MillimetrePerMinute, 0).to_string(),
-            Self::Us | Self::Imperial => speed.display(SpeedUnit::InchPerMinute, 1).to_string(),
-        }
+        self.shown(
+            speed,
+            (SpeedUnit::MillimetrePerMinute, 0),
+            (SpeedUnit::InchPerMinute, 1),
+        )
     }
 
     /// A line energy.
     #[must_use]
     pub fn line_energy(self, energy: LineEnergy) -> String {
-        match self {
-            Self::Metric => energy
-                .display(LineEnergyUnit::KilojoulePerMillimetre, 3)
-                .to_string(),
-            Self::Us | Self::Imperial => energy
-                .display(LineEnergyUnit::KilojoulePerInch, 2)
-                .to_string(),
-        }
+        self.shown(
+            energy,
+            (LineEnergyUnit::KilojoulePerMillimetre, 3),
+            (LineEnergyUnit::KilojoulePerInch, 2),
+        )
     }
 }

@@ -1,24 +1,22 @@
 //! How the seams bear what the walls hand them.
 
-use std::fmt::Write as _;
-
 use seamwright_core::input::Face;
 use seamwright_core::leak::Rule;
 use seamwright_core::seam::Seam;
 use seamwright_core::strength::Trial;
 use seamwright_core::strength::weld::SeamStrength;
 use seamwright_core::tank::Tank;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
+use super::model::{Section, word};
 use super::strength::reserve;
-use super::table::wrapped;
 use crate::diagnostics::clean;
 
-/// Signs in a line.
-const WIDE: usize = 100;
+/// A seam, what it bears in use and, where one is proposed, in the test.
+type Judged = (Seam, SeamStrength, Option<SeamStrength>);
 
-/// The seams that are judged, each with what it bears in use and, where one is proposed, in the test.
-fn judged(tank: &Tank) -> Vec<(Seam, SeamStrength, Option<SeamStrength>)> {
+/// The seams that are judged.
+fn judged(tank: &Tank) -> Vec<Judged> {
     let test = tank.leak_plan(Rule::default()).ok();
     tank.seams()
         .filter_map(|seam| {
@@ -49,88 +47,58 @@ fn called(tank: &Tank, seam: &Seam) -> String {
     }
 }
 
-/// The weakest seam, and one too weak for the leak test.
-pub(super) fn text(tank: &Tank) -> String {
+/// Adds the weakest seam, one too weak for the leak test and, for programs, every one that is judged.
+pub(super) fn add(section: &mut Section, tank: &Tank) {
     let all = judged(tank);
-    let mut out = String::new();
-    let mut line = |text: &str| {
-        let _ = writeln!(out, "  {}", wrapped(text, WIDE, 2));
-    };
-    let Some((seam, least)) = weakest_seam(&all) else {
-        return out;
-    };
-    let forces = all
-        .iter()
-        .map(|(_, strength, _)| strength.reserve_forces)
-        .fold(f64::INFINITY, f64::min);
-    let verdict = if least < 1.0 { "too little" } else { "enough" };
-    let mut told = format!(
-        "weakest seam: {}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
-         that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
-         edge to edge, fillets with a leg as long as the thinner sheet is thick",
-        called(tank, seam),
-        reserve(least),
-        reserve(forces)
-    );
-    if tank.fittings().next().is_some() {
-        told.push_str(
-            "; a fitting is shut and pressed over its whole hole, and its seam bears what its wall bears where that \
-             is worst",
-        );
+    let used = all.iter().map(|(seam, used, _)| (seam, used.reserve));
+    if let Some((seam, least)) = used.min_by(|a, b| a.1.total_cmp(&b.1)) {
+        section.flush(weakest(tank, &all, seam, least));
+        let weakest = json!({ "seam": seam.mark.to_string(), "reserve": least });
+        section.put("weakest_seam", weakest);
     }
-    line(&told);
-    let tested = all
-        .iter()
-        .filter_map(|(seam, _, tested)| Some((seam, tested.as_ref()?.reserve)))
-        .min_by(|a, b| a.1.total_cmp(&b.1));
-    if let Some((seam, least)) = tested
+    let tested = all.iter();
+    let tested = tested.filter_map(|(seam, _, tested)| Some((seam, tested.as_ref()?.reserve)));
+    if let Some((seam, least)) = tested.min_by(|a, b| a.1.total_cmp(&b.1))
         && least < 1.0
     {
-        line(&format!(
+        section.flush(format!(
             "in the leak test the seam {} has a reserve of {}, too little: do not test before it is mended",
             called(tank, seam),
             reserve(least)
         ));
     }
-    out
+    let welds = all.iter().map(|(seam, used, tested)| {
+        let weld = word("seam", seam.mark)
+            .data("stress_forces_pa", used.forces.si())
+            .data("stress_pa", used.with_moment.si())
+            .data("reserve_forces", used.reserve_forces)
+            .data("reserve", used.reserve)
+            .maybe("reserve_in_test", tested.as_ref().map(|one| one.reserve))
+            .maybe("fitting", fitting_of(tank, seam));
+        Value::Object(weld.data)
+    });
+    section.put("welds", welds.collect::<Value>());
 }
 
-/// The seam with the least reserve in use, and that.
-fn weakest_seam(all: &[(Seam, SeamStrength, Option<SeamStrength>)]) -> Option<(&Seam, f64)> {
-    all.iter()
-        .map(|(seam, strength, _)| (seam, strength.reserve))
-        .min_by(|a, b| a.1.total_cmp(&b.1))
-}
-
-/// The weakest seam and every one that is judged, for the `proof` of the JSON plan.
-pub(super) fn put(tank: &Tank, map: &mut Map<String, Value>) {
-    let all = judged(tank);
-    if let Some((seam, least)) = weakest_seam(&all) {
-        map.insert(
-            "weakest_seam".to_owned(),
-            json!({ "seam": seam.mark.to_string(), "reserve": least }),
-        );
-    }
-    let welds: Vec<Value> = all
-        .into_iter()
-        .map(|(seam, used, tested)| {
-            let mut weld = json!({
-                "seam": seam.mark.to_string(),
-                "stress_forces_pa": used.forces.si(),
-                "stress_pa": used.with_moment.si(),
-                "reserve_forces": used.reserve_forces,
-                "reserve": used.reserve,
-            });
-            if let Some(map) = weld.as_object_mut() {
-                if let Some(tested) = tested {
-                    map.insert("reserve_in_test".to_owned(), json!(tested.reserve));
-                }
-                if let Some(name) = fitting_of(tank, &seam) {
-                    map.insert("fitting".to_owned(), json!(name));
-                }
-            }
-            weld
-        })
-        .collect();
-    map.insert("welds".to_owned(), json!(welds));
+fn weakest(tank: &Tank, all: &[Judged], seam: &Seam, least: f64) -> String {
+    let forces = all
+        .iter()
+        .map(|(_, strength, _)| strength.reserve_forces)
+        .fold(f64::INFINITY, f64::min);
+    let verdict = if least < 1.0 { "too little" } else { "enough" };
+    let fittings = match tank.fittings().next() {
+        Some(_) => {
+            "; a fitting is shut and pressed over its whole hole, and its seam bears what its wall bears where that \
+             is worst"
+        }
+        None => "",
+    };
+    format!(
+        "weakest seam: {}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
+         that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
+         edge to edge, fillets with a leg as long as the thinner sheet is thick{fittings}",
+        called(tank, seam),
+        reserve(least),
+        reserve(forces)
+    )
 }

@@ -19,7 +19,7 @@ use crate::report::Asked;
 use crate::report::dip::{self, Step};
 use crate::report::pours::Poured;
 use crate::shots::write_whole;
-use crate::welding::{self, plot};
+use crate::welding::plot;
 
 /// Between two pieces on a sheet, and from a piece to the sheet's edge, in mm: room for a saw or a torch;
 /// common practice, no source.
@@ -126,14 +126,13 @@ pub fn write(
     if let Some(plan) = &plan {
         keep("nest.svg", nest::draw(plan).as_bytes(), &mut written)?;
     }
-    if let Ok(plan) = welding::plan(tank, asked.extras) {
-        let job = tank.job();
-        let picture = plot::draw(&plan, job.welding().ambient, tank.interpass_max());
+    if let Ok(plan) = asked.welding {
+        let picture = plot::draw(plan, tank);
         let file = format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{picture}\n");
         keep("heat.svg", file.as_bytes(), &mut written)?;
     }
-    let page = page::job_page(asked, &cut, &pieces, plan.as_ref());
-    keep("job.html", page.html().as_bytes(), &mut written)?;
+    let page = page::html(asked, &cut, &pieces, plan.as_ref());
+    keep("job.html", page.as_bytes(), &mut written)?;
     Ok(written)
 }
 

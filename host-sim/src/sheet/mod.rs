@@ -7,14 +7,13 @@
 //! - [`dxf`] and [`svg`] write it for a machine that cuts;
 //! - [`pdf`] writes it at full size over as many pages as it takes;
 //! - [`nest`] lays pieces on stock sheets;
-//! - [`job_page`] writes the page that hangs beside the work.
+//! - [`files`] writes all of it, with the page that hangs beside the work.
 //!
 //! Lengths in this module are plain `f64` millimetres, areas square millimetres, angles degrees unless
 //! an item says otherwise; x runs right and y up.
 
 pub mod dxf;
 pub mod files;
-pub mod job_page;
 pub mod layer;
 pub mod nest;
 mod page;

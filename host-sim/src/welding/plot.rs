@@ -2,20 +2,21 @@
 //! the metal where it starts.
 
 use maud::html;
+use seamwright_core::tank::Tank;
 use seamwright_core::units::{Temperature, TemperatureUnit};
-
-use super::WeldPlan;
+use seamwright_core::weld::WeldPlan;
 
 /// Size of the picture in its own units, and the room about the curve: left, above, right, below.
 const SIZE: [f64; 2] = [760.0, 320.0];
 const ROOM: [f64; 4] = [56.0, 18.0, 16.0, 44.0];
 
-/// Draws a plan; `limit` is the warmest that a stitch may start at.
+/// Draws the plan of a tank, with the interpass limit as a line.
 #[must_use]
-pub fn draw(plan: &WeldPlan, ambient: Temperature, limit: Temperature) -> String {
+pub fn draw(plan: &WeldPlan, tank: &Tank) -> String {
+    let (ambient, limit) = (tank.job().welding().ambient, tank.interpass_max());
     let celsius = |temperature: Temperature| temperature.in_unit(TemperatureUnit::Celsius);
     let (low, high) = (celsius(ambient).min(0.0), celsius(limit) * 1.1);
-    let whole = plan.sum.job.max(1.0) / 60.0;
+    let whole = plan.totals().job().si().max(1.0) / 60.0;
     let [left, above, right, below] = ROOM;
     let x = |seconds: f64| left + (SIZE[0] - left - right) * seconds / 60.0 / whole;
     let y =
@@ -56,9 +57,9 @@ pub fn draw(plan: &WeldPlan, ambient: Temperature, limit: Temperature) -> String
                 "interpass limit " (format!("{:.0} °C", celsius(limit)))
             }
             g fill="#5b7fa6" {
-                @for stitch in &plan.stitches {
-                    @let from = x(stitch.start);
-                    @let wide = (x(stitch.start + stitch.arc) - from).max(1.0);
+                @for stitch in plan.stitches(tank) {
+                    @let from = x(stitch.start.si());
+                    @let wide = (x(stitch.start.si() + stitch.arc.si()) - from).max(1.0);
                     @let top = y(celsius(stitch.start_temperature));
                     rect x=(shown(from)) y=(shown(top)) width=(shown(wide)) height=(shown((bottom - top).max(0.5))) {}
                 }

@@ -11,6 +11,7 @@ use seamwright::diagnostics::Source;
 use seamwright::failure::Failure;
 use seamwright::job_file::JobFile;
 use seamwright::report::{self, Asked, Units};
+use seamwright::welding;
 use seamwright_core::capacity::Lean;
 use seamwright_core::units::{Angle, AngleUnit, Length, Volume};
 use serde_json::Value;
@@ -79,9 +80,10 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         tank: &tank,
         assumed: &assumed,
         extras: &file.extras,
+        welding: &welding::plan(&tank, &file.extras),
         search: None,
     };
-    let plan = report::json::plan(&asked);
+    let plan = report::plan::json(&asked);
     prop_assert!(finite(&plan), "{plan}");
     for units in [Units::Metric, Units::Us, Units::Imperial] {
         let text = report::plan::text(&asked, units);
@@ -107,7 +109,8 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
     let level = pool
         .at(Length::from_metres(0.5 * pool.full_depth().si()))
         .unwrap();
-    prop_assert!(finite(&report::fill::json(&tank, &level)));
+    let filled = report::fill::section(&tank, lean, &level, Units::Metric);
+    prop_assert!(finite(&report::render::json::object(&[filled])));
     Ok(true)
 }
 

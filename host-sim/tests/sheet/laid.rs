@@ -1,8 +1,10 @@
 //! Nesting, checked by plain geometry, and the job page.
 
-use seamwright::sheet::job_page::{JobPage, Piece, Section, Weight};
+use seamwright::report::model::{Block, Notice, Section, Table, left, said};
+use seamwright::report::render::html::page;
 use seamwright::sheet::nest::{Fault, Item, Rules, Stock, draw, plan};
 use seamwright::sheet::pattern::Pattern;
+use seamwright_core::advice::notice::Severity;
 
 use super::{ODD, block, piece};
 
@@ -112,28 +114,25 @@ fn a_bad_setting_is_named() {
 
 #[test]
 fn the_job_page_shows_odd_words_as_they_are() {
-    let page = JobPage {
-        title: ODD.into(),
-        sections: vec![Section {
-            heading: "Cut".into(),
-            pieces: vec![
-                Piece::Facts(vec![("Sheet".into(), "2 mm".into())]),
-                Piece::Table {
-                    head: vec!["Mark".into(), "Area".into()],
-                    rows: vec![vec!["P1".into(), "12.5 dm²".into()]],
-                },
-                Piece::Caution {
-                    weight: Weight::Danger,
-                    text: "<script>".into(),
-                },
-                Piece::Figure {
-                    svg: seamwright::sheet::svg::pattern(&piece()),
-                    caption: "Front".into(),
-                },
-            ],
+    let mut section = Section::new("Cut");
+    section.fact("Sheet", "2 mm");
+    let rows = [["P1", "12.5 dm²"].map(said)];
+    section.table(Table::new(["Mark", "Area"].map(left), rows));
+    section.add(Block::Notices(
+        None,
+        vec![Notice {
+            severity: Severity::Warning,
+            text: "<script>".into(),
+            source: None,
+            code: "",
+            told: false,
         }],
-    };
-    let html = page.html();
+    ));
+    section.add(Block::Picture(
+        seamwright::sheet::svg::pattern(&piece()),
+        "Front".into(),
+    ));
+    let html = page(ODD, &[section]);
     assert!(html.contains("<title>Front &amp; back &lt;b&gt;"), "{html}");
     assert!(html.contains("<strong>Danger</strong> &lt;script&gt;"));
     assert!(!html.contains("<script") && !html.contains("<?xml"));

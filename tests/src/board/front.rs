@@ -7,7 +7,6 @@ use std::{io::Write as _, os::unix::net::UnixStream};
 
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::frame::{FRAME_BYTES, ROW_BYTES, Window};
-use seamwright_firmware::glass::COMMAND_BYTES;
 
 use super::{
     Board, Face, LIMIT, Screen,
@@ -15,6 +14,9 @@ use super::{
     inbox::Inbox,
     serial::drain,
 };
+
+/// Bytes that set a window.
+const COMMAND_BYTES: usize = 6;
 
 /// What a display has been sent so far, and what it shows then; or what is wrong with it.
 type Shown = Result<(u64, Vec<u8>), String>;

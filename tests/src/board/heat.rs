@@ -35,7 +35,7 @@ pub struct HeatBoard {
 pub struct HeatPlan {
     /// The figures of its lines, by their names.
     pub figures: Vec<(String, String)>,
-    /// Its stitches: place among the runs, whether backwards, and the bits of start, wait and warmth.
+    /// Its stitches: place of the seam, and the bits of from, to, start, wait and temperature at the start, in SI units.
     pub stitches: Vec<String>,
 }
 

@@ -5,41 +5,46 @@ use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
+use seamwright_firmware::page::{Full, Kind, Small};
 
 use super::{Board, Failure, Line, Screen};
 use crate::orders;
 
 /// The two.
 #[derive(Debug)]
-pub struct Pair {
+pub struct Pair<K: Kind = Full> {
     /// The one on the board.
     pub board: Board,
     /// Its twin.
-    pub gauge: Box<Gauge>,
+    pub gauge: Box<Gauge<K>>,
 }
 
-impl Pair {
-    /// The smallest gauge.
+impl Pair<Small> {
+    /// The small gauge.
     ///
     /// # Errors
     /// As for [`Board::start`], or when the first pictures differ.
-    pub fn plain() -> Result<Self, Failure> {
-        Self::of(Board::start()?, Gauge::plain())
+    pub fn small() -> Result<Self, Failure> {
+        Self::of(Board::start()?, Gauge::new())
     }
+}
 
-    /// The full one.
+impl Pair<Full> {
+    /// The full gauge.
     ///
     /// # Errors
     /// As for [`Board::start_full`], or when the first pictures differ.
     pub fn full() -> Result<Self, Failure> {
         Self::of(Board::start_full()?, Gauge::new())
     }
+}
 
+impl<K: Kind> Pair<K> {
     /// A board that has just started, and its twin.
     ///
     /// # Errors
     /// When their pictures differ.
-    pub fn of(board: Board, gauge: Gauge) -> Result<Self, Failure> {
+    pub fn of(board: Board, gauge: Gauge<K>) -> Result<Self, Failure> {
         let gauge = Box::new(gauge);
         let mut pair = Self { board, gauge };
         pair.compare()?;

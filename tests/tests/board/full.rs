@@ -6,8 +6,9 @@ use seamwright_core::weld::Progress;
 use seamwright_core::weld::WAYS;
 use seamwright_core::wire::{Reply, Request};
 use seamwright_firmware::buttons::{Button, Event};
-use seamwright_firmware::gauge::{Gauge, Origin, Screen};
-use seamwright_firmware::page::Page;
+use seamwright_firmware::gauge::{Gauge, Screen};
+use seamwright_firmware::page::{Full, Page};
+use seamwright_firmware::work::Origin;
 use seamwright_tests::board::{
     Board, FULL_SHIFT, Failure, Line, Machine, Pair, Setup, TAP_MS, full_instructions, mps2_elf,
 };
@@ -309,7 +310,7 @@ fn an_order_that_is_being_welded_stays_and_is_refined_afterwards() -> Result<(),
     let longest = full_instructions(figure(&way, "longest")?);
     assert!(longest <= HEARD_WITHIN, "{longest} instructions");
 
-    let mut pair = Pair::of(leaping()?, Gauge::new())?;
+    let mut pair = Pair::of(leaping()?, Gauge::<Full>::new())?;
     pair.keep(&draft)?;
     let mark = open_order(&mut pair)?.mark;
     let stopped = (2 * whole / A_MILLISECOND) as usize;
@@ -349,7 +350,7 @@ fn an_order_that_is_being_welded_stays_and_is_refined_afterwards() -> Result<(),
 #[test]
 fn an_order_that_was_sent_is_used_as_it_is() -> Result<(), Failure> {
     let draft = small();
-    let mut pair = Pair::of(leaping()?, Gauge::new())?;
+    let mut pair = Pair::of(leaping()?, Gauge::<Full>::new())?;
     pair.keep(&draft)?;
     pair.send_order(&draft)?;
     let buttons = to_order();

@@ -14,7 +14,7 @@ const MOST_PAGES: usize = 40;
 /// Opens the job, works every button on every page, and goes back to the list.
 fn walk(example: &str) -> Result<(), Failure> {
     let job = jobs::example(example);
-    let mut pair = Pair::plain()?;
+    let mut pair = Pair::small()?;
     pair.keep(&job.draft)?;
     pair.send_order(&job.draft)?;
     pair.compare()?;
@@ -60,7 +60,7 @@ fn every_page_of_the_rinse_tank_is_the_same() -> Result<(), Failure> {
 
 #[test]
 fn changed_units_and_a_cleared_shelf_show_alike() -> Result<(), Failure> {
-    let mut pair = Pair::plain()?;
+    let mut pair = Pair::small()?;
     // An empty shelf's only line is the settings.
     pair.press(Button::Select)?;
     pair.press(Button::Right)?;

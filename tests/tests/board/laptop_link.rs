@@ -9,6 +9,7 @@ use seamwright::link;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::Frame;
 use seamwright_firmware::gauge::Gauge;
+use seamwright_firmware::page::Small;
 use seamwright_tests::board::{Board, Failure, Port, Screen};
 use seamwright_tests::jobs;
 
@@ -19,7 +20,7 @@ fn failed(error: impl std::fmt::Display) -> Failure {
     Failure::new(error.to_string())
 }
 
-fn shows(board: &mut Board, gauge: &Gauge) -> Result<(), Failure> {
+fn shows(board: &mut Board, gauge: &Gauge<Small>) -> Result<(), Failure> {
     let mut frame = Frame::new();
     let Ok(_) = gauge.draw(&mut frame);
     board.screen()?.expect(&Screen::from_frame(&frame))
@@ -29,7 +30,7 @@ fn shows(board: &mut Board, gauge: &Gauge) -> Result<(), Failure> {
 fn jobs_stand_on_the_shelf_in_the_order_sent() -> Result<(), Failure> {
     let mut board = Board::start()?;
     board.link.set_time_limit(READ_LIMIT);
-    let mut gauge = Gauge::plain();
+    let mut gauge = Gauge::<Small>::new();
     for (place, name) in (0..).zip(jobs::EXAMPLES) {
         let draft = jobs::example(name).draft;
         let kept = link::send_job(&mut board.link, &draft, &[]).map_err(failed)?;
@@ -92,7 +93,7 @@ fn the_command_sends_by_a_socket() -> Result<(), Failure> {
         )
     );
 
-    let mut gauge = Gauge::plain();
+    let mut gauge = Gauge::<Small>::new();
     gauge.keep(&draft).map_err(|_| failed("no room"))?;
     shows(&mut board, &gauge)
 }

@@ -3,16 +3,28 @@
 
 use std::collections::BTreeSet;
 
-use seamwright::welding::{WeldPlan, Welding};
+use seamwright_core::arc::duty::{Plate, Rating};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{DEVICE_CELLS, DEVICE_LINKS, WAYS, WeldStep};
-use seamwright_core::weld::{Planner, Progress};
+use seamwright_core::units::{Current, Ratio, Time};
+use seamwright_core::weld::{
+    ArcShare, OrderTotals, PlanOptions, PlannedStitch, Planner, Progress, RatedPart, WAYS,
+    WaitCause, WeldPlan, WeldStep,
+};
 use seamwright_tests::Outcome;
 use seamwright_tests::jobs::{EXAMPLES, example_tank as tank};
 
 fn planned(tank: &Tank) -> Outcome<WeldPlan> {
-    Ok(Welding::of(tank, None)?.plan()?)
+    let mut planner = Box::new(Planner::new());
+    Ok(tank.weld_plan(&mut planner)?.clone())
+}
+
+fn seam_by_seam(plan: &WeldPlan) -> Outcome<OrderTotals> {
+    Ok(*plan.seam_by_seam().ok_or("no comparison")?)
+}
+
+fn stitches(plan: &WeldPlan, tank: &Tank) -> Vec<PlannedStitch> {
+    plan.stitches(tank).collect()
 }
 
 #[test]
@@ -21,9 +33,9 @@ fn every_stitch_is_welded_once() -> Outcome {
         let tank = tank(name);
         let plan = planned(&tank)?;
         let mut welded = BTreeSet::new();
-        for stitch in &plan.stitches {
-            let [from, to] = stitch.run.map(|at| (at.si() * 1e6).round() as i64);
-            assert!(welded.insert((stitch.seam.clone(), from.min(to), from.max(to))));
+        for stitch in plan.stitches(&tank) {
+            let [from, to] = [stitch.from, stitch.to].map(|at| (at.si() * 1e6).round() as i64);
+            assert!(welded.insert((stitch.seam.to_string(), from.min(to), from.max(to))));
         }
         let mut wanted = BTreeSet::new();
         for seam in tank.seams() {
@@ -48,17 +60,30 @@ fn no_start_is_warmer_than_the_limit_and_times_add_up() -> Outcome {
         let limit = tank.interpass_max().si();
         let moving = tank.job().welding().moving.si();
         let mut free = 0.0;
-        for stitch in &plan.stitches {
+        for stitch in plan.stitches(&tank) {
+            let wait = stitch.wait.beside_move().si();
             assert!(stitch.start_temperature.si() <= limit + 1e-4, "{name}");
             // After the last arc, the way and the wait, in whole steps of two seconds.
-            let least = free + if stitch.order > 1 { moving } else { 0.0 } + stitch.wait;
-            assert!(stitch.start >= least - 1e-3, "{name}: {stitch:?} {least}");
-            assert!(stitch.start <= least + 4.0, "{name}: {stitch:?} {least}");
-            free = stitch.start + stitch.arc;
+            let least = free + if stitch.order > 1 { moving } else { 0.0 } + wait;
+            let start = stitch.start.si();
+            assert!(start >= least - 1e-3, "{name}: {stitch:?} {least}");
+            assert!(start <= least + 4.0, "{name}: {stitch:?} {least}");
+            free = start + stitch.arc.si();
         }
-        assert!(plan.sum.job >= free - 1e-3);
-        let waits: f64 = plan.stitches.iter().map(|stitch| stitch.wait).sum();
-        assert!((waits - plan.sum.waits).abs() < 1e-3);
+        let totals = plan.totals();
+        assert!(totals.job().si() >= free - 1e-3);
+        let waits = plan.stitches(&tank);
+        let waits: f64 = waits.map(|stitch| stitch.wait.beside_move().si()).sum();
+        assert!((waits - totals.waits().si()).abs() < 1e-3);
+        // The job is its arcs, moves and waits.
+        let parts = [
+            totals.arc(),
+            totals.moves(),
+            totals.metal_waits(),
+            totals.rests(),
+        ];
+        let sum: f64 = parts.map(Time::si).iter().sum();
+        assert!((sum / totals.job().si() - 1.0).abs() < 1e-12, "{name}");
     }
     Ok(())
 }
@@ -68,15 +93,17 @@ fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
     for name in EXAMPLES {
         let tank = tank(name);
         let plan = planned(&tank)?;
-        assert!(plan.sum.job < 0.8 * plan.plain.job, "{name}");
-        assert!(plan.sum.pull < 0.6 * plan.plain.pull, "{name}");
-        let best = Welding::of(&tank, None)?.search(300)?;
-        assert_eq!(best.tried, 300);
+        let (own, plain) = (*plan.totals(), seam_by_seam(&plan)?);
+        assert!(own.job().si() < 0.8 * plain.job().si(), "{name}");
+        assert!(own.pull().si() < 0.6 * plain.pull().si(), "{name}");
+        let mut planner = Box::new(Planner::new());
+        let search = tank.search_weld_order(&mut planner, &PlanOptions::default(), 300)?;
+        assert_eq!(search.tried, 300);
+        let best = search.best.totals();
+        assert!(best.job() <= own.job(), "{name}");
         assert!(
-            plan.sum.job <= 1.05 * best.sum.job,
-            "{name}: {} against {}",
-            plan.sum.job,
-            best.sum.job
+            own.job().si() <= 1.05 * best.job().si(),
+            "{name}: {own:?} against {best:?}"
         );
     }
     Ok(())
@@ -96,8 +123,8 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
     for name in EXAMPLES {
         let tank = tank(name);
         let plan = planned(&tank)?;
-        let mut planner = Box::new(Planner::<DEVICE_CELLS, DEVICE_LINKS>::new());
-        planner.begin();
+        let mut planner = Box::new(Planner::new());
+        planner.begin(&PlanOptions::GAUGE);
         let mut seen = Vec::new();
         let mut first = Vec::new();
         while planner.is_busy() {
@@ -106,21 +133,29 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
             }
             seen.push(planner.progress());
             if planner.progress() == Progress::Looked {
-                first = planner.steps().to_vec();
+                first = planner.plan().steps().to_vec();
             }
-            assert!(tank.is_order(planner.steps().iter().copied()), "{name}");
+            assert!(
+                tank.is_order(planner.plan().steps().iter().copied()),
+                "{name}"
+            );
         }
         let ways = u8::try_from(WAYS.len())?;
         let mut wanted = vec![Progress::Looked];
         wanted.extend((1..=ways).map(Progress::Tried));
         assert_eq!(seen, wanted, "{name}");
-        assert_eq!(planner.steps(), plan.steps, "{name}");
-        assert_eq!(planner.sum(), plan.sum, "{name}");
+        let found = planner.outcome()?.clone();
+        assert_eq!(stitches(&found, &tank), stitches(&plan, &tank), "{name}");
+        assert_eq!(found.totals(), plan.totals(), "{name}");
+        assert_eq!(found.seam_by_seam(), None, "{name}");
 
-        let order: Vec<(u8, bool)> = first.iter().map(|step| (step.run, step.reversed)).collect();
-        let manner = tank.manner();
-        let sum = Welding::of(&tank, None)?.in_order(&order, &manner, |_| ())?;
-        assert!(sum.job < 1.1 * plan.sum.job, "{name}: {} s", sum.job);
+        let options = PlanOptions::default();
+        let welded = tank.weld_in_order(&mut planner, &options, first)?;
+        let [found, best] = [welded, &plan].map(|plan| plan.totals().job().si());
+        assert!(found < 1.1 * best, "{name}: {found} s");
+        // The plan's own order is what it was.
+        let again = tank.weld_in_order(&mut planner, &options, plan.steps().iter().copied())?;
+        assert_eq!(stitches(again, &tank), stitches(&plan, &tank), "{name}");
     }
     Ok(())
 }
@@ -128,26 +163,27 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
 #[test]
 fn a_planner_broken_off_begins_afresh() -> Outcome {
     let (one, other) = (tank("header-tank"), tank("rinse-tank"));
-    let mut planner = Box::new(Planner::<DEVICE_CELLS, DEVICE_LINKS>::new());
-    planner.begin();
+    let mut planner = Box::new(Planner::new());
+    planner.begin(&PlanOptions::GAUGE);
     for _ in 0..1_500 {
         planner.advance(&one);
     }
     assert!(planner.is_busy() && matches!(planner.progress(), Progress::Tried(_)));
     planner.stop();
-    assert!(!planner.is_busy() && planner.steps().is_empty());
-    planner.begin();
+    assert!(!planner.is_busy() && planner.plan().count() == 0);
+    planner.begin(&PlanOptions::GAUGE);
     while planner.is_busy() {
         planner.advance(&other);
     }
-    assert_eq!(planner.steps(), planned(&other)?.steps);
+    let wanted = planned(&other)?;
+    assert_eq!(stitches(planner.plan(), &other), stitches(&wanted, &other));
     Ok(())
 }
 
 #[test]
 fn an_order_welds_each_stitch_once_or_is_none() -> Outcome {
     let tank = tank("header-tank");
-    let steps = planned(&tank)?.steps;
+    let steps: Vec<WeldStep> = planned(&tank)?.steps().to_vec();
     let fits = |steps: &[WeldStep]| tank.is_order(steps.iter().copied());
     assert!(fits(&steps));
     assert!(!fits(&steps[1..]), "one too few");
@@ -176,13 +212,12 @@ fn an_order_welds_each_stitch_once_or_is_none() -> Outcome {
 fn more_heat_taken_up_means_longer_waits() -> Outcome {
     for name in EXAMPLES {
         let plan = planned(&tank(name))?;
-        let [(_, less), (_, more)] = plan.band[..] else {
+        let band: Vec<Time> = plan.band().map(|end| end.totals.waits()).collect();
+        let [less, more] = band[..] else {
             return Err("not two ends of the band".into());
         };
-        assert!(
-            less.waits <= plan.sum.waits && plan.sum.waits <= more.waits,
-            "{name}"
-        );
+        let own = plan.totals().waits();
+        assert!(less <= own && own <= more, "{name}");
     }
     Ok(())
 }
@@ -201,18 +236,19 @@ fn baffles_come_first_and_a_wall_closes_last() -> Outcome {
         .map(|seam| seam.mark.to_string())
         .collect();
     let plan = planned(&tank)?;
-    let first_wall = plan
-        .stitches
+    let order = plan.stitches(&tank).map(|stitch| stitch.seam.to_string());
+    let order: Vec<String> = order.collect();
+    let first_wall = order
         .iter()
-        .position(|stitch| !inner.contains(&stitch.seam))
+        .position(|seam| !inner.contains(seam))
         .ok_or("nothing but baffles")?;
     assert!(
-        plan.stitches
+        order
             .iter()
             .skip(first_wall)
-            .all(|stitch| !inner.contains(&stitch.seam))
+            .all(|seam| !inner.contains(seam))
     );
-    let last = &plan.stitches.last().ok_or("no stitch")?.seam;
+    let last = order.last().ok_or("no stitch")?;
     let closing = tank
         .seams()
         .find(|seam| seam.mark.to_string() == *last)
@@ -223,5 +259,104 @@ fn baffles_come_first_and_a_wall_closes_last() -> Outcome {
             .iter()
             .all(|face| !matches!(face, Face::Baffle(_) | Face::Fitting(_)))
     );
+    Ok(())
+}
+
+/// Each wait is told to the second by its causes: the metal where the stitch itself starts, found above the limit, and
+/// the rest of whichever of power source and torch is rated lower; the move comes before every stitch but the first.
+#[test]
+fn every_wait_says_its_cause() -> Outcome {
+    let amps = Current::from_amperes;
+    let rated = |share: f64| {
+        let rating = |current: f64, share: f64| Rating {
+            current: amps(current),
+            duty: Ratio::from_share(share),
+        };
+        Plate::new(
+            &[rating(200.0, share), rating(120.0, 2.0 * share)],
+            amps(250.0),
+        )
+    };
+    let (mut metal, mut rests) = (0, 0);
+    for name in EXAMPLES {
+        let tank = tank(name);
+        let current = tank.arc().current;
+        let (source, torch) = (rated(0.2)?, rated(0.1)?);
+        let share = ArcShare::of_ratings(Some(&source), Some(&torch), current)?;
+        assert_eq!(share.map(|share| share.part), Some(RatedPart::Torch));
+        for arc_share in [None, share] {
+            let options = PlanOptions {
+                arc_share,
+                ..PlanOptions::default()
+            };
+            let mut planner = Box::new(Planner::new());
+            let plan = tank.weld_plan_with(&mut planner, &options)?;
+            let limit = tank.interpass_max();
+            let (mut for_metal, mut for_rest, mut moves) = (0.0, 0.0, 0.0);
+            for stitch in plan.stitches(&tank) {
+                let mut beside_move = 0.0;
+                for part in stitch.wait.parts() {
+                    let lasts = part.lasts.si();
+                    assert!(lasts > 0.0, "{name}: {stitch:?}");
+                    match part.cause {
+                        WaitCause::Move => {
+                            assert!(stitch.order > 1, "{name}");
+                            moves += lasts;
+                            continue;
+                        }
+                        WaitCause::WarmMetal(place) => {
+                            assert_eq!((place.seam, place.at), (stitch.seam, stitch.from));
+                            assert!(place.temperature > limit, "{name}: {stitch:?}");
+                            for_metal += lasts;
+                            metal += 1;
+                        }
+                        WaitCause::Rest(part) => {
+                            assert_eq!(Some(part), arc_share.map(|share| share.part));
+                            for_rest += lasts;
+                            rests += 1;
+                        }
+                    }
+                    beside_move += lasts;
+                }
+                let wait = stitch.wait.beside_move().si();
+                assert!((beside_move - wait).abs() < 1e-3, "{name}: {stitch:?}");
+            }
+            let totals = plan.totals();
+            for (sum, told) in [
+                (for_metal, totals.metal_waits()),
+                (for_rest, totals.rests()),
+                (moves, totals.moves()),
+            ] {
+                assert!((sum - told.si()).abs() < 1e-2, "{name}: {sum} {told:?}");
+            }
+        }
+    }
+    assert!(metal > 20 && rests > 20, "{metal} {rests}");
+    Ok(())
+}
+
+/// The share is the lesser of the two, and names whose it is; a current past a rating is told.
+#[test]
+fn the_share_of_the_arc_is_the_lesser_of_two_ratings() -> Outcome {
+    let amps = Current::from_amperes;
+    let plate = |current: f64, duty: f64| {
+        let rating = Rating {
+            current: amps(current),
+            duty: Ratio::from_share(duty),
+        };
+        Plate::new(&[rating], amps(200.0))
+    };
+    let (source, torch) = (plate(200.0, 0.35)?, plate(140.0, 0.6)?);
+    let share = |source, torch| ArcShare::of_ratings(source, torch, amps(140.0));
+    assert_eq!(share(None, None)?, None);
+    // By hand: 0.35 of 200 A are 0.714 of 140 A by the square law.
+    let alone = share(Some(&source), None)?.ok_or("no share")?;
+    assert!((alone.share.si() - 0.35 * 4e4 / 1.96e4).abs() < 1e-12);
+    assert_eq!(alone.part, RatedPart::PowerSource);
+    let both = share(Some(&source), Some(&torch))?.ok_or("no share")?;
+    assert_eq!((both.share.si(), both.part), (0.6, RatedPart::Torch));
+    let equal = share(Some(&torch), Some(&torch))?.ok_or("no share")?;
+    assert_eq!(equal.part, RatedPart::PowerSource);
+    assert!(ArcShare::of_ratings(Some(&source), Some(&torch), amps(210.0)).is_err());
     Ok(())
 }

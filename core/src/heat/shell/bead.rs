@@ -14,49 +14,54 @@
 //! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
 //! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.
 
-use super::corner::round;
-use super::spot::Way;
+use super::corner::round_corner;
+use super::spot::EdgePlace;
 use core::f64::consts::PI;
 
 /// 2π/Θ for three right angles.
 const CORNER: f64 = 4.0 / 3.0;
-/// A piece of arc that starts no further than this from the last, in m, goes on with its bead.
+/// A step of arc that starts no further than this from the last, in m, belongs to the same bead.
 const APART: f64 = 0.03;
-/// A bead is taken as so many pieces, each of its own age.
+/// Pieces into which a bead is cut, each with its own age.
 const PIECES: u8 = 4;
-/// Further off than so many times the width of a bead's bell there is nothing of it: e^(−20) of its top.
+/// Distance, in widths of a bead's bell √(4at), beyond which it makes nothing: there it has e^(−20) of its top.
 const FAR: f64 = 4.5;
 
 /// A bead laid lately.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Bead {
-    first: Way,
-    /// Where the last piece lay along the edge, in m.
+    /// Where the middle of its first piece lay.
+    first: EdgePlace,
+    /// Where the middle of its last piece lay along the edge, in m.
     last: f64,
-    /// When the first and the last piece were laid, in s.
+    /// When the first and the last piece were laid, in s of the shell's clock.
     times: [f64; 2],
     /// Heat of the first and of the last piece, in J.
     ends: [f32; 2],
-    /// Of all, in J.
+    /// Heat of all pieces, in J.
     heat: f64,
-    /// How much of that is left, in the terms of its group.
+    /// Share of that which is left, relative to what is left of its group.
     pub(super) left: f32,
-    /// In which group it is.
+    /// Number of its group.
     pub(super) group: u8,
-    /// Whether it still glows more than its cells.
-    pub(super) glows: bool,
+    /// Whether it still radiates markedly more than its cells.
+    pub(super) outshines_cells: bool,
 }
 
-/// The metal of a sheet, and the time: SI units.
+/// The metal of the sheets, and the time.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Now {
+pub(super) struct MetalNow {
+    /// The shell's clock, in s.
     pub(super) time: f64,
+    /// Length of a step, in s.
     pub(super) step: f64,
+    /// Diffusivity, in m²/s.
     pub(super) diffusivity: f64,
+    /// Heat capacity by volume, in J/(m³ K).
     pub(super) capacity: f64,
 }
 
-/// Where and when a bead was laid.
+/// From where to where, and from when to when, a bead was laid.
 struct Span {
     /// Its ends along the edge, in m.
     from: f64,
@@ -67,7 +72,7 @@ struct Span {
 }
 
 impl Bead {
-    pub(super) const fn new(spot: &Way, time: f64, heat: f64, group: u8) -> Self {
+    pub(super) const fn new(spot: &EdgePlace, time: f64, heat: f64, group: u8) -> Self {
         Self {
             first: *spot,
             last: spot.at,
@@ -76,7 +81,7 @@ impl Bead {
             heat,
             left: 1.0,
             group,
-            glows: true,
+            outshines_cells: true,
         }
     }
 
@@ -85,24 +90,25 @@ impl Bead {
         self.times[1]
     }
 
-    /// The sheets it joins.
+    /// Numbers of the two sheets it joins.
     pub(super) fn sheets(&self) -> [u8; 2] {
         self.first.sides.map(|side| side.sheet)
     }
 
-    /// Loses so much for each square metre and kelvin, in J/(m² K).
-    pub(super) fn pale(&mut self, loss: f64, capacity: f64) {
+    /// Applies a loss of `loss` J/(m² K) to metal of `capacity` J/(m³ K).
+    pub(super) fn apply_loss(&mut self, loss: f64, capacity: f64) {
         let share = loss / (f64::from(self.first.thickness) * capacity);
         self.left *= 1.0 - libm::fmin(share, 1.0) as f32;
     }
 
-    /// What of its heat is left, in J, in the terms of its group.
-    pub(super) fn holds(&self) -> f64 {
+    /// Heat that is left of it, in J, relative to what is left of its group.
+    pub(super) fn heat_left(&self) -> f64 {
         self.heat * f64::from(self.left)
     }
 
-    /// Goes on with a piece, if it can be one of this bead.
-    pub(super) fn go_on(&mut self, spot: &Way, time: f64, step: f64, heat: f64) -> bool {
+    /// Adds a step of arc to this bead, and tells whether that could be: it must lie next to the last on the same edge,
+    /// further on, and follow it at once. `time` and `step` are in s, `heat` in J.
+    pub(super) fn extend(&mut self, spot: &EdgePlace, time: f64, step: f64, heat: f64) -> bool {
         let ahead = spot.at - self.last;
         let next = self.first.along(spot).is_some()
             && libm::fabs(ahead) <= APART
@@ -117,8 +123,8 @@ impl Bead {
         next
     }
 
-    /// From the middles of its pieces to its ends: the arc goes evenly and gives heat evenly, so that a piece is as
-    /// long as its heat goes, the last one less or more than the others; but the first burns through a whole step.
+    /// Its ends in place and time, from the middles of its steps of arc: the arc moves and heats evenly, so that a step is
+    /// as long as its heat, the last one shorter or longer than the others; but the first lasts a whole step.
     fn span(&self, step: f64) -> Span {
         let [first, last] = self.ends.map(f64::from);
         let between = self.heat - 0.5 * (first + last);
@@ -136,23 +142,23 @@ impl Bead {
         }
     }
 
-    /// How warm it makes a place, in K, had nothing been lost; nothing where it is not known how far the two are
-    /// apart.
-    pub(super) fn at(&self, spot: &Way, now: &Now) -> Option<f64> {
+    /// Temperature rise that it makes at a place, in K, had nothing been lost; `None` where it is not known how far the
+    /// two are apart over the sheets.
+    pub(super) fn at(&self, spot: &EdgePlace, now: &MetalNow) -> Option<f64> {
         let edge = &self.first;
         let place = edge.offset_to(spot)?;
         let corners = edge.corners_with(spot);
         let span = self.span(now.step);
         let (wide, lasted) = (span.to - span.from, span.end - span.start);
         let half = libm::fmax(0.5 * libm::fabs(wide) / f64::from(PIECES), 1e-4);
-        let strength = self.heat / f64::from(PIECES) / (2.0 * half * self.holds_to_a_square(now));
+        let strength = self.heat / f64::from(PIECES) / (2.0 * half * self.areal_capacity(now));
         let mut sum = 0.0;
         for n in 0..PIECES {
             let share = (f64::from(n) + 0.5) / f64::from(PIECES);
             let centre = span.from + share * wide;
             let age = now.time - (span.start + share * lasted);
             let spread = libm::sqrt(4.0 * now.diffusivity * libm::fmax(age, 0.1));
-            // So far along from the middle of the piece and away from its line.
+            // Share of the bell at a place `x` along from the middle of the piece and `y` away from its line, in m.
             let line = |x: f64, y: f64| {
                 let (x, y) = (libm::fabs(x) / spread, y / spread);
                 let half = half / spread;
@@ -163,7 +169,7 @@ impl Bead {
                 0.5 * (libm::erf(x + half) - libm::erf(x - half)) * libm::exp(-y * y)
             };
             let mut shape = line(place[0] - centre, place[1]);
-            for (corner, adds) in corners.into_iter().flatten() {
+            for (corner, excess) in corners.into_iter().flatten() {
                 let there = [corner[0] - centre, corner[1]];
                 let back = [corner[0] - place[0], corner[1] - place[1]];
                 let (to, from) = (length(there), length(back));
@@ -178,29 +184,31 @@ impl Bead {
                 };
                 let cosine =
                     (there[0] * back[0] + there[1] * back[1]) / libm::fmax(to * from, 1e-9);
-                shape += round(adds, cosine, 2.0 * to * from / (spread * spread)) * line(x, y);
+                shape +=
+                    round_corner(excess, cosine, 2.0 * to * from / (spread * spread)) * line(x, y);
             }
             sum += strength / (libm::sqrt(PI) * spread) * shape;
         }
         Some(sum)
     }
 
-    /// No less than it makes any place, in K, from how far the two are apart in a straight line.
-    pub(super) fn at_most(&self, spot: &Way, now: &Now) -> f64 {
+    /// Upper bound of the temperature rise that it makes at a place, in K, from their distance in a straight line.
+    pub(super) fn upper_bound(&self, spot: &EdgePlace, now: &MetalNow) -> f64 {
         let age = libm::fmax(now.time - self.times[1], now.step);
         let square = 4.0 * now.diffusivity * age;
-        let level = CORNER * self.heat / (PI * square * self.holds_to_a_square(now));
+        let level = CORNER * self.heat / (PI * square * self.areal_capacity(now));
         level * libm::exp(-self.first.apart(spot) / square)
     }
 
-    /// Heat capacity of a square metre, in J/(m² K).
-    fn holds_to_a_square(&self, now: &Now) -> f64 {
+    /// Heat capacity of the sheets by area, in J/(m² K).
+    fn areal_capacity(&self, now: &MetalNow) -> f64 {
         f64::from(self.first.thickness) * now.capacity
     }
 
-    /// What it radiates, in W, beyond what it would if that went with its warmth `T`: of `ε σ ((T₀ + T)⁴ − T₀⁴)`
-    /// the terms above the first, over a line of its length and the bell of `T` across it.
-    pub(super) fn glow(&self, now: &Now, shine: f64, ambient: f64) -> f64 {
+    /// Power that it radiates beyond a radiation in proportion to its rise `T`, in W: of `ε σ ((T₀ + T)⁴ − T₀⁴)` the
+    /// terms above the first, over a line of its length and the bell of `T` across it. `shine` is ε σ, in W/(m² K⁴), and
+    /// `ambient` T₀, in K.
+    pub(super) fn extra_radiation(&self, now: &MetalNow, shine: f64, ambient: f64) -> f64 {
         let span = self.span(now.step);
         let length = span.to - span.from;
         // While it is laid its heat is as old as a step or two.
@@ -208,7 +216,7 @@ impl Bead {
         let wide = libm::sqrt(4.0 * PI * now.diffusivity * libm::fmax(age, 2.0 * now.step));
         // It widens past its ends as well.
         let long = libm::hypot(length, wide);
-        let lies = self.heat / (long * self.holds_to_a_square(now));
+        let lies = self.heat / (long * self.areal_capacity(now));
         let top = lies / wide;
         // ∫ e^(−n y²/4at) dy = √(4πat/n).
         let sum = 6.0 * ambient * ambient * libm::sqrt(0.5)

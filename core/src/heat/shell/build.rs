@@ -2,14 +2,14 @@
 
 use super::super::loss::Side;
 use super::clip::Outline;
-use super::corner::rounds;
+use super::corner::corner_excesses;
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
 use super::grid::{Grid, count_for, mean_width};
 use super::{Fineness, Material, Mesh, MeshError, Shell, Ware};
 
-/// Each try at a mesh has squares so much wider than the one before.
+/// Ratio of the squares' widths from one try at a mesh to the next.
 const COARSER: f64 = 1.08;
-/// Tries after the first before there is no mesh.
+/// Most tries after the first; then there is no mesh.
 const TRIES: u8 = 119;
 
 /// How far a mesh is.
@@ -49,6 +49,7 @@ impl Building {
         }
     }
 
+    /// Begins another try with wider squares.
     fn coarser(&mut self) {
         self.rim *= COARSER;
         self.tries = self.tries.saturating_add(1);
@@ -123,11 +124,11 @@ impl Mesh {
             Part::Within { baffle, place } => {
                 let Some(plate) = of.baffles.get(baffle) else {
                     let (material, rim) = (&of.material, building.rim);
-                    self.rounds.clear();
+                    self.corners.clear();
                     if building.fineness.beads {
                         let grids = &self.grids;
                         let sheet = |face| grids.iter().position(|grid| grid.face == face);
-                        rounds(&of.body.outside, sheet, &mut self.rounds);
+                        corner_excesses(&of.body.outside, sheet, &mut self.corners);
                     }
                     shell.set_material(material, mean_width(&self.grids), &building.fineness);
                     shell.set_step(step(material, rim, building.fineness.longest));
@@ -170,22 +171,22 @@ impl Mesh {
         let mut outline = Outline::new();
         for view in solid.faces() {
             let thickness = of.sheet.of(view.face()).si();
-            let (lie, size) = wall(solid, &view, &mut outline);
+            let (unrolled, size) = wall(solid, &view, &mut outline);
             let swell = view.area().si() / area(&outline);
-            let grid = Grid::new(lie, size, thickness, swell);
+            let grid = Grid::new(unrolled, size, thickness, swell);
             self.grids.push(grid).ok()?;
         }
         self.walls = self.grids.len();
         for baffle in of.baffles {
-            let (lie, size) = plate(baffle, &mut outline);
-            let grid = Grid::new(lie, size, baffle.thickness().si(), 1.0);
+            let (unrolled, size) = plate(baffle, &mut outline);
+            let grid = Grid::new(unrolled, size, baffle.thickness().si(), 1.0);
             self.grids.push(grid).ok()?;
         }
         Some(())
     }
 
-    /// Divides each sheet into squares about so wide, and counts them all; `None` where they are more than any shell
-    /// has room for.
+    /// Divides each sheet into squares of about `rim` metres at its rims, and counts them all; `None` where they are more
+    /// than any shell has room for.
     fn divide_by(&mut self, rim: f64) -> Option<usize> {
         let mut first = 0_u16;
         for grid in &mut self.grids {
@@ -220,7 +221,7 @@ impl Mesh {
     }
 }
 
-/// How long a step may be: heat goes about a square's width in it.
+/// How long a step may be, in s: heat spreads about the width of a square at the rim in it.
 fn step(material: &Material, rim: f64, longest: f64) -> f64 {
     const SHORTEST: f64 = 0.1;
     let step = 0.5 * rim * rim / material.diffusivity();

@@ -12,13 +12,14 @@ const MOST_CUT: usize = MOST_CORNERS + 24;
 /// A polygon in metres.
 pub(super) type Outline = Vec<[f64; 2], MOST_CORNERS>;
 
-/// What lies in one rectangle.
+/// The part of a polygon that lies in one rectangle.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Within {
-    /// In m².
+    /// Its area, in m².
     pub(super) area: f64,
+    /// Its centroid, in m.
     pub(super) centroid: [f64; 2],
-    /// Length of the polygon on the rectangle's right and on its upper side.
+    /// Length of it along the rectangle's right and along its upper side, in m.
     pub(super) runs: [f64; 2],
 }
 
@@ -35,10 +36,12 @@ pub(super) fn within(outline: &Outline, low: [f64; 2], high: [f64; 2]) -> Within
     measure(&cut, high)
 }
 
+/// The coordinate of a point along an axis, 0 or 1.
 fn point_axis(point: [f64; 2], axis: usize) -> f64 {
     point.get(axis).copied().unwrap_or_default()
 }
 
+/// Area, centroid and sides of a polygon cut to a rectangle whose upper right corner is `high`.
 fn measure(corners: &[[f64; 2]], high: [f64; 2]) -> Within {
     let (area, centroid) = polygon::area_and_centroid(corners);
     let mut within = Within {

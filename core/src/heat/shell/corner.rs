@@ -12,39 +12,40 @@ use core::f64::consts::PI;
 
 use heapless::Vec;
 
-use super::spot::ROUND;
+use super::spot::EXCESS_SCALE;
 use crate::body::{MAX_EDGES, Path, Solid};
 use crate::geom::Vector;
 use crate::input::Face;
 
-/// What the corners at the ends of an edge add to heat there, in parts of [`ROUND`].
+/// The corners at the two ends of an edge: the sheets that the edge joins, and the excess of each corner in parts of
+/// [`EXCESS_SCALE`].
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Rounds {
+pub(super) struct EdgeCorners {
     pub(super) sheets: [u8; 2],
     pub(super) ends: [i8; 2],
 }
 
-/// Adds those of all edges of a tank that end at corners.
-pub(super) fn rounds(
+/// Adds the corners of every edge of a tank that ends at corners to `all`.
+pub(super) fn corner_excesses(
     solid: &Solid,
     sheet: impl Fn(Face) -> Option<usize>,
-    all: &mut Vec<Rounds, MAX_EDGES>,
+    all: &mut Vec<EdgeCorners, MAX_EDGES>,
 ) {
     for edge in solid.edges() {
         let [one, other] = edge.faces;
         if edge.path == Path::Straight && one != other {
             // There are no more edges than that, and some twenty sheets.
-            let _ = all.push(Rounds {
+            let _ = all.push(EdgeCorners {
                 sheets: edge.faces.map(|face| sheet(face).unwrap_or_default() as u8),
                 ends: edge
                     .ends
-                    .map(|end| (ROUND * adds(corner(solid, end))) as i8),
+                    .map(|end| (EXCESS_SCALE * excess(corner(solid, end))) as i8),
             });
         }
     }
 }
 
-/// The angles of the sheets at a corner, laid flat, in all; three right angles where no sheet has a corner there.
+/// Sum of the angles of the sheets at a corner, in radians; three right angles where no sheet has a corner there.
 fn corner(solid: &Solid, at: Vector) -> f64 {
     let mut sum = 0.0;
     for view in solid.faces() {
@@ -64,18 +65,20 @@ fn corner(solid: &Solid, at: Vector) -> f64 {
     if sum > 0.0 { sum } else { 1.5 * PI }
 }
 
-/// 2π/Θ − 1; a corner of less than 124°, sharper than tanks have, is taken as one of that.
-fn adds(angle: f64) -> f64 {
+/// Excess of a corner whose sheets, laid flat, fill `angle` radians in all: 2π/Θ − 1, the share of heat at the corner
+/// itself beyond that in an unbroken sheet. A corner of less than 124°, sharper than tanks have, is taken as one of 124°.
+fn excess(angle: f64) -> f64 {
     libm::fmin(2.0 * PI / angle - 1.0, 1.9)
 }
 
-/// What comes round a corner that adds so much, in terms of `e^(−z)`: for three right angles within 0.04 of the
-/// integral that the series stands for, by the integral itself at 0 to 90° and z up to 6.
-pub(super) fn round(adds: f64, cosine: f64, z: f64) -> f64 {
-    let ahead = adds / libm::sqrt(1.0 + 1.6 * z);
-    let beside = 0.5 - (0.5 - adds) / libm::sqrt(1.0 + 3.6 * z);
+/// What comes round a corner of this excess, in terms of `e^(−z)`; `cosine` is that of the angle β between the two
+/// places seen from the corner. For three right angles it is within 0.04 of the integral that the series stands for, by
+/// the integral itself at 0 to 90° and z up to 6.
+pub(super) fn round_corner(excess: f64, cosine: f64, z: f64) -> f64 {
+    let ahead = excess / libm::sqrt(1.0 + 1.6 * z);
+    let beside = 0.5 - (0.5 - excess) / libm::sqrt(1.0 + 3.6 * z);
     // 1 − cos β over 1 − cos(Θ − π).
-    let most = 1.0 + libm::cos(2.0 * PI / (1.0 + adds));
+    let most = 1.0 + libm::cos(2.0 * PI / (1.0 + excess));
     let turned = libm::fmin((1.0 - cosine) / libm::fmax(most, 0.1), 1.0);
     ahead + (beside - ahead) * turned * turned
 }
@@ -110,7 +113,7 @@ mod tests {
             let beta = degrees.to_radians();
             for z in [0.01, 0.1, 0.3, 1.0, 2.0, 4.0, 6.0] {
                 let wanted = integral(angle, beta, z);
-                let found = round(1.0 / 3.0, beta.cos(), z);
+                let found = round_corner(1.0 / 3.0, beta.cos(), z);
                 assert!(
                     (found - wanted).abs() < 0.04,
                     "{degrees} {z}: {found} for {wanted}"

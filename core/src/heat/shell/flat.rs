@@ -3,28 +3,28 @@
 use core::f64::consts::PI;
 
 use super::clip::Outline;
-use super::grid::{Grid, Lie, size_of};
+use super::grid::{Grid, Unrolled, size_of};
 use crate::blank::Axes;
 use crate::body::{FaceView, Plate, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
 
-/// A wall laid flat: its outline is written to `outline`.
+/// Lays a wall flat: writes its outline to `outline`, in m, and gives how it lies, its face and its size.
 pub(super) fn wall(
     solid: &Solid,
     view: &FaceView<'_>,
     outline: &mut Outline,
-) -> ((Lie, Face), [f64; 2]) {
+) -> ((Unrolled, Face), [f64; 2]) {
     outline.clear();
     let face = view.face();
-    let lie = if let Some((turned, start, axis)) = solid.turned() {
+    let unrolled = if let Some((turned, start, axis)) = solid.turned() {
         let along = axis.along();
         if face == Face::Shell {
             let size = [turned.length(), 2.0 * PI * turned.radius()];
             let corners = [[0.0, 0.0], [size[0], 0.0], size, [0.0, size[1]]];
             let _ = outline.extend_from_slice(&corners);
-            Lie::Wall {
+            Unrolled::Wall {
                 start,
                 along,
                 seam: axis.to_seam(),
@@ -44,7 +44,7 @@ pub(super) fn wall(
                 let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
                 let _ = outline.push([disc * (1.0 + cosine), disc * (1.0 + sine)]);
             }
-            Lie::End {
+            Unrolled::End {
                 axes: Axes::of(normal, core::iter::once(Vector::ZERO)),
                 centre,
                 scale: disc / turned.radius(),
@@ -55,13 +55,13 @@ pub(super) fn wall(
         for corner in view.outline() {
             let _ = outline.push(axes.flat(corner));
         }
-        Lie::Plane(axes)
+        Unrolled::Plane(axes)
     };
-    ((lie, face), size_of(outline))
+    ((unrolled, face), size_of(outline))
 }
 
-/// A baffle as it stands.
-pub(super) fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Lie, Face), [f64; 2]) {
+/// Lays a baffle flat, as [`wall`] does a wall.
+pub(super) fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Unrolled, Face), [f64; 2]) {
     outline.clear();
     match baffle.plate() {
         Plate::Corners(corners) => {
@@ -90,12 +90,13 @@ pub(super) fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Lie, Face), [f6
         outline.reverse();
     }
     let [origin, right, up] = baffle.frame(low);
-    let lie = Lie::Plane(Axes { origin, right, up });
+    let unrolled = Unrolled::Plane(Axes { origin, right, up });
     // Its number is its place among the baffles; it is asked for by that.
-    ((lie, Face::Baffle(0)), size_of(outline))
+    ((unrolled, Face::Baffle(0)), size_of(outline))
 }
 
-/// The outward normal; a drum's wall counts as upright where its axis is, and else as its side.
+/// The outward normal by which a wall loses heat: a drum's wall counts as upright where its axis is, and else as its
+/// side is.
 pub(super) fn normal(solid: &Solid, view: &FaceView<'_>) -> Vector {
     match solid.turned() {
         Some((_, _, axis)) if view.face() == Face::Shell => {
@@ -111,6 +112,7 @@ pub(super) fn normal(solid: &Solid, view: &FaceView<'_>) -> Vector {
     }
 }
 
+/// Area of an outline, in m²; below zero where it runs clockwise.
 pub(super) fn area(outline: &Outline) -> f64 {
     let next = outline.iter().skip(1).chain(outline.first());
     outline
@@ -120,6 +122,7 @@ pub(super) fn area(outline: &Outline) -> f64 {
         .sum()
 }
 
+/// Length round an outline, in m.
 pub(super) fn perimeter(outline: &Outline) -> f64 {
     let next = outline.iter().skip(1).chain(outline.first());
     outline
@@ -129,11 +132,11 @@ pub(super) fn perimeter(outline: &Outline) -> f64 {
         .sum()
 }
 
-/// Lowest and highest of a sheet that stands, along its own up.
+/// Lowest and highest of a sheet that stands, along its own up, in m.
 pub(super) fn solid_height(outline: &Outline, grid: &Grid) -> (f64, f64) {
-    match grid.lie {
+    match grid.unrolled {
         // Round a lying drum the air rises over half its girth; along an upright one over its length.
-        Lie::Wall { along, .. } => (
+        Unrolled::Wall { along, .. } => (
             0.0,
             if along.z > 0.5 {
                 grid.size[0]
@@ -141,7 +144,7 @@ pub(super) fn solid_height(outline: &Outline, grid: &Grid) -> (f64, f64) {
                 0.5 * grid.size[1]
             },
         ),
-        Lie::Plane(_) | Lie::End { .. } => {
+        Unrolled::Plane(_) | Unrolled::End { .. } => {
             outline.iter().fold((0.0, 0.0), |(low, high), [_, y]| {
                 (libm::fmin(low, *y), libm::fmax(high, *y))
             })

@@ -7,20 +7,23 @@ use crate::blank::Axes;
 use crate::geom::Vector;
 use crate::input::Face;
 
-/// How a place on the tank is found on a sheet laid flat.
+/// How a sheet is laid flat: what finds a point of the tank on it.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Lie {
+pub(super) enum Unrolled {
     /// A plane.
     Plane(Axes),
     /// A drum's wall: its axis to the right, round it up from the closing seam.
     Wall {
+        /// Where the axis starts, in m.
         start: Vector,
+        /// Direction of the axis.
         along: Vector,
+        /// From the axis to the closing seam.
         seam: Vector,
+        /// In m.
         radius: f64,
     },
-    /// A drum's end, flat or dished, drawn as the disc of the same area: what is so far from the axis by
-    /// share is as far from the disc's middle.
+    /// A drum's end, flat or dished, drawn as the disc of the same area: distances from the axis are scaled.
     End {
         axes: Axes,
         centre: Vector,
@@ -32,23 +35,26 @@ pub(super) enum Lie {
 /// One sheet and its grid.
 #[derive(Clone, Debug)]
 pub(super) struct Grid {
-    pub(super) lie: Lie,
+    /// How it is laid flat.
+    pub(super) unrolled: Unrolled,
+    /// The wall it is.
     pub(super) face: Face,
-    /// Box about the sheet laid flat: from the origin to here.
+    /// Size of the box about the sheet laid flat, in m; one corner is the origin.
     pub(super) size: [f64; 2],
     /// Squares to the right and up.
     pub(super) counts: [u16; 2],
-    /// Its first cell.
+    /// Number of its first cell in the shell.
     pub(super) first: u16,
+    /// In m.
     pub(super) thickness: f64,
     /// True area over that of the outline.
     pub(super) swell: f64,
 }
 
-/// Each square is wider than its neighbour nearer to the rim by this share of the one at the rim,
+/// How much wider each square is than its neighbour nearer to the rim, as a share of the width at the rim; from the fifth
+/// square inwards all are alike.
 const WIDENING: f64 = 0.3;
-/// and that four times: widths from the rim inwards, of that at the rim. Worked out here and not where they are
-/// asked for, which is often.
+/// Widths of the squares from the rim inwards, as multiples of that at the rim: a table, because they are asked for often.
 const WIDTHS: [f64; 5] = [
     1.0,
     1.0 + WIDENING,
@@ -58,13 +64,13 @@ const WIDTHS: [f64; 5] = [
 ];
 const WIDEST: f64 = 1.0 + WIDENING * 4.0;
 
-/// Width of square `n` of `count`, of that at the rim.
+/// Width of square `n` of `count` in a row, as a multiple of that at the rim.
 fn width(n: u16, count: u16) -> f64 {
     let inward = n.min(count.saturating_sub(n + 1));
     WIDTHS.get(usize::from(inward)).copied().unwrap_or(WIDEST)
 }
 
-/// Where the grid's line `n` of `count + 1` stands, as a share of the whole, and where the next.
+/// Where the two lines about square `n` of `count` stand, as shares of the whole row.
 pub(super) fn lines(n: u16, count: u16) -> [f64; 2] {
     let (mut sums, mut whole) = ([0.0; 2], 0.0);
     for place in 0..count {
@@ -81,7 +87,7 @@ pub(super) fn lines(n: u16, count: u16) -> [f64; 2] {
     ]
 }
 
-/// In which of `count` squares a share of the whole lies.
+/// Number of the square, of `count` in a row, in which a share of the whole row lies.
 fn place_of(share: f64, count: u16) -> u16 {
     let whole: f64 = (0..count).map(|n| width(n, count)).sum();
     let mut rest = share * whole;
@@ -94,7 +100,7 @@ fn place_of(share: f64, count: u16) -> u16 {
     count.saturating_sub(1)
 }
 
-/// Squares along a length for a wanted width of those at the rim.
+/// How many squares a row of `length` metres needs for those at the rim to be no wider than `rim` metres; 200 at most.
 pub(super) fn count_for(length: f64, rim: f64) -> u16 {
     // Fewer than this many do not do, were they all of the widest; one less, for rounding.
     let least = length / (WIDEST * rim) - 1.0;
@@ -121,11 +127,12 @@ pub(super) fn mean_width(grids: &[Grid]) -> f64 {
 }
 
 impl Grid {
-    /// Where a point of the sheet lies when it is flat. On a wall, `far` takes the seam's upper side.
+    /// Where a point of the sheet lies on it laid flat, in m. On a drum's wall `far` takes the upper side of the closing
+    /// seam.
     pub(super) fn flat(&self, point: Vector, far: bool) -> [f64; 2] {
-        match self.lie {
-            Lie::Plane(axes) => axes.flat(point),
-            Lie::Wall {
+        match self.unrolled {
+            Unrolled::Plane(axes) => axes.flat(point),
+            Unrolled::Wall {
                 start,
                 along,
                 seam,
@@ -141,7 +148,7 @@ impl Grid {
                 };
                 [from.dot(along), round * radius]
             }
-            Lie::End {
+            Unrolled::End {
                 axes,
                 centre,
                 scale,
@@ -155,7 +162,8 @@ impl Grid {
         }
     }
 
-    /// The square in which a place lies; places off the box belong to the nearest.
+    /// The square in which a place lies, in m on the sheet laid flat, as its numbers to the right and up; a place off the
+    /// box belongs to the nearest.
     pub(super) fn square(&self, at: [f64; 2]) -> [u16; 2] {
         let mut found = [0; 2];
         for (axis, slot) in found.iter_mut().enumerate() {
@@ -166,11 +174,12 @@ impl Grid {
         found
     }
 
+    /// Number of a square's cell in the shell.
     pub(super) fn cell(&self, [right, up]: [u16; 2]) -> u16 {
         self.first + up * self.counts[0] + right
     }
 
-    /// The rectangle of a square.
+    /// Lower left and upper right corner of a square, in m.
     pub(super) fn rectangle(&self, [right, up]: [u16; 2]) -> [[f64; 2]; 2] {
         let [across, high] = self.counts;
         let [left, beyond] = lines(right, across);
@@ -181,13 +190,14 @@ impl Grid {
         ]
     }
 
+    /// How many squares it has.
     pub(super) fn count(&self) -> u16 {
         let [right, up] = self.counts;
         right.saturating_mul(up)
     }
 }
 
-/// Box of an outline, which is moved so that its lower left is the origin.
+/// Upper right corner of the box about an outline whose lower left is the origin, in m.
 pub(super) fn size_of(outline: &Outline) -> [f64; 2] {
     outline.iter().fold([0.0; 2], |[u, w], [x, y]| {
         [libm::fmax(u, *x), libm::fmax(w, *y)]

@@ -6,9 +6,9 @@ use heapless::Vec;
 
 use super::super::loss::Side;
 use super::clip::{Outline, within};
-use super::corner::Rounds;
-use super::grid::{Grid, Lie};
-use super::spot::{Place, Way};
+use super::corner::EdgeCorners;
+use super::grid::{Grid, Unrolled};
+use super::spot::{EdgePlace, SheetPlace};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, MAX_EDGES, Path};
 use crate::fitting::Baffle;
@@ -26,7 +26,7 @@ pub struct Ware<'a> {
     pub baffles: &'a [Baffle],
     /// The metal.
     pub material: Material,
-    /// Of the air and all around, in K.
+    /// Temperature of the air and all around, in K.
     pub ambient: f64,
 }
 
@@ -49,9 +49,12 @@ impl core::error::Error for MeshError {}
 /// The sheets of a tank with their grids.
 #[derive(Clone, Debug, Default)]
 pub struct Mesh {
+    /// The walls, then the baffles.
     pub(super) grids: Vec<Grid, MAX_SHEETS>,
+    /// How many of them are walls.
     pub(super) walls: usize,
-    pub(super) rounds: Vec<Rounds, MAX_EDGES>,
+    /// The corners at the ends of edges; none where beads are not tracked.
+    pub(super) corners: Vec<EdgeCorners, MAX_EDGES>,
 }
 
 /// How finely a tank is divided, in place and in time.
@@ -63,12 +66,12 @@ pub struct Fineness {
     pub cells: usize,
     /// Longest step, in s.
     pub longest: f64,
-    /// Whether the last few beads are kept apart from the cells (`bead`).
+    /// Whether the last few beads are tracked beside the cells (`beads`).
     pub beads: bool,
 }
 
 impl Fineness {
-    /// Beads kept apart and steps of at most two seconds, with rims of so many metres.
+    /// With beads tracked, steps of at most two seconds, and squares of `rim` metres at the rims.
     #[must_use]
     pub const fn with_rim(rim: f64) -> Self {
         Self {
@@ -87,11 +90,11 @@ impl Mesh {
         Self {
             grids: Vec::new(),
             walls: 0,
-            rounds: Vec::new(),
+            corners: Vec::new(),
         }
     }
 
-    /// The cells of one sheet.
+    /// Adds the cells of one sheet to a shell, with the links between them; `None` where there is no room.
     pub(super) fn divide<const C: usize, const L: usize>(
         &self,
         of: &Ware<'_>,
@@ -102,7 +105,7 @@ impl Mesh {
     ) -> Option<()> {
         let [across, high] = grid.counts;
         let conductance = of.material.conductivity * grid.thickness;
-        // Of the squares below and to the left: their centroids and the runs they share with the next.
+        // Centroids of the squares below and to the left, in m, and the lengths of the sides they share with the next.
         let mut below: Vec<([f64; 2], f64), 201> = Vec::new();
         for up in 0..high {
             let mut left: Option<([f64; 2], f64)> = None;
@@ -152,7 +155,7 @@ impl Mesh {
             .ok()
     }
 
-    /// Joins the two sheets at an edge.
+    /// Links the cells of the two sheets at an edge; `None` where there is no room.
     pub(super) fn join<const C: usize, const L: usize>(
         &self,
         of: &Ware<'_>,
@@ -177,7 +180,7 @@ impl Mesh {
             let same = edge.faces[0] == edge.faces[1];
             let (one, first) = a.beside(edge, at, false, shell);
             let (other, second) = b.beside(edge, at, same, shell);
-            // Both halves of the way in one row.
+            // Heat goes through both sheets one after the other.
             let resists = first / a.thickness + second / b.thickness;
             if one != other && resists > 0.0 {
                 let conductance = of.material.conductivity * piece / resists;
@@ -187,12 +190,13 @@ impl Mesh {
         Some(())
     }
 
-    /// The grids of two faces; of a fitting, none.
+    /// The grids of the two faces of an edge, `None` in the place of a fitting; `None` where the first is one.
     fn sheets_of(&self, faces: [Face; 2]) -> Option<[Option<&Grid>; 2]> {
         let found = faces.map(|face| self.grid_of(face));
         (found[0].is_some()).then_some(found)
     }
 
+    /// The grid of a wall or a baffle.
     fn grid_of(&self, face: Face) -> Option<&Grid> {
         match face {
             Face::Baffle(number) => self
@@ -243,7 +247,7 @@ impl Mesh {
                 .grids
                 .iter()
                 .position(|other| other.first == grid.first);
-            Place {
+            SheetPlace {
                 // There are no more than some twenty.
                 sheet: sheet.unwrap_or_default() as u8,
                 here: here.map(|at| at as f32),
@@ -255,15 +259,15 @@ impl Mesh {
         let point = edge.at(Length::from_metres(at));
         let sides = [place(a, false), place(b, same)];
         let sheets = sides.map(|side| side.sheet);
-        let known = self.rounds.iter().find(|known| known.sheets == sheets);
-        let rounds = known.map(|known| known.ends);
+        let known = self.corners.iter().find(|known| known.sheets == sheets);
+        let corners = known.map(|known| known.ends);
         Some(Spot {
             about: [
                 a.about(edge, at, false, shell),
                 b.about(edge, at, same, shell),
             ],
             first: (255.0 * share) as u8,
-            way: Way {
+            on_edge: EdgePlace {
                 sides,
                 place: [point.x, point.y, point.z].map(|at| at as f32),
                 at,
@@ -271,7 +275,7 @@ impl Mesh {
                 thickness: (0.5 * (a.thickness + b.thickness)) as f32,
                 straight,
                 closed: matches!(edge.path, Path::Round(_)),
-                rounds,
+                corners,
             },
             seam: edge.faces.into_iter().all(wall),
         })
@@ -280,13 +284,13 @@ impl Mesh {
 
 impl Grid {
     pub(super) fn new(
-        (lie, face): (Lie, Face),
+        (unrolled, face): (Unrolled, Face),
         size: [f64; 2],
         thickness: f64,
         swell: f64,
     ) -> Self {
         Self {
-            lie,
+            unrolled,
             face,
             size,
             counts: [1, 1],

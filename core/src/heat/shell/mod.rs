@@ -14,7 +14,7 @@
 //!
 //! Beside a stitch laid a minute ago temperature changes within less than a cell, in stainless steel above all:
 //! [`Shell::warmth_at`] puts a closed form in the place of what the grid makes of the last few beads, which also
-//! lose what they radiate by being hotter than their cells' means (`bead`, `fresh`). The heat of an arc is shared
+//! lose what they radiate by being hotter than their cells' means (`bead`, `beads`). The heat of an arc is shared
 //! between the two squares along the edge whose middles it lies between, so that its centre is where it was put.
 //!
 //! How near that comes, by the `tests` crate's fine grid: at starts of stitches laid anywhere on boxes of 1 to 4 mm
@@ -25,14 +25,14 @@
 //! one in four along the rims of a drum (the worst by a third).
 
 mod bead;
+mod beads;
+mod beside;
 mod build;
 mod clip;
 mod corner;
 mod flat;
-mod fresh;
 mod grid;
 mod mesh;
-mod place;
 mod spot;
 mod step;
 #[cfg(test)]
@@ -45,21 +45,21 @@ pub use spot::Spot;
 use heapless::Vec;
 
 use self::bead::Bead;
-use self::fresh::{BEADS, GROUPS};
+use self::beads::{BEADS, GROUPS};
 use super::loss::Side;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
 
 /// Sheets that a tank may have: its walls and its baffles.
 pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;
 
-/// What the sheets are made of. SI units.
+/// What the sheets are made of.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Material {
-    /// In W/(m K).
+    /// Thermal conductivity, in W/(m K).
     pub conductivity: f64,
-    /// In J/(m³ K): density times heat capacity.
+    /// Heat capacity by volume, in J/(m³ K): density times specific heat.
     pub capacity: f64,
-    /// Of its outside, for heat radiation; 0 to 1.
+    /// Emissivity of the outside for heat radiation, 0 to 1.
     pub emissivity: f64,
 }
 
@@ -75,20 +75,21 @@ impl Material {
 #[derive(Clone, Copy, Debug)]
 struct Link {
     cells: [u16; 2],
-    /// While the mesh is made, W/K; then the energy that passes for each kelvin between the two in half a
-    /// step, J/K.
+    /// While the mesh is made, the conductance between the two, in W/K; then the energy that passes in half a step for
+    /// each kelvin between them, in J/K.
     share: f32,
 }
 
 /// A sheet as it loses heat.
 #[derive(Clone, Copy, Debug)]
 struct Sheet {
+    /// How it stands in the air.
     side: Side,
-    /// Its cells: from, to.
+    /// Its first cell and the one after its last.
     cells: [u16; 2],
-    /// How warm it was, over the air, when `film` was worked out, in K.
+    /// Its mean temperature when `film` was worked out, in K over the air; below zero before.
     at: f32,
-    /// Heat transfer by convection, W/(m² K).
+    /// Heat transfer by convection, in W/(m² K).
     film: f32,
 }
 
@@ -96,39 +97,40 @@ struct Sheet {
 /// link. Temperatures are kept in kelvin over the surroundings.
 #[derive(Debug)]
 pub struct Shell<const C: usize, const L: usize> {
-    /// Over the surroundings, in K.
+    /// Temperature of each cell, in K over the surroundings.
     warmth: Vec<f64, C>,
-    /// 1 / heat capacity, in K/J; zero for a cell of which nothing lies on the sheet.
-    yielding: Vec<f64, C>,
-    /// Outside area, in m².
+    /// 1 / heat capacity of each cell, in K/J; zero for a cell of which nothing lies on the sheet.
+    inverse_capacity: Vec<f64, C>,
+    /// Outside area of each cell, in m².
     area: Vec<f32, C>,
     links: Vec<Link, L>,
     sheets: Vec<Sheet, MAX_SHEETS>,
-    /// Of the surroundings, in K.
+    /// Temperature of the surroundings, in K.
     ambient: f64,
+    /// Emissivity of the outside, 0 to 1.
     emissivity: f64,
     /// Length of a step, in s.
     step: f64,
     /// Heat put in so far, in J.
     heated: f64,
-    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
-    /// stays.
+    /// Heat lost so far, in J. Not counted when [`Fineness::beads`] is false; stays 0.
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
-    /// For how long a bead is kept apart, in s; zero where none is.
-    fresh: f64,
-    /// Whether steps are long and beads not kept apart.
+    /// Mean age at which the beads of a group are forgotten, in s.
+    bead_age_limit: f64,
+    /// Whether steps are long and beads not tracked.
     rough: bool,
-    /// Whether the next rough step sweeps back over the links.
+    /// Whether the next rough step sweeps over the links from the last to the first.
     back: bool,
-    /// Of the metal, in m²/s.
+    /// Diffusivity of the metal, in m²/s.
     diffusivity: f64,
-    /// Of the metal, in J/(m³ K).
+    /// Heat capacity of the metal by volume, in J/(m³ K).
     capacity: f64,
+    /// The beads that are tracked.
     beads: [Option<Bead>; BEADS],
-    /// What each group of them alone makes of the cells, in parts of a kelvin.
-    own: [Vec<i32, C>; GROUPS],
+    /// Temperature that each group of beads alone makes in each cell, in parts of [`PARTS`](beads::PARTS) of a kelvin.
+    group_warmth: [Vec<i32, C>; GROUPS],
 }
 
 impl<const C: usize, const L: usize> Default for Shell<C, L> {
@@ -143,7 +145,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub const fn new() -> Self {
         Self {
             warmth: Vec::new(),
-            yielding: Vec::new(),
+            inverse_capacity: Vec::new(),
             area: Vec::new(),
             links: Vec::new(),
             sheets: Vec::new(),
@@ -153,13 +155,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             heated: 0.0,
             lost: 0.0,
             clock: 0.0,
-            fresh: 0.0,
+            bead_age_limit: 0.0,
             rough: false,
             back: false,
             diffusivity: 0.0,
             capacity: 0.0,
             beads: [None; BEADS],
-            own: [const { Vec::new() }; GROUPS],
+            group_warmth: [const { Vec::new() }; GROUPS],
         }
     }
 
@@ -199,17 +201,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Heat capacity of the whole, in J/K.
     #[must_use]
     pub fn capacity(&self) -> f64 {
-        let real = self.yielding.iter().filter(|yielding| **yielding > 0.0);
-        real.map(|yielding| 1.0 / yielding).sum()
+        let real = self
+            .inverse_capacity
+            .iter()
+            .filter(|inverse_capacity| **inverse_capacity > 0.0);
+        real.map(|inverse_capacity| 1.0 / inverse_capacity).sum()
     }
 
     /// Energy in it over that at the temperature of the surroundings, in J.
     #[must_use]
     pub fn energy(&self) -> f64 {
-        let cells = self.warmth.iter().zip(&self.yielding);
+        let cells = self.warmth.iter().zip(&self.inverse_capacity);
         cells
-            .filter(|(_, yielding)| **yielding > 0.0)
-            .map(|(warmth, yielding)| warmth / yielding)
+            .filter(|(_, inverse_capacity)| **inverse_capacity > 0.0)
+            .map(|(warmth, inverse_capacity)| warmth / inverse_capacity)
             .sum()
     }
 
@@ -219,8 +224,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.heated
     }
 
-    /// Heat lost so far, in J. A shell whose beads are not kept apart ([`Fineness::beads`]) saves itself that count: its 0
-    /// stays.
+    /// Heat lost so far, in J. Not counted when [`Fineness::beads`] is false; stays 0.
     #[must_use]
     pub const fn lost(&self) -> f64 {
         self.lost

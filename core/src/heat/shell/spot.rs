@@ -1,58 +1,60 @@
 //! A place on an edge.
 
-/// One of the two sheets at a place on an edge.
+/// A place on an edge as it lies on one of the two sheets.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Place {
-    /// Which of the mesh's sheets.
+pub(super) struct SheetPlace {
+    /// Number of the sheet in the mesh.
     pub(super) sheet: u8,
     /// Where the place lies on the sheet laid flat, in m.
     pub(super) here: [f32; 2],
-    /// The direction of the edge there.
+    /// Direction of the edge there on the sheet laid flat, of length one.
     pub(super) ahead: [f32; 2],
 }
 
-/// Parts of one in which is kept what a corner adds.
-pub(super) const ROUND: f64 = 64.0;
+/// Fixed-point scale of corner excesses (1/64).
+pub(super) const EXCESS_SCALE: f64 = 64.0;
 
-/// Where a place is: on which edge, and how far along it.
+/// A place on an edge: which edge it is, and how far along it the place lies.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Way {
-    pub(super) sides: [Place; 2],
-    /// Where it lies on the tank, in m.
+pub(super) struct EdgePlace {
+    pub(super) sides: [SheetPlace; 2],
+    /// Its point on the tank, in m.
     pub(super) place: [f32; 3],
-    /// From the edge's start, in m.
+    /// Distance from the edge's start along it, in m.
     pub(super) at: f64,
     /// Length of the edge, in m.
     pub(super) whole: f64,
-    /// Mean of the two sheets, in m.
+    /// Mean thickness of the two sheets, in m.
     pub(super) thickness: f32,
+    /// Whether the edge is straight.
     pub(super) straight: bool,
     /// Whether it is a rim, which ends where it starts.
     pub(super) closed: bool,
-    /// What the corners of the tank at its two ends add to heat there (`corner`), in parts of [`ROUND`]; nothing
-    /// where it ends at none.
-    pub(super) rounds: Option<[i8; 2]>,
+    /// Excesses of the corners of the tank at its two ends (`corner`), in parts of [`EXCESS_SCALE`]; `None` where the
+    /// edge ends at no corner.
+    pub(super) corners: Option<[i8; 2]>,
 }
 
 /// The cells about a place on an edge of one sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct About {
+pub(super) struct CellsAbout {
     /// The cell beside the place, the next to it along the edge on one side, and on the other; and of each the
     /// one behind it, further from the edge.
     pub(super) cells: [[u16; 2]; 3],
-    /// How much each of the three counts.
+    /// Weights of the three in the temperature at the place; they sum up to one.
     pub(super) shares: [f32; 3],
-    /// The share of a heat that the first of the three takes; the rest goes to the next in the direction in which
-    /// the place lies of its middle.
+    /// Share of a heat put in at the place that the first of the three takes; the rest goes to its neighbour on the side
+    /// on which the place lies of its middle.
     pub(super) keeps: f32,
-    /// Whether that is the last of the three.
+    /// Whether that neighbour is the last of the three.
     pub(super) on: bool,
 }
 
-impl About {
-    /// Gives the three their shares: of cells this far from the place along the edge, in m, the first of them so
-    /// wide, the value at the place of the parabola through their means; at the end of a row, where the place
-    /// lies between two cells, of the straight line through both, and else the first alone.
+impl CellsAbout {
+    /// Sets the weights of the three cells. `middles` are the distances of their middles from the place along the edge,
+    /// in m, and `width` is that of the first. The value at the place is that of the parabola through the cells' means;
+    /// at the end of a row, where the place lies between two cells, that of the straight line through both; and else
+    /// the mean of the first alone.
     pub(super) fn weigh(&mut self, middles: [Option<f64>; 3], width: f64) {
         let [own, before, after] = middles;
         if let Some(own) = own {
@@ -88,28 +90,28 @@ impl About {
 /// A place on an edge: the cells about it on both of its sides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spot {
-    pub(super) about: [About; 2],
-    /// Share of a heat that the first side takes, of 255: by thickness.
+    pub(super) about: [CellsAbout; 2],
+    /// Share of a heat that the first side takes, in parts of 255: by thickness.
     pub(super) first: u8,
-    pub(super) way: Way,
-    /// Whether it is an edge of the tank itself, where two sheets end.
+    pub(super) on_edge: EdgePlace,
+    /// Whether its edge is one of the tank itself, where two sheets end, and not one of a baffle.
     pub(super) seam: bool,
 }
 
 impl Spot {
-    /// The cells beside it, and their shares of a heat, which the first and the second side take by thickness.
+    /// The cell beside it on each side, with its share of a heat put in here: the sides share it by their thickness.
     pub(super) fn beside(&self) -> [(usize, f64); 2] {
         let [first, second] = self.about.map(|about| usize::from(about.cells[0][0]));
         let share = f64::from(self.first) / 255.0;
         [(first, share), (second, 1.0 - share)]
     }
 
-    /// The cells that a heat here goes to, and their shares of it: on either side the two between whose middles it
-    /// lies, so that its centre along the edge stays where it is.
-    pub(super) fn takes(&self) -> [(usize, f64); 4] {
+    /// The cells among which a heat put in here is shared, each with its share: on either side the two between whose
+    /// middles the place lies, so that the heat's centre along the edge is the place itself.
+    pub(super) fn heat_shares(&self) -> [(usize, f64); 4] {
         let [first, second] = self.beside();
         let [a, b] = &self.about;
-        let split = |(cell, share): (usize, f64), about: &About| {
+        let split = |(cell, share): (usize, f64), about: &CellsAbout| {
             let keeps = f64::from(about.keeps);
             let [_, before, after] = about.cells;
             let next = if about.on { after[0] } else { before[0] };
@@ -122,7 +124,7 @@ impl Spot {
         [a, b, c, d]
     }
 
-    /// Temperature at the edge, from those of cells.
+    /// Temperature at the edge, in K over the surroundings, from the mean temperatures of cells, which `of` gives.
     ///
     /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
     /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
@@ -142,8 +144,8 @@ impl Spot {
     }
 }
 
-impl Way {
-    /// Where another place on this edge is, from the edge's start.
+impl EdgePlace {
+    /// Distance of another place from this edge's start along it, in m; `None` where the other lies on another edge.
     pub(super) fn along(&self, other: &Self) -> Option<f64> {
         let sheets = |spot: &Self| spot.sides.map(|side| side.sheet);
         let same = sheets(self) == sheets(other) && libm::fabs(self.whole - other.whole) < 1e-9;
@@ -159,8 +161,8 @@ impl Way {
         Some(other.at - round)
     }
 
-    /// Where another place is from the start of this edge: along the edge, and away from it on the sheet that
-    /// both have.
+    /// Where another place lies from the start of this edge, in m: along the edge, and away from it on the sheet that the
+    /// two edges share. `None` where they share none, or this edge is bent.
     pub(super) fn offset_to(&self, other: &Self) -> Option<[f64; 2]> {
         if let Some(along) = self.along(other) {
             return Some([along, 0.0]);
@@ -171,7 +173,7 @@ impl Way {
         self.offset_on(other, 0.0)
     }
 
-    /// The same for a place so much further along the other's edge.
+    /// [`offset_to`](Self::offset_to) a place on another edge, `further` metres along that edge from `other`.
     fn offset_on(&self, other: &Self, further: f64) -> Option<[f64; 2]> {
         // A wall that meets itself has the edge on both sides: the nearer.
         let mut nearest: Option<[f64; 2]> = None;
@@ -191,17 +193,17 @@ impl Way {
         nearest
     }
 
-    /// The corners at which the two edges end, from the start of this edge as in [`offset_to`](Self::offset_to), and
-    /// what each adds.
+    /// The corners at which this edge and the other place's end, each with its excess: in m from the start of this edge,
+    /// along it and away from it as [`offset_to`](Self::offset_to) measures.
     pub(super) fn corners_with(&self, other: &Self) -> [Option<([f64; 2], f64)>; 4] {
         let mut all = [None; 4];
         let [a, b, c, d] = &mut all;
-        let adds = |round: i8| f64::from(round) / ROUND;
-        if let Some([first, last]) = self.rounds {
-            *a = Some(([0.0, 0.0], adds(first)));
-            *b = Some(([self.whole, 0.0], adds(last)));
+        let excess = |round: i8| f64::from(round) / EXCESS_SCALE;
+        if let Some([first, last]) = self.corners {
+            *a = Some(([0.0, 0.0], excess(first)));
+            *b = Some(([self.whole, 0.0], excess(last)));
         }
-        let Some([first, last]) = other.rounds else {
+        let Some([first, last]) = other.corners else {
             return all;
         };
         if self.along(other).is_some() {
@@ -215,13 +217,13 @@ impl Way {
             let own = libm::fabs(y) < 1e-3
                 && libm::fmin(libm::fabs(x), libm::fabs(x - self.whole)) < 1e-3;
             if !own {
-                *slot = Some(([x, y], adds(round)));
+                *slot = Some(([x, y], excess(round)));
             }
         }
         all
     }
 
-    /// The square of how far two places are apart in a straight line, in m².
+    /// Square of the straight distance between two places, in m².
     pub(super) fn apart(&self, other: &Self) -> f64 {
         let pairs = self.place.iter().zip(other.place);
         pairs

@@ -3,18 +3,19 @@
 use heapless::Vec;
 
 use super::super::loss::{Side, radiation};
-use super::fresh::{BEADS, GROUPS, ONE, groups, part};
+use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 
-/// A film is worked out anew when the sheet's mean temperature has moved by so much, in K, and by this share.
+/// How far a sheet's mean temperature moves before its film is worked out again: in K, and as a share of its rise on top.
 const MOVED: (f64, f64) = (0.5, 0.02);
-/// And where no bead is kept apart.
+/// The same for a rough shell.
 const MOVED_ROUGHLY: (f64, f64) = (4.0, 0.15);
 
 impl<const C: usize, const L: usize> Shell<C, L> {
+    /// Takes all cells, links and sheets away; `ambient` is in K, `emissivity` 0 to 1.
     pub(super) fn clear(&mut self, ambient: f64, emissivity: f64) {
         self.warmth.clear();
-        self.yielding.clear();
+        self.inverse_capacity.clear();
         self.area.clear();
         self.links.clear();
         self.sheets.clear();
@@ -26,22 +27,24 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.beads = [None; BEADS];
     }
 
+    /// Sets the metal, and how long beads are tracked among squares of `square` metres in the mean.
     pub(super) fn set_material(&mut self, material: &Material, square: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
         self.rough = !fineness.beads;
         let resolved = RESOLVED * square;
-        self.fresh = resolved * resolved / (2.0 * self.diffusivity);
+        self.bead_age_limit = resolved * resolved / (2.0 * self.diffusivity);
     }
 
+    /// Adds a cell of `capacity` J/K with an outside of `area` m²; `None` where there is no room.
     pub(super) fn add_cell(&mut self, capacity: f64, area: f64) -> Option<()> {
         self.warmth.push(0.0).ok()?;
-        let yielding = if capacity > 0.0 { 1.0 / capacity } else { 0.0 };
-        self.yielding.push(yielding).ok()?;
+        let inverse_capacity = if capacity > 0.0 { 1.0 / capacity } else { 0.0 };
+        self.inverse_capacity.push(inverse_capacity).ok()?;
         self.area.push(area as f32).ok()
     }
 
-    /// Adds a link, or makes the one there is stronger.
+    /// Adds a link of `conductance` W/K between two cells, or to the one that they have; `None` where there is no room.
     pub(super) fn add_link(&mut self, cells: [u16; 2], conductance: f64) -> Option<()> {
         let [a, b] = cells;
         let known = self
@@ -58,19 +61,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.links.push(Link { cells, share }).ok()
     }
 
+    /// Whether a cell has metal in it.
     pub(super) fn is_real(&self, cell: u16) -> bool {
-        self.yielding
+        self.inverse_capacity
             .get(usize::from(cell))
-            .is_some_and(|yielding| *yielding > 0.0)
+            .is_some_and(|inverse_capacity| *inverse_capacity > 0.0)
     }
 
-    /// Turns conductances into what passes in half a step.
+    /// Sets the length of a step, in s, and turns the links' conductances into what passes in half a step.
     pub(super) fn set_step(&mut self, step: f64) {
         self.step = step;
         let sweep = if self.rough { 1.0 } else { 0.5 };
         for link in &mut self.links {
             let [a, b] = link.cells.map(|cell| {
-                self.yielding
+                self.inverse_capacity
                     .get(usize::from(cell))
                     .copied()
                     .unwrap_or_default()
@@ -81,7 +85,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
     }
 
-    /// Lets a step pass, with a heat of so many joules put in at a place on an edge.
+    /// Lets a step of time pass, with heat put in at a place on an edge, in J.
     pub fn pass(&mut self, arc: Option<(Spot, f64)>) {
         if self.rough {
             let heat = arc.map(|(spot, heat)| (spot.beside(), heat));
@@ -91,22 +95,23 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.clock += 0.5 * self.step;
         if let Some((spot, heat)) = arc {
             self.heat(spot, heat);
-            self.note(&spot, heat);
+            self.track(&spot, heat);
         }
         self.lose();
-        self.pale();
-        self.glow();
+        self.cool_beads();
+        self.radiate_from_beads();
         self.even_out(true);
         self.clock += 0.5 * self.step;
-        self.forget();
+        self.forget_old_groups();
     }
 
-    /// The same with the heat put into two cells, half and half.
+    /// Lets a rough step of time pass, with `heat` joules put into two cells, half into each.
     pub(crate) fn pass_at(&mut self, cells: [u16; 2], heat: f64) {
         self.pass_roughly(Some((cells.map(|cell| (usize::from(cell), 0.5)), heat)));
     }
 
-    /// One sweep over the links in place of two: of first order in the step. Steps sweep there and back in turn.
+    /// Lets a rough step of time pass: one sweep over the links in place of two, of first order in the step. Steps sweep
+    /// from the first link and from the last in turn.
     fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
         if let Some((places, heat)) = heat {
             self.put(&places, heat);
@@ -117,26 +122,28 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.clock += self.step;
     }
 
+    /// Puts heat in at a place on an edge, in J.
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        self.put(&spot.takes(), heat);
+        self.put(&spot.heat_shares(), heat);
     }
 
+    /// Puts heat into cells, in J, each with its share of it.
     fn put(&mut self, places: &[(usize, f64)], heat: f64) {
         for (cell, share) in places {
-            if let (Some(warmth), Some(yielding)) =
-                (self.warmth.get_mut(*cell), self.yielding.get(*cell))
+            if let (Some(warmth), Some(inverse_capacity)) =
+                (self.warmth.get_mut(*cell), self.inverse_capacity.get(*cell))
             {
-                *warmth += heat * share * yielding;
+                *warmth += heat * share * inverse_capacity;
             }
         }
         self.heated += heat;
     }
 
-    /// Half a step of conduction, link by link, or back.
+    /// Half a step of conduction, from the first link to the last, or back.
     fn even_out(&mut self, back: bool) {
         let Self {
             warmth,
-            yielding,
+            inverse_capacity,
             links,
             ..
         } = self;
@@ -146,7 +153,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 return;
             };
             let passed = f64::from(link.share) * (ta - tb);
-            let (ya, yb) = (yielding.get(a), yielding.get(b));
+            let (ya, yb) = (inverse_capacity.get(a), inverse_capacity.get(b));
             if let (Some(slot), Some(y)) = (warmth.get_mut(a), ya) {
                 *slot -= passed * y;
             }
@@ -161,15 +168,21 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
         let alive = groups(&self.beads);
         if alive != [false; GROUPS] {
-            even_out_alone(alive, &mut self.own, &self.yielding, &self.links, back);
+            even_out_alone(
+                alive,
+                &mut self.group_warmth,
+                &self.inverse_capacity,
+                &self.links,
+                back,
+            );
         }
     }
 
-    /// A step of losses.
+    /// A step of losses to the air and by radiation.
     fn lose(&mut self) {
         let Self {
             warmth,
-            yielding,
+            inverse_capacity,
             area,
             sheets,
             ambient,
@@ -178,7 +191,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             lost,
             rough,
             beads,
-            own,
+            group_warmth: own,
             ..
         } = self;
         let alive = groups(beads);
@@ -190,7 +203,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let count = to - from;
             let cells = warmth
                 .iter_mut()
-                .zip(yielding.iter())
+                .zip(inverse_capacity.iter())
                 .zip(area.iter())
                 .enumerate()
                 .skip(from)
@@ -198,28 +211,28 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let mut mean = (0.0, 0.0_f64);
             let film = f64::from(sheet.film);
             let known = sheet.at >= 0.0;
-            for (cell, ((warmth, yielding), area)) in cells {
+            for (cell, ((warmth, inverse_capacity), area)) in cells {
                 let area = f64::from(*area);
                 mean.0 += *warmth * area;
                 mean.1 += area;
-                if !known || !(*yielding > 0.0) {
+                if !known || !(*inverse_capacity > 0.0) {
                     continue;
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
                 // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
-                let x = *step * rate * *yielding;
+                let x = *step * rate * *inverse_capacity;
                 let left = 1.0 / (1.0 + x + 0.5 * x * x);
                 if alive != [false; GROUPS] {
                     let left = (left as f32 * ONE) as i32;
-                    for own in kept(alive, own) {
+                    for own in alive_groups(alive, own) {
                         if let Some(own) = own.get_mut(cell) {
-                            *own = part(*own, left);
+                            *own = scaled(*own, left);
                         }
                     }
                 }
                 let cooler = *warmth * left;
                 if !*rough {
-                    *lost += (*warmth - cooler) / *yielding;
+                    *lost += (*warmth - cooler) / *inverse_capacity;
                 }
                 *warmth = cooler;
             }
@@ -229,8 +242,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 }
 
-/// What the groups of beads make of the cells, where there are any.
-fn kept<const C: usize>(
+/// The temperatures in the cells of those groups that have beads.
+fn alive_groups<const C: usize>(
     alive: [bool; GROUPS],
     own: &mut [Vec<i32, C>],
 ) -> impl Iterator<Item = &mut Vec<i32, C>> {
@@ -240,12 +253,12 @@ fn kept<const C: usize>(
         .filter_map(|(alive, own)| alive.then_some(own))
 }
 
-/// The same half step for what the beads alone make of the cells.
+/// Half a step of conduction in what the groups of beads alone make of the cells.
 #[inline(never)]
 fn even_out_alone<const C: usize>(
     alive: [bool; GROUPS],
     own: &mut [Vec<i32, C>],
-    yielding: &[f64],
+    inverse_capacity: &[f64],
     links: &[Link],
     back: bool,
 ) {
@@ -253,7 +266,7 @@ fn even_out_alone<const C: usize>(
         let [a, b] = link.cells.map(usize::from);
         // What each of the two gives or gets, as a share of their difference.
         let mut shares = None;
-        for own in kept(alive, own) {
+        for own in alive_groups(alive, own) {
             let (Some(ta), Some(tb)) = (own.get(a), own.get(b)) else {
                 return;
             };
@@ -264,15 +277,15 @@ fn even_out_alone<const C: usize>(
             }
             let [fa, fb] = *shares.get_or_insert_with(|| {
                 [a, b].map(|cell| {
-                    let yielding = yielding.get(cell).copied().unwrap_or_default();
-                    (link.share * yielding as f32 * ONE) as i32
+                    let inverse_capacity = inverse_capacity.get(cell).copied().unwrap_or_default();
+                    (link.share * inverse_capacity as f32 * ONE) as i32
                 })
             });
             if let Some(slot) = own.get_mut(a) {
-                *slot = slot.wrapping_sub(part(apart, fa));
+                *slot = slot.wrapping_sub(scaled(apart, fa));
             }
             if let Some(slot) = own.get_mut(b) {
-                *slot = slot.wrapping_add(part(apart, fb));
+                *slot = slot.wrapping_add(scaled(apart, fb));
             }
         }
     };
@@ -283,12 +296,13 @@ fn even_out_alone<const C: usize>(
     }
 }
 
-/// A bead is kept apart until it has spread so many times as wide as a square is in the mean.
+/// Widths of a mean square to which a bead spreads before the grid shows it well enough.
 const RESOLVED: f64 = 2.0;
 
-/// So many of the last links are looked through for one between the same two cells.
+/// How many of the last links are looked through for one between the same two cells.
 const RECENT: usize = 64;
 
+/// Works a sheet's film out again where its mean temperature, in K over the air, has moved far enough.
 fn refresh(sheet: &mut Sheet, mean: f64, ambient: f64, by: (f64, f64)) {
     let moved = libm::fabs(mean - f64::from(sheet.at));
     if sheet.at < 0.0 || moved > by.0 + by.1 * libm::fabs(mean) {

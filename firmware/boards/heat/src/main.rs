@@ -14,34 +14,27 @@ use core::fmt::Write;
 
 use cortex_m_rt::entry;
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, FIRST_LOOK, PlanError, Planned, WAYS,
-};
+use seamwright_core::weld::{PlanError, PlanOptions, Planner, Progress};
 use seamwright_core::wire::{Decoder, Request};
 use serial::Serial;
 use static_cell::ConstStaticCell;
 
-type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
-
 static TANK: ConstStaticCell<Tank> = ConstStaticCell::new(Tank::EMPTY);
-static TABLE: ConstStaticCell<Table> = ConstStaticCell::new(Table::new());
+static PLANNER: ConstStaticCell<Planner> = ConstStaticCell::new(Planner::new());
 static DECODER: ConstStaticCell<Decoder> = ConstStaticCell::new(Decoder::new());
-
-/// Steps that the cost of one is taken over.
-const STEPS: u32 = 32;
 
 #[entry]
 fn main() -> ! {
     if let Some(mut parts) = cortex_m::Peripherals::take() {
         clock::start(&mut parts.SYST);
     }
-    let (tank, table, decoder) = (TANK.take(), TABLE.take(), DECODER.take());
+    let (tank, planner, decoder) = (TANK.take(), PLANNER.take(), DECODER.take());
     let mut out = Serial;
     let _ = writeln!(
         out,
-        "ready tank={} table={}",
+        "ready tank={} planner={}",
         size_of::<Tank>(),
-        size_of::<Table>()
+        size_of::<Planner>()
     );
     loop {
         if !decoder.gather(Serial::receive()) {
@@ -55,7 +48,7 @@ fn main() -> ! {
             let _ = writeln!(out, "refused");
             continue;
         }
-        if let Err(error) = plan(tank, table, &mut out) {
+        if let Err(error) = plan(tank, planner, &mut out) {
             let _ = writeln!(out, "no plan: {error}");
         }
     }
@@ -70,67 +63,88 @@ fn take(tank: &mut Tank, decoder: &mut Decoder) -> bool {
     }
 }
 
+/// Plans as a gauge does, a little at a time, as far as the first of the ways to weigh.
 #[inline(never)]
-fn plan(tank: &Tank, table: &mut Table, out: &mut Serial) -> Result<(), PlanError> {
-    look_first(tank, table, out)?;
-    let begun = clock::ticks();
-    tank.lay_out(&DEVICE_FINE, table)?;
-    let laid = clock::ticks();
-    for _ in 0..STEPS {
-        table.shell.pass(None);
-    }
-    let stepped = clock::ticks();
+fn plan(tank: &Tank, planner: &mut Planner, out: &mut Serial) -> Result<(), PlanError> {
+    planner.begin(&PlanOptions::GAUGE);
+    let look = follow(tank, planner, Progress::Looked)?;
     let _ = writeln!(
         out,
-        "laid out: cells={} links={} stitches={} ticks={} step_ticks={}",
-        table.shell.cells(),
-        table.shell.links(),
-        table.runs.len(),
-        laid - begun,
-        (stepped - laid) / u64::from(STEPS)
+        "first look: stitches={} ticks={} of_it_laying_out={}",
+        planner.plan().count(),
+        look.all(),
+        look.laying_out
     );
-    let manner = tank.manner();
-    let seams = |seam: u8| tank.edge_of_seam(usize::from(seam));
-    let [way, ..] = WAYS;
-    let begun = clock::ticks();
-    let mut line = Serial;
-    let see = |one: Planned| {
-        let _ = writeln!(
-            line,
-            "stitch {} {} {:08x} {:08x} {:08x}",
-            one.run,
-            u8::from(one.reversed),
-            one.start.to_bits(),
-            one.wait.to_bits(),
-            one.warmth.to_bits()
-        );
-    };
-    let sum = table.plan_by(&way, &manner, &seams, see, || true)?;
+    let way = follow(tank, planner, Progress::Tried(1))?;
+    let [cells, links] = planner.cells_and_links();
+    let _ = writeln!(
+        out,
+        "laid out: cells={cells} links={links} stitches={} ticks={} step_ticks={}",
+        planner.plan().count(),
+        way.laying_out,
+        way.welding / u64::from(way.steps.max(1))
+    );
+    for stitch in planner.plan().stitches(tank) {
+        let wait = stitch.wait.beside_move().si();
+        let start = stitch.start_temperature.si();
+        let _ = write!(out, "stitch {}", stitch.seam_place);
+        for figure in [
+            stitch.from.si(),
+            stitch.to.si(),
+            stitch.start.si(),
+            wait,
+            start,
+        ] {
+            let _ = write!(out, " {:016x}", figure.to_bits());
+        }
+        let _ = writeln!(out);
+    }
+    let totals = planner.plan().totals();
     let _ = writeln!(
         out,
         "planned: ticks={} job={:016x} pull={:016x}",
-        clock::ticks() - begun,
-        sum.job.to_bits(),
-        sum.pull.to_bits()
+        way.welding,
+        totals.job().si().to_bits(),
+        totals.pull().si().to_bits()
     );
+    planner.stop();
     Ok(())
 }
 
-/// The coarse plan that a gauge shows while it works on the fine one.
-fn look_first(tank: &Tank, table: &mut Table, out: &mut Serial) -> Result<(), PlanError> {
+/// What it took to come to the next order, in ticks of the clock.
+struct Took {
+    laying_out: u64,
+    welding: u64,
+    /// Into how many steps the welding went.
+    steps: u32,
+}
+
+impl Took {
+    const fn all(&self) -> u64 {
+        self.laying_out + self.welding
+    }
+}
+
+/// Goes on to the order that `wanted` tells of.
+fn follow(tank: &Tank, planner: &mut Planner, wanted: Progress) -> Result<Took, PlanError> {
     let begun = clock::ticks();
-    tank.lay_out(&FIRST_LOOK, table)?;
-    let laid = clock::ticks();
-    let mut count = 0_u16;
-    table.look_first(&tank.manner(), |_| count += 1, || true)?;
-    let _ = writeln!(
-        out,
-        "first look: cells={} stitches={count} ticks={} of_it_laying_out={}",
-        table.shell.cells(),
-        clock::ticks() - begun,
-        laid - begun,
-    );
-    Ok(())
+    let mut laid = begun;
+    let mut steps = 0;
+    while planner.progress() != wanted {
+        planner.outcome()?;
+        let laying_out = planner.is_laying_out();
+        planner.advance(tank);
+        if laying_out {
+            laid = clock::ticks();
+        } else {
+            steps += 1;
+        }
+    }
+    Ok(Took {
+        laying_out: laid - begun,
+        welding: clock::ticks() - laid,
+        steps,
+    })
 }
 
 #[panic_handler]

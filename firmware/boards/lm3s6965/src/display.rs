@@ -8,7 +8,7 @@ use core::convert::Infallible;
 
 use seamwright_firmware::{
     frame::{Frame, Window},
-    glass::{COMMAND_BYTES, Glass},
+    glass::{Cost, Glass},
 };
 
 use crate::{
@@ -75,6 +75,9 @@ impl Glass for Display {
     /// The bus has no way to tell of a failure.
     type Error = Infallible;
 
+    /// Six bytes of commands, then a byte for two pixels.
+    const COST: Cost = Cost::new(6, 1, 1);
+
     fn send(&mut self, frame: &Frame, window: Window) -> Result<usize, Infallible> {
         self.command(&[
             SET_COLUMNS,
@@ -90,6 +93,6 @@ impl Glass for Display {
                 ssi::send(byte);
             }
         }
-        Ok(COMMAND_BYTES + window.bytes())
+        Ok(Self::COST.of(window))
     }
 }

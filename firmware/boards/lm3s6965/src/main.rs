@@ -18,12 +18,13 @@ mod stop;
 mod uart;
 
 use cortex_m_rt::entry;
+use seamwright_firmware::page::Small;
 use seamwright_runner::{Memory, Polled, Runner};
 use static_cell::ConstStaticCell;
 
 use crate::{chip::Chip, display::Display, keys::Lines};
 
-static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
+static MEMORY: ConstStaticCell<Memory<Small>> = ConstStaticCell::new(Memory::new());
 
 #[entry]
 fn main() -> ! {

@@ -13,7 +13,7 @@ use critical_section::Mutex;
 use seamwright_firmware::{
     buttons::{Button, Reading},
     frame::{Frame, Window},
-    glass::{COMMAND_BYTES, Glass},
+    glass::{Cost, Glass},
 };
 use seamwright_runner::{Ring, Sampled};
 
@@ -80,6 +80,9 @@ impl Glass for Display {
     /// The line has no way to tell of a failure.
     type Error = Infallible;
 
+    /// As a SSD0323: six bytes that set a window, then a byte for two pixels.
+    const COST: Cost = Cost::new(6, 1, 1);
+
     fn send(&mut self, frame: &Frame, window: Window) -> Result<usize, Infallible> {
         let set = [
             SET_COLUMNS,
@@ -93,6 +96,6 @@ impl Glass for Display {
         for row in frame.bytes_of(window) {
             row.iter().for_each(|&byte| UART1.send(byte));
         }
-        Ok(COMMAND_BYTES + window.bytes())
+        Ok(Self::COST.of(window))
     }
 }

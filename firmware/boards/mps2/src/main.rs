@@ -16,6 +16,7 @@ mod registers;
 mod stop;
 
 use cortex_m_rt::entry;
+use seamwright_firmware::page::Full;
 use seamwright_runner::{Memory, Runner};
 use static_cell::ConstStaticCell;
 
@@ -24,7 +25,7 @@ use crate::{
     front::{Display, THUMB},
 };
 
-static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
+static MEMORY: ConstStaticCell<Memory<Full>> = ConstStaticCell::new(Memory::new());
 
 #[entry]
 fn main() -> ! {

@@ -6,7 +6,7 @@ use display_interface::DisplayError;
 use embedded_hal::i2c::{ErrorType, I2c, Operation};
 use seamwright_firmware::{
     frame::{Frame, Window},
-    glass::Glass,
+    glass::{Cost, Glass},
     ink::MONO_THRESHOLD,
 };
 use ssd1306::{
@@ -63,6 +63,11 @@ impl<'a, B: I2c> Display<'a, B> {
 
 impl<B: I2c> Glass for Display<'_, B> {
     type Error = DisplayError;
+
+    /// Two commands of three bytes, each behind an address and a control byte, and one such pair for the bytes of
+    /// the picture; then a byte for eight rows of a column. The pairs that longer rows need (one for sixteen
+    /// bytes) are not counted.
+    const COST: Cost = Cost::new(12, PAGE_ROWS, 2);
 
     fn send(&mut self, frame: &Frame, window: Window) -> Result<usize, DisplayError> {
         let before = self.sent.get();

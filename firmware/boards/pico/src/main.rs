@@ -28,7 +28,7 @@ use rp2040_hal::{
     i2c::I2C,
     pac,
 };
-use seamwright_firmware::buttons::ActiveLow;
+use seamwright_firmware::{buttons::ActiveLow, page::Full};
 use seamwright_runner::{Memory, Runner};
 use static_cell::ConstStaticCell;
 
@@ -46,7 +46,7 @@ const CRYSTAL_HZ: u32 = 12_000_000;
 #[used]
 static BOOT2: [u8; 256] = rp2040_boot2::BOOT_LOADER_W25Q080;
 
-static MEMORY: ConstStaticCell<Memory> = ConstStaticCell::new(Memory::new());
+static MEMORY: ConstStaticCell<Memory<Full>> = ConstStaticCell::new(Memory::new());
 
 #[rp2040_hal::entry]
 fn main() -> ! {

@@ -55,6 +55,9 @@ fn duty(tank: &Tank) {
         })
     };
     let ratings = [rating(150.0, 0.6), rating(200.0, 0.35)];
+    if let Ok(plate) = Plate::new(&ratings, black_box(Current::from_amperes(200.0))) {
+        crate::weld::prove_share([Some(&plate), None], tank);
+    }
     if let Ok(plate) = Plate::new(&ratings, black_box(Current::from_amperes(200.0)))
         && let Ok(allowed) = allowed_by_all(&[&plate], tank.arc().current)
     {

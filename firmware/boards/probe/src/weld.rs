@@ -1,91 +1,84 @@
-//! The tank laid out in cells, and its stitches put in order.
-//!
-//! With as many cells as a gauge has room for. The laptop's finer shells are the same code with larger
-//! numbers, and lie outside this proof.
+//! The weld plan: found little by little, read, compared with orders of others, and searched.
 
 use core::hint::black_box;
 
+use seamwright_core::arc::duty::Plate;
 use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
-use seamwright_core::units::Ratio;
-use seamwright_core::weld::{
-    Bench, DEVICE_CELLS, DEVICE_FINE, DEVICE_LINKS, Planner, WAYS, Weights, WeldStep,
-};
-
-type Table = Bench<DEVICE_CELLS, DEVICE_LINKS>;
+use seamwright_core::units::{Length, Ratio};
+use seamwright_core::weld::{ArcShare, PlanOptions, Planner, RatedPart, WeldPlan, WeldStep};
 
 /// Reaches every way to put the stitches of one tank in order.
 pub(crate) fn prove(tank: &Tank) {
-    let mut table = Table::new();
-    if tank.lay_out(&black_box(DEVICE_FINE), &mut table).is_err() {
-        return;
+    let mut planner = Planner::new();
+    let options = PlanOptions {
+        arc_share: black_box(Some(ArcShare {
+            share: Ratio::from_share(0.35),
+            part: RatedPart::Torch,
+        })),
+        cell_width: black_box(Length::from_metres(0.01)),
+        ..PlanOptions::default()
+    };
+    little_by_little(tank, &mut planner);
+    if let Ok(plan) = tank.weld_plan(&mut planner) {
+        read(plan, tank);
     }
-    black_box((table.shell.cells(), table.shell.links()));
-    for run in &table.runs {
-        black_box((run, run.arm()));
+    if let Ok(plan) = tank.weld_plan_with(&mut planner, &options) {
+        read(plan, tank);
     }
-    let manner = tank.manner_with(black_box(Ratio::from_share(0.4)));
-    let seams = |seam: u8| tank.edge_of_seam(usize::from(seam));
-    let keep_on = || black_box(true);
-    if let Ok(way) = table.best_way(&manner, &seams, keep_on) {
-        order(&mut table, tank, &way);
-    }
-    for way in WAYS {
-        order(&mut table, tank, &black_box(way));
-    }
-    let _ = black_box(table.seam_by_seam(
-        &manner,
-        &seams,
-        |one| {
-            black_box(one);
-        },
-        keep_on,
-    ));
-    let _ = black_box(table.look_first(
-        &manner,
-        |one| {
-            black_box(WeldStep::of(&one, tank.job().welding().ambient).pack());
-        },
-        keep_on,
-    ));
-    little_by_little(tank);
-    let given = black_box([(0_u8, false); MAX_STITCHES as usize]);
-    let _ = black_box(table.in_order(
-        &given,
-        &manner,
-        &seams,
-        |one| {
-            black_box(one);
-        },
-        keep_on,
-    ));
-}
-
-fn order(table: &mut Table, tank: &Tank, way: &Weights) {
-    let manner = black_box(tank.manner());
-    let seams = |seam: u8| tank.edge_of_seam(usize::from(seam));
-    let sum = table.plan_by(
-        way,
-        &manner,
-        &seams,
-        |one| {
-            black_box(one);
-        },
-        || black_box(true),
+    let given = black_box(
+        [WeldStep {
+            run: 0,
+            reversed: false,
+            wait: 0,
+            warmth: 0,
+        }; MAX_STITCHES as usize],
     );
-    let _ = black_box(sum);
+    if let Ok(plan) = tank.weld_in_order(&mut planner, &options, given) {
+        read(plan, tank);
+    }
+    if let Ok(found) = tank.search_weld_order(&mut planner, &options, black_box(20)) {
+        black_box(found.tried);
+        read(&found.best, tank);
+    }
 }
 
-/// As a gauge does it that has buttons to watch.
-fn little_by_little(tank: &Tank) {
-    let mut planner = Planner::<DEVICE_CELLS, DEVICE_LINKS>::new();
-    planner.begin();
-    while planner.is_busy() {
-        black_box((planner.advance(tank), planner.progress(), planner.sum()));
+/// The share that two ratings allow.
+pub(crate) fn prove_share(plates: [Option<&Plate>; 2], tank: &Tank) {
+    let [source, torch] = black_box(plates);
+    let share = ArcShare::of_ratings(source, torch, tank.arc().current);
+    let _ = black_box(share.map(|share| share.map(|share| share.part.name())));
+}
+
+fn read(plan: &WeldPlan, tank: &Tank) {
+    for stitch in plan.stitches(tank) {
+        for part in stitch.wait.parts() {
+            black_box(part);
+        }
+        for part in stitch.wait.parts_beside_move() {
+            black_box(part);
+        }
+        black_box(stitch);
     }
-    let steps = planner.steps().iter().copied();
-    black_box(tank.is_order(steps.clone()));
-    for step in steps {
+    let totals = plan.totals();
+    black_box((
+        totals.job(),
+        totals.arc(),
+        totals.moves(),
+        totals.waits(),
+        totals.metal_waits(),
+        totals.rests(),
+    ));
+    black_box((
+        totals.hottest_start(),
+        totals.hottest_rise(),
+        totals.pull(),
+        plan.seam_by_seam(),
+    ));
+    for end in plan.band() {
+        black_box(end);
+    }
+    for step in plan.steps().iter().copied() {
         black_box(tank.stitch(step.run));
         black_box((
             WeldStep::unpack(step.pack()),
@@ -93,5 +86,19 @@ fn little_by_little(tank: &Tank) {
             step.starts_at(),
         ));
     }
+    black_box(tank.is_order(plan.steps().iter().copied()));
+}
+
+/// As a gauge does it that has buttons to watch.
+fn little_by_little(tank: &Tank, planner: &mut Planner) {
+    planner.begin(&PlanOptions::GAUGE);
+    while planner.is_busy() {
+        black_box((planner.advance(tank), planner.progress()));
+        black_box((planner.is_laying_out(), planner.cells_and_links()));
+    }
+    if let Ok(plan) = planner.outcome() {
+        read(plan, tank);
+    }
+    read(planner.plan(), tank);
     planner.stop();
 }

@@ -1,20 +1,21 @@
 //! Everything large, in one place.
 
-use seamwright_firmware::{frame::Frame, gauge::Gauge, glass::Shown, link::Link};
+use seamwright_firmware::{frame::Frame, gauge::Gauge, glass::Shown, link::Link, page::Kind};
 
 /// The gauge with its jobs, the picture, what the display shows of it, and the link.
 ///
-/// A board gives it a static place: on the stack it would leave too little for computing a tank.
+/// A board says which kind of gauge it has room for, and gives it a static place: on the stack it would leave too
+/// little for computing a tank.
 #[derive(Debug)]
-pub struct Memory {
-    pub(crate) gauge: Gauge,
+pub struct Memory<K: Kind> {
+    pub(crate) gauge: Gauge<K>,
     pub(crate) frame: Frame,
     pub(crate) shown: Shown,
     pub(crate) link: Link,
 }
 
-impl Memory {
-    /// An empty gauge and a dark picture. All zeros in the smallest gauge, so that it takes no flash; the full
+impl<K: Kind> Memory<K> {
+    /// An empty gauge and a dark picture. All zeros in the small gauge, so that it takes no flash; the full
     /// one's planner is not, and its first contents are copied from flash.
     #[must_use]
     pub const fn new() -> Self {
@@ -32,7 +33,7 @@ impl Memory {
     }
 }
 
-impl Default for Memory {
+impl<K: Kind> Default for Memory<K> {
     fn default() -> Self {
         Self::new()
     }

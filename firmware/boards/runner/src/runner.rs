@@ -5,6 +5,7 @@ use seamwright_firmware::{
     buttons::Event,
     glass::{Glass, Sent},
     link::Answer,
+    page::Kind,
 };
 
 use crate::{Hand, Machine, Memory, Stack, contacts::Contacts};
@@ -14,8 +15,8 @@ const RETRY_MS: u64 = 1_000;
 
 /// The gauge at work on one board.
 #[derive(Debug)]
-pub struct Runner<'a, M> {
-    memory: &'a mut Memory,
+pub struct Runner<'a, K: Kind, M> {
+    memory: &'a mut Memory<K>,
     machine: M,
     contacts: Contacts,
     status: Status,
@@ -39,9 +40,9 @@ struct Redraw {
     sent: Sent,
 }
 
-impl<'a, M: Machine> Runner<'a, M> {
+impl<'a, K: Kind, M: Machine> Runner<'a, K, M> {
     /// Shows the first picture.
-    pub fn start(memory: &'a mut Memory, machine: M, glass: &mut impl Glass) -> Self {
+    pub fn start(memory: &'a mut Memory<K>, machine: M, glass: &mut impl Glass) -> Self {
         let mut runner = Self {
             memory,
             machine,

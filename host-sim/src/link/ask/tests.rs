@@ -287,7 +287,8 @@ fn order() -> Vec<WeldStep> {
     let tank = Tank::build(&draft()).unwrap();
     crate::welding::plan(&tank, &crate::job_file::Extras::default())
         .unwrap()
-        .steps
+        .steps()
+        .to_vec()
 }
 
 #[test]

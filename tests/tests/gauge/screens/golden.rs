@@ -10,8 +10,9 @@ use std::path::{Path, PathBuf};
 use seamwright_firmware::amount::Units;
 use seamwright_firmware::buttons::Button::{Down, Right, Select, Up};
 use seamwright_firmware::buttons::Event;
-use seamwright_firmware::gauge::{Ask, Gauge, Scene, Screen, View};
+use seamwright_firmware::gauge::{Gauge, Screen};
 use seamwright_firmware::page::Page;
+use seamwright_firmware::page::leak::{Ask, Scene, View};
 
 use super::thumb::{press, shown};
 use super::{art, demo};
@@ -111,11 +112,7 @@ fn measure(album: &mut Album, name: &impl Fn(&str) -> String, gauge: &mut Gauge)
 
 fn scene(gauge: &Gauge) -> Scene {
     let work = gauge.work().expect("a job is open");
-    let site = work
-        .found()
-        .site(work.tank(), gauge.units())
-        .expect("worked out");
-    work.found().test().scene(&site)
+    gauge.pages().leak.scene(&work).expect("worked out")
 }
 
 fn every_screen() -> Album {

@@ -5,11 +5,14 @@ use std::convert::Infallible;
 use seamwright_firmware::buttons::{Button, Event};
 use seamwright_firmware::frame::{FRAME_BYTES, Frame, HEIGHT, ROW_BYTES, Window};
 use seamwright_firmware::gauge::Gauge;
-use seamwright_firmware::glass::{COMMAND_BYTES, Glass, Shown};
+use seamwright_firmware::glass::{Cost, Glass, Shown};
 
 use super::demo;
 use super::thumb::shown;
 use super::walk::{Dice, any_job};
+
+/// Bytes that set a window of an SSD0323: a command and two ends for columns and for rows.
+const COMMAND_BYTES: usize = 6;
 
 /// A display's memory, which takes a window's bytes as an SSD0323 does: from its first row and column
 /// on, back to its first column at each end of row. At power-on it holds anything.
@@ -27,6 +30,8 @@ impl Replay {
 
 impl Glass for Replay {
     type Error = Infallible;
+
+    const COST: Cost = Cost::new(COMMAND_BYTES as u8, 1, 1);
 
     fn send(&mut self, frame: &Frame, window: Window) -> Result<usize, Infallible> {
         let bytes: Vec<u8> = frame.bytes_of(window).flatten().copied().collect();

@@ -1,0 +1,342 @@
+//! The fresh beads of a shell: what the grid makes of them, and what is read in its place.
+//!
+//! A picture of the cells for each bead would be more than a gauge has room for, and heat goes through all of them
+//! alike, so that beads share: the last is alone in its picture, the others are together in two. What is left of
+//! the heat of a group is known from its cells; what of it is each bead's, from how fast the sheets beside it lose
+//! heat. A group is forgotten once its beads are old enough in the mean for the grid to show them.
+//!
+//! Of a bead on an edge that shares no sheet with a place it is not known how far it is away over the sheets. What
+//! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
+//! than a point of its heat makes so far off in a straight line.
+
+use super::super::loss::{STEFAN_BOLTZMANN, Side, radiation};
+use super::bead::{Bead, MetalNow};
+use super::{Shell, Spot};
+
+/// Most beads tracked one by one.
+pub(super) const BEADS: usize = 11;
+/// Groups they share.
+pub(super) const GROUPS: usize = 3;
+/// Most beads in a group, so that with two groups full there is room for one more bead.
+const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
+/// Where a group's beads would radiate less than this share of its heat in a step beyond what their cells do, that is
+/// left out from then on.
+const LEAST_EXTRA: f32 = 1e-5;
+
+/// Fixed-point scale of a group's temperatures in the cells (1/16384 K): whole numbers, for a chip without floating
+/// point works with them in a tenth of the time.
+pub(super) const PARTS: f32 = 16_384.0;
+/// Fixed-point one of shares.
+pub(super) const ONE: f32 = (1_i32 << 30) as f32;
+/// Highest temperature of a cell in a group, in parts of [`PARTS`]: the difference of two such stays within an `i32`.
+const MOST: f32 = ONE;
+
+/// `whole` times `share`, which is in parts of [`ONE`], to the nearest whole number.
+pub(super) fn scaled(whole: i32, share: i32) -> i32 {
+    ((i64::from(whole) * i64::from(share) + (1 << 29)) >> 30) as i32
+}
+
+/// A group's temperature in a cell, in K.
+pub(super) fn kelvin(own: i32) -> f32 {
+    own as f32 / PARTS
+}
+
+/// A tenth of a kelvin in parts of [`PARTS`].
+const LEAST: i32 = 1_638;
+
+/// Whether each group has beads.
+pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
+    let mut alive = [false; GROUPS];
+    for bead in beads.iter().flatten() {
+        if let Some(slot) = alive.get_mut(usize::from(bead.group)) {
+            *slot = true;
+        }
+    }
+    alive
+}
+
+/// What is asked of a group when room is made.
+#[derive(Clone, Copy)]
+struct Group {
+    /// When its last bead was laid, in s; minus infinity without beads.
+    laid: f64,
+    /// How many beads it has.
+    beads: u8,
+    number: u8,
+}
+
+impl<const C: usize, const L: usize> Shell<C, L> {
+    /// The metal and the time, as beads ask for them.
+    fn now(&self) -> MetalNow {
+        MetalNow {
+            time: self.clock,
+            step: self.step,
+            diffusivity: self.diffusivity,
+            capacity: self.capacity,
+        }
+    }
+
+    /// The beads of a group.
+    fn group(&self, number: u8) -> impl Iterator<Item = &Bead> {
+        let beads = self.beads.iter().flatten();
+        beads.filter(move |bead| bead.group == number)
+    }
+
+    /// Energy of a group in the cells, in J.
+    fn in_cells(&self, number: u8) -> f64 {
+        let own = self
+            .group_warmth
+            .get(usize::from(number))
+            .into_iter()
+            .flatten();
+        own.zip(&self.inverse_capacity)
+            .filter(|(own, inverse_capacity)| **own != 0 && **inverse_capacity > 0.0)
+            .map(|(own, inverse_capacity)| f64::from(kelvin(*own) / *inverse_capacity as f32))
+            .sum()
+    }
+
+    /// Energy of a group in the cells, as a share of what its beads hold by their own count.
+    fn left(&self, number: u8) -> f64 {
+        let held: f64 = self.group(number).map(Bead::heat_left).sum();
+        if held > 0.0 {
+            self.in_cells(number) / held
+        } else {
+            0.0
+        }
+    }
+
+    /// Lets each bead lose heat as fast as its two sheets do over a step: what is left of a group is shared out among its
+    /// beads by that.
+    pub(super) fn cool_beads(&mut self) {
+        let Self { beads, sheets, .. } = self;
+        for bead in beads.iter_mut().flatten() {
+            let mut rate = 0.0;
+            for place in bead.sheets() {
+                let Some(sheet) = sheets.get(usize::from(place)) else {
+                    continue;
+                };
+                if sheet.side != Side::Still {
+                    let at = f64::from(sheet.at);
+                    rate += 0.5
+                        * (f64::from(sheet.film) + radiation(self.emissivity, at, self.ambient));
+                }
+            }
+            bead.apply_loss(self.step * rate, self.capacity);
+        }
+    }
+
+    /// Takes from the cells what the beads radiate in a step by being hotter than their cells' means.
+    pub(super) fn radiate_from_beads(&mut self) {
+        let shine = self.emissivity * STEFAN_BOLTZMANN;
+        let ambient = self.ambient;
+        let (twice, fourfold) = ((6.0 * ambient * ambient) as f32, (4.0 * ambient) as f32);
+        let now = self.now();
+        for (own, number) in self.group_warmth.iter_mut().zip(0_u8..) {
+            let beads = self.beads.iter().flatten();
+            let beads = beads.filter(|bead| bead.group == number);
+            if !beads.clone().any(|bead| bead.outshines_cells) {
+                continue;
+            }
+            let whole: f64 = beads
+                .map(|bead| bead.extra_radiation(&now, shine, ambient))
+                .sum();
+            // The energy of the group, in J, and what its cells radiate already beyond the first term, in m² K⁴.
+            let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
+            for ((own, inverse_capacity), area) in
+                own.iter().zip(&self.inverse_capacity).zip(&self.area)
+            {
+                if *own > LEAST && *inverse_capacity > 0.0 {
+                    let own = kelvin(*own);
+                    energy += own / *inverse_capacity as f32;
+                    let terms = twice + own * (fourfold + own);
+                    seen += area * own * own * terms;
+                }
+            }
+            let more = libm::fmaxf(whole as f32 - shine as f32 * seen, 0.0) * self.step as f32;
+            let share = more / (energy + more);
+            if !(share > LEAST_EXTRA) {
+                // It has only less to come.
+                for bead in self.beads.iter_mut().flatten() {
+                    let cools = now.time - bead.laid() > 2.0 * now.step;
+                    bead.outshines_cells &= bead.group != number || !cools;
+                }
+                continue;
+            }
+            let less = (share * ONE) as i32;
+            for ((own, inverse_capacity), warmth) in own
+                .iter_mut()
+                .zip(&self.inverse_capacity)
+                .zip(&mut self.warmth)
+            {
+                if *own > LEAST && *inverse_capacity > 0.0 {
+                    let cooler = f64::from(kelvin(*own) * share);
+                    *own -= scaled(*own, less);
+                    *warmth -= cooler;
+                    self.lost += cooler / inverse_capacity;
+                }
+            }
+        }
+    }
+
+    /// Tracks the heat of a step of arc, in J: in a bead, and in what the bead's group makes of the cells.
+    pub(super) fn track(&mut self, spot: &Spot, heat: f64) {
+        if !spot.seam {
+            return;
+        }
+        let (time, step, way) = (self.clock, self.step, &spot.on_edge);
+        let going = self
+            .beads
+            .iter_mut()
+            .flatten()
+            .find_map(|bead| bead.extend(way, time, step, heat).then_some(bead.group));
+        let number = going.unwrap_or_else(|| {
+            let number = self.make_room();
+            if let Some(slot) = self.beads.iter_mut().find(|bead| bead.is_none()) {
+                *slot = Some(Bead::new(way, time, heat, number));
+            }
+            if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
+                own.clear();
+                // As many as there are cells, so it fits.
+                let _ = own.resize(self.warmth.len(), 0);
+            }
+            number
+        });
+        let mut fits = true;
+        if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
+            for (cell, share) in spot.heat_shares() {
+                if let (Some(own), Some(inverse_capacity)) =
+                    (own.get_mut(cell), self.inverse_capacity.get(cell))
+                {
+                    let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
+                    fits &= sum < MOST;
+                    *own = sum as i32;
+                }
+            }
+        }
+        // A sliver of a cell has no temperature worth a name.
+        if !fits {
+            self.drop_group(number);
+        }
+    }
+
+    /// Makes room for one more bead, in a group without others, and gives the number of that group.
+    fn make_room(&mut self) -> u8 {
+        let [mut old, mut middle, mut young] = [0, 1, 2].map(|number| Group {
+            laid: self
+                .group(number)
+                .map(Bead::laid)
+                .fold(f64::NEG_INFINITY, libm::fmax),
+            beads: self.group(number).count() as u8,
+            number,
+        });
+        for _ in 0..2 {
+            if middle.laid < old.laid {
+                core::mem::swap(&mut old, &mut middle);
+            }
+            if young.laid < middle.laid {
+                core::mem::swap(&mut middle, &mut young);
+            }
+        }
+        if old.beads == 0 {
+            return old.number;
+        }
+        let (into, from) = if old.beads + middle.beads <= MOST_TOGETHER {
+            (old, middle)
+        } else if middle.beads + young.beads <= MOST_TOGETHER {
+            (middle, young)
+        } else {
+            self.drop_group(old.number);
+            return old.number;
+        };
+        self.join(into.number, from.number);
+        from.number
+    }
+
+    /// Moves the beads of one group into another.
+    fn join(&mut self, into: u8, from: u8) {
+        let left = [into, from].map(|number| self.left(number));
+        for bead in self.beads.iter_mut().flatten() {
+            for (number, left) in [into, from].into_iter().zip(left) {
+                if bead.group == number {
+                    bead.left *= left as f32;
+                    bead.group = into;
+                    break;
+                }
+            }
+        }
+        let both = [into, from].map(usize::from);
+        if let Ok([into, from]) = self.group_warmth.get_disjoint_mut(both) {
+            for (sum, more) in into.iter_mut().zip(from.iter()) {
+                // Each is within a quarter of what a number holds by then, for a cell that much hotter than the
+                // next cools at once.
+                *sum = sum.saturating_add(*more);
+            }
+        }
+    }
+
+    /// Forgets the beads of a group.
+    fn drop_group(&mut self, number: u8) {
+        for slot in &mut self.beads {
+            if slot.is_some_and(|bead| bead.group == number) {
+                *slot = None;
+            }
+        }
+    }
+
+    /// Forgets the groups that are old enough for the grid to show them.
+    pub(super) fn forget_old_groups(&mut self) {
+        for number in [0, 1, 2] {
+            let (mut sum, mut count) = (0.0, 0.0);
+            for bead in self.group(number) {
+                sum += self.clock - bead.laid();
+                count += 1.0;
+            }
+            if sum > self.bead_age_limit * count {
+                self.drop_group(number);
+            }
+        }
+    }
+
+    /// Temperature of the metal at a place on an edge, in K over the surroundings.
+    #[must_use]
+    pub fn warmth_at(&self, spot: Spot) -> f64 {
+        let now = self.now();
+        let mut alone = 0.0;
+        for (own, number) in self.group_warmth.iter().zip(0_u8..) {
+            let (mut known, mut beyond, mut beads) = (0.0, 0.0, false);
+            for bead in self.group(number) {
+                beads = true;
+                match bead.at(&spot.on_edge, &now) {
+                    Some(whole) => known += whole * f64::from(bead.left),
+                    None => beyond += bead.upper_bound(&spot.on_edge, &now),
+                }
+            }
+            if !beads {
+                continue;
+            }
+            if known > 0.0 {
+                known *= self.left(number);
+            }
+            alone += known;
+            if beyond > 0.0 {
+                // Of what the grid makes of the group more than that, the beads that are none knows how far off
+                // have their part, but no more than they can have.
+                let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
+                let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
+                alone += libm::fmin(libm::fmax(grid - known, 0.0), beyond);
+            }
+        }
+        // The grid's view of all the rest.
+        let alive = groups(&self.beads);
+        let rest = spot.read(|cell| {
+            let own = self
+                .group_warmth
+                .iter()
+                .zip(alive)
+                .filter(|(_, alive)| *alive);
+            let beads = own.filter_map(|(own, _)| own.get(usize::from(cell)).copied());
+            self.warmth(cell) - beads.map(|own| f64::from(kelvin(own))).sum::<f64>()
+        });
+        rest + alone
+    }
+}

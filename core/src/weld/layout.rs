@@ -1,0 +1,203 @@
+//! Laying a tank out for its simulation: its sheets in cells and its stitches among them, a part at a time.
+
+use super::laid::{LaidStitch, StitchEnd, tenths};
+use super::procedure::material;
+use super::stages::Turn;
+use super::workspace::{PlanError, Workspace};
+use crate::blank::{Groups, PanelMark};
+use crate::body::{Edge, Path};
+use crate::geom::Vector;
+use crate::heat::shell::{Building, Fineness, Ware};
+use crate::input::Face;
+use crate::seam::Seam;
+use crate::tank::Tank;
+use crate::tank::within::of_walls;
+use crate::units::Length;
+
+/// How far a tank is laid out.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Layout {
+    part: Part,
+    /// Height of the highest seam of the walls so far, in m, and its middle stitch.
+    highest: (f64, u16),
+}
+
+/// What is done next.
+#[derive(Clone, Copy, Debug)]
+enum Part {
+    /// The cells.
+    Mesh(Building),
+    /// The stitches of the seam at this place.
+    Seam {
+        place: usize,
+        count: usize,
+        groups: Groups,
+    },
+}
+
+impl Layout {
+    /// With nothing done yet, as fine as is asked or as there is room for.
+    pub(super) const fn new(fineness: &Fineness) -> Self {
+        Self {
+            part: Part::Mesh(Building::new(fineness)),
+            highest: (f64::NEG_INFINITY, 0),
+        }
+    }
+
+    /// Does one part, some hundredths of the whole, and tells whether that was the last. Tank and workspace must be the
+    /// same from the first part to the last.
+    #[inline(never)]
+    pub(super) fn go_on(
+        &mut self,
+        tank: &Tank,
+        workspace: &mut Workspace,
+    ) -> Result<bool, PlanError> {
+        match &mut self.part {
+            Part::Mesh(building) => {
+                if go_on_with_mesh(tank, building, workspace)? {
+                    workspace.stitches.clear();
+                    workspace.ends.clear();
+                    self.part = Part::Seam {
+                        place: 0,
+                        count: tank.seam_count(),
+                        groups: tank.plan().groups(),
+                    };
+                }
+                Ok(false)
+            }
+            Part::Seam {
+                place,
+                count,
+                groups,
+            } => {
+                let Ok(next) = u8::try_from(*place) else {
+                    return Err(PlanError::TooMany);
+                };
+                if place >= count {
+                    finish(self.highest, workspace);
+                    return Ok(true);
+                }
+                *place += 1;
+                if let Some((seam, edge)) = tank.seam_at(groups, usize::from(next)) {
+                    lay_seam(tank, (next, &seam, &edge), &mut self.highest, workspace)?;
+                }
+                Ok(false)
+            }
+        }
+    }
+}
+
+fn go_on_with_mesh(
+    tank: &Tank,
+    building: &mut Building,
+    workspace: &mut Workspace,
+) -> Result<bool, PlanError> {
+    let ware = Ware {
+        body: tank.body(),
+        sheet: tank.job().sheet(),
+        baffles: tank.inner().baffles(),
+        material: material(tank),
+        ambient: tank.job().welding().ambient.si(),
+    };
+    workspace
+        .mesh
+        .go_on(building, &ware, &mut workspace.shell)
+        .map_err(|_| PlanError::Mesh)
+}
+
+/// Adds the stitches of one seam, and remembers the middle one of the highest seam between two walls.
+fn lay_seam(
+    tank: &Tank,
+    (place, seam, edge): (u8, &Seam, &Edge),
+    highest: &mut (f64, u16),
+    workspace: &mut Workspace,
+) -> Result<(), PlanError> {
+    let Some(division) = tank.division(seam) else {
+        return Ok(());
+    };
+    let centre = tank.body().outside.centroid();
+    let first = u16::try_from(workspace.stitches.len()).unwrap_or(u16::MAX);
+    add_stitches((place, seam), edge, (division.count, centre), workspace)?;
+    if of_walls(seam) {
+        let [a, b] = edge.ends;
+        let height = 0.5 * (a.z + b.z);
+        if height > highest.0 {
+            *highest = (height, first + division.count / 2);
+        }
+    }
+    Ok(())
+}
+
+/// Adds the stitches of one seam, `count` of them; their middles are measured from `centre`.
+fn add_stitches(
+    (place, seam): (u8, &Seam),
+    edge: &Edge,
+    (count, centre): (u16, Vector),
+    workspace: &mut Workspace,
+) -> Result<(), PlanError> {
+    let whole = edge.length().si();
+    let round = matches!(edge.path, Path::Round(_));
+    let stage = if seam
+        .faces
+        .iter()
+        .any(|face| matches!(face, Face::Baffle(_)))
+    {
+        Turn::Within
+    } else {
+        Turn::Body
+    };
+    let first = u16::try_from(workspace.ends.len()).unwrap_or(u16::MAX);
+    for n in 0..=count {
+        let at = whole * f64::from(n) / f64::from(count);
+        let cells = workspace
+            .mesh
+            .cells_at(edge, at, &workspace.shell)
+            .ok_or(PlanError::Mesh)?;
+        let corner = !round && (n == 0 || n == count);
+        workspace
+            .ends
+            .push(StitchEnd { cells, corner })
+            .map_err(|_| PlanError::TooMany)?;
+    }
+    let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
+    for n in 0..count {
+        let middle = whole * (f64::from(n) + 0.5) / f64::from(count);
+        let stitch = LaidStitch {
+            seam: place,
+            number: small(n)?,
+            of: small(count)?,
+            length: (whole / f64::from(count)) as f32,
+            stage,
+            panels: seam.mark.panels.map(PanelMark::place),
+            first_end: first + n,
+            middle: tenths(edge.at(Length::from_metres(middle)) - centre),
+        };
+        workspace
+            .stitches
+            .push(stitch)
+            .map_err(|_| PlanError::TooMany)?;
+    }
+    Ok(())
+}
+
+/// Measures the middles of the stitches from their mean, so that all together pull to no side, and has the job end at the
+/// highest stitch.
+fn finish(highest: (f64, u16), workspace: &mut Workspace) {
+    let mut mean = [0_i32; 3];
+    for stitch in &workspace.stitches {
+        for (sum, value) in mean.iter_mut().zip(stitch.middle) {
+            *sum += i32::from(value);
+        }
+    }
+    let count = i32::try_from(workspace.stitches.len()).unwrap_or(1).max(1);
+    for stitch in &mut workspace.stitches {
+        for (value, sum) in stitch.middle.iter_mut().zip(mean) {
+            *value = value.saturating_sub(i16::try_from(sum / count).unwrap_or(0));
+        }
+    }
+    if let Some(stitch) = workspace.stitches.get_mut(usize::from(highest.1))
+        && highest.0.is_finite()
+    {
+        stitch.stage = Turn::Closing;
+    }
+}

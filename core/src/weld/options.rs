@@ -1,0 +1,60 @@
+//! What a weld plan is asked for beyond what the tank's own job says.
+
+use super::rest::ArcShare;
+use crate::heat::shell::Fineness;
+use crate::units::{Length, LengthUnit};
+
+/// Cells that a planner has room for.
+pub(super) const CELLS: usize = 224;
+/// Links between them.
+pub(super) const LINKS: usize = 520;
+
+/// A first look: coarse enough for a gauge to have it in two seconds.
+pub(super) const FIRST_LOOK: Fineness = Fineness {
+    rim: 0.1,
+    cells: 64,
+    longest: 10.0,
+    beads: false,
+};
+
+/// What is asked of a [`Planner`](super::Planner). By default: the plan and all comparisons, without a first look, and no
+/// rests for power source and torch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlanOptions {
+    /// The share of any ten minutes for which power source and torch let the arc burn; `None` where neither has a rating.
+    /// [`ArcShare::of_ratings`] works it out.
+    pub arc_share: Option<ArcShare>,
+    /// Width of the cells along the rims of the sheets, in which heat is followed: 8 mm by default. Where a planner has
+    /// no room for cells as narrow, they are as narrow as it has room for; a width that is not above zero makes no cells
+    /// ([`PlanError::Mesh`](super::PlanError)).
+    pub cell_width: Length,
+    /// Whether a coarse order is looked for first, to be shown while the plan is made.
+    pub first_look: bool,
+    /// Whether welding seam by seam and the ends of the band of the arc's share are simulated too.
+    pub comparisons: bool,
+}
+
+impl PlanOptions {
+    /// What a gauge asks for: a first look to show, then the plan, without the comparisons, which it has no page for.
+    pub const GAUGE: Self = Self {
+        arc_share: None,
+        cell_width: Length::new(8.0, LengthUnit::Millimetre),
+        first_look: true,
+        comparisons: false,
+    };
+
+    /// How finely the plan itself follows the heat.
+    pub(super) const fn fineness(&self) -> Fineness {
+        Fineness::with_rim(self.cell_width.si())
+    }
+}
+
+impl Default for PlanOptions {
+    fn default() -> Self {
+        Self {
+            first_look: false,
+            comparisons: true,
+            ..Self::GAUGE
+        }
+    }
+}

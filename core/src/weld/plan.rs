@@ -1,0 +1,258 @@
+//! A weld plan as it is read: its stitches in the order of welding, what it takes, and what other orders would.
+
+use heapless::Vec;
+
+use super::laid::Directed;
+use super::options::PlanOptions;
+use super::planner::Planner;
+use super::rest::ArcShare;
+use super::simulation::Record;
+use super::step::WeldStep;
+use super::stitches::Stitch;
+use super::totals::{OrderTotals, UptakeTotals};
+use super::wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
+use super::workspace::PlanError;
+use crate::heat::TemperatureRise;
+use crate::input::limits::MAX_STITCHES;
+use crate::seam::SeamMark;
+use crate::tank::Tank;
+use crate::units::{Energy, Length, Temperature, Time};
+
+/// Stitches in the order of welding.
+pub(super) type Records = Vec<Record, { MAX_STITCHES as usize }>;
+
+/// A weld plan: the order of the stitches of one tank, with the waits between, and what it takes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WeldPlan {
+    pub(super) records: Records,
+    /// The same as they go to a gauge.
+    steps: Vec<WeldStep, { MAX_STITCHES as usize }>,
+    pub(super) totals: OrderTotals,
+    pub(super) seam_by_seam: Option<OrderTotals>,
+    /// At the lower and the upper end of the band of the arc's share.
+    pub(super) band: [Option<UptakeTotals>; 2],
+    pub(super) ambient: Temperature,
+    pub(super) arc_share: Option<ArcShare>,
+}
+
+/// One stitch of a plan.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlannedStitch {
+    /// Its place in the order, from 1.
+    pub order: u16,
+    /// The place of its seam in [`Tank::seams`].
+    pub seam_place: usize,
+    /// The mark of its seam.
+    pub seam: SeamMark,
+    /// Where it starts, from its seam's first end.
+    pub from: Length,
+    /// Where it ends, from its seam's first end: less than `from` where it is welded backwards.
+    pub to: Length,
+    /// When its arc is lit, from the first arc of the job.
+    pub start: Time,
+    /// How long its arc burns.
+    pub arc: Time,
+    /// Heat input, with the efficiency of the job's process.
+    pub heat_input: Energy,
+    /// What is waited for before it.
+    pub wait: StitchWait,
+    /// How warm the metal is where it starts, just before the arc.
+    pub start_temperature: Temperature,
+}
+
+impl WeldPlan {
+    /// With no stitch: a place to write to.
+    pub(super) const EMPTY: Self = Self {
+        records: Vec::new(),
+        steps: Vec::new(),
+        totals: OrderTotals::NONE,
+        seam_by_seam: None,
+        band: [None; 2],
+        ambient: Temperature::from_kelvins(0.0),
+        arc_share: None,
+    };
+
+    /// How many stitches it has.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.records.len()
+    }
+
+    /// Its stitches in the order of welding. `tank` is the one that was planned.
+    pub fn stitches<'a>(&'a self, tank: &'a Tank) -> impl Iterator<Item = PlannedStitch> + 'a {
+        (1_u16..)
+            .zip(&self.records)
+            .filter_map(move |(order, record)| self.stitch(order, record, tank))
+    }
+
+    /// What the whole order takes.
+    #[must_use]
+    pub const fn totals(&self) -> &OrderTotals {
+        &self.totals
+    }
+
+    /// What welding seam by seam would take, each from its start to its end in the order of [`Tank::seams`]; `None` where
+    /// the plan was made without comparisons.
+    #[must_use]
+    pub const fn seam_by_seam(&self) -> Option<&OrderTotals> {
+        self.seam_by_seam.as_ref()
+    }
+
+    /// What this order takes at the two ends of the band in which the share of the arc's power that the metal takes up
+    /// is likely to lie, the lower first ([`uptake_band`](crate::arc::uptake_band)). An end at which the metal never
+    /// cools is left out.
+    pub fn band(&self) -> impl Iterator<Item = &UptakeTotals> {
+        self.band.iter().flatten()
+    }
+
+    /// The order as a gauge keeps it.
+    #[must_use]
+    pub fn steps(&self) -> &[WeldStep] {
+        &self.steps
+    }
+
+    /// Takes away all stitches.
+    pub(super) fn clear(&mut self) {
+        self.records.clear();
+        self.steps.clear();
+        self.totals = OrderTotals::NONE;
+    }
+
+    /// Puts an order in the place of the one there is.
+    pub(super) fn put(&mut self, records: &Records, totals: OrderTotals) {
+        self.clear();
+        self.totals = totals;
+        for record in records {
+            let Directed { stitch, reversed } = record.directed;
+            let wait = Time::from_seconds(f64::from(record.wait));
+            let step = WeldStep::of((stitch, reversed), wait, self.over_ambient(record.warmth));
+            // There is as much room as for the records.
+            let _ = self.steps.push(step);
+        }
+        self.records.clone_from(records);
+    }
+
+    /// The stitches by their numbers.
+    pub(super) fn order(&self) -> impl Iterator<Item = Directed> + '_ {
+        self.records.iter().map(|record| record.directed)
+    }
+
+    fn stitch(&self, order: u16, record: &Record, tank: &Tank) -> Option<PlannedStitch> {
+        let Directed { stitch, reversed } = record.directed;
+        let Stitch {
+            place,
+            seam,
+            division,
+            number,
+        } = tank.stitch(stitch)?;
+        let whole = tank.edge_of_seam(place)?.length().si();
+        let at = |n: u16| Length::from_metres(whole * f64::from(n) / f64::from(division.count));
+        let (first, second) = (at(number), at(number + 1));
+        let length = Length::from_metres(second.si() - first.si());
+        let (from, to) = if reversed {
+            (second, first)
+        } else {
+            (first, second)
+        };
+        let arc = tank.arc();
+        Some(PlannedStitch {
+            order,
+            seam_place: place,
+            seam: seam.mark,
+            from,
+            to,
+            start: Time::from_seconds(f64::from(record.start)),
+            arc: arc.time_along(length),
+            heat_input: arc.heat_along(length),
+            wait: self.wait(order, record, tank, (seam.mark, from)),
+            start_temperature: self.over_ambient(record.warmth),
+        })
+    }
+
+    fn over_ambient(&self, kelvins: f32) -> Temperature {
+        TemperatureRise::from_kelvins(f64::from(kelvins)).above(self.ambient)
+    }
+
+    fn wait(
+        &self,
+        order: u16,
+        record: &Record,
+        tank: &Tank,
+        (seam, at): (SeamMark, Length),
+    ) -> StitchWait {
+        let [wait, rest] = [record.wait, record.rest].map(f64::from);
+        let part = |cause: WaitCause, seconds: f64| {
+            let lasts = Time::from_seconds(seconds);
+            (seconds > 0.0).then_some(WaitPart { cause, lasts })
+        };
+        let moving = if order > 1 {
+            tank.job().welding().moving.si()
+        } else {
+            0.0
+        };
+        let temperature = self.over_ambient(record.too_warm);
+        let warm = WarmPlace {
+            seam,
+            at,
+            temperature,
+        };
+        StitchWait {
+            move_part: part(WaitCause::Move, moving),
+            metal_part: part(WaitCause::WarmMetal(warm), wait - rest),
+            rest_part: self
+                .arc_share
+                .and_then(|share| part(WaitCause::Rest(share.part), rest)),
+            beside_move: Time::from_seconds(wait),
+        }
+    }
+}
+
+impl Tank {
+    /// The weld plan of this tank with all comparisons, without rests for power source and torch.
+    ///
+    /// The planner holds the plan; [`Clone`] it to keep it for longer.
+    ///
+    /// # Errors
+    /// [`PlanError`] where the metal never cools, or the tank has more stitches or walls than a plan may have.
+    pub fn weld_plan<'p>(&self, planner: &'p mut Planner) -> Result<&'p WeldPlan, PlanError> {
+        self.weld_plan_with(planner, &PlanOptions::default())
+    }
+
+    /// The weld plan of this tank as `options` ask for it.
+    ///
+    /// # Errors
+    /// As [`Tank::weld_plan`].
+    pub fn weld_plan_with<'p>(
+        &self,
+        planner: &'p mut Planner,
+        options: &PlanOptions,
+    ) -> Result<&'p WeldPlan, PlanError> {
+        planner.begin(options);
+        while planner.is_busy() {
+            planner.advance(self);
+        }
+        planner.outcome()
+    }
+
+    /// What it takes to weld this tank in an order of somebody else's: each step's stitch and direction count, its wait
+    /// and its warmth are found anew. Stitches that the order leaves out stay unwelded.
+    ///
+    /// # Errors
+    /// As [`Tank::weld_plan`].
+    pub fn weld_in_order<'p>(
+        &self,
+        planner: &'p mut Planner,
+        options: &PlanOptions,
+        order: impl IntoIterator<Item = WeldStep>,
+    ) -> Result<&'p WeldPlan, PlanError> {
+        planner.lay_out(self, options)?;
+        planner.weld_given(
+            self,
+            order.into_iter().map(|step| Directed {
+                stitch: step.run,
+                reversed: step.reversed,
+            }),
+        )?;
+        planner.outcome()
+    }
+}

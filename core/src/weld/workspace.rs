@@ -1,0 +1,100 @@
+//! What a simulation works on: the heat of a tank's sheets and its stitches.
+
+use core::fmt;
+
+use heapless::Vec;
+
+use super::laid::{LaidStitch, MAX_STITCH_ENDS, StitchEnd};
+use super::options::{CELLS, LINKS};
+use crate::body::Edge;
+use crate::heat::shell::{Mesh, Shell, Spot};
+use crate::input::limits::MAX_STITCHES;
+
+/// Why there is no plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum PlanError {
+    /// The metal does not come below the interpass limit within two hours, or the job not to its end within a day.
+    NeverCool,
+    /// The tank has more stitches than a plan may have, or more places where they begin.
+    TooMany,
+    /// The tank has more walls than cells.
+    Mesh,
+}
+
+impl fmt::Display for PlanError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::NeverCool => {
+                "no order of welding: the metal needs over two hours to cool below the interpass limit, or the job over a day; raise the limit, weld in cooler air, or check current and travel"
+            }
+            Self::TooMany => "more stitches than a plan may have: make stitch_max longer",
+            Self::Mesh => "the tank has more walls than its heat can be followed in",
+        })
+    }
+}
+
+impl core::error::Error for PlanError {}
+
+/// A tank laid out in cells, with its stitches.
+#[derive(Debug)]
+pub(super) struct Workspace {
+    /// Its sheets, divided into cells.
+    pub(super) mesh: Mesh,
+    /// The heat in the cells.
+    pub(super) shell: Shell<CELLS, LINKS>,
+    /// Its stitches, seam by seam.
+    pub(super) stitches: Vec<LaidStitch, { MAX_STITCHES as usize }>,
+    /// Where they begin and end.
+    pub(super) ends: Vec<StitchEnd, MAX_STITCH_ENDS>,
+}
+
+impl Workspace {
+    /// With no tank in it.
+    pub(super) const fn new() -> Self {
+        Self {
+            mesh: Mesh::new(),
+            shell: Shell::new(),
+            stitches: Vec::new(),
+            ends: Vec::new(),
+        }
+    }
+
+    /// The place on an edge where one of its stitches starts.
+    pub(super) fn start_of(
+        &self,
+        stitch: &LaidStitch,
+        reversed: bool,
+        edge: &Edge,
+    ) -> Option<Spot> {
+        let length = edge.length().si() / f64::from(stitch.of);
+        let at = length * f64::from(u16::from(stitch.number) + u16::from(reversed));
+        self.mesh.spot(edge, at, &self.shell)
+    }
+
+    /// The mean of the cells where a stitch starts, in K over the surroundings: good enough to choose by.
+    pub(super) fn rough_warmth(&self, stitch: &LaidStitch, reversed: bool) -> f64 {
+        self.end(stitch, reversed).map_or(0.0, |end| {
+            let [a, b] = end.cells.map(|cell| self.shell.warmth(cell));
+            0.5 * (a + b)
+        })
+    }
+
+    /// The cells at the end of a stitch that is nearer to a place so many metres along it.
+    pub(super) fn nearest(&self, stitch: &LaidStitch, along: f64) -> [u16; 2] {
+        let past = along > 0.5 * f64::from(stitch.length);
+        self.end(stitch, past)
+            .map_or([u16::MAX; 2], |end| end.cells)
+    }
+
+    /// Whether a stitch starts in a corner of the tank.
+    pub(super) fn is_corner(&self, stitch: &LaidStitch, reversed: bool) -> bool {
+        self.end(stitch, reversed).is_some_and(|end| end.corner)
+    }
+
+    /// The first or the second end of a stitch.
+    fn end(&self, stitch: &LaidStitch, second: bool) -> Option<&StitchEnd> {
+        self.ends
+            .get(usize::from(stitch.first_end) + usize::from(second))
+    }
+}

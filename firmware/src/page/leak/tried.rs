@@ -1,0 +1,120 @@
+//! What the tank takes in a test: its walls and then its seams, tried one by one.
+
+use seamwright_core::input::Face;
+use seamwright_core::leak::Vessel;
+use seamwright_core::seam::{Seam, SeamMark};
+use seamwright_core::strength::{StrengthError, Trial};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::Pressure;
+
+use super::scene::Site;
+use crate::amount::Units;
+use crate::page::Progress;
+use crate::page::parts::{Known, count, faces};
+
+/// A seam, and the even pressure at which it has no reserve left: a reserve of 1, as `SeamStrength` has it.
+#[derive(Clone, Copy, Debug)]
+pub struct WeakSeam {
+    /// Its mark.
+    pub mark: SeamMark,
+    /// The pressure; its reserve at another is the ratio of the two, for plates and welds are taken as elastic.
+    pub bears: Pressure,
+}
+
+/// The pressure that seams are tried with.
+const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
+
+/// What walls and then seams take in a test, one by one.
+#[derive(Clone, Debug)]
+pub(super) struct Tried {
+    next: u8,
+    /// The least that a wall takes so far, in pascals; zero before the first.
+    least: f64,
+    seam: Known<WeakSeam>,
+    vessel: Known<Result<Vessel, StrengthError>>,
+    all: bool,
+}
+
+impl Tried {
+    pub(super) const NOTHING: Self = Self {
+        next: 0,
+        least: 0.0,
+        seam: Known::Not,
+        vessel: Known::Not,
+        all: false,
+    };
+
+    pub(super) fn clear(&mut self) {
+        *self = Self::NOTHING;
+    }
+
+    /// How many walls and seams are done; `None` once all are.
+    pub(super) fn progress(&self, tank: &Tank) -> Option<Progress> {
+        let done = usize::from(self.next);
+        let of = count(tank) + tank.seam_count();
+        (!self.all).then_some(Progress { done, of })
+    }
+
+    /// What a test is of, once the walls are done; its seam once the seams are, too.
+    pub(super) fn site(&self, tank: &Tank, units: Units) -> Option<Site<'_>> {
+        Some(Site {
+            vessel: self.vessel.get()?,
+            seam: self.all.then(|| self.seam.get().copied()),
+            liquid: tank.job().liquid(),
+            units,
+        })
+    }
+
+    /// The next.
+    #[inline(never)]
+    pub(super) fn go_on(&mut self, tank: &Tank) {
+        let place = usize::from(self.next);
+        if let Some(face) = faces(tank).nth(place) {
+            self.wall(tank, face);
+        } else if self.vessel.get().is_none() {
+            let takes = Pressure::from_pascals(self.least);
+            self.vessel = Known::Is(if self.least > 0.0 {
+                tank.vessel_taking(takes, None)
+            } else {
+                Err(StrengthError::Unknown)
+            });
+            return;
+        } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
+            self.bear(tank, &seam);
+        } else {
+            self.all = true;
+            return;
+        }
+        self.next += 1;
+    }
+
+    /// A wall, as `Tank::takes` has it.
+    fn wall(&mut self, tank: &Tank, face: Face) {
+        match tank.bearing(face, Trial::Test(Pressure::default())) {
+            Some(Ok(bearing)) => {
+                if let Some(takes) = bearing.takes
+                    && (self.least == 0.0 || takes.si() < self.least)
+                {
+                    self.least = takes.si();
+                }
+            }
+            Some(Err(error)) => {
+                // There will be no test, and nothing more to try.
+                self.vessel = Known::Is(Err(error));
+                self.all = true;
+            }
+            None => {}
+        }
+    }
+
+    fn bear(&mut self, tank: &Tank, seam: &Seam) {
+        let Some(Ok(strength)) = tank.seam_bearing(seam, Trial::Test(TRIAL)) else {
+            return;
+        };
+        let bears = Pressure::from_pascals(strength.reserve * TRIAL.si());
+        if self.seam.get().is_none_or(|weak| bears < weak.bears) {
+            let mark = seam.mark;
+            self.seam = Known::Is(WeakSeam { mark, bears });
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! The seams, each with its tacks and stitches.
+
+use seamwright_core::geom::Vector;
+use seamwright_core::seam::{Seam, joint_name};
+use seamwright_core::tank::Tank;
+use seamwright_core::units::{AngleUnit, LengthUnit};
+use serde_json::json;
+
+use super::Units;
+use super::model::{Cell, Row, Section, Table, left, right, said, word};
+
+pub(crate) fn section(tank: &Tank, units: Units) -> Section {
+    let columns = [
+        left("seam"),
+        left("between"),
+        left("joint"),
+        right("length"),
+        right("angle"),
+        right("tacks"),
+        right("stitches"),
+        right("of").on_sheet(None),
+    ];
+    let rows = tank.seams().map(|seam| row(tank, &seam, units));
+    let mut section = Section::new("Seams, tacks and stitches").on_sheet("Seams");
+    section.table(Table::new(columns, rows).keyed("seams"));
+    section
+}
+
+fn row(tank: &Tank, seam: &Seam, units: Units) -> Row {
+    let [a, b] = seam.faces;
+    let angle = seam.dihedral.display(AngleUnit::Degree, 1);
+    let tacks = tank.tacks(seam).map(|tacks| {
+        let pitch = tacks.pitch.display(LengthUnit::Millimetre, 0);
+        said(tacks.count).on_sheet(format!("{} at {pitch}", tacks.count))
+    });
+    let stitches = tank.division(seam).map(|division| {
+        let length = division.length.display(LengthUnit::Millimetre, 0);
+        [
+            said(division.count).on_sheet(format!("{} of {length}", division.count)),
+            said(units.length(division.length)),
+        ]
+    });
+    let [stitches, of] = stitches.unwrap_or_default();
+    vec![
+        word("mark", seam.mark),
+        said(format!("{a} - {b}")).data("between", [a.to_string(), b.to_string()]),
+        word("joint", joint_name(seam.joint)).data("welded", seam.welded),
+        Cell::of("length_m", seam.length, units, Units::length).data(
+            "ends_m",
+            json!(seam.ends.map(|Vector { x, y, z }| [x, y, z])),
+        ),
+        said(angle).data("dihedral_deg", seam.dihedral.in_unit(AngleUnit::Degree)),
+        tacks.unwrap_or_default(),
+        stitches,
+        of,
+    ]
+}

@@ -24,38 +24,30 @@
 //! - [`advice`]: what a person should know of a result, from a note to a caution.
 //! - `wire` (feature `serde`): jobs and results as messages.
 //!
-//! ```
-//! use seamwright_core::input::{Block, Cut, Face, Shape, Sized};
-//! use seamwright_core::capacity::Lean;
-//! use seamwright_core::input::*;
-//! use seamwright_core::units::{Length, VolumeUnit};
-//! use seamwright_core::tables::Alloy;
-//! use seamwright_core::tank::Tank;
+//! A tank from its sizes to its weld plan and its leak test:
 //!
-//! let mm = |text| Length::parse(text);
-//! let draft = Draft {
-//!     name: Name::try_from("Header tank").unwrap(),
-//!     shape: Shape::Block(Block {
-//!         sized: Sized::Outside,
-//!         length: mm("320 mm")?,
-//!         width: mm("180 mm")?,
-//!         height: mm("160 mm")?,
-//!         cuts: [Cut::Edge { faces: [Face::Top, Face::Back], legs: [mm("45 mm")?, mm("60 mm")?] }].into(),
-//!     }),
-//!     stock: StockDraft { alloy: Alloy::A5754, temper: None, thickness: mm("2 mm")?, faces: [].into() },
-//!     joints: JointsDraft::default(),
-//!     fittings: [].into(),
-//!     baffles: [].into(),
-//!     fill: FillDraft::default(),
-//!     arc: ArcDraft::default(),
-//!     weld: WeldDraft::default(),
-//!     service: UseDraft::default(),
-//! };
-//! let tank = Tank::build(&draft).unwrap();
-//! let level = tank.pool(Lean::LEVEL).at(mm("100 mm")?).unwrap();
-//! assert_eq!(level.volume.display(VolumeUnit::Litre, 2).to_string(), "5.56 L");
-//! # Ok::<(), seamwright_core::units::ParseError>(())
 //! ```
+//! use seamwright_core::prelude::*;
+//!
+//! let mm = |value| Length::new(value, LengthUnit::Millimetre);
+//! let header = Block::new(mm(320.0), mm(180.0), mm(160.0))
+//!     .with_cut(Cut::Edge { faces: [Face::Top, Face::Back], legs: [mm(45.0), mm(60.0)] })?;
+//! let tank = Tank::build(&Draft::new("Header tank", header, StockDraft::of(Alloy::A5754, mm(2.0)))?)?;
+//! let lean = Lean::new(Angle::parse("5°")?, Angle::parse("-3°")?)?;
+//! let level = tank.pool(lean).at(mm(80.0))?;
+//! assert_eq!(level.volume.display(VolumeUnit::Litre, 2).to_string(), "3.28 L");
+//! let stitches: u16 = tank.seams().filter_map(|seam| tank.division(&seam)).map(|cut| cut.count).sum();
+//! let heat_input = tank.arc().heat_input();
+//! let mut planner = Planner::new();
+//! let plan = tank.weld_plan(&mut planner)?;
+//! assert_eq!(plan.count(), usize::from(stitches));
+//! let waits: Vec<_> = plan.stitches(&tank).map(|stitch| stitch.wait).collect();
+//! let test = tank.leak_plan(Rule::default())?;
+//! assert!(heat_input.si() > 0.0 && !waits.is_empty() && test.pressure.si() > 0.0);
+//! # Ok::<(), Box<dyn core::error::Error>>(())
+//! ```
+//!
+//! The programs in `examples` go on from there; one of them runs without an operating system in 64 KiB of RAM.
 //!
 //! # Rules
 //!
@@ -86,6 +78,7 @@ pub mod heat;
 pub mod input;
 pub mod leak;
 pub mod mass;
+pub mod prelude;
 pub mod seam;
 pub mod strength;
 pub mod supply;

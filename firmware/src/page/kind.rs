@@ -10,7 +10,7 @@ use crate::work::{NoPlanner, Think, Thinker};
 ///
 /// Everything that differs is a type, so that a board's program holds nothing of what its gauge leaves out, and both
 /// kinds stand side by side on the laptop.
-pub trait Kind: sealed::Sealed + Debug {
+pub trait Kind: sealed::Sealed + Debug + 'static {
     /// A page that only the full gauge has: that page, or nothing.
     type IfFull<P: IsPage>: IsPage;
 

@@ -84,6 +84,10 @@ impl Page {
 
 impl<K: Kind> Pages<K> {
     /// The pages of this kind of gauge, and how many of the places are taken.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "worked out by the compiler, for which past the end is an error"
+    )]
     const KEPT: &'static ([Page; Page::ALL.len()], usize) = &{
         let mut kept = [Page::FIRST; Page::ALL.len()];
         let (mut count, mut rest) = (0, Page::ALL);

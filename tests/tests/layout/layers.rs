@@ -138,7 +138,7 @@ pub(crate) fn faults(
         if order[..n].contains(name) {
             faults.push(format!("{}: `{name}` is listed twice", show(lib)));
         }
-        if !root.children.contains(name) {
+        if !root.children.contains(name) && !root.for_tests.contains(name) {
             faults.push(format!(
                 "{}: `{name}` is listed and is no module",
                 show(lib)
@@ -292,7 +292,8 @@ fn circles_are_told() {
 fn the_list_is_whole() {
     let told = made_up(&[(
         "lib.rs",
-        "//! - [`low`]: one.\n//! - [`gone`]: two.\npub mod low;\npub mod lower;\n",
+        "//! - `checks`: only with tests.\n//! - [`low`]: one.\n//! - [`gone`]: two.\n\
+         #[cfg(test)]\nmod checks;\npub mod low;\npub mod lower;\n",
     )]);
     let wanted = [
         "`gone` is listed and is no module",

@@ -3,6 +3,7 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod crates;
 mod layers;
 mod lexer;
 mod rows;

@@ -14,6 +14,8 @@ pub(crate) struct Module {
     pub(crate) words: Vec<Word>,
     /// What it declares as modules, whether files or written within it.
     pub(crate) children: Vec<String>,
+    /// Files of its own that only tests see, which are not followed.
+    pub(crate) for_tests: Vec<String>,
 }
 
 /// A path of modules as a source names it, from the root.
@@ -37,8 +39,11 @@ fn add(
     all: &mut Vec<Module>,
 ) {
     let text = read(&file).unwrap_or_else(|| panic!("{} is not there", file.display()));
-    let words = untested(&words(&text));
+    let all_words = words(&text);
+    let words = untested(&all_words);
     let (outer, inline) = declared(&words);
+    let (mut for_tests, _) = declared(&all_words);
+    for_tests.retain(|name| !outer.contains(name));
     let own = file.file_stem().unwrap().to_str().unwrap();
     let folder = if matches!(own, "mod" | "lib" | "main") {
         file.with_file_name("")
@@ -51,6 +56,7 @@ fn add(
         file,
         words,
         children,
+        for_tests,
     });
     for name in outer {
         let mut below = path.clone();

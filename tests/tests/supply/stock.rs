@@ -5,9 +5,9 @@
 
 use seamwright_core::tables::metal::{Basis, Condition};
 use seamwright_core::tables::{Alloy, Family, Filler, Source, Strength, Temper};
-use seamwright_core::units::{LengthUnit, Pressure, PressureUnit, Temperature};
+use seamwright_core::units::{Pressure, PressureUnit};
 use seamwright_tests::Outcome;
-use seamwright_tests::amounts::{celsius, in_celsius, mm};
+use seamwright_tests::amounts::{in_celsius, mm};
 use seamwright_tests::checks::{number, tolerance, welding};
 use seamwright_tests::near::{Tolerance, near};
 

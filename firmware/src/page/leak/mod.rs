@@ -10,10 +10,9 @@ mod tried;
 mod typed;
 mod words;
 
-pub use scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way};
+pub use scene::{Fate, Outcome, Scene, Seen, Sheet, Site, View, Way, WeakSeam};
 pub use state::LeakTest;
 pub use stopwatch::Stopwatch;
-pub use tried::WeakSeam;
 pub use typed::{Ask, Asked, Field, Typed};
 
 use embedded_graphics::draw_target::DrawTarget;

@@ -4,11 +4,11 @@ use heapless::Vec;
 use seamwright_core::advice::caution::{Caution, for_leak_test, for_liquid};
 use seamwright_core::leak::TestError;
 use seamwright_core::leak::{Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel};
+use seamwright_core::seam::SeamMark;
 use seamwright_core::strength::StrengthError;
 use seamwright_core::tables::Liquid;
-use seamwright_core::units::Time;
+use seamwright_core::units::{Pressure, Time};
 
-use super::tried::WeakSeam;
 use super::typed::{Ask, Field};
 use crate::amount::Units;
 
@@ -26,6 +26,15 @@ pub struct Site<'a> {
     pub liquid: Option<Liquid>,
     /// Units.
     pub units: Units,
+}
+
+/// A seam, and the even pressure at which it has no reserve left: a reserve of 1, as `SeamStrength` has it.
+#[derive(Clone, Copy, Debug)]
+pub struct WeakSeam {
+    /// Its mark.
+    pub mark: SeamMark,
+    /// The pressure; its reserve at another is the ratio of the two, for plates and welds are taken as elastic.
+    pub bears: Pressure,
 }
 
 /// How a leak is looked for.

@@ -2,24 +2,15 @@
 
 use seamwright_core::input::Face;
 use seamwright_core::leak::Vessel;
-use seamwright_core::seam::{Seam, SeamMark};
+use seamwright_core::seam::Seam;
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 
-use super::scene::Site;
+use super::scene::{Site, WeakSeam};
 use crate::amount::Units;
 use crate::page::Progress;
 use crate::page::parts::{Known, count, faces};
-
-/// A seam, and the even pressure at which it has no reserve left: a reserve of 1, as `SeamStrength` has it.
-#[derive(Clone, Copy, Debug)]
-pub struct WeakSeam {
-    /// Its mark.
-    pub mark: SeamMark,
-    /// The pressure; its reserve at another is the ratio of the two, for plates and welds are taken as elastic.
-    pub bears: Pressure,
-}
 
 /// The pressure that seams are tried with.
 const TRIAL: Pressure = Pressure::from_pascals(1_000.0);

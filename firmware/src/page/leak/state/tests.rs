@@ -10,8 +10,7 @@ use seamwright_core::units::{
     Area, Length, Pressure, PressureUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
 };
 
-use super::super::scene::Outcome;
-use super::super::tried::WeakSeam;
+use super::super::scene::{Outcome, WeakSeam};
 use super::*;
 use crate::amount::Units;
 

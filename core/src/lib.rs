@@ -88,3 +88,8 @@ pub mod units;
 pub mod weld;
 #[cfg(feature = "serde")]
 pub mod wire;
+
+/// The example of the README, kept true by running it.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;

@@ -1,6 +1,6 @@
 //! What is cut from sheet: bends, joints, panels, and the flat blank that each panel is cut to.
 //!
-//! Which deduction an edge gets is said in [`edge`](self): a folded edge takes the setback of its [`Bend`]
+//! Which deduction an edge gets is said in `edge`: a folded edge takes the setback of its [`Bend`]
 //! ([`Bend::setback_on`]), a welded one what its joint leaves ([`Joint::fit`](crate::input::Joint::fit)).
 //! From there:
 //!
@@ -9,7 +9,7 @@
 //! - `edge`: of one edge of one tank, the joint or the bend there and what it takes from each panel.
 //! - `panel`: which faces are cut in one piece, and the marks of the pieces.
 //! - [`unfold`]: flat parts joined by folds, laid out in a plane.
-//! - `layout`: the blank of a panel, made of all these.
+//! - `layout`: the blank of a panel, made of all these; `panels`: every panel of a tank with its mass.
 //!
 //! [`Plan`] holds what they all ask for: the body, its sheet, its joints.
 
@@ -19,6 +19,7 @@ mod error;
 pub(crate) mod joint;
 pub(crate) mod layout;
 pub(crate) mod panel;
+mod panels;
 mod plan;
 pub mod unfold;
 

@@ -1,7 +1,6 @@
 //! Heat in the sheet: the tank as a conducting shell, the moving source in a plate, what the outside loses to still air.
 
 pub mod bessel;
-pub mod cooling;
 pub mod loss;
 pub mod moving;
 mod rise;

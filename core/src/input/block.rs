@@ -2,8 +2,8 @@
 
 use heapless::Vec;
 
-use super::limits::{MAX_CUTS, TooMany};
-use super::{Face, Field, Sized};
+use super::limits::MAX_CUTS;
+use super::{Face, Field, Sized, TooMany};
 use crate::units::Length;
 
 /// A plane that slices material off a block.
@@ -65,7 +65,7 @@ impl Block {
     /// };
     /// let chamfer = Cut::Edge { faces: [Face::Top, Face::Back], legs: [mm(45.0), mm(60.0)] };
     /// assert_eq!(keel.with_cut(chamfer)?.cuts.len(), 1);
-    /// # Ok::<(), seamwright_core::input::limits::TooMany>(())
+    /// # Ok::<(), seamwright_core::input::TooMany>(())
     /// ```
     #[must_use]
     pub const fn new(length: Length, width: Length, height: Length) -> Self {

@@ -4,9 +4,9 @@ use heapless::{String, Vec};
 
 use super::limits::{
     MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_LABEL, MAX_MOUNTS,
-    MAX_NAME, MAX_OWN_JOINTS, TooMany,
+    MAX_NAME, MAX_OWN_JOINTS,
 };
-use super::{Face, Field, Joint, Measure, OwnJoint, Shape};
+use super::{Face, Field, Joint, Measure, OwnJoint, Shape, TooMany};
 use crate::tables::{Alloy, Liquid, Process, Temper};
 use crate::units::{
     Angle, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,

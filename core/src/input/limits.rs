@@ -3,9 +3,6 @@
 //! A pair is the least and the most, both allowed. The limits keep a slip of the keyboard (an inch for a
 //! millimetre, a comma for a point) from becoming a plan; they do not say what is good practice.
 
-use core::fmt;
-
-use super::Field;
 use crate::units::{
     Angle, AngleUnit, Current, Length, LengthUnit, Pressure, PressureUnit, Ratio, Speed, SpeedUnit,
     Temperature, TemperatureUnit, Time, TimeUnit, Voltage,
@@ -96,25 +93,3 @@ pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0))
 pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
 /// Most of an acceleration, in standard gravities, either way.
 pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
-
-/// More of a thing than a job may have.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct TooMany {
-    /// The first input that finds no room; for a text, the text.
-    pub field: Field,
-    /// How many there may be; for a text, how many bytes.
-    pub most: usize,
-}
-
-impl fmt::Display for TooMany {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { field, most } = self;
-        match field {
-            Field::Name => write!(f, "{field}: at most {most} bytes; shorten it"),
-            _ => write!(f, "{field}: at most {most} of them; leave some out"),
-        }
-    }
-}
-
-impl core::error::Error for TooMany {}

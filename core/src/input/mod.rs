@@ -20,7 +20,9 @@ pub mod limits;
 mod measure;
 mod profile;
 mod shape;
+mod sized;
 mod taper;
+mod too_many;
 
 pub use block::{Block, Cut};
 pub use draft::{
@@ -33,5 +35,7 @@ pub use field::Field;
 pub use joint::{Joint, OwnJoint};
 pub use measure::Measure;
 pub use profile::{Profile, ProfilePoint};
-pub use shape::{Shape, Sized};
+pub use shape::Shape;
+pub use sized::Sized;
 pub use taper::Taper;
+pub use too_many::TooMany;

@@ -5,7 +5,7 @@
 //! depends on the tank, so the planner tries eight ways and keeps the best.
 
 use super::laid::{Directed, LaidStitch};
-use super::simulation::State;
+use super::state::State;
 
 /// How much each matter weighs against warmth, as a share of the interpass limit.
 #[derive(Clone, Copy, Debug, PartialEq)]

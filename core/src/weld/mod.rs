@@ -23,10 +23,10 @@
 //!
 //! - Why there is a wait before a stitch: [`wait`](WaitCause) has the causes, `simulation` decides step by step of time
 //!   whether the arc may be lit, `rest` keeps the ten minutes of power source and torch.
-//! - Why this stitch comes next: `choice`; which stitches must come before others: `stages`; how lopsided the welds are
+//! - Why this stitch comes next: `choice`, by the welding as it stands in `state`; which stitches must come before others: `stages`; how lopsided the welds are
 //!   on the way: `pull`.
 //! - The whole course, from the first look to the comparisons: `planner`, in steps that a gauge can lay aside between
-//!   two looks at its buttons. The laptop runs the same course in a loop ([`Tank::weld_plan`](crate::tank::Tank)).
+//!   two looks at its buttons. The laptop runs the same course in a loop: `of_tank`.
 //! - What comes out: `plan` and `totals`; one stitch as a gauge keeps it: `step`; the stitches by number: `stitches`.
 //! - What the simulation works on: `workspace` (cells, links, stitches), made by `layout`; `procedure` has power, travel
 //!   and limits in SI units.
@@ -36,6 +36,7 @@
 mod choice;
 mod laid;
 mod layout;
+mod of_tank;
 mod options;
 mod plan;
 mod planner;
@@ -45,6 +46,7 @@ mod rest;
 mod search;
 mod simulation;
 mod stages;
+mod state;
 mod step;
 mod stitches;
 mod tacks;

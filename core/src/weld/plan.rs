@@ -3,15 +3,12 @@
 use heapless::Vec;
 
 use super::laid::Directed;
-use super::options::PlanOptions;
-use super::planner::Planner;
 use super::rest::ArcShare;
 use super::simulation::Record;
 use super::step::WeldStep;
 use super::stitches::Stitch;
 use super::totals::{OrderTotals, UptakeTotals};
 use super::wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
-use super::workspace::PlanError;
 use crate::heat::TemperatureRise;
 use crate::input::limits::MAX_STITCHES;
 use crate::seam::SeamMark;
@@ -204,55 +201,5 @@ impl WeldPlan {
                 .and_then(|share| part(WaitCause::Rest(share.part), rest)),
             beside_move: Time::from_seconds(wait),
         }
-    }
-}
-
-impl Tank {
-    /// The weld plan of this tank with all comparisons, without rests for power source and torch.
-    ///
-    /// The planner holds the plan; [`Clone`] it to keep it for longer.
-    ///
-    /// # Errors
-    /// [`PlanError`] where the metal never cools, or the tank has more stitches or walls than a plan may have.
-    pub fn weld_plan<'p>(&self, planner: &'p mut Planner) -> Result<&'p WeldPlan, PlanError> {
-        self.weld_plan_with(planner, &PlanOptions::default())
-    }
-
-    /// The weld plan of this tank as `options` ask for it.
-    ///
-    /// # Errors
-    /// As [`Tank::weld_plan`].
-    pub fn weld_plan_with<'p>(
-        &self,
-        planner: &'p mut Planner,
-        options: &PlanOptions,
-    ) -> Result<&'p WeldPlan, PlanError> {
-        planner.begin(options);
-        while planner.is_busy() {
-            planner.advance(self);
-        }
-        planner.outcome()
-    }
-
-    /// What it takes to weld this tank in an order of somebody else's: each step's stitch and direction count, its wait
-    /// and its warmth are found anew. Stitches that the order leaves out stay unwelded.
-    ///
-    /// # Errors
-    /// As [`Tank::weld_plan`].
-    pub fn weld_in_order<'p>(
-        &self,
-        planner: &'p mut Planner,
-        options: &PlanOptions,
-        order: impl IntoIterator<Item = WeldStep>,
-    ) -> Result<&'p WeldPlan, PlanError> {
-        planner.lay_out(self, options)?;
-        planner.weld_given(
-            self,
-            order.into_iter().map(|step| Directed {
-                stitch: step.run,
-                reversed: step.reversed,
-            }),
-        )?;
-        planner.outcome()
     }
 }

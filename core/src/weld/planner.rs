@@ -173,6 +173,19 @@ impl Planner {
         })
     }
 
+    /// The whole course in a loop.
+    pub(super) fn run(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+    ) -> Result<&WeldPlan, PlanError> {
+        self.begin(options);
+        while self.is_busy() {
+            self.advance(tank);
+        }
+        self.outcome()
+    }
+
     fn clear(&mut self, options: &PlanOptions) {
         self.options = *options;
         self.making.clear();

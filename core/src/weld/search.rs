@@ -69,7 +69,7 @@ impl Tank {
             comparisons: false,
             ..*options
         };
-        let plan = self.weld_plan_with(planner, &options)?;
+        let plan = planner.run(self, &options)?;
         let mut order: Order = plan.order().collect();
         let mut best_order = order.clone();
         let (mut now, mut best) = (plan.totals().job, plan.totals().job);

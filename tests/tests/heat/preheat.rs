@@ -1,62 +1,17 @@
-//! Preheat and the cooling of steel against published figures; the source stands
-//! beside each check.
+//! Preheat against published figures; the source stands beside each check.
 //!
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
-use seamwright_core::heat::cooling::{Flow, Form, cooling};
 use seamwright_core::tables::preheat::{
     avoid, hold_limit, interpass_limit, is_sensitive, least_temperature, preheat_limit,
 };
 use seamwright_core::tables::{Alloy, Source};
-use seamwright_core::units::{LengthUnit, LineEnergy, LineEnergyUnit, TimeUnit};
+use seamwright_core::units::TimeUnit;
 use seamwright_tests::Outcome;
-use seamwright_tests::amounts::{celsius, in_celsius, mm};
+use seamwright_tests::amounts::in_celsius;
 use seamwright_tests::checks::{number, tolerance, welding};
 use seamwright_tests::near::{Tolerance, near};
-
-/// Rows `T3.t85.*`: EN 1011-2, annex D, evaluated apart from this project. Also 31.57 s for 0.5 kJ/mm on
-/// 3 mm, and so for 1 kJ/mm on 6 mm (references-welding.md; a list of ours once had it for 10 mm).
-#[test]
-fn cooling_of_steel() -> Outcome {
-    let of = |q, d, t0| {
-        let q = LineEnergy::new(q, LineEnergyUnit::KilojoulePerMillimetre);
-        cooling(q, mm(d), celsius(t0), Form::OnPlate)
-    };
-    for id in [
-        "T3.t85.Q1.T20.d10",
-        "T3.t85.Q1.T20.d20",
-        "T3.t85.Q1.5.T100.d12",
-        "T3.t85.Q2.T150.d30",
-    ] {
-        let check = welding(id);
-        let input = |key: &str| number(&check["inputs"][key]);
-        let (d, expected) = (input("d_mm"), &check["expected"]);
-        let got = of(input("Q_kJ_mm"), d, input("T0_C"))?;
-        let in_depth = number(&expected["t85_3D_s"]);
-        let in_plane = number(&expected["t85_2D_s"]);
-        let transition = number(&expected["d_t_mm"]);
-        let tolerance = tolerance(&check);
-        near("in depth", got.in_depth.si(), in_depth, tolerance)?;
-        near("in plane", got.in_plane.si(), in_plane, tolerance)?;
-        let got_transition = got.transition.in_unit(LengthUnit::Millimetre);
-        near("transition", got_transition, transition, tolerance)?;
-        let (flow, time) = if d < transition {
-            (Flow::InPlane, in_plane)
-        } else {
-            (Flow::InDepth, in_depth)
-        };
-        assert_eq!(got.flow, flow);
-        for end in got.time {
-            near("time", end.si(), time, tolerance)?;
-        }
-    }
-    for (q, d) in [(0.5, 3.0), (1.0, 6.0)] {
-        let got = of(q, d, 20.0)?;
-        near("thin", got.time[0].si(), 31.57, Tolerance::absolute(0.005))?;
-    }
-    Ok(())
-}
 
 /// Rows `T4.D1.2.max` and `T4.NAVSEA`; and 100 °C between runs for 6xxx, 120 °C for the rest, EN 1011-4 as
 /// a maker of consumables reprints it (read).

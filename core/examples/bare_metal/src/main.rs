@@ -46,7 +46,9 @@ fn run() -> Result<(), Failed> {
 
     let degrees = |value| Angle::new(value, AngleUnit::Degree);
     let lean = Lean::new(degrees(5.0), degrees(-3.0))?;
-    let level = tank.pool(lean).at(Length::new(80.0, LengthUnit::Millimetre))?;
+    let level = tank
+        .pool(lean)
+        .at(Length::new(80.0, LengthUnit::Millimetre))?;
     let litres = |volume: Volume| volume.display(VolumeUnit::Litre, 2);
     hprintln!("brim {}", litres(tank.capacity().brim));
     hprintln!("80 mm deep, leaning {}", litres(level.volume));

@@ -118,7 +118,7 @@ impl Groups {
     }
 
     /// Whether any fold lies within a panel.
-    pub(super) fn is_bent(&self, plan: &Plan<'_>, panel: u8) -> bool {
+    pub(in crate::blank) fn is_bent(&self, plan: &Plan<'_>, panel: u8) -> bool {
         plan.body.outside.sharp_edges_at().any(|([a, b], edge)| {
             self.panel_of(usize::from(a)) == Some(panel)
                 && self.panel_of(usize::from(b)) == Some(panel)

@@ -5,7 +5,6 @@
 
 mod axes;
 mod group;
-mod list;
 
 pub use axes::Axes;
 pub use group::{Groups, Halves};

@@ -17,6 +17,8 @@
 //! formula stand side by side, a comment says so.
 
 mod contact;
+mod error;
+mod extents;
 mod node;
 mod owned;
 pub(crate) mod polygon;
@@ -26,10 +28,12 @@ mod side;
 #[cfg(test)]
 pub(crate) mod tests;
 
+pub use error::{MOST_NODES, OutlineError};
+pub use extents::Extents;
 pub use node::{Node, Placing, Point};
-pub use owned::{MOST_NODES, Outline, OutlineError};
+pub use owned::Outline;
+pub use ring::Ring;
 pub(crate) use ring::area_about_origin;
-pub use ring::{Extents, Ring};
 pub use side::Side;
 
 /// Lengths that differ by no more than this many metres count as equal: a tenth of a micrometre, far

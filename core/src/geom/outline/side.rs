@@ -2,7 +2,9 @@
 
 use core::f64::consts::{FRAC_PI_2, PI};
 
-use super::{Extents, Point, TOUCH};
+use super::TOUCH;
+use super::extents::Extents;
+use super::node::Point;
 
 /// A side: from one node to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]

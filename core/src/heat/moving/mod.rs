@@ -7,8 +7,7 @@
 //! arc, come out two to three times too wide near the pool: take [`Rosenthal`] there, and the short ones
 //! ([`adams`]) for stainless steel or far from the seam.
 //!
-//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); A. A. Wells,
-//! Welding Journal 31 (1952); AWS Welding Handbook, vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø.
+//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); AWS Welding Handbook, vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø.
 //! Grong, Metallurgical Modelling of Welding, chapter 1 (all from memory).
 //!
 //! The power here is what enters the metal: arc power times the measured share, not the standard's
@@ -16,7 +15,6 @@
 
 pub mod adams;
 mod rosenthal;
-pub mod wells;
 
 pub use rosenthal::{Peak, Rosenthal};
 

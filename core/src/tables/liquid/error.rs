@@ -2,8 +2,12 @@
 
 use core::fmt;
 
-use super::GlycolShare;
 use crate::units::{Decimal, Temperature, TemperatureUnit};
+
+/// The least share of glycol that the tables hold, in per cent of the mass.
+pub(super) const LEAST_GLYCOL: u8 = 1;
+/// The most, in per cent of the mass.
+pub(super) const MOST_GLYCOL: u8 = 60;
 
 /// A value outside the published figures of a liquid.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,8 +59,7 @@ impl fmt::Display for LiquidError {
             Self::Glycol { value } => write!(
                 f,
                 "the share of glycol is {value} %: it must be from {} % to {} % by mass",
-                GlycolShare::LEAST,
-                GlycolShare::MOST
+                LEAST_GLYCOL, MOST_GLYCOL
             ),
         }
     }

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::LiquidError;
+use super::error::{LEAST_GLYCOL, LiquidError, MOST_GLYCOL};
 
 /// Glycol in a coolant, in whole per cent of its mass, 1 to 60; as near as a refractometer reads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,9 +18,9 @@ impl GlycolShare {
     /// Half and half by mass.
     pub const HALF: Self = Self(50);
     /// The least, in per cent.
-    pub const LEAST: u8 = 1;
+    pub const LEAST: u8 = LEAST_GLYCOL;
     /// The most that the tables hold, in per cent.
-    pub const MOST: u8 = 60;
+    pub const MOST: u8 = MOST_GLYCOL;
 
     /// From per cent of the mass.
     ///

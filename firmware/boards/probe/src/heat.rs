@@ -74,8 +74,6 @@ fn sheet(tank: &Tank) {
     let _ = black_box(moving.cooling_time_thin(hot(), cold));
     let _ = black_box(moving.cooling_time_thick(hot(), cold));
     let _ = black_box(moving.transition_thickness(hot(), cold));
-    let _ = black_box(moving.wells_power_thin(melting, from));
-    let _ = black_box(moving.solidification_time(melting, black_box(4e5)));
     let thin = moving.thin(black_box(2));
     let thick = moving.thick(black_box(Angle::from_radians(3.1)));
     for field in [thin, thick].into_iter().flatten() {

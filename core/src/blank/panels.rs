@@ -2,9 +2,9 @@
 
 use heapless::Vec;
 
-use super::super::layout;
-use super::super::plan::Plan;
-use super::{Groups, Making, Panel, PanelMark};
+use super::layout;
+use super::panel::{Groups, Making, Panel, PanelMark};
+use super::plan::Plan;
 use crate::input::Face;
 use crate::units::{Area, Length, Mass};
 

@@ -17,7 +17,7 @@ pub(super) fn size(metres: f64) -> Result<f64, RangeError> {
     Figure::Size.within(metres, 1e-3, 100.0)
 }
 
-/// Pascals, for Young's modulus from 1 to 1000 GPa.
+/// Pascals, for Young's modulus from 1 to 1000 `GPa`.
 pub(super) fn modulus(of: Pressure) -> Result<f64, RangeError> {
     Figure::Modulus.within(of.si(), 1e9, 1e12)
 }
@@ -27,12 +27,12 @@ pub(super) fn poisson(of: f64) -> Result<f64, RangeError> {
     Figure::Poisson.within(of, 0.15, 0.45)
 }
 
-/// Pascals, for a strength from 1 to 3000 MPa.
+/// Pascals, for a strength from 1 to 3000 `MPa`.
 pub(super) fn strength(of: Pressure) -> Result<f64, RangeError> {
     Figure::Strength.within(of.si(), 1e6, 3e9)
 }
 
-/// A pressure from within, from 0 to 10 MPa, in pascals.
+/// A pressure from within, from 0 to 10 `MPa`, in pascals.
 pub(super) fn pressure(pascals: f64) -> Result<f64, RangeError> {
     Figure::Pressure.within(pascals, 0.0, 1e7)
 }

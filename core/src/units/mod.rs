@@ -5,7 +5,7 @@
 //! compile time on four targets, need no standard library, and give an error message that a
 //! fabricator can read. The `tests` crate checks every conversion against the `uom` crate.
 //!
-//! * [`units`] lists the quantities and their units; [`Quantity`] and [`Unit`] are what they share.
+//! * [`quantities`] lists the quantities and their units; [`Quantity`] and [`Unit`] are what they share.
 //! * [`parse()`] reads "12 5/8 in"; what does not read is a [`ParseError`] with the place in the text.
 //! * [`print`] writes decimals by integer arithmetic, so that every machine prints the same and a
 //!   gauge need not carry the general float printer.
@@ -36,8 +36,8 @@ pub mod inch;
 mod kind;
 mod parse;
 pub mod print;
+pub mod quantities;
 pub mod range;
-pub mod units;
 
 #[cfg(test)]
 mod tests;
@@ -47,4 +47,4 @@ pub use inch::{FeetInches, InchFraction, InchStep};
 pub use kind::{About, Quantity, Unit};
 pub use parse::{ParseCause, ParseError, Span, parse, parse_with_unit};
 pub use print::{Decimal, WithUnit};
-pub use units::*;
+pub use quantities::*;

@@ -1,6 +1,7 @@
 //! The whole job in a few figures.
 
 use seamwright_core::units::{EnergyUnit, LengthUnit, TimeUnit};
+use seamwright_core::weld::WeldPlan;
 
 use super::model::{Cell, Section, said};
 use super::{Asked, Units};
@@ -24,7 +25,7 @@ pub(super) fn section(asked: &Asked<'_>, cut: &Cut<'_>, units: Units) -> Section
     section.fact("arc burning", burning.data("arc_s", totals.arc.si()));
     section.fact("heat into the tank", heat.data("heat_j", totals.heat.si()));
     section.fact("mass of the blanks", mass);
-    let order = asked.welding.as_ref().ok().map(|plan| plan.totals());
+    let order = asked.welding.as_ref().ok().map(WeldPlan::totals);
     section.put("wait_s", order.map(|order| order.waits().si()));
     section.put("job_s", order.map(|order| order.job().si()));
     section

@@ -58,8 +58,7 @@ impl fmt::Display for LiquidError {
             ),
             Self::Glycol { value } => write!(
                 f,
-                "the share of glycol is {value} %: it must be from {} % to {} % by mass",
-                LEAST_GLYCOL, MOST_GLYCOL
+                "the share of glycol is {value} %: it must be from {LEAST_GLYCOL} % to {MOST_GLYCOL} % by mass"
             ),
         }
     }

@@ -15,9 +15,9 @@ use seamwright_core::wire::{Request, encode};
 
 use super::failure::{During as _, Failure};
 
-/// Instructions for each tick: the chip is left at its internal clock of 12 MHz, in which QEMU counts 80 ns, and with
-/// `shift` 0 an instruction takes 1 ns.
-pub const HEAT_INSTRUCTIONS_PER_TICK: u64 = 80;
+/// Instructions for each tick: the board's clock of 25 MHz ticks every 40 ns, and with `shift` 0 an instruction takes
+/// 1 ns.
+pub const HEAT_INSTRUCTIONS_PER_TICK: u64 = 40;
 
 /// The longest real time between two lines.
 const LIMIT: Duration = Duration::from_secs(300);
@@ -72,7 +72,7 @@ impl HeatBoard {
             ))
         })?;
         let mut child = Command::new("qemu-system-arm")
-            .args(["-M", "lm3s6965evb", "-display", "none", "-monitor", "none"])
+            .args(["-M", "mps2-an385", "-display", "none", "-monitor", "none"])
             .args(["-icount", "shift=0", "-serial", "stdio", "-kernel"])
             .arg(elf)
             .stdin(Stdio::piped())

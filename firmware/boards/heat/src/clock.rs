@@ -1,5 +1,5 @@
-//! Ticks of the core clock since the start: `SysTick`, its wraps counted. At `-icount shift=0` and the 12.5 MHz of
-//! an unset clock the machine that runs the emulator knows how many instructions a tick is.
+//! Ticks of the core clock since the start: `SysTick`, its wraps counted. At `-icount shift=0` and the 25 MHz of
+//! the board the machine that runs the emulator knows how many instructions a tick is.
 
 use core::cell::Cell;
 

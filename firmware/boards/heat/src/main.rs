@@ -1,9 +1,9 @@
-//! Plans the stitches of a job on the emulated board, with the cells that a gauge has room for, and tells what that
+//! Plans the stitches of a job on the emulated chip, with the cells that a gauge has room for, and tells what that
 //! takes and what comes out.
 //!
-//! The gauge's own program leaves no room in the chip's flash for this; here it stands alone, to show that the
-//! planner fits the chip's RAM, what it costs there, and that it finds the laptop's plan to the bit. A job comes
-//! over the serial line as a `Compute` request; the answer is lines of text.
+//! The small gauge's program leaves no room in its chip's flash for this; here it stands alone, on QEMU's MPS2 board
+//! with the same Cortex-M3, to show what the planner costs there, and that it finds the laptop's plan to the bit. A job
+//! comes over the serial line as a `Compute` request; the answer is lines of text.
 #![no_std]
 #![no_main]
 
@@ -29,7 +29,7 @@ fn main() -> ! {
         clock::start(&mut parts.SYST);
     }
     let (tank, planner, decoder) = (TANK.take(), PLANNER.take(), DECODER.take());
-    let mut out = Serial;
+    let mut out = Serial::open();
     let _ = writeln!(
         out,
         "ready tank={} planner={}",

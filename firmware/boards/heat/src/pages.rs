@@ -30,7 +30,7 @@ fn main() -> ! {
         clock::start(&mut parts.SYST);
     }
     let (tank, decoder) = (TANK.take(), DECODER.take());
-    let mut out = Serial;
+    let mut out = Serial::open();
     let _ = writeln!(out, "ready tank={}", size_of::<Tank>());
     loop {
         if !decoder.gather(Serial::receive()) {

@@ -82,7 +82,7 @@ fn uptake_of_a_direct_current_arc() {
         "{ours} is not within {low} to {high}"
     );
     let mean = number(&published["expected"]["mean"]);
-    let [low, high] = uptake_band(Process::TigDc).map(|share| share.si());
+    let [low, high] = uptake_band(Process::TigDc).map(Ratio::si);
     assert!(
         low <= mean && mean <= high,
         "{mean} is not within {low} to {high}"

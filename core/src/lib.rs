@@ -23,6 +23,7 @@
 //! - [`mass`]: what the tank weighs, where that hangs, what the mounts bear.
 //! - [`advice`]: what a person should know of a result, from a note to a caution.
 //! - `wire` (feature `serde`): jobs and results as messages.
+//! - [`prelude`]: what a program that plans a tank nearly always needs.
 //!
 //! A tank from its sizes to its weld plan and its leak test:
 //!

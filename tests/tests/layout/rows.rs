@@ -119,6 +119,30 @@ const UNUSED: [(&str, &str); 35] = [
     ),
     ("T4.CE", "the mill's composition is no input of a job"),
     (
+        "plate-open-top-0.5-CFCC",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
+        "plate-open-top-0.5-SFSS",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
+        "plate-open-top-1-CFCC",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
+        "plate-open-top-1.5-CFCC",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
+        "plate-open-top-1.5-SFSS",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
+        "plate-open-top-2-CFCC",
+        "no job has an open top: no wall is a plate with a free edge",
+    ),
+    (
         "T1.pulsedDC",
         "no arc of a plan is pulsed: the wave of a job is a square one of alternating current",
     ),

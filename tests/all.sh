@@ -81,6 +81,17 @@ run_tests() {
   end_step
   note_step "$(tell_programs "$log")"
   rm -f "$log"
+  begin_step "core's examples"
+  run_examples
+}
+
+# Built with the tests; each must end well and say something.
+run_examples() {
+  local example
+  for example in tank weld_plan leak_test; do
+    say "example $example"
+    "${CARGO_TARGET_DIR:-$ROOT/target}/debug/examples/$example" | grep . || die "core's example $example fails or says nothing"
+  done
 }
 
 main "$@"

@@ -2,11 +2,10 @@
 //! past its limits.
 //!
 //! Many have units that no quantity of [`crate::units`] has (watts, watts for each metre and kelvin), so a
-//! [`RangeError`] keeps value and limit as plain SI numbers, and the figure knows how to show them.
+//! [`RangeError`](super::range::RangeError) keeps value and limit as plain SI numbers, and the figure knows how to show them.
 
 use super::Decimal;
 use super::constant::GAS;
-use super::range::{Limit, RangeError};
 
 macro_rules! figures {
     ($($(#[$doc:meta])* $name:ident: $text:literal, $unit:literal, $size:expr, $way:literal;)+) => {
@@ -207,37 +206,5 @@ impl Figure {
             [] | [0xC2, 0xB0] => "",
             _ => " ",
         }
-    }
-
-    /// Lets a value through where its lower limit `holds` and it is at most `most`; what is not a number lies
-    /// nowhere.
-    fn kept(
-        self,
-        value: f64,
-        (holds, low): (bool, Limit<f64>),
-        most: f64,
-    ) -> Result<f64, RangeError> {
-        if holds && value <= most {
-            return Ok(value);
-        }
-        Err(RangeError {
-            figure: self,
-            value,
-            limit: if value > most {
-                Limit::AtMost(most)
-            } else {
-                low
-            },
-        })
-    }
-
-    /// Lets a value in the SI unit through between `least` and `most`, both allowed.
-    pub(crate) fn within(self, value: f64, least: f64, most: f64) -> Result<f64, RangeError> {
-        self.kept(value, (value >= least, Limit::AtLeast(least)), most)
-    }
-
-    /// Lets a value in the SI unit through above `floor` and up to `most`.
-    pub(crate) fn above(self, value: f64, floor: f64, most: f64) -> Result<f64, RangeError> {
-        self.kept(value, (value > floor, Limit::Above(floor)), most)
     }
 }

@@ -180,6 +180,41 @@ pub(crate) fn within<T: Copy + PartialOrd>(
     }
 }
 
+/// What is checked before a figure goes into a calculation.
+impl Figure {
+    /// Lets a value through where its lower limit `holds` and it is at most `most`; what is not a number lies
+    /// nowhere.
+    fn kept(
+        self,
+        value: f64,
+        (holds, low): (bool, Limit<f64>),
+        most: f64,
+    ) -> Result<f64, RangeError> {
+        if holds && value <= most {
+            return Ok(value);
+        }
+        Err(RangeError {
+            figure: self,
+            value,
+            limit: if value > most {
+                Limit::AtMost(most)
+            } else {
+                low
+            },
+        })
+    }
+
+    /// Lets a value in the SI unit through between `least` and `most`, both allowed.
+    pub(crate) fn within(self, value: f64, least: f64, most: f64) -> Result<f64, RangeError> {
+        self.kept(value, (value >= least, Limit::AtLeast(least)), most)
+    }
+
+    /// Lets a value in the SI unit through above `floor` and up to `most`.
+    pub(crate) fn above(self, value: f64, floor: f64, most: f64) -> Result<f64, RangeError> {
+        self.kept(value, (value > floor, Limit::Above(floor)), most)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     extern crate std;

@@ -4,6 +4,7 @@
 //! softened lines there, and [`liquid()`] fills in what the tank holds.
 
 mod blank;
+mod fill;
 mod line;
 mod liquid;
 mod outline;

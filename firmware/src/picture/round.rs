@@ -8,8 +8,8 @@ use seamwright_core::geom::Vector;
 use seamwright_core::geom::sort::insertion;
 use seamwright_core::input::Face;
 
+use super::fill::{fill, height, span};
 use super::line::{Stroke, draw_all};
-use super::liquid::{fill, height, span};
 use super::outline::{drum_point, drum_points};
 use super::view::{PIXEL, Spot, View};
 use crate::ink;

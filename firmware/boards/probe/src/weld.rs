@@ -37,10 +37,7 @@ pub(crate) fn prove(tank: &Tank) {
     if let Ok(plan) = tank.weld_in_order(&mut planner, &options, given) {
         read(plan, tank);
     }
-    if let Ok(found) = tank.search_weld_order(&mut planner, &options, black_box(20)) {
-        black_box(found.tried);
-        read(&found.best, tank);
-    }
+    // The search for a better order is not among what is proved: it is the laptop's.
 }
 
 /// The share that two ratings allow.

@@ -275,7 +275,10 @@ impl Planner {
         if let Some(totals) = self.step(tank, &Choice::SeamBySeam)? {
             self.plan.seam_by_seam = Some(totals);
             self.given.clear();
-            self.given.extend(self.plan.order());
+            for directed in self.plan.order() {
+                // As many as the records, and there is the same room.
+                let _ = self.given.push(directed);
+            }
             self.start_band(tank, 0);
         }
         Ok(false)

@@ -104,7 +104,7 @@ impl Panel {
     ///
     /// # Errors
     /// [`PanelError`] for a figure past its limits or an outline without area; for a highest pressure
-    /// below zero or above 100 bar, [`Figure::Pressure`].
+    /// below zero or above 100 bar, [`Figure::Pressure`](crate::units::Figure::Pressure).
     pub fn new(
         outline: &[[f64; 2]],
         thickness: Length,

@@ -31,11 +31,11 @@ const LEAST_OVER: f64 = 5.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Welding {
     /// The warmest that the metal may be where a stitch starts, where the job says; else see
-    /// [`Tank::interpass_max`].
+    /// [`Tank::interpass_max`](super::Tank::interpass_max).
     pub interpass_max: Option<Temperature>,
     /// The air and all around.
     pub ambient: Temperature,
-    /// Of the outside, where the job says; else see [`Tank::emissivity`].
+    /// Of the outside, where the job says; else see [`Tank::emissivity`](super::Tank::emissivity).
     // What the tables of metals say is asked for when a plan is made: a gauge that makes none needs no tables.
     pub emissivity: Option<Ratio>,
     /// From one stitch to the next, waits not counted.

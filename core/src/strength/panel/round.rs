@@ -20,7 +20,7 @@ impl RoundPanel {
     /// at the opposite one.
     ///
     /// # Errors
-    /// [`RangeError`] for a figure past its limits; [`Figure::Pressure`] where the pressure falls below zero at the
+    /// [`RangeError`] for a figure past its limits; [`Figure::Pressure`](crate::units::Figure::Pressure) where the pressure falls below zero at the
     /// rim or passes 100 bar.
     pub fn new(
         radius: Length,

@@ -36,7 +36,7 @@
 //! let tank = Tank::build(&Draft::new("Header tank", header, StockDraft::of(Alloy::A5754, mm(2.0)))?)?;
 //! let lean = Lean::new(Angle::parse("5°")?, Angle::parse("-3°")?)?;
 //! let level = tank.pool(lean).at(mm(80.0))?;
-//! assert_eq!(level.volume.display(VolumeUnit::Litre, 2).to_string(), "3.28 L");
+//! assert_eq!(level.volume.display(VolumeUnit::Litre, 2).to_string(), "3.45 L");
 //! let stitches: u16 = tank.seams().filter_map(|seam| tank.division(&seam)).map(|cut| cut.count).sum();
 //! let heat_input = tank.arc().heat_input();
 //! let mut planner = Planner::new();

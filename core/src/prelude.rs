@@ -19,7 +19,7 @@ pub use crate::input::{
     ArcDraft, BaffleDraft, Block, Cut, Draft, Drum, Face, FillDraft, FittingDraft, Joint,
     JointsDraft, Profile, Shape, Sized, StockDraft, Taper, UseDraft, WeldDraft,
 };
-pub use crate::leak::Rule;
+pub use crate::leak::LeakRule;
 pub use crate::seam::Seam;
 pub use crate::strength::Trial;
 pub use crate::tables::{Alloy, Filler, Liquid, Process, Temper};

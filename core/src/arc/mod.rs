@@ -2,9 +2,9 @@
 
 pub mod duty;
 mod energy;
+pub mod power;
 pub mod settings;
 mod uptake;
-pub mod wave;
 
 pub use energy::{Arc, conventional_voltage};
 pub use uptake::{uptake_band, usual_uptake};

@@ -4,11 +4,11 @@ use heapless::Vec;
 
 use super::layout;
 use super::panel::{Groups, Making, Panel, PanelMark};
-use super::plan::Plan;
+use super::plan::PanelPlan;
 use crate::input::Face;
 use crate::units::{Area, Length, Mass};
 
-impl<'a> Plan<'a> {
+impl<'a> PanelPlan<'a> {
     /// The panels, in sheet of `density` kg/m³.
     pub fn panels(self, density: f64) -> impl Iterator<Item = Panel> + use<'a> {
         let groups = self.groups();

@@ -8,7 +8,7 @@ use heapless::Vec;
 
 use super::placed::PlacedDrum;
 use super::turned::Turned;
-use super::{Path, Turn};
+use super::{ArcPath, Path};
 use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::MAX_FACES;
@@ -96,7 +96,7 @@ impl Edge {
         Length::from_metres(match self.path {
             Path::Straight => straight,
             Path::Rounded(turns) => {
-                straight + turns.iter().flatten().map(Turn::length).sum::<f64>()
+                straight + turns.iter().flatten().map(ArcPath::length).sum::<f64>()
             }
             Path::Round(turn) => turn.length(),
         })
@@ -119,7 +119,7 @@ impl Edge {
     #[must_use]
     pub fn at(&self, from_start: Length) -> Vector {
         let mut rest = from_start.si();
-        let on = |turn: &Turn, rest: f64| turn.at(rest / turn.radius);
+        let on = |turn: &ArcPath, rest: f64| turn.at(rest / turn.radius);
         let (before, after) = match &self.path {
             Path::Straight => (None, None),
             Path::Rounded([before, after]) => (before.as_ref(), after.as_ref()),

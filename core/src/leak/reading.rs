@@ -63,7 +63,7 @@ pub struct Leak {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Verdict {
+pub enum LeakVerdict {
     /// Even with the uncertainty it leaks no more than is allowed.
     Tight,
     /// Even with the uncertainty it leaks more than is allowed.
@@ -84,7 +84,7 @@ pub enum Doubt {
     Gains,
 }
 
-impl Verdict {
+impl LeakVerdict {
     /// The verdict in words.
     #[must_use]
     pub const fn text(self) -> &'static str {
@@ -164,19 +164,19 @@ impl Leak {
     ///
     /// # Errors
     /// [`ReadingError::Allowed`] where the allowed rate is not above zero.
-    pub fn judge(&self, allowed: LeakRate) -> Result<Verdict, ReadingError> {
+    pub fn judge(&self, allowed: LeakRate) -> Result<LeakVerdict, ReadingError> {
         if !(allowed.moles() > 0.0) {
             return Err(ReadingError::Allowed(allowed));
         }
         let (rate, unsure) = (self.rate.moles(), self.uncertainty.moles());
         Ok(if rate + unsure < 0.0 {
-            Verdict::CannotTell(Doubt::Gains)
+            LeakVerdict::CannotTell(Doubt::Gains)
         } else if libm::fmax(rate, 0.0) + unsure <= allowed.moles() {
-            Verdict::Tight
+            LeakVerdict::Tight
         } else if rate - unsure > allowed.moles() {
-            Verdict::Leaks
+            LeakVerdict::Leaks
         } else {
-            Verdict::CannotTell(Doubt::Unsure)
+            LeakVerdict::CannotTell(Doubt::Unsure)
         })
     }
 

@@ -1,6 +1,6 @@
 //! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
 
-use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
+use super::{LeakError, LeakPlan, LeakRule, Sought, Vessel, head_for};
 use crate::input::Face;
 use crate::strength::StrengthError;
 use crate::tank::Tank;
@@ -22,10 +22,10 @@ impl Tank {
     /// # Errors
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
-        self.vessel_taking(self.takes()?, overflow)
+        self.vessel_taking(self.weakest_wall()?, overflow)
     }
 
-    /// The same where it is known already what its weakest wall [takes](Self::takes).
+    /// The same where it is known already what its weakest wall [takes](Self::weakest_wall).
     ///
     /// # Errors
     /// [`StrengthError::Liquid`] of a liquid without a density.
@@ -64,7 +64,7 @@ impl Tank {
     /// # Errors
     /// [`LeakError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
     /// asks for more air than is proposed here.
-    pub fn leak_plan(&self, rule: Rule) -> Result<Plan, LeakError> {
+    pub fn leak_plan(&self, rule: LeakRule) -> Result<LeakPlan, LeakError> {
         self.leak_plan_with(rule, None, BAROMETER, None)
     }
 
@@ -75,11 +75,11 @@ impl Tank {
     /// As [`leak_plan`](Self::leak_plan).
     pub fn leak_plan_with(
         &self,
-        rule: Rule,
+        rule: LeakRule,
         overflow: Option<Length>,
         outside: Pressure,
         sought: Option<&Sought>,
-    ) -> Result<Plan, LeakError> {
+    ) -> Result<LeakPlan, LeakError> {
         let vessel = self.vessel(overflow)?;
         vessel.plan(rule, outside, sought)
     }

@@ -12,7 +12,7 @@ use heapless::Vec;
 use super::balance::{Balance, Reactions, reactions};
 use super::error::BalanceError;
 use super::liquid_centre;
-use crate::body::Plate;
+use crate::body::FlatForm;
 use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
@@ -81,9 +81,9 @@ impl MountLoads {
 }
 
 /// Where the middle of a plate lies, in its own plane.
-fn middle(plate: &Plate) -> [f64; 2] {
+fn middle(plate: &FlatForm) -> [f64; 2] {
     match plate {
-        Plate::Corners(corners) => {
+        FlatForm::Corners(corners) => {
             let first = corners.first().copied().unwrap_or_default();
             let next = corners.iter().skip(1);
             let (mut area, mut sum) = (0.0, [0.0; 2]);
@@ -104,8 +104,8 @@ fn middle(plate: &Plate) -> [f64; 2] {
                 first[1] + sum[1] / (3.0 * area),
             ]
         }
-        Plate::Outline(section) => section.centroid(),
-        Plate::Disc { centre, .. } => *centre,
+        FlatForm::Outline(section) => section.centroid(),
+        FlatForm::Disc { centre, .. } => *centre,
     }
 }
 

@@ -70,14 +70,14 @@ impl Rod {
     ///
     /// # Errors
     /// [`RangeError`] past 10 km of rod.
-    pub fn bought(&self, melted: Length) -> Result<Filler, RangeError> {
+    pub fn bought(&self, melted: Length) -> Result<RodUse, RangeError> {
         let melted = Figure::RodLength.within(melted.si(), 0.0, 1e4)?;
         // A rod too many by rounding would be one bought for nothing.
         let count = libm::ceil(melted / (self.length - self.stub) - 1e-9);
         // At most 10 km over 50 mm.
         let rods = count as u32;
         let mass = |length: f64| Mass::from_kilograms(length * self.mass_per_metre());
-        Ok(Filler {
+        Ok(RodUse {
             melted: Length::from_metres(melted),
             melted_mass: mass(melted),
             rods,
@@ -90,7 +90,7 @@ impl Rod {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Filler {
+pub struct RodUse {
     /// Length melted.
     pub melted: Length,
     /// Its mass.

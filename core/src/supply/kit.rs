@@ -5,10 +5,10 @@
 //! pre- and post-flow.
 
 use super::Bead;
-use super::filler::{Filler, Rod};
+use super::filler::{Rod, RodUse};
 use super::gas::{Gas, Shield};
-use super::section::{Form, SectionError};
-use crate::blank::Corner;
+use super::section::{BeadError, BeadForm};
+use crate::blank::SheetCorner;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
@@ -53,7 +53,7 @@ pub struct SeamUse {
     /// The seam.
     pub seam: Seam,
     /// Its bead, or why its joint has none that can be reckoned.
-    pub bead: Result<Bead, SectionError>,
+    pub bead: Result<Bead, BeadError>,
     /// Rod melted for it; none without a bead.
     pub melted: Length,
     /// Times of the arc.
@@ -68,7 +68,7 @@ pub struct AllUse {
     /// Rod that the beads take.
     pub melted: Length,
     /// The same with the waste on top, in rods to have at hand.
-    pub filler: Filler,
+    pub filler: RodUse,
     /// Gas.
     pub gas: Gas,
     /// Arc along seams.
@@ -90,12 +90,12 @@ impl AllUse {
 }
 
 impl Tank {
-    /// The bead that a welded seam wants, filled as is usual: [`Form::usual`]. `None` for a fold.
+    /// The bead that a welded seam wants, filled as is usual: [`BeadForm::usual`]. `None` for a fold.
     #[must_use]
-    pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, SectionError>> {
+    pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, BeadError>> {
         let joint = seam.joint?;
         let sheets = self.sheets_at(seam);
-        let corner = Corner {
+        let corner = SheetCorner {
             dihedral: seam.dihedral,
             sheets,
         };
@@ -104,7 +104,7 @@ impl Tank {
             joint,
             corner,
             allow,
-            &Form::usual(sheets),
+            &BeadForm::usual(sheets),
             seam.length,
         ))
     }

@@ -3,8 +3,8 @@
 use heapless::Vec;
 
 use super::shrinkage;
-use super::shrinkage::{Estimate, Sheet};
-use crate::blank::{Allowance, Blank, BlankError, Panel, Plan};
+use super::shrinkage::{Estimate, ShrinkingSheet};
+use crate::blank::{Allowance, Blank, BlankError, Panel, PanelPlan};
 use crate::body::MAX_EDGES;
 use crate::input::Joint;
 use crate::seam::Seam;
@@ -49,7 +49,7 @@ impl Tank {
     pub fn shrinkage(&self, seam: &Seam) -> Option<Shrinkage> {
         let joint = seam.joint?;
         let alloy = self.job.alloy();
-        let sheet = Sheet {
+        let sheet = ShrinkingSheet {
             family: alloy.family(),
             thickness: seam.thinner,
         };
@@ -109,9 +109,9 @@ impl Tank {
 
     /// What the panels follow from when some edges are cut larger.
     #[must_use]
-    pub const fn plan_larger<'a>(&'a self, larger: &'a [Allowance]) -> Plan<'a> {
-        Plan {
-            larger,
+    pub const fn plan_larger<'a>(&'a self, larger: &'a [Allowance]) -> PanelPlan<'a> {
+        PanelPlan {
+            allowances: larger,
             ..self.plan()
         }
     }

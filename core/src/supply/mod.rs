@@ -24,11 +24,11 @@ pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};
 
-use crate::blank::{Allow, Corner};
+use crate::blank::{Allow, SheetCorner};
 use crate::input::Joint;
 use crate::units::range::RangeError;
 use crate::units::{Area, Figure, Length, Volume};
-use section::Form;
+use section::BeadForm;
 
 /// The bead of one seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,14 +51,14 @@ impl Bead {
     /// The bead that a joint wants along a seam: see [`section::of_joint`].
     ///
     /// # Errors
-    /// [`SectionError`](section::SectionError) for the joint, a value of the form, or the length.
+    /// [`BeadError`](section::BeadError) for the joint, a value of the form, or the length.
     pub fn of_joint(
         joint: Joint,
-        corner: Corner,
+        corner: SheetCorner,
         allow: &Allow,
-        form: &Form,
+        form: &BeadForm,
         length: Length,
-    ) -> Result<Self, section::SectionError> {
+    ) -> Result<Self, section::BeadError> {
         let section = section::of_joint(joint, corner, allow, form)?;
         Ok(Self::new(section, length)?)
     }

@@ -1,7 +1,7 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
 use super::{Assumed, Job, JobError, Problem, blame};
-use crate::blank::Plan;
+use crate::blank::PanelPlan;
 use crate::body::Body;
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
@@ -133,11 +133,11 @@ impl Tank {
         let Self {
             job, body, inner, ..
         } = self;
-        let plan = Plan {
+        let plan = PanelPlan {
             body,
             sheet: &job.sheet,
             joints: &job.joints,
-            larger: &[],
+            allowances: &[],
         };
         for (draft, number) in job.fittings.iter().zip(1_u8..) {
             let blame = |error| JobError {

@@ -54,13 +54,13 @@ mod totals;
 mod wait;
 mod workspace;
 
-pub use choice::{WAYS, Weights};
+pub use choice::{ChoiceWeights, WAYS};
 pub use options::PlanOptions;
 pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};
 pub use rest::{ArcShare, RatedPart};
 pub use search::OrderSearch;
-pub use stages::Turn;
+pub use stages::WeldStage;
 pub use step::WeldStep;
 pub use stitches::Stitch;
 pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};

@@ -5,7 +5,7 @@
 
 use heapless::Vec;
 
-use crate::arc::duty::{DutyError, PERIOD, Plate};
+use crate::arc::duty::{DutyError, PERIOD, RatingPlate};
 use crate::units::{Current, Ratio};
 
 /// Arcs that are kept apart: more in ten minutes are taken as burnt later than they were.
@@ -49,8 +49,8 @@ impl ArcShare {
     /// # Errors
     /// [`DutyError`] where the current is past a rating.
     pub fn of_ratings(
-        power_source: Option<&Plate>,
-        torch: Option<&Plate>,
+        power_source: Option<&RatingPlate>,
+        torch: Option<&RatingPlate>,
         current: Current,
     ) -> Result<Option<Self>, DutyError> {
         let parts = [

@@ -3,7 +3,7 @@
 use super::laid::LaidStitch;
 use super::procedure::Procedure;
 use super::pull::Pull;
-use super::stages::Turn;
+use super::stages::WeldStage;
 use super::workspace::Workspace;
 
 /// The welding as it stands when the next stitch is to be chosen.
@@ -39,7 +39,7 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
 
 impl State<'_> {
     /// The earliest stage of which a stitch is left.
-    pub(super) fn stage(&self) -> Option<Turn> {
+    pub(super) fn stage(&self) -> Option<WeldStage> {
         self.candidates().map(|(_, stitch)| stitch.stage).min()
     }
 

@@ -11,7 +11,7 @@ const REVERSED: u16 = 0x8000;
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct WeldStep {
     /// Which of the tank's stitches: counted from 0, seam by seam as the tank lists them.
-    pub run: u8,
+    pub stitch: u8,
     /// Whether it is welded from its seam's end towards its start.
     pub reversed: bool,
     /// Waited before it, besides moving, in s; up to 32,767.
@@ -27,11 +27,11 @@ impl WeldStep {
     /// A stitch, by its number and whether it is welded backwards, with its wait rounded up to whole seconds and the
     /// metal at its start to the nearest degree.
     #[must_use]
-    pub fn of((run, reversed): (u8, bool), wait: Time, start: Temperature) -> Self {
+    pub fn of((stitch, reversed): (u8, bool), wait: Time, start: Temperature) -> Self {
         let wait = libm::ceil(wait.si());
         let warmth = libm::round(start.in_unit(TemperatureUnit::Celsius));
         Self {
-            run,
+            stitch,
             reversed,
             // A plan waits two hours at most, and no metal starts over the highest interpass limit.
             wait: libm::fmin(wait, 32_767.0) as u16,
@@ -57,15 +57,15 @@ impl WeldStep {
         let way = if self.reversed { REVERSED } else { 0 };
         let [a, b] = (self.wait & !REVERSED | way).to_le_bytes();
         let [c, d] = self.warmth.to_le_bytes();
-        [self.run, a, b, c, d]
+        [self.stitch, a, b, c, d]
     }
 
     /// Unpacked again.
     #[must_use]
-    pub const fn unpack([run, a, b, c, d]: [u8; Self::BYTES]) -> Self {
+    pub const fn unpack([stitch, a, b, c, d]: [u8; Self::BYTES]) -> Self {
         let word = u16::from_le_bytes([a, b]);
         Self {
-            run,
+            stitch,
             reversed: word & REVERSED != 0,
             wait: word & !REVERSED,
             warmth: i16::from_le_bytes([c, d]),
@@ -83,7 +83,7 @@ mod tests {
             for wait in [0, 1, 7_200, 32_767] {
                 for warmth in [-30, 0, 99, 500] {
                     let step = WeldStep {
-                        run: 255,
+                        stitch: 255,
                         reversed,
                         wait,
                         warmth,
@@ -99,7 +99,7 @@ mod tests {
         let wait = Time::new(6.1, TimeUnit::Second);
         let start = Temperature::new(90.4, TemperatureUnit::Celsius);
         let step = WeldStep::of((3, true), wait, start);
-        assert_eq!((step.run, step.reversed), (3, true));
+        assert_eq!((step.stitch, step.reversed), (3, true));
         assert_eq!((step.wait, step.warmth), (7, 90));
     }
 }

@@ -52,8 +52,8 @@ impl Tank {
         let mut seen = [false; MAX_STITCHES as usize];
         let mut welded = 0;
         for step in steps {
-            match seen.get_mut(usize::from(step.run)) {
-                Some(slot) if !*slot && u32::from(step.run) < count => *slot = true,
+            match seen.get_mut(usize::from(step.stitch)) {
+                Some(slot) if !*slot && u32::from(step.stitch) < count => *slot = true,
                 _ => return false,
             }
             welded += 1;

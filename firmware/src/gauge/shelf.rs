@@ -205,7 +205,7 @@ mod tests {
     fn steps(first: u8, count: u8) -> std::vec::Vec<WeldStep> {
         (first..first + count)
             .map(|run| WeldStep {
-                run,
+                stitch: run,
                 reversed: run % 2 == 0,
                 wait: 3 * u16::from(run),
                 warmth: i16::from(run) - 20,

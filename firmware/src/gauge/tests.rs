@@ -133,7 +133,7 @@ pub(super) fn plain_order<K: Kind>(gauge: &Gauge<K>) -> Vec<WeldStep> {
     let count = gauge.work().unwrap().tank().totals().stitches;
     (0..u8::try_from(count).unwrap())
         .map(|run| WeldStep {
-            run,
+            stitch: run,
             reversed: false,
             wait: 5,
             warmth: 40,

@@ -213,7 +213,7 @@ where
     let tank = work.tank();
     let mut welded = [false; MAX_STITCHES as usize];
     for before in work.order().steps().take(place.saturating_sub(1)) {
-        if let Some(slot) = welded.get_mut(usize::from(before.run)) {
+        if let Some(slot) = welded.get_mut(usize::from(before.stitch)) {
             *slot = true;
         }
     }
@@ -239,7 +239,7 @@ where
             let Some((welded, run)) = runs.next() else {
                 return Ok(found);
             };
-            let now = run == u16::from(step.run);
+            let now = run == u16::from(step.stitch);
             let ends = if now && step.reversed {
                 [to, from]
             } else {

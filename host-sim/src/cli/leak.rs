@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 use seamwright_core::leak::BAROMETER;
-use seamwright_core::leak::Rule;
+use seamwright_core::leak::LeakRule;
 use seamwright_core::units::{Length, Pressure};
 
 use super::{answer, computed, option};
@@ -64,7 +64,7 @@ enum RuleName {
     LightAircraft,
 }
 
-impl From<RuleName> for Rule {
+impl From<RuleName> for LeakRule {
     fn from(name: RuleName) -> Self {
         match name {
             RuleName::OwnHead => Self::OwnHead,
@@ -94,7 +94,7 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         .map(|text| readings::reading(text))
         .collect::<Result<Vec<_>, Failure>>()?;
     let tank = computed(&arguments.job)?;
-    let rule = Rule::from(arguments.rule);
+    let rule = LeakRule::from(arguments.rule);
     let planned = report::leak::plan(&tank, rule, overflow, outside.unwrap_or(BAROMETER));
     let outcome = match (&arguments.gauge_steps, &arguments.allow) {
         (Some(steps), Some(allow)) => {

@@ -4,7 +4,7 @@ use seamwright_core::advice::caution::{
     Caution, Cautions, always, for_alloy, for_leak_test, for_liquid,
 };
 use seamwright_core::advice::notice::Severity;
-use seamwright_core::leak::{Method, Rule};
+use seamwright_core::leak::{LeakRule, Method};
 use seamwright_core::tank::Tank;
 
 use super::model::{Block, Notice, Section};
@@ -25,7 +25,7 @@ fn gather(lists: impl IntoIterator<Item = Cautions>) -> Vec<Caution> {
 #[must_use]
 pub(crate) fn of(tank: &Tank) -> Vec<Caution> {
     let job = tank.job();
-    let test = match tank.leak_plan(Rule::default()) {
+    let test = match tank.leak_plan(LeakRule::default()) {
         Ok(plan) => vec![for_leak_test(plan.method)],
         // Whoever tests in spite of that may do so either way.
         Err(_) => [Method::AirSoap, Method::WaterHead]

@@ -1,17 +1,17 @@
 //! How long the arc may burn at a stretch.
 
-use seamwright_core::arc::duty::{Allowed, Basis, Plate, Run, allowed_by_all};
+use seamwright_core::arc::duty::{Allowed, ArcAndRest, DutyBasis, RatingPlate, allowed_by_all};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{RatioUnit, Time, TimeUnit};
 
 use super::model::{Cell, Section, said, word};
 use crate::job_file::Extras;
 
-const fn basis(basis: Basis) -> &'static str {
+const fn basis(basis: DutyBasis) -> &'static str {
     match basis {
-        Basis::Plate => "from its ratings",
-        Basis::SquareLaw => "by the square law from its nearest rating",
-        Basis::Continuous => "all the time",
+        DutyBasis::Plate => "from its ratings",
+        DutyBasis::SquareLaw => "by the square law from its nearest rating",
+        DutyBasis::Continuous => "all the time",
     }
 }
 
@@ -22,7 +22,7 @@ fn burning(tank: &Tank) -> Time {
 }
 
 /// The plates that there are, by name; whether the torch's was taken down for alternating current.
-pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, bool)> {
+pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, RatingPlate, bool)> {
     let source = extras.power_source.clone();
     let torch = extras.torch.on(tank.arc().process);
     let source = source.map(|plate| ("power source", plate, false));
@@ -33,13 +33,13 @@ pub(super) fn plates(tank: &Tank, extras: &Extras) -> Vec<(&'static str, Plate, 
 /// What all that is rated lets the arc do; `None` without ratings, or where the current is past them.
 fn allowed(tank: &Tank, extras: &Extras) -> Option<Allowed> {
     let plates = plates(tank, extras);
-    let all: Vec<&Plate> = plates.iter().map(|(_, plate, _)| plate).collect();
+    let all: Vec<&RatingPlate> = plates.iter().map(|(_, plate, _)| plate).collect();
     allowed_by_all(&all, tank.arc().current).ok()
 }
 
 /// Arc and rest of the whole job.
-pub(super) fn run(tank: &Tank, extras: &Extras) -> Option<Run> {
-    Run::of(allowed(tank, extras)?, burning(tank)).ok()
+pub(super) fn run(tank: &Tank, extras: &Extras) -> Option<ArcAndRest> {
+    ArcAndRest::of(allowed(tank, extras)?, burning(tank)).ok()
 }
 
 pub(super) fn section(tank: &Tank, extras: &Extras) -> Section {
@@ -56,7 +56,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras) -> Section {
 }
 
 /// What a plate allows.
-fn rating(tank: &Tank, plate: &Plate, reduced: bool) -> Cell {
+fn rating(tank: &Tank, plate: &RatingPlate, reduced: bool) -> Cell {
     let mut says = match plate.allowed(tank.arc().current) {
         Ok(allowed) => {
             let percent = allowed.duty.display(RatioUnit::Percent, 0);
@@ -75,7 +75,7 @@ fn rating(tank: &Tank, plate: &Plate, reduced: bool) -> Cell {
         .data("reduced_for_ac", reduced)
 }
 
-fn rests(section: &mut Section, run: &Run) {
+fn rests(section: &mut Section, run: &ArcAndRest) {
     let minutes = |time: Time| time.display(TimeUnit::Minute, 1);
     section.fact("arc in all", format!("{}, tacks with it", minutes(run.arc)));
     let (stretch, pause, rest) = (minutes(run.stretch), minutes(run.pause), minutes(run.rest));

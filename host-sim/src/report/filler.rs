@@ -1,6 +1,6 @@
 //! Which filler, and why.
 
-use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict, WARM};
+use seamwright_core::filler::{Criterion, FillerReason, FillerVerdict, Finding, Mark, WARM};
 use seamwright_core::tables::Family;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::TemperatureUnit;
@@ -24,18 +24,21 @@ const fn mark_name(mark: Mark) -> &'static str {
     }
 }
 
-fn name(verdict: &Verdict) -> &'static str {
+fn name(verdict: &FillerVerdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
 }
 
 /// Whether a finding tells something: not that nothing was asked, or that a rule is of another metal.
 fn tells(finding: Finding) -> bool {
-    !matches!(finding.reason, Reason::NotAsked | Reason::OtherSteels)
+    !matches!(
+        finding.reason,
+        FillerReason::NotAsked | FillerReason::OtherSteels
+    )
 }
 
 /// Of another family of metals: not worth a line.
-fn of_another_metal(verdict: &Verdict) -> bool {
-    verdict.worst().reason == Reason::OtherMetal
+fn of_another_metal(verdict: &FillerVerdict) -> bool {
+    verdict.worst().reason == FillerReason::OtherMetal
 }
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
@@ -43,7 +46,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     let Ok(all) = tank.fillers() else {
         return section;
     };
-    let mut why = |reason: Reason| format!("{reason} {}", cited.mark(reason.source().text()));
+    let mut why = |reason: FillerReason| format!("{reason} {}", cited.mark(reason.source().text()));
     section.unbroken(asked(tank, units));
     for verdict in all.iter().filter(|one| !one.ruled_out()).take(BEST) {
         section.unbroken(format!(
@@ -115,7 +118,7 @@ fn asked(tank: &Tank, units: Units) -> String {
 }
 
 /// A verdict for programs, with all that was found.
-fn judged(verdict: &Verdict) -> Value {
+fn judged(verdict: &FillerVerdict) -> Value {
     let found = |(criterion, finding): (Criterion, Finding)| {
         json!({
             "criterion": criterion.name(),

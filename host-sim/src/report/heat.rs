@@ -2,7 +2,7 @@
 
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
@@ -44,13 +44,13 @@ struct Over {
 fn over(tank: &Tank, uptake: Ratio) -> Result<Over, RangeError> {
     let job = tank.job();
     let alloy = job.alloy();
-    let plate = Plate {
+    let plate = WeldedPlate {
         thickness: job.thickness(),
         conductivity: alloy.conductivity(job.temper()).value,
         heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
         start: job.welding().ambient,
     };
-    let source = Source {
+    let source = MovingSource {
         power: tank.arc().power() * uptake.si(),
         travel: tank.arc().travel,
     };

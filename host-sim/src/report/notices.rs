@@ -3,7 +3,7 @@
 
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::notice::Severity;
-use seamwright_core::arc::duty::{PERIOD, Run};
+use seamwright_core::arc::duty::{ArcAndRest, PERIOD};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{CurrentUnit, RatioUnit};
@@ -101,7 +101,7 @@ fn past_rating(tank: &Tank, extras: &Extras) -> Vec<Told> {
 }
 
 /// Power source or torch makes the job longer.
-fn duty_rests(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
+fn duty_rests(tank: &Tank, run: &ArcAndRest, plan: &WeldPlan) -> Option<Told> {
     let rests = plan.totals().rests().si() / 60.0;
     (rests >= 0.5).then(|| Told {
         code: "duty-rests",
@@ -116,7 +116,7 @@ fn duty_rests(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
 }
 
 /// The plan burns the arc for longer in some ten minutes than power source and torch may.
-fn duty_overrun(tank: &Tank, run: &Run, plan: &WeldPlan) -> Option<Told> {
+fn duty_overrun(tank: &Tank, run: &ArcAndRest, plan: &WeldPlan) -> Option<Told> {
     let may = run.stretch.si();
     let arcs = plan.stitches(tank);
     let arcs: Vec<[f64; 2]> = arcs.map(|one| [one.start.si(), one.arc.si()]).collect();

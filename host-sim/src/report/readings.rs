@@ -1,6 +1,8 @@
 //! What the readings of a leak test come to.
 
-use seamwright_core::leak::{Doubt, Instruments, Leak, LeakRate, Reading, ReadingError, Verdict};
+use seamwright_core::leak::{
+    Doubt, Instruments, Leak, LeakRate, LeakVerdict, Reading, ReadingError,
+};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Pressure, Temperature, TemperatureUnit, Time, TimeUnit};
 
@@ -16,7 +18,7 @@ pub struct Outcome {
     /// The rate allowed.
     pub allowed: LeakRate,
     /// What may be said.
-    pub verdict: Verdict,
+    pub verdict: LeakVerdict,
     /// How long the test must last in all to tell, where that can be said.
     pub longer: Option<Time>,
     /// How near the instruments read: gauge, thermometer in kelvins, barometer.
@@ -75,11 +77,11 @@ pub fn read(
     })
 }
 
-const fn verdict_name(verdict: Verdict) -> &'static str {
+const fn verdict_name(verdict: LeakVerdict) -> &'static str {
     match verdict {
-        Verdict::Tight => "tight",
-        Verdict::Leaks => "leaks",
-        Verdict::CannotTell(_) => "cannot tell",
+        LeakVerdict::Tight => "tight",
+        LeakVerdict::Leaks => "leaks",
+        LeakVerdict::CannotTell(_) => "cannot tell",
     }
 }
 
@@ -148,7 +150,7 @@ fn judged(section: &mut Section, outcome: &Outcome) {
     if let Some(longer) = outcome.longer {
         section.put("would_tell_s", longer.si());
     }
-    if matches!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure)) {
+    if matches!(outcome.verdict, LeakVerdict::CannotTell(Doubt::Unsure)) {
         let told = match outcome.longer {
             Some(time) => format!(
                 "a test of {} in all, if the rate stays what it is",
@@ -160,7 +162,7 @@ fn judged(section: &mut Section, outcome: &Outcome) {
         };
         section.fact("would tell", told);
     }
-    if outcome.verdict == Verdict::Tight {
+    if outcome.verdict == LeakVerdict::Tight {
         section.fact(
             "mind",
             "tight says no more than this rate at this pressure; it approves nothing, and the rules that hold \

@@ -1,7 +1,7 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
 use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::{Fit, Range, SeamKind};
+use seamwright_core::tables::ranges::{Range, RangeFit, SeamKind};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
@@ -28,11 +28,11 @@ const fn kind_name(kind: SeamKind) -> &'static str {
     }
 }
 
-const fn fit_name(fit: Fit) -> &'static str {
+const fn fit_name(fit: RangeFit) -> &'static str {
     match fit {
-        Fit::Below => "below",
-        Fit::Within => "within",
-        Fit::Above => "above",
+        RangeFit::Below => "below",
+        RangeFit::Within => "within",
+        RangeFit::Above => "above",
     }
 }
 
@@ -88,12 +88,12 @@ impl Setting {
     }
 
     /// Where the job's own value lies. Sizes bought in inches are a hair off the millimetres of a table.
-    fn fit(&self) -> Option<Fit> {
+    fn fit(&self) -> Option<RangeFit> {
         let (range, own) = (self.range?, self.own?);
         let slack = 0.01 * own.abs();
         let near = |end: f64| (own - end).abs() <= slack;
         if near(range.least) || near(range.most) {
-            return Some(Fit::Within);
+            return Some(RangeFit::Within);
         }
         range.fit(own)
     }
@@ -122,7 +122,11 @@ impl Setting {
     fn data(&self) -> Value {
         let range = self.range.as_ref();
         let sources = |range: &Range<f64>| -> Value {
-            range.sources.iter().map(ranges::Source::name).collect()
+            range
+                .sources
+                .iter()
+                .map(ranges::RangeSource::name)
+                .collect()
         };
         let cell = Cell::default()
             .maybe("range", range.map(|range| [range.least, range.most]))
@@ -276,11 +280,11 @@ mod tests {
             own: Some(3.0 / 32.0 * 0.0254),
             show: fine,
         };
-        assert_eq!(row.fit(), Some(Fit::Within));
+        assert_eq!(row.fit(), Some(RangeFit::Within));
         let thinner = Setting {
             own: Some(0.0016),
             ..row
         };
-        assert_eq!(thinner.fit(), Some(Fit::Below));
+        assert_eq!(thinner.fit(), Some(RangeFit::Below));
     }
 }

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use seamwright_core::seam::Seam;
-use seamwright_core::supply::shrinkage::{Estimate, Note};
+use seamwright_core::supply::shrinkage::{Estimate, ShrinkageNote};
 use seamwright_core::supply::{Draw, Shrinkage};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
@@ -65,7 +65,7 @@ pub(super) fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<Stri
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
     let mut section = Section::new("Shrinkage, as rules of thumb have it");
-    let mut notes: Vec<Note> = Vec::new();
+    let mut notes: Vec<ShrinkageNote> = Vec::new();
     let mut cell = |key: &str, estimate: Option<Estimate>| {
         let Some(estimate) = estimate else {
             return said("no rule");

@@ -31,7 +31,7 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     welds::add(&mut section, tank);
     section.put("reserve_wanted", RESERVE);
     if let Some(strength) = tank.as_welded() {
-        section.put("yield_as_welded_pa", strength.yielding.si());
+        section.put("yield_as_welded_pa", strength.yield_strength.si());
         section.put("yield_source", strength.source.to_string());
     }
     section.put("caution", CAUTION);
@@ -80,7 +80,7 @@ fn metal(tank: &Tank, units: Units) -> String {
     format!(
         "yield beside the weld {} ({}), {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
          from turning and free to turn, and a welded edge lies between",
-        units.stress(strength.yielding),
+        units.stress(strength.yield_strength),
         strength.source
     )
 }
@@ -190,7 +190,7 @@ fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units)
         }
         Err(error) => section.put("weakest", json!({ "refused": error.to_string() })),
     }
-    if let Ok((face, pressure)) = tank.takes() {
+    if let Ok((face, pressure)) = tank.weakest_wall() {
         section.flush(format!(
             "in a test the {face} takes the least: {} everywhere, with {TEST_RESERVE} in reserve",
             units.pressure(pressure)

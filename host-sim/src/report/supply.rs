@@ -2,7 +2,7 @@
 
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::{AllUse, KitAssumed, KitChoice, SeamUse};
-use seamwright_core::tables::ranges::Source;
+use seamwright_core::tables::ranges::RangeSource;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
     Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
@@ -107,7 +107,7 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
 fn unsaid(one: &KitAssumed) -> Value {
     let mut told = json!({ "key": format!("supply.{}", one.key()), "source": one.source() });
     if let (Some(sources), Some(map)) = (one.sources(), told.as_object_mut()) {
-        let names: Vec<&str> = sources.iter().map(Source::name).collect();
+        let names: Vec<&str> = sources.iter().map(RangeSource::name).collect();
         map.insert("tables".to_owned(), json!(names));
     }
     told

@@ -1,7 +1,7 @@
 //! How the seams bear what the walls hand them.
 
 use seamwright_core::input::Face;
-use seamwright_core::leak::Rule;
+use seamwright_core::leak::LeakRule;
 use seamwright_core::seam::Seam;
 use seamwright_core::strength::Trial;
 use seamwright_core::strength::weld::SeamStrength;
@@ -17,7 +17,7 @@ type Judged = (Seam, SeamStrength, Option<SeamStrength>);
 
 /// The seams that are judged.
 fn judged(tank: &Tank) -> Vec<Judged> {
-    let test = tank.leak_plan(Rule::default()).ok();
+    let test = tank.leak_plan(LeakRule::default()).ok();
     tank.seams()
         .filter_map(|seam| {
             let used = tank.seam_bearing(&seam, Trial::Use)?.ok()?;

@@ -3,7 +3,7 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with
 //! its source and tolerance.
 
-use seamwright_core::body::{Sheet, Solid};
+use seamwright_core::body::{SheetPlan, Solid};
 use seamwright_core::capacity::{
     Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
     linear_expansion,
@@ -28,7 +28,7 @@ fn space(size: [f64; 3], cuts: &[Cut]) -> Solid {
         height,
         cuts: heapless::Vec::from_slice(cuts).unwrap(),
     };
-    block.body(&Sheet::uniform(mm(2.0))).unwrap().inside
+    block.body(&SheetPlan::uniform(mm(2.0))).unwrap().inside
 }
 
 /// A point given in mm from the lowest, leftmost, front corner of the space, in tank axes.

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 
 use proptest::prelude::*;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::units::{
     Angle, AngleUnit, Figure, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit,
@@ -22,11 +22,11 @@ fn degrees(temperature: Temperature) -> f64 {
 
 /// A source over a plate as the rows give it, in SI except for the temperatures.
 fn moving(q: f64, v: f64, k: f64, rho_c: f64, d: f64, start: f64) -> Moving {
-    let source = Source {
+    let source = MovingSource {
         power: q,
         travel: Speed::from_metres_per_second(v),
     };
-    let plate = Plate {
+    let plate = WeldedPlate {
         thickness: Length::from_metres(d),
         conductivity: k,
         heat_capacity: rho_c,
@@ -396,11 +396,11 @@ proptest! {
 /// What is refused names its field.
 #[test]
 fn refusals() {
-    let source = Source {
+    let source = MovingSource {
         power: 1_000.0,
         travel: Speed::new(200.0, SpeedUnit::MillimetrePerMinute),
     };
-    let plate = Plate {
+    let plate = WeldedPlate {
         thickness: mm(2.0),
         conductivity: 138.0,
         heat_capacity: 2.4e6,
@@ -409,7 +409,7 @@ fn refusals() {
     let field = |source, plate| Moving::new(source, plate).unwrap_err().figure;
     assert_eq!(
         field(
-            Source {
+            MovingSource {
                 power: 0.0,
                 ..source
             },
@@ -419,7 +419,7 @@ fn refusals() {
     );
     assert_eq!(
         field(
-            Source {
+            MovingSource {
                 travel: Speed::default(),
                 ..source
             },
@@ -430,7 +430,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 thickness: mm(0.0),
                 ..plate
             }
@@ -440,7 +440,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 conductivity: f64::NAN,
                 ..plate
             }
@@ -451,7 +451,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 heat_capacity: 880.0,
                 ..plate
             }
@@ -461,7 +461,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 start: celsius(-100.0),
                 ..plate
             }

@@ -42,7 +42,7 @@ pub struct BendMark {
 
 /// Where two bends come together: a hole drilled there keeps the corner from tearing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Relief {
+pub struct ReliefHole {
     /// Its centre, in metres from the blank's lower left.
     pub at: [f64; 2],
     /// Across it.
@@ -73,7 +73,7 @@ pub struct Blank {
     axes: Option<Axes>,
     bent: Vec<Bent, MAX_PARTS>,
     flanges: Vec<BendMark, MAX_FLANGES>,
-    reliefs: Vec<Relief, MAX_PARTS>,
+    reliefs: Vec<ReliefHole, MAX_PARTS>,
     low: [f64; 2],
     size: [f64; 2],
     /// Of a rolled wall: neutral circumference for each radian round it, and where the seam is.
@@ -92,7 +92,7 @@ struct Round {
 }
 
 impl Blank {
-    /// Nothing yet; a place for [`Plan::blank`](super::Plan::blank) to write to.
+    /// Nothing yet; a place for [`PanelPlan::blank`](super::PanelPlan::blank) to write to.
     #[must_use]
     pub const fn new() -> Self {
         Self {
@@ -167,7 +167,7 @@ impl Blank {
 
     /// Where bends come together.
     #[must_use]
-    pub fn reliefs(&self) -> &[Relief] {
+    pub fn reliefs(&self) -> &[ReliefHole] {
         &self.reliefs
     }
 

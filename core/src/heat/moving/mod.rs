@@ -23,7 +23,7 @@ use crate::units::{Figure, Length, LineEnergy, Speed, Temperature};
 
 /// An arc that moves along a straight seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Source {
+pub struct MovingSource {
     /// Power into the metal, in watts: above 0, at most 100 kW.
     pub power: f64,
     /// Along the seam: above 0, at most 1 m/s.
@@ -32,7 +32,7 @@ pub struct Source {
 
 /// The metal that it runs over.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Plate {
+pub struct WeldedPlate {
     /// Thickness: 0.1 to 500 mm.
     pub thickness: Length,
     /// Conductivity for heat, in W/(m K): 1 to 500.
@@ -59,7 +59,7 @@ impl Moving {
     ///
     /// # Errors
     /// [`RangeError`] for a value outside the range that its field names.
-    pub fn new(source: Source, plate: Plate) -> Result<Self, RangeError> {
+    pub fn new(source: MovingSource, plate: WeldedPlate) -> Result<Self, RangeError> {
         Ok(Self {
             power: Figure::Power.above(source.power, 0.0, 1e5)?,
             travel: Figure::Travel.above(source.travel.si(), 0.0, 1.0)?,

@@ -9,7 +9,7 @@
 //! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
 //! than a point of its heat makes so far off in a straight line.
 
-use super::super::loss::{STEFAN_BOLTZMANN, Side, radiation};
+use super::super::loss::{Facing, STEFAN_BOLTZMANN, radiation};
 use super::bead::{Bead, MetalNow};
 use super::{Shell, Spot};
 
@@ -115,7 +115,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 let Some(sheet) = sheets.get(usize::from(place)) else {
                     continue;
                 };
-                if sheet.side != Side::Still {
+                if sheet.side != Facing::Still {
                     let at = f64::from(sheet.at);
                     rate += 0.5
                         * (f64::from(sheet.film) + radiation(self.emissivity, at, self.ambient));

@@ -39,14 +39,14 @@ mod step;
 mod tests;
 
 pub use build::Building;
-pub use mesh::{Fineness, Mesh, MeshError, Ware};
+pub use mesh::{Fineness, Mesh, MeshError, ShellInput};
 pub use spot::Spot;
 
 use heapless::Vec;
 
 use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
-use super::loss::Side;
+use super::loss::Facing;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
 
 /// Sheets that a tank may have: its walls and its baffles.
@@ -84,7 +84,7 @@ struct Link {
 #[derive(Clone, Copy, Debug)]
 struct Sheet {
     /// How it stands in the air.
-    side: Side,
+    side: Facing,
     /// Its first cell and the one after its last.
     cells: [u16; 2],
     /// Its mean temperature when `film` was worked out, in K over the air; below zero before.

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::super::loss::{Side, radiation};
+use super::super::loss::{Facing, radiation};
 use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 
@@ -196,7 +196,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } = self;
         let alive = groups(beads);
         for sheet in sheets {
-            if sheet.side == Side::Still {
+            if sheet.side == Facing::Still {
                 continue;
             }
             let [from, to] = sheet.cells.map(usize::from);

@@ -36,7 +36,7 @@ impl Trial {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Form {
+pub enum WallForm {
     /// A flat plate, held at its edges.
     Plate,
     /// A plate across the inside, with liquid on one side only.
@@ -49,7 +49,7 @@ pub enum Form {
     Disc,
 }
 
-impl Form {
+impl WallForm {
     /// The words for it.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -82,7 +82,7 @@ pub struct Bearing {
     /// Which.
     pub face: Face,
     /// What it was taken as.
-    pub form: Form,
+    pub form: WallForm,
     /// Its sheet.
     pub thickness: Length,
     /// The highest pressure on it, at one corner of its rectangle.

@@ -3,7 +3,7 @@
 use super::super::error::StrengthError;
 use super::super::load::Load;
 use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
-use super::bearing::{Bearing, Cure, Form, TEST_RESERVE, Trial};
+use super::bearing::{Bearing, Cure, TEST_RESERVE, Trial, WallForm};
 use super::judge::Judge;
 use crate::body::turned::{Head, Turned};
 use crate::geom::Vector;
@@ -169,7 +169,7 @@ impl<'a> Judge<'a> {
         let thickness = self.tank.job.thickness_of(face);
         let radius = drum.radius();
         let pressure = self.most(drum, face)?;
-        let strength = self.strength(thickness)?.yielding.si();
+        let strength = self.strength(thickness)?.yield_strength.si();
         let (stress, bulge) = self.stresses(wall, radius, thickness, pressure)?;
         let highest = |[a, b]: [Pressure; 2]| libm::fmax(a.si(), b.si());
         // All of these stresses go with the pressure.
@@ -201,9 +201,9 @@ impl<'a> Judge<'a> {
         Ok(Bearing {
             face,
             form: match wall {
-                Wall::Cylinder => Form::Cylinder,
-                Wall::Dish(_) => Form::Dish,
-                Wall::Disc => Form::Disc,
+                Wall::Cylinder => WallForm::Cylinder,
+                Wall::Dish(_) => WallForm::Dish,
+                Wall::Disc => WallForm::Disc,
             },
             thickness,
             pressure,

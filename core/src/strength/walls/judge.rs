@@ -2,7 +2,7 @@
 
 use super::super::error::StrengthError;
 use super::super::load::{Load, Sway};
-use super::super::panel::Metal;
+use super::super::panel::PanelMetal;
 use super::bearing::Trial;
 use crate::geom::Vector;
 use crate::tables::metal::Strength;
@@ -70,8 +70,8 @@ impl<'a> Judge<'a> {
         self.tank.job.alloy.metal().poisson().value
     }
 
-    pub(super) fn metal(&self, thickness: Length) -> Result<Metal, StrengthError> {
-        let yielding = self.strength(thickness)?.yielding;
-        Ok(Metal::new(self.modulus(), self.poisson(), yielding)?)
+    pub(super) fn metal(&self, thickness: Length) -> Result<PanelMetal, StrengthError> {
+        let yielding = self.strength(thickness)?.yield_strength;
+        Ok(PanelMetal::new(self.modulus(), self.poisson(), yielding)?)
     }
 }

@@ -23,7 +23,7 @@ mod flat_wall;
 mod judge;
 mod seam;
 
-pub use bearing::{Bearing, Cure, Form, RESERVE, TEST_RESERVE, Trial};
+pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
 
 use judge::Judge;
 
@@ -133,7 +133,7 @@ impl Tank {
     ///
     /// # Errors
     /// As [`weakest`](Self::weakest).
-    pub fn takes(&self) -> Result<(Face, Pressure), StrengthError> {
+    pub fn weakest_wall(&self) -> Result<(Face, Pressure), StrengthError> {
         let mut least: Option<(Face, Pressure)> = None;
         for (face, bearing) in self.bearings(Trial::Test(Pressure::default())) {
             if let Some(pressure) = bearing?.takes

@@ -8,13 +8,13 @@
 //! [`FATIGUE_CAUTION`](crate::strength::weld::FATIGUE_CAUTION) where a tank shakes.
 
 use super::super::error::StrengthError;
-use super::super::panel::Panel;
+use super::super::panel::FlatPanel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
 use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
-use super::bearing::{Form, Trial};
+use super::bearing::{Trial, WallForm};
 use super::judge::Judge;
-use crate::body::Plate;
-use crate::filler::{Service, best};
+use crate::body::FlatForm;
+use crate::filler::{FillerService, best};
 use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
@@ -48,7 +48,7 @@ struct Edge {
 }
 
 impl Edge {
-    fn of(panel: &Panel) -> Self {
+    fn of(panel: &FlatPanel) -> Self {
         let plate = (panel.shape.sides, panel.ramp);
         Self {
             plate,
@@ -109,7 +109,7 @@ impl Judge<'_> {
         let drum = self.standing()?;
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        let Plate::Disc { centre, radius } = baffle.plate() else {
+        let FlatForm::Disc { centre, radius } = baffle.plate() else {
             return None;
         };
         let both = self.disc_panel(baffle, *centre, *radius).and_then(|disc| {
@@ -144,7 +144,7 @@ impl Judge<'_> {
                 let [held, free] = bearing.stress;
                 let worst = libm::fmax(held.si(), free.si());
                 let mut load = pushed(bearing.pressure.si());
-                if matches!(bearing.form, Form::Disc) {
+                if matches!(bearing.form, WallForm::Disc) {
                     load.moment = worst * thickness * thickness / 6.0;
                 } else {
                     load.pull = worst * thickness;
@@ -225,7 +225,7 @@ impl Judge<'_> {
     fn filler(&self, thickness: Length) -> Result<Pressure, StrengthError> {
         let job = &self.tank.job;
         let sheet = self.strength(thickness)?.ultimate;
-        let service = Service::new(job.service.temperature, job.service.anodised).ok();
+        let service = FillerService::new(job.service.temperature, job.service.anodised).ok();
         let filler = service
             .and_then(|service| best(job.alloy, job.alloy, &service))
             .and_then(|verdict| verdict.filler);

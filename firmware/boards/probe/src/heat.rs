@@ -2,12 +2,12 @@
 
 use core::hint::black_box;
 
+use seamwright_core::arc::power::{ArcLevel, Cycle};
 use seamwright_core::arc::settings;
-use seamwright_core::arc::wave::{Cycle, Level};
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::shrinkage;
-use seamwright_core::supply::shrinkage::Sheet;
+use seamwright_core::supply::shrinkage::ShrinkingSheet;
 use seamwright_core::tables::preheat;
 use seamwright_core::tables::ranges;
 use seamwright_core::tables::ranges::SeamKind;
@@ -43,13 +43,13 @@ fn near() -> Length {
 fn sheet(tank: &Tank) {
     let job = tank.job();
     let alloy = job.alloy();
-    let plate = black_box(Plate {
+    let plate = black_box(WeldedPlate {
         thickness: job.thickness(),
         conductivity: alloy.conductivity(job.temper()).value,
         heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
         start: job.welding().ambient,
     });
-    let source = black_box(Source {
+    let source = black_box(MovingSource {
         power: tank.arc().power(),
         travel: Speed::from_metres_per_second(0.004),
     });
@@ -125,7 +125,7 @@ fn tables(tank: &Tank) {
 
 fn shrinkage(tank: &Tank) {
     let family = black_box(tank.job().alloy().family());
-    let sheet = Sheet {
+    let sheet = ShrinkingSheet {
         family,
         thickness: black_box(tank.job().thickness()),
     };
@@ -145,7 +145,7 @@ fn shrinkage(tank: &Tank) {
 
 fn waves() {
     let level = || {
-        black_box(Level {
+        black_box(ArcLevel {
             voltage: Voltage::from_volts(14.0),
             current: Current::from_amperes(100.0),
         })

@@ -2,8 +2,8 @@
 
 use std::ops::Range;
 
-use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Plate, Rating};
-use seamwright_core::arc::wave::{Cycle, Level};
+use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Rating, RatingPlate};
+use seamwright_core::arc::power::{ArcLevel, Cycle};
 use seamwright_core::tables::Process;
 use seamwright_core::units::range::Value as Shown;
 use seamwright_core::units::{Current, Voltage};
@@ -85,13 +85,13 @@ fn ratings<'t>(
 }
 
 /// The plate of some ratings; the highest current that they name is the highest there is.
-fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<Plate> {
+fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<RatingPlate> {
     let most = rated
         .iter()
         .map(|one| one.rating.current)
         .reduce(|a, b| if b > a { b } else { a })?;
     let all: Vec<Rating> = rated.iter().map(|one| one.rating).collect();
-    match Plate::new(&all, most) {
+    match RatingPlate::new(&all, most) {
         Ok(plate) => Some(plate),
         Err(error) => {
             // At the rating that allows too much, where one does.
@@ -180,7 +180,7 @@ fn level<'t>(
     arc: &Section<'t>,
     name: &str,
     schema: &'static Table,
-) -> Option<Level> {
+) -> Option<ArcLevel> {
     let section = reader.section(arc, name, schema)?;
     let (amperes, volts) = (Current::from_amperes, Voltage::from_volts);
     let current = kept(
@@ -197,7 +197,7 @@ fn level<'t>(
         (volts(5.0), volts(60.0)),
         Shown::Voltage,
     );
-    Some(Level {
+    Some(ArcLevel {
         voltage: voltage?,
         current: current?,
     })

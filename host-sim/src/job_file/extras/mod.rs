@@ -8,8 +8,8 @@ mod limits;
 mod shrink;
 mod supply;
 
-use seamwright_core::arc::duty::{Plate, TORCH_AC_SHARE};
-use seamwright_core::arc::wave::Cycle;
+use seamwright_core::arc::duty::{RatingPlate, TORCH_AC_SHARE};
+use seamwright_core::arc::power::Cycle;
 use seamwright_core::supply::Draw;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::tables::{Filler, Process};
@@ -23,7 +23,7 @@ use super::schema::SUPPLY;
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Extras {
     /// Ratings of the power source.
-    pub power_source: Option<Plate>,
+    pub power_source: Option<RatingPlate>,
     /// Ratings of the torch.
     pub torch: Torch,
     /// The wave of an alternating arc.
@@ -42,9 +42,9 @@ pub struct Extras {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Torch {
     /// On direct current.
-    pub dc: Option<Plate>,
+    pub dc: Option<RatingPlate>,
     /// On alternating current.
-    pub ac: Option<Plate>,
+    pub ac: Option<RatingPlate>,
 }
 
 /// The wave of an alternating arc.
@@ -91,7 +91,7 @@ impl Torch {
     /// The ratings for a process, and whether they are those for direct current taken down to
     /// [`TORCH_AC_SHARE`].
     #[must_use]
-    pub fn on(&self, process: Process) -> Option<(Plate, bool)> {
+    pub fn on(&self, process: Process) -> Option<(RatingPlate, bool)> {
         match process {
             Process::TigDc => self.dc.clone().map(|plate| (plate, false)),
             Process::TigAc => match &self.ac {

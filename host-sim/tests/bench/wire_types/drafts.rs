@@ -254,7 +254,7 @@ pub(crate) fn requests() -> Vec<Request> {
             from: 300,
             steps: [(false, 0, 20), (true, 7_200, -30), (false, 130, 499)]
                 .map(|(reversed, wait, warmth)| WeldStep {
-                    run: 255,
+                    stitch: 255,
                     reversed,
                     wait,
                     warmth,

@@ -17,14 +17,14 @@ pub(crate) const MOST_VOLTAGE: f64 = 500.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Level {
+pub struct ArcLevel {
     /// Across the arc.
     pub voltage: Voltage,
     /// Through it.
     pub current: Current,
 }
 
-impl Level {
+impl ArcLevel {
     fn checked(self) -> Result<[f64; 2], RangeError> {
         Ok([
             Figure::Voltage.above(self.voltage.si(), 0.0, MOST_VOLTAGE)?,
@@ -48,7 +48,11 @@ impl Cycle {
     ///
     /// # Errors
     /// [`RangeError`] for the balance or a level.
-    pub fn square(balance: Ratio, negative: Level, positive: Level) -> Result<Self, RangeError> {
+    pub fn square(
+        balance: Ratio,
+        negative: ArcLevel,
+        positive: ArcLevel,
+    ) -> Result<Self, RangeError> {
         Ok(Self {
             share: Figure::Balance.within(balance.si(), 0.0, 1.0)?,
             levels: [negative.checked()?, positive.checked()?],

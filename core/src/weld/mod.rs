@@ -61,7 +61,7 @@ pub use planner::{Planner, Progress};
 pub use rest::{ArcShare, RatedPart};
 pub use search::OrderSearch;
 pub use stages::WeldStage;
-pub use step::WeldStep;
+pub use step::{StepCause, WeldStep};
 pub use stitches::Stitch;
 pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
 pub use totals::{OrderTotals, UptakeTotals};

@@ -14,7 +14,7 @@ use crate::units::{Angle, LineEnergy, Ratio, Volume};
 use crate::weld::WeldStep;
 
 /// The version of this protocol; both sides must speak the same.
-pub const PROTOCOL: u16 = 3;
+pub const PROTOCOL: u16 = 4;
 
 /// Panels or seams in one reply.
 pub const BATCH: usize = 4;

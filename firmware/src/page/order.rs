@@ -10,7 +10,7 @@ use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
-use seamwright_core::weld::{Progress, WAYS, WeldStep};
+use seamwright_core::weld::{Progress, StepCause, WAYS, WeldStep};
 
 use super::parts::{BODY_TOP, Prose, RIGHT, figure, foot, title, view};
 use crate::amount::{Amount, Units};
@@ -173,7 +173,14 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let mut line = Line::new();
-    let _ = write!(line, "Weld {place}/{}", work.order().count());
+    // What a wait is for stands first: then the welder knows whether a feel of the metal may shorten it.
+    let what = match step.cause {
+        None => "Weld",
+        Some(StepCause::Metal) => "Metal hot",
+        Some(StepCause::PowerSource) => "Source rests",
+        Some(StepCause::Torch) => "Torch rests",
+    };
+    let _ = write!(line, "{what} {place}/{}", work.order().count());
     title(pen, &line)?;
     let wait = Amount::wait(step.waits());
     let found = picture(pen, work, (place, step), &wait)?;

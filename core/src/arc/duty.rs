@@ -161,7 +161,7 @@ impl RatingPlate {
         Ok(Self { points, most })
     }
 
-    /// The same with every current, the highest one too, taken down to a share of itself: a torch on
+    /// The plate with every current, the highest one too, taken down to a share of itself: a torch on
     /// alternating current with [`TORCH_AC_SHARE`].
     ///
     /// # Errors

@@ -97,7 +97,7 @@ impl Tank {
         })
     }
 
-    /// The same of all seams.
+    /// By how much blanks are cut larger at all seams.
     #[must_use]
     pub fn larger(&self, draw: Draw) -> Larger {
         // As many as the body may have seams.

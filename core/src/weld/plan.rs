@@ -22,7 +22,7 @@ pub(super) type Records = Vec<Record, { MAX_STITCHES as usize }>;
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeldPlan {
     pub(super) records: Records,
-    /// The same as they go to a gauge.
+    /// The stitches as they go to a gauge.
     steps: Vec<WeldStep, { MAX_STITCHES as usize }>,
     pub(super) totals: OrderTotals,
     pub(super) seam_by_seam: Option<OrderTotals>,

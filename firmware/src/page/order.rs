@@ -173,16 +173,15 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let mut line = Line::new();
-    // What a wait is for stands first: then the welder knows whether a feel of the metal may shorten it.
+    // Who rests stands in the title; a wait for the metal, which a feel of it may shorten, is told by its word alone.
     let what = match step.cause {
-        None => "Weld",
-        Some(StepCause::Metal) => "Metal hot",
-        Some(StepCause::PowerSource) => "Source rests",
-        Some(StepCause::Torch) => "Torch rests",
+        None | Some(StepCause::Metal) => "Weld",
+        Some(StepCause::PowerSource) => "Source",
+        Some(StepCause::Torch) => "Torch",
     };
     let _ = write!(line, "{what} {place}/{}", work.order().count());
     title(pen, &line)?;
-    let wait = Amount::wait(step.waits());
+    let wait = Amount::wait(step.waits(), step.cause);
     let found = picture(pen, work, (place, step), &wait)?;
     figure(pen, wait.figure())?;
     let Some((seam, [from, to], [number, of])) = found else {

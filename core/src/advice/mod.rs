@@ -3,3 +3,4 @@
 pub mod caution;
 pub mod notice;
 mod notices;
+pub mod work;

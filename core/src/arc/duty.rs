@@ -161,6 +161,16 @@ impl RatingPlate {
         Ok(Self { points, most })
     }
 
+    /// A plate of one to four ratings, the highest current of which is the highest that it names at all.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub fn of(ratings: &[Rating]) -> Result<Self, DutyError> {
+        let currents = ratings.iter().map(|rating| rating.current);
+        let most = currents.reduce(|a, b| if b > a { b } else { a });
+        Self::new(ratings, most.ok_or(DutyError::Count(0))?)
+    }
+
     /// The same with every current, the highest one too, taken down to a share of itself: a torch on
     /// alternating current with [`TORCH_AC_SHARE`].
     ///

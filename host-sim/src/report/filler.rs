@@ -60,7 +60,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
             section.unbroken(format!("  {:<12} {mark:<5} {why}", criterion.name()));
         }
     }
-    let own = extras.supply.filler;
+    let own = extras.supply.kit.filler;
     if let Some((own, verdict)) = own.and_then(|own| Some((own, tank.judged(Some(own)).ok()?))) {
         let worst = verdict.worst();
         let mark = mark_name(worst.mark);

@@ -1,5 +1,6 @@
 //! Before the arc and beside it: preheat, the arc's true power, and how far its heat reaches.
 
+use seamwright_core::arc::power::Wave;
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::moving::adams::Regime;
 use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
@@ -16,7 +17,6 @@ use super::Units;
 use super::cited::Cited;
 use super::model::{Cell, Data, Section, said};
 use crate::job_file::Extras;
-use crate::job_file::extras::Wave;
 
 const ROSENTHAL: &str =
     "D. Rosenthal, Trans. ASME 68 (1946): a steady arc over sheet without end (from memory)";
@@ -158,9 +158,8 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
 
 fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
     let balance = wave.balance.display(RatioUnit::Percent, 0);
-    let cycle = wave.frequency.map(|hertz| {
-        let negative = wave.balance.si() / hertz * 1e3;
-        let positive = (1.0 - wave.balance.si()) / hertz * 1e3;
+    let cycle = wave.frequency.zip(wave.halves()).map(|(hertz, halves)| {
+        let [negative, positive] = halves.map(|half| half.si() * 1e3);
         format!(", at {hertz} Hz: {negative:.2} ms and {positive:.2} ms of each cycle")
     });
     let cycle = cycle.unwrap_or_default();
@@ -170,7 +169,7 @@ fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
     );
     let Some(cycle) = wave.cycle else { return };
     let (own, power) = (tank.arc().power(), cycle.power());
-    let apart = if (power / own - 1.0).abs() > 0.05 {
+    let apart = if cycle.departs_from(tank.arc()) {
         ", which is what the plan reckons with"
     } else {
         ""

@@ -166,7 +166,7 @@ fn settings(tank: &Tank, extras: &Extras, group: &Group) -> Vec<Setting> {
     let current = si(ranges::current(family, t, kind), |i| i.si());
     let travel = si(ranges::travel(family, t, kind), |v| v.si());
     let gas = si(ranges::gas(family, t), |flow| flow.si());
-    let own_gas = extras.supply.gas_flow.map(Flow::si);
+    let own_gas = extras.supply.kit.gas_flow.map(Flow::si);
     let by_current = ranges::electrode(arc.process, arc.current);
     let tungsten = extras.tungsten;
     vec![
@@ -204,7 +204,7 @@ fn settings(tank: &Tank, extras: &Extras, group: &Group) -> Vec<Setting> {
             "rod",
             "rod_m",
             ranges::rod(family, t, kind),
-            extras.supply.rod_diameter,
+            extras.supply.kit.rod_diameter,
         ),
         Setting::new(("gas", "gas_m3_s"), gas, own_gas, flow),
     ]

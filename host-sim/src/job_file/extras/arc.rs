@@ -2,8 +2,9 @@
 
 use std::ops::Range;
 
+use seamwright_core::arc::TorchRatings;
 use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Rating, RatingPlate};
-use seamwright_core::arc::power::{ArcLevel, Cycle};
+use seamwright_core::arc::power::{ArcLevel, Cycle, Wave};
 use seamwright_core::tables::Process;
 use seamwright_core::units::range::Value as Shown;
 use seamwright_core::units::{Current, Voltage};
@@ -11,14 +12,14 @@ use seamwright_core::units::{Current, Voltage};
 use super::super::fixtures::tables;
 use super::super::reader::{Reader, Section};
 use super::super::schema::{NEGATIVE, POSITIVE, POWER_SOURCE, TORCH, Table};
+use super::Extras;
 use super::limits::{kept, measured, mm, share};
-use super::{Extras, Torch, Wave};
 use crate::diagnostics::Problem;
 
 /// What `[arc]` says of them.
 pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut Extras) {
     let source = ratings(reader, arc, "power_source", &POWER_SOURCE);
-    extras.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
+    extras.equipment.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
     let torch = ratings(reader, arc, "torch", &TORCH);
     let on = |process| {
         torch
@@ -26,7 +27,7 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut 
             .filter(|one| one.process == process)
             .collect::<Vec<_>>()
     };
-    extras.torch = Torch {
+    extras.equipment.torch = TorchRatings {
         dc: plate(reader, &on(Process::TigDc)),
         ac: plate(reader, &on(Process::TigAc)),
     };
@@ -84,14 +85,13 @@ fn ratings<'t>(
         .collect()
 }
 
-/// The plate of some ratings; the highest current that they name is the highest there is.
+/// The plate of some ratings; `None` without any.
 fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<RatingPlate> {
-    let most = rated
-        .iter()
-        .map(|one| one.rating.current)
-        .reduce(|a, b| if b > a { b } else { a })?;
+    if rated.is_empty() {
+        return None;
+    }
     let all: Vec<Rating> = rated.iter().map(|one| one.rating).collect();
-    match RatingPlate::new(&all, most) {
+    match RatingPlate::of(&all) {
         Ok(plate) => Some(plate),
         Err(error) => {
             // At the rating that allows too much, where one does.

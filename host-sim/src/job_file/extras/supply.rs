@@ -1,5 +1,6 @@
 //! `[supply]`.
 
+use seamwright_core::supply::KitDraft;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::range::Value as Shown;
@@ -42,7 +43,7 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
             .help("add cylinder = \"20 L\", the water capacity that is stamped on it");
         reader.problem(problem);
     }
-    Supply {
+    let kit = KitDraft {
         filler: reader.word(section, "filler"),
         rod_diameter: kept(
             reader,
@@ -75,6 +76,9 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
             (seconds(0.0), seconds(120.0)),
             Shown::Time,
         ),
+    };
+    Supply {
+        kit,
         cylinder: kept(
             reader,
             section,

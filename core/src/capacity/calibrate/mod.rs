@@ -136,6 +136,17 @@ fn count(pours: usize) -> Result<(), CalibrateError> {
     .map_err(CalibrateError::Count)
 }
 
+impl CalibrateError {
+    /// Of more pours than are taken.
+    pub(super) fn count_of(pours: usize) -> Self {
+        let small = |n| Value::Count(u32::try_from(n).unwrap_or(u32::MAX));
+        Self::Count(OutOfRange {
+            value: small(pours),
+            limit: Limit::AtMost(small(MOST_POURS)),
+        })
+    }
+}
+
 fn positive(value: Volume) -> Result<Volume, OutOfRange> {
     const NONE: Volume = Volume::from_cubic_metres(0.0);
     if value >= NONE {

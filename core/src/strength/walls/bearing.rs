@@ -107,3 +107,34 @@ pub struct Bearing {
     /// What would mend it; `None` where it has the reserve that is wanted.
     pub cure: Option<Cure>,
 }
+
+/// Past this share of its thickness a bulging sheet stretches as well as bends: common practice, no source.
+const STRETCHES: f64 = 0.5;
+
+impl Bearing {
+    /// Whether it has the reserve that is wanted in a trial.
+    #[must_use]
+    pub fn is_enough(&self, trial: Trial) -> bool {
+        self.reserve >= trial.wanted()
+    }
+
+    /// The highest stress, the lower one of edges held from turning and free to turn first.
+    #[must_use]
+    pub fn stress_range(&self) -> [Pressure; 2] {
+        let [held, free] = self.stress;
+        if held <= free {
+            [held, free]
+        } else {
+            [free, held]
+        }
+    }
+
+    /// How far a sheet that bulges past half its thickness does so where its edges cannot pull inward, so that it
+    /// stretches too: edges held from turning and free to turn. `None` of one that bulges less.
+    #[must_use]
+    pub fn stretched_bulge(&self) -> Option<[Length; 2]> {
+        let [_, free] = self.bulge?;
+        let stretches = free.si() > STRETCHES * self.thickness.si();
+        self.bulge_held.filter(|_| stretches)
+    }
+}

@@ -1,7 +1,8 @@
 //! Sums over a whole tank.
 
 use super::Tank;
-use crate::units::{Energy, Length, Mass, Time};
+use crate::geom::Vector;
+use crate::units::{Area, Energy, Length, Mass, Time};
 
 /// Sums over the whole job.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -22,6 +23,28 @@ pub struct Totals {
 }
 
 impl Tank {
+    /// All of its sheet on the outside, in one.
+    #[must_use]
+    pub fn sheet_area(&self) -> Area {
+        let areas = self.panels().map(|panel| panel.outside_area.si());
+        Area::from_square_metres(areas.sum())
+    }
+
+    /// The box about its outside: along x, y and z.
+    #[must_use]
+    pub fn over_all(&self) -> [Length; 3] {
+        let outside = &self.body.outside;
+        [
+            Vector::new(1.0, 0.0, 0.0),
+            Vector::new(0.0, 1.0, 0.0),
+            Vector::new(0.0, 0.0, 1.0),
+        ]
+        .map(|axis| {
+            let (low, high) = outside.extent(axis);
+            Length::from_metres(high - low)
+        })
+    }
+
     /// Sums over the whole job.
     #[must_use]
     pub fn totals(&self) -> Totals {

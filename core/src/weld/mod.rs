@@ -66,7 +66,7 @@ pub use rest::ArcShare;
 pub use search::OrderSearch;
 pub use stages::WeldStage;
 pub use step::WeldStep;
-pub use stitches::Stitch;
+pub use stitches::{SeamStitch, Stitch};
 pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
 pub use totals::{OrderTotals, UptakeTotals};
 pub use wait::{StitchWait, WaitCause, WaitPart, WarmPlace};

@@ -2,14 +2,13 @@
 
 use seamwright_core::arc::power::Wave;
 use seamwright_core::arc::uptake_band;
+use seamwright_core::heat::InterpassChoice;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
-    Angle, AngleUnit, CurrentUnit, Length, Ratio, RatioUnit, Temperature, TemperatureUnit,
-    TimeUnit, VoltageUnit,
+    CurrentUnit, Ratio, RatioUnit, Temperature, TemperatureUnit, TimeUnit, VoltageUnit,
 };
 use serde_json::json;
 
@@ -32,47 +31,6 @@ const fn regime_name(regime: Regime) -> &'static str {
         Regime::RatherThick => "rather thick",
         Regime::Thick => "thick",
     }
-}
-
-/// The arc over the job's main sheet.
-struct Over {
-    moving: Moving,
-    regime: Regime,
-    field: Rosenthal,
-}
-
-fn over(tank: &Tank, uptake: Ratio) -> Result<Over, RangeError> {
-    let job = tank.job();
-    let alloy = job.alloy();
-    let plate = WeldedPlate {
-        thickness: job.thickness(),
-        conductivity: alloy.conductivity(job.temper()).value,
-        heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
-        start: job.welding().ambient,
-    };
-    let source = MovingSource {
-        power: tank.arc().power() * uptake.si(),
-        travel: tank.arc().travel,
-    };
-    let moving = Moving::new(source, plate)?;
-    let regime = moving.regime(alloy.metal().solidus().value)?;
-    let field = if regime.is_thin() {
-        moving.thin(2)?
-    } else {
-        // A seam on one face of metal that fills half of all about it.
-        moving.thick(Angle::new(180.0, AngleUnit::Degree))?
-    };
-    Ok(Over {
-        moving,
-        regime,
-        field,
-    })
-}
-
-/// Half the width of the band that gets this hot: how far from the line of the seam.
-fn reach(field: &Rosenthal, at: Temperature) -> Option<Length> {
-    let width = field.width_above(at).ok()?;
-    Some(Length::from_metres(0.5 * width.si()))
 }
 
 fn celsius(value: f64) -> Temperature {
@@ -104,7 +62,7 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
     let shown = |at| units.temperature(at);
     let mut fact = |name, cell: Cell| section.fact(name, cell.under("preheat"));
     let least = preheat::least_temperature(alloy);
-    let cold = if ambient < least.value {
+    let cold = if tank.is_too_cold() {
         format!("; the job's {} is colder: warm and dry it", shown(ambient))
     } else {
         String::new()
@@ -126,12 +84,10 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
     };
     fact("preheat", told);
     let limit = preheat::interpass_limit(alloy);
-    let verdict = if own > limit.value {
-        format!("; the job's {} is above it", shown(own))
-    } else if own < limit.value {
-        format!("; the job keeps to {}", shown(own))
-    } else {
-        String::new()
+    let verdict = match tank.interpass_choice() {
+        InterpassChoice::Above => format!("; the job's {} is above it", shown(own)),
+        InterpassChoice::Below => format!("; the job keeps to {}", shown(own)),
+        InterpassChoice::AsPublished => String::new(),
     };
     let mark = cited.mark(limit.source.text());
     let told = said(format!("at most {} {mark}{verdict}", shown(limit.value)))
@@ -211,21 +167,21 @@ fn moving(
 ) -> Result<(), RangeError> {
     let job = tank.job();
     let uptake = job.welding().uptake;
-    let over_sheet = over(tank, uptake)?;
+    let field = tank.field_about_seam(uptake)?;
     let solidus = job.alloy().metal().solidus();
     let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
     let [low, high] = uptake_band(tank.arc().process);
-    let width = |uptake: Ratio| over(tank, uptake)?.field.width_above(solidus.value);
-    let (wide, least, most) = (width(uptake)?, width(low)?, width(high)?);
-    let tau = over_sheet.moving.relative_thickness(solidus.value)?;
+    let width = |uptake: Ratio| tank.field_about_seam(uptake)?.molten_width();
+    let (wide, least, most) = (field.molten_width()?, width(low)?, width(high)?);
+    let tau = field.relative_thickness()?.si();
     let mut fact = |name, cell: Cell| section.fact(name, cell.under("moving_source"));
 
-    let power = tank.arc().power() * uptake.si();
+    let power = field.power();
     let told = said(format!("{power:.0} W, {} of the arc's", percent(uptake)))
         .data("power_w", power)
         .data("uptake", uptake.si());
     fact("heat to the metal", told);
-    let regime = regime_name(over_sheet.regime);
+    let regime = regime_name(field.regime());
     let told = said(format!("{regime}, relative thickness {tau:.2}"))
         .data("regime", regime)
         .data("relative_thickness", tau);
@@ -248,7 +204,7 @@ fn moving(
     fact("molten band", told);
     let (mut reached, mut reaches) = (Vec::new(), Vec::new());
     for at in REACHED {
-        if let Some(far) = reach(&over_sheet.field, celsius(at)) {
+        if let Some(far) = field.reach(celsius(at)) {
             let (hot, away) = (units.temperature(celsius(at)), units.length(far));
             reached.push(format!("{hot} {away} away"));
             reaches.push(json!({ "temperature_c": at, "distance_m": far.si() }));

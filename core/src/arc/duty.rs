@@ -15,6 +15,7 @@ use core::fmt;
 use heapless::Vec;
 
 use super::power::MOST_CURRENT;
+use crate::input::limits::RATED_DUTY;
 use crate::units::range::RangeError;
 use crate::units::{Current, CurrentUnit, Figure, Ratio, Time};
 
@@ -139,7 +140,8 @@ impl RatingPlate {
         let mut points = Vec::new();
         for rating in ratings {
             let amperes = Figure::Current.above(rating.current.si(), 0.0, most)?;
-            let share = Figure::Duty.within(rating.duty.si(), 0.01, 1.0)?;
+            let share =
+                Figure::Duty.within(rating.duty.si(), RATED_DUTY.0.si(), RATED_DUTY.1.si())?;
             points.push([amperes, share]).map_err(|_| count())?;
         }
         if points.is_empty() {

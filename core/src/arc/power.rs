@@ -6,11 +6,12 @@
 //! current show root mean squares, and either product may lie some per cent to one side or the other.
 
 use super::energy::Arc;
+use crate::input::limits::RATED_CURRENT;
 use crate::units::range::RangeError;
 use crate::units::{Current, Figure, Ratio, Time, Voltage};
 
 /// Highest current in amperes: a guard against slips.
-pub(crate) const MOST_CURRENT: f64 = 2_000.0;
+pub(crate) const MOST_CURRENT: f64 = RATED_CURRENT.1.si();
 /// Highest arc voltage in volts: a guard against slips.
 pub(crate) const MOST_VOLTAGE: f64 = 500.0;
 

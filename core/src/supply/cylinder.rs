@@ -5,6 +5,7 @@
 //! within 0.3 %. An ideal gas would understate a cylinder at 200 bar by 6 to 7 %. For mixtures the table
 //! does not hold.
 
+use crate::input::limits::{CYLINDER, CYLINDER_GAUGE};
 use crate::units::range::RangeError;
 use crate::units::{Figure, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Volume};
 
@@ -79,7 +80,7 @@ impl Cylinder {
     /// [`RangeError`] for a capacity outside 0.1 to 200 L.
     pub fn new(water: Volume) -> Result<Self, RangeError> {
         Ok(Self {
-            water: Figure::Water.within(water.si(), 1e-4, 0.2)?,
+            water: Figure::Water.within(water.si(), CYLINDER.0.si(), CYLINDER.1.si())?,
         })
     }
 
@@ -93,7 +94,8 @@ impl Cylinder {
         gauge: Pressure,
         temperature: Temperature,
     ) -> Result<Volume, RangeError> {
-        let absolute = Figure::CylinderGauge.within(gauge.si(), 0.0, 300e5)? + ATMOSPHERE;
+        let absolute =
+            Figure::CylinderGauge.within(gauge.si(), 0.0, CYLINDER_GAUGE.1.si())? + ATMOSPHERE;
         let t = Figure::GasTemperature.within(temperature.si(), 273.15, 318.15)?;
         let ratio = absolute / ATMOSPHERE * REFERENCE / t;
         let z = compressibility(absolute, t);

@@ -4,7 +4,6 @@ use seamwright_core::capacity::{
     Calibration, DipError, DipScale, Lean, MOST_POURS, Pour, PourError, PourFit,
 };
 use seamwright_core::tank::Tank;
-use seamwright_core::units::Volume;
 
 use super::Units;
 use super::dip::{Chart, Step};
@@ -97,7 +96,7 @@ impl Poured {
         let volume = |key: &str, value| Cell::of(key, value, units, Units::volume);
         let rows = self.pours.iter().zip(&self.fit.pairs).map(|(pour, pair)| {
             let left = self.calibration().residual(*pair);
-            let right = Volume::from_cubic_metres(pair.measured.si() - left.si());
+            let right = self.calibration().corrected(*pair);
             [
                 Cell::of("reading_m", pour.depth, units, Units::length),
                 volume("measured_m3", pair.measured),

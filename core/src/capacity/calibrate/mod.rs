@@ -103,6 +103,12 @@ impl Calibration {
         positive(Volume::from_cubic_metres(model))
     }
 
+    /// What a pair comes to when the model is set right: measured less [`residual`](Self::residual).
+    #[must_use]
+    pub fn corrected(&self, pair: Pair) -> Volume {
+        Volume::from_cubic_metres(pair.measured.si() - self.residual(pair).si())
+    }
+
     /// Measured less corrected.
     #[must_use]
     pub fn residual(&self, pair: Pair) -> Volume {

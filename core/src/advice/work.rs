@@ -151,3 +151,123 @@ impl Tank {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+
+    use std::boxed::Box;
+    use std::vec::Vec;
+
+    use super::*;
+    use crate::arc::duty::{Rating, RatingPlate};
+    use crate::input::{Block, Draft, StockDraft};
+    use crate::tables::Alloy;
+    use crate::units::{Current, Length, LengthUnit, Ratio};
+    use crate::weld::{PlanOptions, Planner};
+
+    fn mm(value: f64) -> Length {
+        Length::new(value, LengthUnit::Millimetre)
+    }
+
+    /// A box of 5086, welded at 100 A.
+    fn tank(fittings: &[FittingDraft]) -> Tank {
+        let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+        let stock = StockDraft::of(Alloy::A5086, mm(2.0));
+        let mut draft = Draft::new("Header tank", outside, stock).unwrap();
+        draft.arc.current = Some(Current::from_amperes(100.0));
+        for fitting in fittings {
+            draft.fittings.push(fitting.clone()).unwrap();
+        }
+        Tank::build(&draft).unwrap()
+    }
+
+    fn torch(amperes: f64, share: f64) -> Equipment {
+        let rating = Rating {
+            current: Current::from_amperes(amperes),
+            duty: Ratio::from_share(share),
+        };
+        let mut equipment = Equipment::default();
+        equipment.torch.ac = Some(RatingPlate::of(&[rating]).unwrap());
+        equipment
+    }
+
+    fn told(tank: &Tank, work: &Work<'_>) -> Vec<WorkNotice> {
+        let mut all = Vec::new();
+        tank.each_work_notice(work, |notice| all.push(notice));
+        all
+    }
+
+    fn codes(all: &[WorkNotice]) -> Vec<&'static str> {
+        all.iter().map(WorkNotice::code).collect()
+    }
+
+    /// Metals with much magnesium crack with a rod of silicon: AWS A5.10, annex (from memory). 100 A are past a torch
+    /// of 80 A.
+    #[test]
+    fn rod_and_rating_that_do_not_do() {
+        let tank = tank(&[]);
+        let (weak, strong) = (torch(80.0, 0.6), torch(100.0, 1.0));
+        let mut work = Work {
+            equipment: &weak,
+            filler: Some(Filler::R4043),
+            plan: None,
+        };
+        let all = told(&tank, &work);
+        let wanted = [
+            "filler-ruled-out",
+            "current-past-rating",
+            "air-needs-a-way-out",
+        ];
+        assert_eq!(codes(&all), wanted);
+        assert_eq!(all[0].severity(), Severity::Warning);
+        work.equipment = &strong;
+        work.filler = Some(Filler::R5356);
+        assert_eq!(codes(&told(&tank, &work)), ["air-needs-a-way-out"]);
+    }
+
+    /// By hand: at a share of 10 % the arc burns a minute of ten, so that the plan must rest for most of its time; a
+    /// stitch takes longer than the 6 s that 1 % allows.
+    #[test]
+    fn rests_and_a_stitch_that_is_longer_than_they_allow() {
+        let tank = tank(&[]);
+        let told_of = |equipment: &Equipment| {
+            let mut planner = Box::new(Planner::new());
+            let options = PlanOptions {
+                comparisons: false,
+                ..PlanOptions::resting(equipment, tank.arc())
+            };
+            let plan = tank.weld_plan_with(&mut planner, &options).unwrap();
+            let work = Work {
+                equipment,
+                filler: None,
+                plan: Some(plan),
+            };
+            let rests = plan.totals().rests();
+            (told(&tank, &work), rests)
+        };
+        let (all, rests) = told_of(&torch(100.0, 0.1));
+        assert!(all.iter().any(|one| {
+            matches!(one, WorkNotice::DutyRests { rests: told, allowed }
+                if *told == rests && allowed.duty.si() == 0.1)
+        }));
+        let (all, _) = told_of(&torch(100.0, 0.01));
+        let over = all.iter().find_map(|one| match one {
+            WorkNotice::DutyOverrun {
+                busiest, stretch, ..
+            } => Some((busiest.burns, *stretch)),
+            _ => None,
+        });
+        let (burns, stretch) = over.unwrap();
+        assert!((stretch.si() - 6.0).abs() < 1e-9 && burns > stretch);
+    }
+
+    #[test]
+    fn passages_of_the_walls_only() {
+        let at = [mm(100.0), mm(60.0)];
+        let bung = |bore| FittingDraft::bung("bung", Face::Top, at, mm(bore), mm(30.0));
+        let count = |bore| tank(&[bung(bore).unwrap()]).passages().count();
+        // One without a bore is a boss.
+        assert_eq!((count(20.0), count(0.0)), (1, 0));
+    }
+}

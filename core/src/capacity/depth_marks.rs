@@ -83,3 +83,105 @@ fn steps(
     // At most a thousand.
     Ok(libm::ceil(steps * (1.0 - HAIR)) as u32)
 }
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+
+    use std::vec::Vec;
+
+    use super::*;
+    use crate::capacity::{Calibration, DipScale, DipStep, Lean, Pour, PourError};
+    use crate::input::{Block, Draft, Sized, StockDraft};
+    use crate::tables::Alloy;
+    use crate::tank::Tank;
+    use crate::units::{LengthUnit, VolumeUnit};
+
+    fn mm(value: f64) -> Length {
+        Length::new(value, LengthUnit::Millimetre)
+    }
+
+    fn litres(value: f64) -> Volume {
+        Volume::new(value, VolumeUnit::Litre)
+    }
+
+    /// 400 mm by 250 mm by 103 mm within: a litre on each 10 mm, 10.3 L.
+    fn tank() -> Tank {
+        let mut inside = Block::new(mm(400.0), mm(250.0), mm(103.0));
+        inside.sized = Sized::Inside;
+        let stock = StockDraft::of(Alloy::A5754, mm(2.0));
+        Tank::build(&Draft::new("Header tank", inside, stock).unwrap()).unwrap()
+    }
+
+    fn shown(marks: impl Iterator<Item = Dip>) -> Vec<[i64; 2]> {
+        // In tenths of a millimetre and in hundredths of a litre.
+        let of = |dip: Dip| [dip.reading.si() * 1e4, dip.volume.si() * 1e5];
+        marks
+            .map(|dip| of(dip).map(|value| libm::round(value) as i64))
+            .collect()
+    }
+
+    #[test]
+    fn marks_of_a_box_by_hand() {
+        let tank = tank();
+        let pool = tank.pool(Lean::LEVEL);
+        let wanted = [[0, 0], [500, 500], [1_000, 1_000], [1_030, 1_030]];
+        assert_eq!(shown(pool.every(mm(50.0)).unwrap()), wanted);
+        assert_eq!(shown(pool.every_volume(litres(5.0)).unwrap()), wanted);
+        // A whole number of steps ends at the brim once.
+        assert_eq!(pool.every(mm(51.5)).unwrap().count(), 3);
+        assert_eq!(pool.every_volume(litres(20.0)).unwrap().count(), 2);
+    }
+
+    #[test]
+    fn steps_that_do_not_do() {
+        let tank = tank();
+        let pool = tank.pool(Lean::LEVEL);
+        let error = |step| pool.every(step).err().unwrap();
+        for step in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert!(matches!(error(mm(step)), DipError::Step(_)), "{step}");
+        }
+        // 103 mm in a thousand steps are 0.103 mm each, so 0.11 in whole hundredths.
+        let DipError::TooMany(told) = error(mm(0.1)) else {
+            panic!("a step too fine is told");
+        };
+        let Limit::AtLeast(Value::Length(least)) = told.limit else {
+            panic!("the least step is told");
+        };
+        assert!((least.si() - 0.000_11).abs() < 1e-12);
+        let fine = pool.every_volume(Volume::from_cubic_metres(1e-6)).err();
+        assert!(matches!(fine, Some(DipError::TooMany(_))));
+    }
+
+    /// By hand: a tank that holds 2 % more than its model and 0.1 L besides.
+    #[test]
+    fn pours_set_a_chart_right() {
+        let tank = tank();
+        let scale = tank.dip_scale(Lean::LEVEL).unwrap();
+        assert!(matches!(scale, DipScale::Depth(_)));
+        let pour = |depth: f64, measured: f64| Pour {
+            depth: mm(depth),
+            measured: litres(measured),
+        };
+        let brim = tank.capacity().brim;
+        let fit = scale
+            .set_right(&[pour(20.0, 2.14), pour(60.0, 6.22)], brim)
+            .unwrap();
+        let Calibration { offset, scale: by } = fit.found.calibration;
+        assert!((by - 1.02).abs() < 1e-9 && (offset.si() - 1e-4).abs() < 1e-12);
+        let right = |step| {
+            let found = scale.marks_set_right(step, &fit.found.calibration);
+            shown(found.unwrap())
+        };
+        let by_reading = right(DipStep::Reading(mm(50.0)));
+        let wanted = [[0, 10], [500, 520], [1_000, 1_030], [1_030, 1_061]];
+        assert_eq!(by_reading, wanted);
+        // (5.2 − 0.1) / 1.02 = 5 L by the model, 50 mm; below 0.1 L there is no level.
+        let by_volume = right(DipStep::Volume(litres(5.2)));
+        assert_eq!(by_volume, [[500, 520], [1_010, 1_040]]);
+        let past = scale.set_right(&[pour(20.0, 2.0), pour(104.0, 10.4)], brim);
+        assert!(matches!(past, Err(PourError::Reading { pour: 2, .. })));
+        let many = scale.set_right(&[pour(20.0, 2.0); 17], brim);
+        assert!(matches!(many, Err(PourError::Calibrate(_))));
+    }
+}

@@ -93,3 +93,44 @@ impl Tank {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::input::{Block, Draft, StockDraft};
+    use crate::tables::Alloy;
+    use crate::units::{Current, LengthUnit, Speed, TemperatureUnit};
+
+    /// Less heat melts a narrower band, which ends where the sheet begins to melt; cooler metal lies further out. Thin
+    /// stainless sheet is thin to an arc, 25 mm of it thick: τ goes with the thickness.
+    #[test]
+    fn bands_about_a_seam() {
+        let mm = |value| Length::new(value, LengthUnit::Millimetre);
+        let tank = |thickness| {
+            let outside = Block::new(mm(620.0), mm(480.0), mm(360.0));
+            let stock = StockDraft::of(Alloy::S304L, mm(thickness));
+            let mut draft = Draft::new("Rinse tank", outside, stock).unwrap();
+            draft.arc.current = Some(Current::from_amperes(90.0));
+            draft.arc.travel = Some(Speed::from_metres_per_second(0.004));
+            Tank::build(&draft).unwrap()
+        };
+        let thin = tank(1.5);
+        let [low, high] = [0.5, 0.7].map(|share| {
+            let uptake = Ratio::from_share(share);
+            thin.field_about_seam(uptake).unwrap()
+        });
+        assert!((low.power() / high.power() - 5.0 / 7.0).abs() < 1e-12);
+        let (narrow, wide) = (low.molten_width().unwrap(), high.molten_width().unwrap());
+        assert!(narrow < wide);
+        let at = |degrees| Temperature::new(degrees, TemperatureUnit::Celsius);
+        let half = low.reach(low.solidus).unwrap();
+        assert!((2.0 * half.si() / narrow.si() - 1.0).abs() < 1e-12);
+        assert!(low.reach(at(400.0)).unwrap() < low.reach(at(200.0)).unwrap());
+        assert_eq!(low.reach(at(-100.0)), None);
+        assert_eq!(low.regime(), Regime::Thin);
+        let thick = tank(25.0).field_about_seam(Ratio::from_share(0.5)).unwrap();
+        assert_eq!(thick.regime(), Regime::Thick);
+        let tau = |field: &SeamField| field.relative_thickness().unwrap().si();
+        assert!((tau(&thick) / tau(&low) - 25.0 / 1.5).abs() < 1e-9);
+    }
+}

@@ -36,3 +36,33 @@ impl Tank {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::input::{Block, Draft, StockDraft};
+    use crate::tables::Alloy;
+    use crate::units::{Length, LengthUnit, Temperature, TemperatureUnit};
+
+    /// Austenitic stainless steel: between runs 150 °C at most (EN 1011-3), before the first 10 °C at least (common
+    /// practice, no source).
+    #[test]
+    fn a_job_against_what_is_published() {
+        let mm = |value| Length::new(value, LengthUnit::Millimetre);
+        let at = |degrees| Temperature::new(degrees, TemperatureUnit::Celsius);
+        let tank = |ambient, interpass| {
+            let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+            let stock = StockDraft::of(Alloy::S304L, mm(1.5));
+            let mut draft = Draft::new("Rinse tank", outside, stock).unwrap();
+            draft.weld.ambient = Some(at(ambient));
+            draft.weld.interpass_max = interpass;
+            Tank::build(&draft).unwrap()
+        };
+        assert!(tank(9.0, None).is_too_cold() && !tank(10.0, None).is_too_cold());
+        let choice = |own: Option<f64>| tank(20.0, own.map(at)).interpass_choice();
+        assert_eq!(choice(None), InterpassChoice::AsPublished);
+        assert_eq!(choice(Some(150.0)), InterpassChoice::AsPublished);
+        assert_eq!(choice(Some(151.0)), InterpassChoice::Above);
+        assert_eq!(choice(Some(120.0)), InterpassChoice::Below);
+    }
+}

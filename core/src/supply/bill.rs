@@ -98,3 +98,51 @@ impl Tank {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+
+    use super::*;
+    use crate::input::{Block, Draft, StockDraft};
+    use crate::supply::KitDraft;
+    use crate::tables::Alloy;
+    use crate::units::{Length, LengthUnit};
+
+    /// By hand, without a plan and without ratings: labour is the arc, a move to each start of it, and what is said
+    /// beside; the mains give a quarter more than the arc takes.
+    #[test]
+    fn a_bill_by_hand() {
+        let mm = |value| Length::new(value, LengthUnit::Millimetre);
+        let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+        let stock = StockDraft::of(Alloy::A5754, mm(2.0));
+        let tank = Tank::build(&Draft::new("Header tank", outside, stock).unwrap()).unwrap();
+        let chosen = tank.kit(&KitDraft::default()).unwrap();
+        let used = tank.supply_in_all(&chosen.kit).unwrap();
+        assert_eq!(tank.arc_time(), used.burning());
+        let equipment = Equipment::default();
+        assert_eq!(tank.arc_and_rest(&equipment), None);
+        let prices = Prices {
+            labour: Some(36.0),
+            ..Prices::default()
+        };
+        let bill = tank.bill(&BillDraft {
+            used: &used,
+            equipment: &equipment,
+            plan: None,
+            larger: &[],
+            other: Time::from_seconds(3_600.0),
+            prices: Some(prices),
+        });
+        let bill = bill.unwrap();
+        let (arc, moving) = (used.burning().si(), tank.job().welding().moving.si());
+        let labour = arc + moving * f64::from(used.starts) + 3_600.0;
+        assert!((bill.time.total.si() - labour).abs() < 1e-6);
+        let mains = 1.25 * tank.arc().power() * arc;
+        assert!((bill.amounts.electricity.si() / mains - 1.0).abs() < 1e-12);
+        assert_eq!(bill.amounts.sheet, tank.totals().mass);
+        // 36 an hour are one in 100 s.
+        let costs = bill.costs.unwrap();
+        assert!((costs.total() - labour / 100.0).abs() < 1e-9 && !costs.is_whole());
+    }
+}

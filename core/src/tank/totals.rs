@@ -24,6 +24,18 @@ pub struct Totals {
 
 impl Tank {
     /// All of its sheet on the outside, in one.
+    ///
+    /// ```
+    /// use seamwright_core::prelude::*;
+    ///
+    /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// let outside = Block::new(mm(300.0), mm(200.0), mm(100.0));
+    /// let tank = Tank::build(&Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?)?;
+    /// // 2 (6 + 3 + 2) dm².
+    /// assert!((tank.sheet_area().si() - 0.22).abs() < 1e-9);
+    /// assert!((tank.over_all()[0].si() - 0.3).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn sheet_area(&self) -> Area {
         let areas = self.panels().map(|panel| panel.outside_area.si());

@@ -138,3 +138,34 @@ impl Bearing {
         self.bulge_held.filter(|_| stretches)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn enough_stress_and_stretch_of_a_wall() {
+        let length = |mm: f64| Length::from_metres(1e-3 * mm);
+        let stress = |mpa: f64| Pressure::from_pascals(1e6 * mpa);
+        let wall = |free: f64, reserve| Bearing {
+            face: Face::Front,
+            form: WallForm::Plate,
+            thickness: length(2.0),
+            pressure: Pressure::default(),
+            stress: [stress(40.0), stress(30.0)],
+            bulge: Some([length(0.2), length(free)]),
+            bulge_held: Some([length(0.2), length(0.8)]),
+            reserve,
+            takes: None,
+            inside_corner: false,
+            may_wrinkle: false,
+            cure: None,
+        };
+        let (stiff, soft) = (wall(1.0, RESERVE), wall(1.1, 1.4));
+        assert!(stiff.is_enough(Trial::Use) && !soft.is_enough(Trial::Use));
+        assert!(soft.is_enough(Trial::Test(Pressure::default())));
+        assert_eq!(stiff.stress_range(), [stress(30.0), stress(40.0)]);
+        assert_eq!(stiff.stretched_bulge(), None);
+        assert_eq!(soft.stretched_bulge(), soft.bulge_held);
+    }
+}

@@ -51,8 +51,8 @@ impl Tank {
             }
         }
         if let Some((of, target)) = self.job.target {
-            let holds = self.capacity.of(of);
-            if holds < target {
+            if !self.capacity.meets(of, target) {
+                let holds = self.capacity.of(of);
                 show(Notice::TargetMissed { of, target, holds });
             }
         }

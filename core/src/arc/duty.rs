@@ -15,6 +15,7 @@ use core::fmt;
 use heapless::Vec;
 
 use super::power::MOST_CURRENT;
+use crate::input::limits::RATED_DUTY;
 use crate::units::range::RangeError;
 use crate::units::{Current, CurrentUnit, Figure, Ratio, Time};
 
@@ -139,7 +140,8 @@ impl RatingPlate {
         let mut points = Vec::new();
         for rating in ratings {
             let amperes = Figure::Current.above(rating.current.si(), 0.0, most)?;
-            let share = Figure::Duty.within(rating.duty.si(), 0.01, 1.0)?;
+            let share =
+                Figure::Duty.within(rating.duty.si(), RATED_DUTY.0.si(), RATED_DUTY.1.si())?;
             points.push([amperes, share]).map_err(|_| count())?;
         }
         if points.is_empty() {
@@ -159,6 +161,16 @@ impl RatingPlate {
             }
         }
         Ok(Self { points, most })
+    }
+
+    /// A plate of one to four ratings, the highest current of which is the highest that it names at all.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub fn of(ratings: &[Rating]) -> Result<Self, DutyError> {
+        let currents = ratings.iter().map(|rating| rating.current);
+        let most = currents.reduce(|a, b| if b > a { b } else { a });
+        Self::new(ratings, most.ok_or(DutyError::Count(0))?)
     }
 
     /// The plate with every current, the highest one too, taken down to a share of itself: a torch on

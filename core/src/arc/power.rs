@@ -5,13 +5,19 @@
 //! readings is that only for a steady arc: meters for direct current show means, meters for alternating
 //! current show root mean squares, and either product may lie some per cent to one side or the other.
 
+use super::energy::Arc;
+use crate::input::limits::RATED_CURRENT;
 use crate::units::range::RangeError;
-use crate::units::{Current, Figure, Ratio, Voltage};
+use crate::units::{Current, Figure, Ratio, Time, Voltage};
 
 /// Highest current in amperes: a guard against slips.
-pub(crate) const MOST_CURRENT: f64 = 2_000.0;
+pub(crate) const MOST_CURRENT: f64 = RATED_CURRENT.1.si();
 /// Highest arc voltage in volts: a guard against slips.
 pub(crate) const MOST_VOLTAGE: f64 = 500.0;
+
+/// The share by which the true power may differ from current times voltage before that is worth a word: common
+/// practice, no source.
+const APART: f64 = 0.05;
 
 /// Voltage and current of the arc while both are steady; magnitudes, whatever the polarity.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -94,5 +100,44 @@ impl Cycle {
     #[must_use]
     pub fn effective_voltage(&self) -> Voltage {
         Voltage::from_volts(self.power() / self.mean_current().si())
+    }
+
+    /// Whether the true power is so far from what an arc's current and voltage make, 5 % of that, that they do not stand
+    /// for it.
+    #[must_use]
+    pub fn departs_from(&self, arc: &Arc) -> bool {
+        libm::fabs(self.power() / arc.power() - 1.0) > APART
+    }
+}
+
+/// The wave of an alternating arc, as it is set and, where somebody measured that, with its levels.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wave {
+    /// Share of the time with the electrode negative.
+    pub balance: Ratio,
+    /// Cycles in a second, above zero.
+    pub frequency: Option<f64>,
+    /// The cycle with both its levels, where they are known.
+    pub cycle: Option<Cycle>,
+}
+
+impl Wave {
+    /// How long in each cycle the electrode is negative, and how long positive; `None` without a frequency.
+    ///
+    /// ```
+    /// use seamwright_core::arc::power::Wave;
+    /// use seamwright_core::units::{Ratio, Time};
+    ///
+    /// let wave = Wave { balance: Ratio::from_share(0.75), frequency: Some(125.0), cycle: None };
+    /// // Of 8 ms.
+    /// let [negative, positive] = wave.halves().ok_or("no frequency")?;
+    /// assert_eq!([negative, positive].map(Time::si), [0.006, 0.002]);
+    /// # Ok::<(), &str>(())
+    /// ```
+    #[must_use]
+    pub fn halves(&self) -> Option<[Time; 2]> {
+        let hertz = self.frequency?;
+        let negative = self.balance.si();
+        Some([negative, 1.0 - negative].map(|share| Time::from_seconds(share / hertz)))
     }
 }

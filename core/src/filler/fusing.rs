@@ -60,4 +60,10 @@ impl Tank {
             && seam.dihedral.si() < core::f64::consts::PI
             && seam.thicker.si() <= FUSED_MOST.si() + ROUNDING
     }
+
+    /// How many seams are such.
+    #[must_use]
+    pub fn seams_often_fused(&self) -> usize {
+        self.seams().filter(|seam| self.may_be_fused(seam)).count()
+    }
 }

@@ -234,7 +234,24 @@ pub struct FillerVerdict {
     pub weld_metal: Option<WeldMetal>,
 }
 
+impl Finding {
+    /// Whether it tells something: not that nothing was asked, or that a rule is of another metal.
+    #[must_use]
+    pub const fn tells(self) -> bool {
+        !matches!(
+            self.reason,
+            FillerReason::NotAsked | FillerReason::OtherSteels
+        )
+    }
+}
+
 impl FillerVerdict {
+    /// Whether it is ruled out as one of another family of metals, which is not worth a word.
+    #[must_use]
+    pub fn is_of_another_metal(&self) -> bool {
+        self.worst().reason == FillerReason::OtherMetal
+    }
+
     /// Each criterion with its finding.
     pub fn each(&self) -> impl Iterator<Item = (Criterion, Finding)> {
         Criterion::ALL.into_iter().zip(self.findings)

@@ -3,7 +3,7 @@
 use super::LeakRate;
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value, within};
-use crate::units::{Figure, Pressure, Temperature, TemperatureUnit, Time, Volume};
+use crate::units::{Figure, Pressure, PressureUnit, Temperature, TemperatureUnit, Time, Volume};
 
 /// How many times the nearness of the reading the pressure should fall before it is called a leak: the
 /// ten to one of measuring practice (common practice, no source).
@@ -74,6 +74,12 @@ pub(super) fn within_air(value: Temperature) -> Result<(), OutOfRange> {
     within(value, least, most, Value::Temperature).map(|_| ())
 }
 
+/// How near the thermometer tells the air in the tank where nobody says, in K: how well it follows is most of it; common
+/// practice, no source.
+pub const USUAL_THERMOMETER: f64 = 0.5;
+/// What a barometer is read to where nobody says; common practice, no source.
+pub const USUAL_BAROMETER_STEP: Pressure = Pressure::new(1.0, PressureUnit::Millibar);
+
 /// How near the instruments read: each within plus or minus this of the truth.
 ///
 /// For a dial or a display that is in order, half of its smallest division or half of its last digit; for
@@ -103,6 +109,37 @@ impl Instruments {
             kelvins,
             barometer,
         })
+    }
+
+    /// A gauge and a barometer that are read to their steps, each known to half of one, and the thermometer in kelvins.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub fn of_steps(
+        gauge: Pressure,
+        kelvins: f64,
+        barometer: Pressure,
+    ) -> Result<Self, RangeError> {
+        let half = |step: Pressure| Pressure::from_pascals(0.5 * step.si());
+        Self::new(half(gauge), kelvins, half(barometer))
+    }
+
+    /// How near the gauge reads.
+    #[must_use]
+    pub const fn gauge(&self) -> Pressure {
+        self.gauge
+    }
+
+    /// How near the thermometer tells the air in the tank, in kelvins.
+    #[must_use]
+    pub const fn kelvins(&self) -> f64 {
+        self.kelvins
+    }
+
+    /// How near the barometer reads.
+    #[must_use]
+    pub const fn barometer(&self) -> Pressure {
+        self.barometer
     }
 
     /// How near an absolute pressure `p` Pa at `t` K, made good for temperature and barometer, is known,

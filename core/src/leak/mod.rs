@@ -22,7 +22,7 @@ mod rule;
 mod tests;
 mod vessel;
 
-pub use decay::{Decay, Instruments, MEASURE};
+pub use decay::{Decay, Instruments, MEASURE, USUAL_BAROMETER_STEP, USUAL_THERMOMETER};
 pub use energy::{StoredEnergy, force, weighs};
 pub use error::LeakError;
 pub use head::{head_for, pressure_under};

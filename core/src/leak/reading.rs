@@ -4,7 +4,7 @@ use super::decay::{HIGHEST, volume_in, within_air, within_outside};
 use super::{Instruments, LeakRate, ReadingError};
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, Value, within};
-use crate::units::{Pressure, Temperature, Time, Volume};
+use crate::units::{Pressure, Ratio, Temperature, Time, Volume};
 
 /// Readings that one test may have.
 pub const MOST_READINGS: u16 = 1_000;
@@ -14,6 +14,8 @@ pub const MOST_READINGS: u16 = 1_000;
 const RECTANGULAR: f64 = 0.577_350_269_189_625_8;
 /// Coverage: twice the standard uncertainty, for about 95 % (NIST TN 1297, 6.2).
 const COVERAGE: f64 = 2.0;
+/// A rate is one at the pressure of the test while that changes by no more than this share: common practice, no source.
+const STEADY: f64 = 0.1;
 /// Times are within a week of their zero.
 const WEEK: Time = Time::from_seconds(604_800.0);
 
@@ -57,6 +59,8 @@ pub struct Leak {
     /// The readings scatter about their line more than the instruments explain, and the uncertainty is
     /// that of the scatter: something moved that was not read.
     pub scattered: bool,
+    /// The share of the gauge pressure that was gone, or added, by the last reading.
+    pub gauge_change: Ratio,
 }
 
 /// What may be said of a tank.
@@ -155,7 +159,15 @@ impl Leak {
             air: first.temperature,
             lasted: Time::from_seconds(last.time.si() - first.time.si()),
             scattered: scatter > variance,
+            gauge_change: Ratio::from_share(libm::fabs(last.gauge.si() / first.gauge.si() - 1.0)),
         })
+    }
+
+    /// Whether the pressure changed by so much of itself, a tenth, that the rate is an average and none at the pressure
+    /// of the start.
+    #[must_use]
+    pub fn is_average(&self) -> bool {
+        self.gauge_change.si() > STEADY
     }
 
     /// What may be said of the tank against an allowed rate, the uncertainty on the careful side of both

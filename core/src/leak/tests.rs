@@ -289,3 +289,23 @@ fn scatter_that_no_instrument_explains_counts() {
     assert!(!steady.scattered && jumping.scattered);
     assert!(jumping.uncertainty > steady.uncertainty);
 }
+
+#[test]
+fn a_pressure_that_falls_by_more_than_a_tenth_makes_an_average() {
+    let of = |last: f64| {
+        let readings = [reading(0.0, 2e4), reading(600.0, last)];
+        Leak::of(litres(6.0), &readings, &instruments()).unwrap()
+    };
+    let (little, much) = (of(1.9e4), of(1.7e4));
+    assert!((little.gauge_change.si() - 0.05).abs() < 1e-12 && !little.is_average());
+    assert!((much.gauge_change.si() - 0.15).abs() < 1e-12 && much.is_average());
+}
+
+/// What is read to a step is known to half of it.
+#[test]
+fn instruments_by_their_steps() {
+    let stepped = Instruments::of_steps(pa(100.0), 0.5, pa(60.0)).unwrap();
+    assert_eq!(stepped, Instruments::new(pa(50.0), 0.5, pa(30.0)).unwrap());
+    let near = (stepped.gauge(), stepped.kelvins(), stepped.barometer());
+    assert_eq!(near, (pa(50.0), 0.5, pa(30.0)));
+}

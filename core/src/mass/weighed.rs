@@ -205,6 +205,16 @@ impl Tank {
         failed.map_or(Ok(loads), Err)
     }
 
+    /// What they bear of the tank full to the brim; `None` where that cannot be weighed.
+    ///
+    /// # Errors
+    /// As [`mount_loads`](Self::mount_loads).
+    #[must_use]
+    pub fn full_mount_loads(&self) -> Option<Result<MountLoads, BalanceError>> {
+        let full = self.laden_balance(self.capacity.brim).ok()?;
+        Some(self.mount_loads(&full))
+    }
+
     /// Where the mounts of the job are, in the order of [`MountLoads`].
     #[must_use]
     pub fn mounts(&self) -> &[[Length; 3]] {

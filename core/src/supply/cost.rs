@@ -1,5 +1,6 @@
 //! What it costs: amounts times prices, in whatever money the prices are.
 
+use crate::input::limits::PRICE;
 use crate::units::range::RangeError;
 use crate::units::{Energy, Figure, Mass, Time, Volume};
 
@@ -77,7 +78,7 @@ impl Costs {
         for (item, (figure, amount, most, unit, price)) in items.iter_mut().zip(rows) {
             let amount = figure.within(amount, 0.0, most)?;
             if let Some(price) = price {
-                let price = Figure::Price.within(price, 0.0, 1e9)?;
+                let price = Figure::Price.within(price, PRICE.0, PRICE.1)?;
                 *item = Some(amount / unit * price);
             }
         }

@@ -1,6 +1,7 @@
 //! Filler rod for beads.
 
 use super::Bead;
+use crate::input::limits::{ROD_DIAMETER, ROD_LENGTH};
 use crate::units::range::RangeError;
 use crate::units::{Figure, Length, LengthUnit, Mass, Ratio};
 
@@ -43,8 +44,10 @@ impl Rod {
     /// # Errors
     /// [`RangeError`] for a value outside the range that its field names.
     pub fn new(draft: &RodDraft) -> Result<Self, RangeError> {
-        let d = Figure::RodDiameter.within(draft.diameter.si(), 5e-4, 0.01)?;
-        let length = Figure::RodLength.within(draft.length.si(), 0.1, 2.0)?;
+        let (thinnest, thickest) = ROD_DIAMETER;
+        let (shortest, longest) = ROD_LENGTH;
+        let d = Figure::RodDiameter.within(draft.diameter.si(), thinnest.si(), thickest.si())?;
+        let length = Figure::RodLength.within(draft.length.si(), shortest.si(), longest.si())?;
         Ok(Self {
             area: 0.25 * core::f64::consts::PI * d * d,
             length,

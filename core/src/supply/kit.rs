@@ -9,6 +9,7 @@ use super::filler::{Rod, RodUse};
 use super::gas::{Gas, Shield};
 use super::section::{BeadError, BeadForm};
 use crate::blank::SheetCorner;
+use crate::input::limits::ROD_WASTE;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
@@ -165,7 +166,7 @@ impl Tank {
     /// # Errors
     /// [`RangeError`] for an arc time past 100 h, a waste outside 0 to 100 %, or more than 10 km of rod.
     pub fn supply_in_all(&self, kit: &Kit) -> Result<AllUse, RangeError> {
-        let waste = Figure::Waste.within(kit.waste.si(), 0.0, 1.0)?;
+        let waste = Figure::Waste.within(kit.waste.si(), ROD_WASTE.0.si(), ROD_WASTE.1.si())?;
         let mut all = AllUse::default();
         let (mut melted, mut arc, mut tacks) = (0.0, 0.0, 0.0);
         for one in self.supplies(kit) {

@@ -5,10 +5,11 @@
 //! - [`gas`]: gas while the arc burns, and before and after.
 //! - [`cylinder`]: what a cylinder of argon holds.
 //! - [`time`]: arc, waits and rests put together.
-//! - [`cost`]: prices times amounts.
+//! - [`cost`]: prices times amounts; [`Bill`]: the whole job's time, amounts and costs.
 //!
 //! One [`Bead`] for each seam; totals are sums.
 
+mod bill;
 pub mod cost;
 pub mod cylinder;
 pub mod filler;
@@ -20,6 +21,7 @@ pub mod shrinkage;
 pub mod time;
 mod usual;
 
+pub use bill::{Bill, BillDraft, MAINS_IN_ARC};
 pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};

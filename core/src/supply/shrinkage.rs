@@ -11,7 +11,7 @@ use heapless::Vec;
 use crate::arc::power::MOST_CURRENT;
 use crate::tables::Family;
 use crate::units::range::RangeError;
-use crate::units::{Area, Current, Figure, Length, LineEnergy};
+use crate::units::{Area, Current, Figure, Length, LengthUnit, LineEnergy};
 
 /// What limits an estimate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,7 +54,7 @@ pub struct Estimate {
 }
 
 /// Thinner sheet than this is outside what the rules were found on: common practice, no source.
-const THIN: f64 = 0.003;
+pub const THIN_SHEET: Length = Length::new(3.0, LengthUnit::Millimetre);
 /// Legs past this share of the thickness are outside the rule for fillets: TWI, FAQ on weld shrinkage.
 const LEG_SHARE: f64 = 0.75;
 
@@ -84,7 +84,7 @@ impl ShrinkingSheet {
         let mut notes = Vec::new();
         for (note, holds) in [
             (ShrinkageNote::MadeForSteel, self.family != Family::Steel),
-            (ShrinkageNote::ThinSheet, t < THIN),
+            (ShrinkageNote::ThinSheet, t < THIN_SHEET.si()),
             (ShrinkageNote::LargeLeg, leg > LEG_SHARE * t),
         ] {
             if holds {

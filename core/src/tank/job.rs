@@ -180,6 +180,12 @@ impl Job {
         [self.pitch, self.roll]
     }
 
+    /// Whether it leans in use at all.
+    #[must_use]
+    pub fn is_leant(&self) -> bool {
+        self.leans().iter().any(|lean| lean.si() > 0.0)
+    }
+
     /// Step of the dip chart by volume, where that was given.
     #[must_use]
     pub const fn dip_volume(&self) -> Option<Volume> {

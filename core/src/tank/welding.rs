@@ -166,6 +166,12 @@ pub(crate) fn check_service(draft: &Draft) -> Result<(), JobError> {
 }
 
 impl Service {
+    /// Whether it is shaken at all.
+    #[must_use]
+    pub fn is_shaken(&self) -> bool {
+        self.acceleration.iter().any(|g| g.si() > 0.0)
+    }
+
     pub(crate) fn take(&mut self, draft: &Draft) {
         let service = &draft.service;
         self.temperature = service.temperature;

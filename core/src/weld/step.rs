@@ -1,6 +1,6 @@
 //! One stitch of an order as it is carried to the gauge and kept there.
 
-use super::rest::RatedPart;
+use crate::arc::RatedPart;
 use crate::units::{Temperature, TemperatureUnit, Time, TimeUnit};
 
 /// The bit of the packed word that says which way.

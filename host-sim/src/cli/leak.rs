@@ -1,8 +1,9 @@
 //! The `leak` command.
 
 use clap::{Args, ValueEnum};
-use seamwright_core::leak::BAROMETER;
-use seamwright_core::leak::LeakRule;
+use seamwright_core::leak::{
+    BAROMETER, Instruments, LeakRule, USUAL_BAROMETER_STEP, USUAL_THERMOMETER,
+};
 use seamwright_core::units::{Length, Pressure};
 
 use super::{answer, computed, option};
@@ -101,16 +102,18 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
             let gauge: Pressure = option("--gauge-steps", steps)?;
             let kelvins = match &arguments.thermometer_near {
                 Some(text) => readings::kelvins("--thermometer-near", text)?,
-                None => readings::THERMOMETER,
+                None => USUAL_THERMOMETER,
             };
             let barometer = given("--barometer-steps", &arguments.barometer_steps)?
-                .unwrap_or(readings::BAROMETER_STEPS);
-            // What is read to a step is known to half of it.
-            let near = [0.5 * gauge.si(), kelvins, 0.5 * barometer.si()];
+                .unwrap_or(USUAL_BAROMETER_STEP);
+            let instruments = Instruments::of_steps(gauge, kelvins, barometer);
             let allow = readings::Rate::parse("--allow", allow)?;
-            Some(report::readings::read(&tank, &readings, near, |air| {
-                allow.of_air(air)
-            })?)
+            Some(report::readings::read(
+                &tank,
+                &readings,
+                instruments,
+                |air| allow.of_air(air),
+            )?)
         }
         _ => None,
     };

@@ -28,19 +28,6 @@ fn name(verdict: &FillerVerdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
 }
 
-/// Whether a finding tells something: not that nothing was asked, or that a rule is of another metal.
-fn tells(finding: Finding) -> bool {
-    !matches!(
-        finding.reason,
-        FillerReason::NotAsked | FillerReason::OtherSteels
-    )
-}
-
-/// Of another family of metals: not worth a line.
-fn of_another_metal(verdict: &FillerVerdict) -> bool {
-    verdict.worst().reason == FillerReason::OtherMetal
-}
-
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
     let mut section = Section::new("Filler").at(&["filler"]);
     let Ok(all) = tank.fillers() else {
@@ -54,13 +41,13 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
             name(verdict),
             verdict.score()
         ));
-        for (criterion, finding) in verdict.each().filter(|(_, finding)| tells(*finding)) {
+        for (criterion, finding) in verdict.each().filter(|(_, finding)| finding.tells()) {
             let mark = mark_name(finding.mark);
             let why = hanging(&why(finding.reason), 23);
             section.unbroken(format!("  {:<12} {mark:<5} {why}", criterion.name()));
         }
     }
-    let own = extras.supply.filler;
+    let own = extras.supply.kit.filler;
     if let Some((own, verdict)) = own.and_then(|own| Some((own, tank.judged(Some(own)).ok()?))) {
         let worst = verdict.worst();
         let mark = mark_name(worst.mark);
@@ -68,7 +55,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         section.put("own", judged(&verdict));
     }
     let out = all.iter().filter(|one| one.ruled_out());
-    for verdict in out.filter(|one| !of_another_metal(one)) {
+    for verdict in out.filter(|one| !one.is_of_another_metal()) {
         let what = match verdict.filler {
             Some(filler) => format!("not {filler}"),
             None => "not without rod".to_owned(),
@@ -76,7 +63,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         section.line(format!("{what}: {}", why(verdict.worst().reason)));
     }
     // Seams of thin corners that are often fused without rod.
-    let fused = tank.seams().filter(|seam| tank.may_be_fused(seam)).count();
+    let fused = tank.seams_often_fused();
     if let (1.., Ok(verdict)) = (fused, tank.judged(None)) {
         let worst = verdict.worst();
         section.line(format!(
@@ -88,7 +75,10 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     section.unbroken(
         "A choice among names, and no procedure: where a code or a class covers the tank, its procedure decides.",
     );
-    let ranked = all.iter().filter(|one| !of_another_metal(one)).map(judged);
+    let ranked = all
+        .iter()
+        .filter(|one| !one.is_of_another_metal())
+        .map(judged);
     section.put("alloy", tank.job().alloy().name());
     section.put("anodised", tank.job().service().anodised);
     section.put("ranked", ranked.collect::<Value>());

@@ -1,6 +1,6 @@
 //! The leak test: how it is run.
 
-use seamwright_core::leak::{BAROMETER, LeakError, LeakPlan, LeakRule, Method, Vessel, weighs};
+use seamwright_core::leak::{BAROMETER, LeakError, LeakPlan, LeakRule, Vessel, weighs};
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
@@ -156,17 +156,13 @@ fn head(tank: &Tank, test: &Test, units: Units) -> Cell {
 
 /// The seam with the least reserve in a test, where that is too little.
 fn weak_seam(tank: &Tank, pressure: Pressure) -> Option<String> {
-    let (mark, reserve) = tank
-        .seams()
-        .filter_map(|seam| {
-            let strength = tank.seam_bearing(&seam, Trial::Test(pressure))?.ok()?;
-            Some((seam.mark, strength.reserve))
-        })
-        .min_by(|a, b| a.1.total_cmp(&b.1))?;
-    (reserve < 1.0).then(|| {
+    let weakest = tank.weakest_seam(Trial::Test(pressure))?;
+    let (mark, strength) = (weakest.seam.mark, weakest.strength);
+    (!strength.is_enough()).then(|| {
         format!(
-            "{mark} has a reserve of {reserve:.2} only at this pressure, where its edges hold the sheet from \
-             turning: weld it from both sides, or test with less"
+            "{mark} has a reserve of {:.2} only at this pressure, where its edges hold the sheet from turning: weld \
+             it from both sides, or test with less",
+            strength.reserve
         )
     })
 }
@@ -215,16 +211,13 @@ pub fn answer(
     outcome: Option<&Outcome>,
     units: Units,
 ) -> Result<Vec<Section>, Failure> {
-    let mut methods: Vec<Method> = planned.iter().map(|test| test.plan.method).collect();
-    if outcome.is_some() && methods != [Method::AirSoap] {
-        methods.push(Method::PressureDecay);
-    }
     if let (Err(error), None) = (planned, outcome) {
         return Err(refused(error));
     }
+    let method = planned.as_ref().ok().map(|test| test.plan.method);
     let mut name = Section::default();
     name.plain(tank.job().name());
-    let dangers = cautions::of_test(tank, &methods);
+    let dangers = tank.leak_test_cautions(method, outcome.is_some());
     let mut test = proposed(tank, planned.as_ref(), units).at(&["test"]);
     test.put("rule", rule_name(rule));
     let mut all = vec![name, cautions::section(&dangers), test];

@@ -11,7 +11,7 @@ pub(crate) mod cautions;
 mod cited;
 mod cost;
 pub mod dip;
-pub(crate) mod duty;
+mod duty;
 pub mod fill;
 mod filler;
 mod heat;

@@ -32,7 +32,7 @@ pub fn json(asked: &Asked<'_>) -> Value {
 pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let (tank, extras) = (asked.tank, asked.extras);
     let cut = Cut::of(tank, extras);
-    let dangers = cautions::of(tank);
+    let dangers = tank.cautions();
     let mut cited = Cited::default();
     let mut all = vec![
         name(tank.job().name()),

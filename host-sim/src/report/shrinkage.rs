@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use seamwright_core::seam::Seam;
-use seamwright_core::supply::shrinkage::{Estimate, ShrinkageNote};
+use seamwright_core::supply::shrinkage::{Estimate, ShrinkageNote, THIN_SHEET};
 use seamwright_core::supply::{Draw, Shrinkage};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
@@ -112,7 +112,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     ];
     section.table(Table::new(columns, rows).keyed("shrinkage"));
     for note in notes {
-        let thin = units.thickness(Length::from_metres(0.003));
+        let thin = units.thickness(THIN_SHEET);
         let text = note.text().replace(" 3 mm ", &format!(" {thin} "));
         section.line(format!("Mind: {text}."));
     }

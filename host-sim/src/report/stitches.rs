@@ -208,19 +208,14 @@ fn of(totals: &OrderTotals) -> Data {
 
 /// The stitches seam by seam, where the metal never cools and they have no order.
 fn in_seams(tank: &Tank) -> Vec<Value> {
-    let arc = tank.arc();
-    tank.seams()
-        .filter_map(|seam| Some((seam, tank.division(&seam)?)))
-        .flat_map(|(seam, division)| {
-            division.runs().map(move |[from, to]| {
-                let length = Length::from_metres(to.si() - from.si());
-                json!({
-                    "seam": seam.mark.to_string(),
-                    "from_m": from.si(),
-                    "to_m": to.si(),
-                    "arc_s": arc.time_along(length).si(),
-                    "energy_j": arc.heat_along(length).si(),
-                })
+    tank.seam_stitches()
+        .map(|stitch| {
+            json!({
+                "seam": stitch.seam.to_string(),
+                "from_m": stitch.from.si(),
+                "to_m": stitch.to.si(),
+                "arc_s": stitch.arc.si(),
+                "energy_j": stitch.heat_input.si(),
             })
         })
         .collect()

@@ -20,7 +20,7 @@ pub(super) fn html(
     plan: Option<&Plan<'_>>,
 ) -> String {
     let (tank, units) = (asked.tank, Units::Metric);
-    let dangers = cautions::of(tank);
+    let dangers = tank.cautions();
     let drawn: Vec<_> = pieces.iter().map(drawn).collect();
     let mut sections = vec![
         cautions::section(&dangers),

@@ -1,14 +1,14 @@
-//! The sheet about a moving arc, once the arc has run for a while: temperatures, widths, cooling.
+//! The sheet about a moving arc, once the arc has run for a while: temperatures and widths.
 //!
 //! All of this takes a metal whose properties do not change with temperature, no heat of melting, no flow
 //! in the pool, no loss to the air, a sheet much larger than the warm field, and a point or a line for an
-//! arc. It says how far heat reaches and how fast a seam cools, not the shape of a pool. In thin aluminium
-//! at hand speeds heat runs ahead of the arc, so that the well-known short formulas, which take a fast
-//! arc, come out two to three times too wide near the pool: take [`Rosenthal`] there, and the short ones
-//! ([`adams`]) for stainless steel or far from the seam.
+//! arc. It says how far heat reaches, not the shape of a pool. In thin aluminium at hand speeds heat runs ahead
+//! of the arc, so that the well-known short formulas, which take a fast arc, come out two to three times too
+//! wide near the pool; [`Rosenthal`] has the whole field. [`adams`] says which of its two forms to take.
 //!
-//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); AWS Welding Handbook, vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø.
-//! Grong, Metallurgical Modelling of Welding, chapter 1 (all from memory).
+//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); AWS Welding Handbook,
+//! vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø. Grong, Metallurgical Modelling of Welding, chapter 1 (all
+//! from memory).
 //!
 //! The power here is what enters the metal: arc power times the measured share, not the standard's
 //! factor; see [`crate::heat`].

@@ -107,3 +107,65 @@ pub struct Bearing {
     /// What would mend it; `None` where it has the reserve that is wanted.
     pub cure: Option<Cure>,
 }
+
+/// Past this share of its thickness a bulging sheet stretches as well as bends: common practice, no source.
+const STRETCHES: f64 = 0.5;
+
+impl Bearing {
+    /// Whether it has the reserve that is wanted in a trial.
+    #[must_use]
+    pub fn is_enough(&self, trial: Trial) -> bool {
+        self.reserve >= trial.wanted()
+    }
+
+    /// The highest stress, the lower one of edges held from turning and free to turn first.
+    #[must_use]
+    pub fn stress_range(&self) -> [Pressure; 2] {
+        let [held, free] = self.stress;
+        if held <= free {
+            [held, free]
+        } else {
+            [free, held]
+        }
+    }
+
+    /// How far a sheet that bulges past half its thickness does so where its edges cannot pull inward, so that it
+    /// stretches too: edges held from turning and free to turn. `None` of one that bulges less.
+    #[must_use]
+    pub fn stretched_bulge(&self) -> Option<[Length; 2]> {
+        let [_, free] = self.bulge?;
+        let stretches = free.si() > STRETCHES * self.thickness.si();
+        self.bulge_held.filter(|_| stretches)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn enough_stress_and_stretch_of_a_wall() {
+        let length = |mm: f64| Length::from_metres(1e-3 * mm);
+        let stress = |mpa: f64| Pressure::from_pascals(1e6 * mpa);
+        let wall = |free: f64, reserve| Bearing {
+            face: Face::Front,
+            form: WallForm::Plate,
+            thickness: length(2.0),
+            pressure: Pressure::default(),
+            stress: [stress(40.0), stress(30.0)],
+            bulge: Some([length(0.2), length(free)]),
+            bulge_held: Some([length(0.2), length(0.8)]),
+            reserve,
+            takes: None,
+            inside_corner: false,
+            may_wrinkle: false,
+            cure: None,
+        };
+        let (stiff, soft) = (wall(1.0, RESERVE), wall(1.1, 1.4));
+        assert!(stiff.is_enough(Trial::Use) && !soft.is_enough(Trial::Use));
+        assert!(soft.is_enough(Trial::Test(Pressure::default())));
+        assert_eq!(stiff.stress_range(), [stress(30.0), stress(40.0)]);
+        assert_eq!(stiff.stretched_bulge(), None);
+        assert_eq!(soft.stretched_bulge(), soft.bulge_held);
+    }
+}

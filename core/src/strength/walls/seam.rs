@@ -10,7 +10,7 @@
 use super::super::error::StrengthError;
 use super::super::panel::FlatPanel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
-use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
+use super::super::weld::{Along, EDGE_SHARE, SeamStrength, WeakestSeam, Weld, seam, weakest_seam};
 use super::bearing::{Trial, WallForm};
 use super::judge::Judge;
 use crate::body::FlatForm;
@@ -217,6 +217,15 @@ impl Tank {
             let filler = judge.filler(seam_of.thinner)?;
             Ok(seam(weld_of(joint, seam_of), load, filler)?)
         }))
+    }
+}
+
+impl Tank {
+    /// The seam with the least reserve in a trial; `None` where no seam can be judged.
+    #[must_use]
+    pub fn weakest_seam(&self, trial: Trial) -> Option<WeakestSeam<Seam>> {
+        let judged = |seam: Seam| Some((seam, self.seam_bearing(&seam, trial)?.ok()?));
+        weakest_seam(self.seams().filter_map(judged))
     }
 }
 

@@ -57,35 +57,18 @@ fn sheet(tank: &Tank) {
         return;
     };
     let melting = alloy.metal().solidus().value;
-    let (from, cold) = (near(), black_box(Temperature::from_kelvins(500.0)));
-    let _ = black_box(moving.regime(melting));
-    let _ = black_box((
-        moving.peak_thin(melting, from),
-        moving.peak_thick(melting, from),
-    ));
-    let _ = black_box((
-        moving.distance_thin(melting, hot()),
-        moving.fast_width_thin(hot()),
-    ));
-    let _ = black_box((
-        moving.cooling_rate_thin(hot()),
-        moving.cooling_rate_thick(hot()),
-    ));
-    let _ = black_box(moving.cooling_time_thin(hot(), cold));
-    let _ = black_box(moving.cooling_time_thick(hot(), cold));
-    let _ = black_box(moving.transition_thickness(hot(), cold));
+    let _ = black_box((moving.regime(melting), moving.line_energy()));
     let thin = moving.thin(black_box(2));
     let thick = moving.thick(black_box(Angle::from_radians(3.1)));
     for field in [thin, thick].into_iter().flatten() {
-        about(&field, cold);
+        about(&field);
     }
 }
 
-fn about(field: &Rosenthal, cold: Temperature) {
+fn about(field: &Rosenthal) {
     let _ = black_box(field.at(near(), near()));
     let _ = black_box(field.peak(near()));
-    let _ = black_box((field.width_above(hot()), field.time_down_to(hot())));
-    let _ = black_box(field.cooling_time(hot(), cold));
+    let _ = black_box(field.width_above(hot()));
 }
 
 fn tables(tank: &Tank) {

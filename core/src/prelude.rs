@@ -13,6 +13,7 @@
 //!
 //! Each name is documented where it lives; nothing here has a second meaning there.
 
+pub use crate::advice::Advice;
 pub use crate::blank::{Blank, Panel};
 pub use crate::capacity::{Capacity, Lean};
 pub use crate::input::{

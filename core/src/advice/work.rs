@@ -1,5 +1,7 @@
 //! What a person should know of the work on a tank: what the weld plan, the equipment and the rod at hand call for.
 
+use core::fmt;
+
 use super::notice::Severity;
 use crate::arc::duty::{Allowed, DutyError, PERIOD};
 use crate::arc::{Equipment, RatedPart};
@@ -8,7 +10,7 @@ use crate::input::{Face, FittingDraft};
 use crate::seam::SeamMark;
 use crate::tables::Filler;
 use crate::tank::Tank;
-use crate::units::Time;
+use crate::units::{CurrentUnit, RatioUnit, Time, TimeUnit};
 use crate::weld::{BusyStretch, WeldPlan};
 
 /// Rests shorter than this are no news: common practice, no source.
@@ -88,6 +90,63 @@ impl WorkNotice {
             Self::FillerRuledOut { .. } | Self::CurrentPastRating { .. } => Severity::Warning,
             Self::DutyOverrun { .. } | Self::AirNeedsWayOut { .. } => Severity::Caution,
             Self::DutyRests { .. } => Severity::Info,
+        }
+    }
+}
+
+impl WorkNotice {
+    /// Writes it as a sentence about `tank`.
+    pub(super) fn write(&self, tank: &Tank, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let current = tank.arc().current.display(CurrentUnit::Ampere, 0);
+        let percent = |allowed: &Allowed| allowed.duty.display(RatioUnit::Percent, 0);
+        match self {
+            Self::FillerRuledOut { filler, reason } => write!(
+                f,
+                "the filler {filler} that the job names is ruled out for this tank: {reason}; take one of those that the plan ranks"
+            ),
+            Self::CurrentPastRating { part, error } => {
+                write!(f, "the {} does not carry this arc: {error}", part.name())
+            }
+            Self::DutyOverrun {
+                busiest,
+                allowed,
+                stretch,
+            } => write!(
+                f,
+                "in the ten minutes from minute {:.0} of the weld plan the arc burns {:.0} s, and at {current} the power source and torch allow {} of ten minutes, {:.0} s: rest longer there, or weld with less current",
+                busiest.from.in_unit(TimeUnit::Minute),
+                busiest.burns.si(),
+                percent(allowed),
+                stretch.si(),
+            ),
+            Self::DutyRests { rests, allowed } => write!(
+                f,
+                "at {current} the power source and torch allow the arc {} of any ten minutes: the weld plan waits {:.0} min for them alone; with a higher rating or less current the job is so much shorter",
+                percent(allowed),
+                rests.in_unit(TimeUnit::Minute),
+            ),
+            Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
+        }
+    }
+}
+
+/// The last seam shuts the tank, and the air in it is hot.
+fn write_way_out(tank: &Tank, last: Option<SeamMark>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    f.write_str("the air within needs a way out while the last seam")?;
+    if let Some(last) = last {
+        write!(f, ", {last},")?;
+    }
+    f.write_str(" is closed, ")?;
+    let mut open = tank.passages();
+    let (first, second) = (open.next(), open.next());
+    match (first, second) {
+        (None, _) => f.write_str(
+            "and this job names no fitting with a passage: drill the hole of one, or a small hole that is plugged at the end, before the tank is closed",
+        ),
+        (Some(one), None) => write!(f, "and {} is the only one: do not plug it", one.name),
+        (Some(one), Some(two)) => {
+            write!(f, "so keep one of these unplugged: {}, {}", one.name, two.name)?;
+            open.try_for_each(|more| write!(f, ", {}", more.name))
         }
     }
 }

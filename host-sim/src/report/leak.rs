@@ -7,7 +7,7 @@ use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
 
 use super::model::{Block, Cell, Section, Seen, said};
 use super::readings::{self, Outcome};
-use super::{Units, cautions};
+use super::{Units, notices};
 use crate::failure::Failure;
 
 /// The word for a rule on the command line.
@@ -220,7 +220,7 @@ pub fn answer(
     let dangers = tank.leak_test_cautions(method, outcome.is_some());
     let mut test = proposed(tank, planned.as_ref(), units).at(&["test"]);
     test.put("rule", rule_name(rule));
-    let mut all = vec![name, cautions::section(&dangers), test];
+    let mut all = vec![name, notices::dangers(tank, &dangers), test];
     all.extend(outcome.map(|outcome| readings::section(outcome, units)));
     Ok(all)
 }

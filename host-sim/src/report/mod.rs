@@ -7,7 +7,6 @@ pub(crate) mod assumed;
 mod balance;
 mod body;
 pub(crate) mod capacity;
-pub(crate) mod cautions;
 mod cited;
 mod cost;
 pub mod dip;

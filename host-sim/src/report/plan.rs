@@ -6,8 +6,8 @@ use serde_json::Value;
 use super::cited::Cited;
 use super::model::Section;
 use super::{
-    Asked, Units, arc, assumed, balance, body, capacity, cautions, duty, filler, heat, leak,
-    notices, panels, render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals,
+    Asked, Units, arc, assumed, balance, body, capacity, duty, filler, heat, leak, notices, panels,
+    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -54,7 +54,7 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),
         balance::section(tank, units),
-        cautions::section(&dangers),
+        notices::dangers(tank, &dangers),
         strength::section(tank, units),
         leak::section(tank, units),
         assumed::section(asked.assumed),

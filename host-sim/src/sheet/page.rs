@@ -9,7 +9,7 @@ use crate::cut::Cut;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, cautions, leak, notices, render, seams, stitches, tacks,
+    Asked, Units, assumed, capacity, leak, notices, render, seams, stitches, tacks,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -23,7 +23,7 @@ pub(super) fn html(
     let dangers = tank.cautions();
     let drawn: Vec<_> = pieces.iter().map(drawn).collect();
     let mut sections = vec![
-        cautions::section(&dangers),
+        notices::dangers(tank, &dangers),
         notices::section(asked, &dangers),
         capacity::section(tank, units),
         panels::section(asked, cut, &drawn, units),

@@ -97,7 +97,13 @@ impl Tank {
         })
     }
 
-    /// The same of all seams.
+    /// The welded seams at which nothing is added: corners without a rule, and seams of baffles and fittings.
+    pub fn seams_without_allowance(&self, draw: Draw) -> impl Iterator<Item = Seam> {
+        let welded = self.seams().filter(|seam| seam.welded);
+        welded.filter(move |seam| self.allowance(seam, draw).is_none())
+    }
+
+    /// The allowances of all seams.
     #[must_use]
     pub fn larger(&self, draw: Draw) -> Larger {
         // As many as the body may have seams.

@@ -173,7 +173,7 @@ impl RatingPlate {
         Self::new(ratings, most.ok_or(DutyError::Count(0))?)
     }
 
-    /// The same with every current, the highest one too, taken down to a share of itself: a torch on
+    /// The plate with every current, the highest one too, taken down to a share of itself: a torch on
     /// alternating current with [`TORCH_AC_SHARE`].
     ///
     /// # Errors

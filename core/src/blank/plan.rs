@@ -25,7 +25,7 @@ pub struct PanelPlan<'a> {
 pub struct Allowance {
     /// The faces of the edge, in either order; one twice for the line along which a wall is closed on itself.
     pub faces: [Face; 2],
-    /// Of each of its two sides.
+    /// How much is added on each of its two sides.
     pub each: Length,
 }
 

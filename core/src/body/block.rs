@@ -169,7 +169,7 @@ impl Block {
         Ok(body)
     }
 
-    /// The same, made where it is to stay: on a small machine the two solids fit the stack once, not
+    /// [`Block::build`], made where the body is to stay: on a small machine the two solids fit the stack once, not
     /// several times. What is left in `body` after an error is of no use.
     #[inline(never)]
     pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), BlockError> {

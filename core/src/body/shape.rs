@@ -10,13 +10,13 @@ use crate::input::Shape;
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum ShapeError {
-    /// Of a block.
+    /// A block does not build.
     Block(BlockError),
-    /// Of a profile.
+    /// A profile does not build.
     Profile(ProfileError),
-    /// Of a taper.
+    /// A taper does not build.
     Taper(TaperError),
-    /// Of a drum.
+    /// A drum does not build.
     Drum(DrumError),
 }
 
@@ -44,7 +44,7 @@ impl Shape {
         Ok(body)
     }
 
-    /// The same, made where it is to stay. What is left in `body` after an error is of no use.
+    /// [`Shape::build`], made where the body is to stay. What is left in `body` after an error is of no use.
     pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), ShapeError> {
         match self {
             Self::Block(block) => block.make(sheet, body).map_err(ShapeError::Block),

@@ -194,7 +194,7 @@ impl FillerService {
         })
     }
 
-    /// The same with another share of molten base in the bead, above 0 and at most 1.
+    /// The service with another share of molten base in the bead, above 0 and at most 1.
     ///
     /// # Errors
     /// [`OutOfRange`] with a share outside those.

@@ -54,7 +54,7 @@ pub struct Fitting<'a> {
     pub centre: Vector,
     /// Unit direction into the tank.
     pub inward: Vector,
-    /// Of the sheet that it is set into.
+    /// Thickness of the sheet that it is set into.
     pub sheet: Length,
     outer: f64,
 }

@@ -32,7 +32,7 @@ pub(super) fn volume(value: Volume) -> Result<f64, RangeError> {
     Figure::Volume.above(value.si(), 0.0, LARGEST)
 }
 
-/// The same, for an error that names the volume itself.
+/// Checks the volume alone, for an error that names it itself.
 pub(super) fn volume_in(value: Volume) -> Result<(), OutOfRange> {
     const NONE: Volume = Volume::from_cubic_metres(0.0);
     if value > NONE {
@@ -56,7 +56,7 @@ pub(super) fn barometer(value: Pressure) -> Result<f64, RangeError> {
     Figure::Barometer.within(value.si(), least.si(), most.si())
 }
 
-/// The same, for an error that names the barometer itself.
+/// Checks the barometer alone, for an error that names it itself.
 pub(super) fn within_outside(value: Pressure) -> Result<(), OutOfRange> {
     let [least, most] = OUTSIDE;
     within(value, least, most, Value::Pressure).map(|_| ())
@@ -68,7 +68,7 @@ fn air(value: Temperature) -> Result<f64, RangeError> {
     Figure::AirTemperature.within(value.si(), least.si(), most.si())
 }
 
-/// The same, for an error that names the temperature itself.
+/// Checks the temperature alone, for an error that names it itself.
 pub(super) fn within_air(value: Temperature) -> Result<(), OutOfRange> {
     let [least, most] = AIR;
     within(value, least, most, Value::Temperature).map(|_| ())

@@ -92,7 +92,7 @@ pub struct Sought {
     pub leak: LeakRate,
     /// How near the instruments read.
     pub instruments: Instruments,
-    /// Of the air in the tank.
+    /// Temperature of the air in the tank.
     pub temperature: Temperature,
 }
 
@@ -114,7 +114,7 @@ pub struct Vessel {
     pub weakest: Pressure,
     /// Which wall that is; `None` where every wall takes more than is counted with.
     pub weakest_wall: Option<Face>,
-    /// Of the liquid it is for, in kg/m³, 500 to 2000.
+    /// Density of the liquid it is for, in kg/m³, 500 to 2000.
     pub density: f64,
     /// It should see no water: it is for fuel or oil.
     pub keep_dry: bool,
@@ -140,7 +140,7 @@ pub struct LeakPlan {
     /// The top of a column of water over the lowest point that makes this pressure: for a head of water,
     /// the standpipe; for air, a water manometer that lets it off before any panel does.
     pub water_level: Length,
-    /// Of the tank full of water; the bench must carry it.
+    /// Mass of the water that fills the tank; the bench must carry it.
     pub water: Mass,
     /// What air at this pressure stores, and water.
     pub energy: StoredEnergy,

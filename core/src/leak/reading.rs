@@ -28,7 +28,7 @@ pub struct Reading {
     pub time: Time,
     /// By the gauge, against the air outside; below zero in a tank that is drawn empty.
     pub gauge: Pressure,
-    /// Of the air in the tank.
+    /// Temperature of the air in the tank.
     pub temperature: Temperature,
     /// The air outside, as it is at the tank.
     pub barometer: Pressure,

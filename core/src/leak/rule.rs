@@ -106,7 +106,7 @@ impl LeakRule {
         self.set_by(head).0
     }
 
-    /// The same pressure, and which of the two it is.
+    /// [`LeakRule::pressure`], and which of its two figures sets it.
     pub(super) fn set_by(self, head: Pressure) -> (Pressure, PressureLimit) {
         let row = self.row();
         let heads = Pressure::from_pascals(row.heads * head.si());

@@ -25,7 +25,7 @@ impl Tank {
         self.vessel_taking(self.weakest_wall()?, overflow)
     }
 
-    /// The same where it is known already what its weakest wall [takes](Self::weakest_wall).
+    /// [`Tank::vessel`] where it is known already what its [weakest wall](Self::weakest_wall) bears.
     ///
     /// # Errors
     /// [`StrengthError::Liquid`] of a liquid without a density.
@@ -68,7 +68,7 @@ impl Tank {
         self.leak_plan_with(rule, None, BAROMETER, None)
     }
 
-    /// The same with the height at which it overflows, the barometer as it stands and a leak that a gauge
+    /// [`Tank::leak_plan`] with the height at which it overflows, the barometer as it stands and a leak that a gauge
     /// should show.
     ///
     /// # Errors

@@ -24,9 +24,9 @@ pub const EDGE_SHARE: f64 = 0.52;
 pub enum Weld {
     /// Through the whole of the thinner sheet, in one plane.
     Butt {
-        /// That sheet.
+        /// Thickness of that thinner sheet.
         thickness: Length,
-        /// The share of it that is fused: 1 for all.
+        /// The share of that thickness that is fused: 1 for all.
         fused: f64,
     },
     /// In the open groove of a corner: from the inside edges to the face of the bead.
@@ -105,11 +105,11 @@ impl Along {
 pub struct SeamStrength {
     /// The equivalent stress of the forces on the throat, without the moment.
     pub forces: Pressure,
-    /// The same with the moment.
+    /// The stress of forces and moment together.
     pub with_moment: Pressure,
     /// Strength over the partial factor and the stress of the forces alone.
     pub reserve_forces: f64,
-    /// The same with the moment: what to go by for a seam welded from one side.
+    /// Strength over the partial factor and the stress with the moment: what to go by for a seam welded from one side.
     pub reserve: f64,
 }
 

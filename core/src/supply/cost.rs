@@ -11,15 +11,15 @@ pub const ITEMS: [&str; 5] = ["sheet", "filler", "gas", "labour", "electricity"]
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Prices {
-    /// Of a kilogram of sheet.
+    /// Price of a kilogram of sheet.
     pub sheet: Option<f64>,
-    /// Of a kilogram of filler.
+    /// Price of a kilogram of filler.
     pub filler: Option<f64>,
-    /// Of a cubic metre of gas.
+    /// Price of a cubic metre of gas.
     pub gas: Option<f64>,
-    /// Of an hour.
+    /// Price of an hour of work.
     pub labour: Option<f64>,
-    /// Of a kilowatt-hour.
+    /// Price of a kilowatt-hour.
     pub electricity: Option<f64>,
 }
 
@@ -28,13 +28,13 @@ pub struct Prices {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Amounts {
-    /// Of sheet, offcuts with it.
+    /// Sheet, offcuts with it.
     pub sheet: Mass,
-    /// Of filler as bought.
+    /// Filler as bought.
     pub filler: Mass,
-    /// Of gas.
+    /// Gas.
     pub gas: Volume,
-    /// Of work.
+    /// Work.
     pub labour: Time,
     /// Taken from the mains.
     pub electricity: Energy,

@@ -68,7 +68,7 @@ pub struct SeamUse {
 pub struct AllUse {
     /// Rod that the beads take.
     pub melted: Length,
-    /// The same with the waste on top, in rods to have at hand.
+    /// Filler with the waste on top, in rods to have at hand.
     pub filler: RodUse,
     /// Gas.
     pub gas: Gas,
@@ -142,7 +142,7 @@ impl Tank {
     /// What each welded seam uses up, in the order of [`Tank::seams`].
     ///
     /// # Errors
-    /// Of an item: [`RangeError`] for an arc time past 100 h.
+    /// Each item may be an error: [`RangeError`] for an arc time past 100 h.
     pub fn supplies(&self, kit: &Kit) -> impl Iterator<Item = Result<SeamUse, RangeError>> {
         let Kit { rod, shield, .. } = *kit;
         self.seams().filter_map(move |seam| {

@@ -103,7 +103,7 @@ impl Tank {
         welded.filter(move |seam| self.allowance(seam, draw).is_none())
     }
 
-    /// The allowances of all seams.
+    /// By how much blanks are cut larger at all seams.
     #[must_use]
     pub fn larger(&self, draw: Draw) -> Larger {
         // As many as the body may have seams.

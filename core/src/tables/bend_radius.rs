@@ -36,7 +36,7 @@ struct Row {
 pub enum BendTable {
     /// A reprint on the web of what is understood to be the Aluminum Association's table.
     Reprint,
-    /// The same, with the larger of two figures that it prints.
+    /// The table of the reprint, where it prints two figures the larger of them.
     ReprintLarger,
     /// The Aluminum Association's table, from memory.
     Association,

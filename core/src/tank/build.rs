@@ -29,7 +29,7 @@ impl Tank {
         Self::build_noting(draft, |_| ())
     }
 
-    /// The same, calling `assumed` for every value that the draft leaves to its default.
+    /// [`Tank::build`], calling `assumed` for every value that the draft leaves to its default.
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.

@@ -26,7 +26,7 @@ impl Job {
         Ok(job)
     }
 
-    /// The same where the job is to stay: several copies of it would not fit a small machine's stack.
+    /// The check of a draft, made where the job is to stay: several copies of it would not fit a small machine's stack.
     /// After an error it is of no use.
     pub(crate) fn take(
         &mut self,

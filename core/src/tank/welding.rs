@@ -35,7 +35,7 @@ pub struct Welding {
     pub interpass_max: Option<Temperature>,
     /// The air and all around.
     pub ambient: Temperature,
-    /// Of the outside, where the job says; else see [`Tank::emissivity`](super::Tank::emissivity).
+    /// Emissivity of the outside, where the job says; else see [`Tank::emissivity`](super::Tank::emissivity).
     // What the tables of metals say is asked for when a plan is made: a gauge that makes none needs no tables.
     pub emissivity: Option<Ratio>,
     /// From one stitch to the next, waits not counted.

@@ -44,7 +44,7 @@ impl Tank {
         groups.panel_of(faces.position(|view| view.face() == wall)?)
     }
 
-    /// Such a seam.
+    /// The seam at such an edge.
     pub(crate) fn seam_within(&self, groups: &Groups, place: usize) -> Option<Seam> {
         let (edge, own_place) = self.edge_within(place)?;
         let [wall, own] = edge.faces;

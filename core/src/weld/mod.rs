@@ -65,7 +65,7 @@ pub use planner::{Planner, Progress};
 pub use rest::ArcShare;
 pub use search::OrderSearch;
 pub use stages::WeldStage;
-pub use step::WeldStep;
+pub use step::{StepCause, WeldStep};
 pub use stitches::{SeamStitch, Stitch};
 pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
 pub use totals::{OrderTotals, UptakeTotals};

@@ -33,12 +33,12 @@ impl Procedure {
         arc_share: None,
     };
 
-    /// That of a tank, with the share of the arc's power that its job says the metal takes up.
+    /// The procedure of a tank, with the share of the arc's power that its job says the metal takes up.
     pub(super) fn of(tank: &Tank, options: &PlanOptions) -> Self {
         Self::with_uptake(tank, options, tank.job().welding().uptake)
     }
 
-    /// That of a tank, with another share of the arc's power taken up.
+    /// The procedure of a tank, with another share of the arc's power taken up.
     pub(super) fn with_uptake(tank: &Tank, options: &PlanOptions, uptake: Ratio) -> Self {
         let welding = tank.job().welding();
         let arc = tank.arc();

@@ -9,7 +9,7 @@ use super::workspace::Workspace;
 /// The welding as it stands when the next stitch is to be chosen.
 pub(super) struct State<'a> {
     pub(super) workspace: &'a Workspace,
-    /// Of each stitch, whether it is still to be welded.
+    /// Whether each stitch is still to be welded.
     pub(super) left: &'a [bool],
     /// How many are welded.
     pub(super) welded: usize,
@@ -18,7 +18,7 @@ pub(super) struct State<'a> {
     pub(super) procedure: &'a Procedure,
 }
 
-/// Of each panel, how many stitches it has and how many of them are welded.
+/// How many stitches each panel has, and how many of them are welded.
 pub(super) type Panels = [[u16; 2]; PANELS];
 /// Marks of panels lie below this: walls and baffles to 25, fittings from 27.
 const PANELS: usize = 48;

@@ -136,6 +136,7 @@ pub(super) fn plain_order<K: Kind>(gauge: &Gauge<K>) -> Vec<WeldStep> {
             stitch: run,
             reversed: false,
             wait: 5,
+            cause: None,
             warmth: 40,
         })
         .collect()

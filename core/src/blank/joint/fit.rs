@@ -54,7 +54,7 @@ pub struct EdgeFit {
 /// A joint worked out: the panel that runs through first, the one that gives way second.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct JointFit {
-    /// Of each panel.
+    /// What each of the two panels gives up or adds.
     pub sides: [EdgeFit; 2],
 }
 

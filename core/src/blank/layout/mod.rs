@@ -69,14 +69,14 @@ struct Bent {
 pub struct Blank {
     flat: Unfolded,
     pieces: Vec<Piece, MAX_PARTS>,
-    /// Of a single piece whose axes are not those of its face.
+    /// The axes of a single piece whose axes are not those of its face.
     axes: Option<Axes>,
     bent: Vec<Bent, MAX_PARTS>,
     flanges: Vec<BendMark, MAX_FLANGES>,
     reliefs: Vec<ReliefHole, MAX_PARTS>,
     low: [f64; 2],
     size: [f64; 2],
-    /// Of a rolled wall: neutral circumference for each radian round it, and where the seam is.
+    /// What a rolled wall needs: neutral circumference for each radian round it, and where the seam is.
     round: Option<Round>,
 }
 
@@ -85,7 +85,7 @@ pub struct Blank {
 struct Round {
     /// Where its outside begins along the axis, less what its joint takes.
     start: f64,
-    /// Of the outside over that of the neutral line.
+    /// Circumference outside over that of the neutral line.
     scale: f64,
     /// Half the root gap.
     gap: f64,

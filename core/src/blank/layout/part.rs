@@ -21,9 +21,9 @@ pub(super) const MAX_NODES: usize = 2 * MAX_SIDES;
 pub(super) enum Half {
     /// All of it.
     Whole,
-    /// Of a side that is parted in its middle: from its first corner to the middle.
+    /// The first half of a side that is parted in its middle, from its first corner.
     First,
-    /// From the middle to its second corner.
+    /// The second half, from the middle to its second corner.
     Second,
 }
 

@@ -7,7 +7,7 @@ use crate::units::{Length, Pressure};
 /// The reserve against yield that is wanted in use: pressure vessels may be stressed to two thirds of
 /// yield (ASME II part D, appendix 1, from memory).
 pub const RESERVE: f64 = 1.5;
-/// The same in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
+/// The reserve wanted in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
 pub const TEST_RESERVE: f64 = 1.25;
 
 /// What the walls are tried with.

@@ -10,7 +10,7 @@ use crate::tank::Tank;
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
-/// So much is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
+/// What is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
 pub(super) const HAIR: f64 = 1e-3;
 
 /// What every face of a tank is judged by.
@@ -50,7 +50,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The same of a baffle: the gas that a cap holds presses on both of its sides.
+    /// The liquid's load on a baffle: the gas that a cap holds presses on both of its sides.
     pub(super) fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
         let hair = Pressure::from_pascals(HAIR);
         self.sway.worst(self.density, hair, inside, corners)

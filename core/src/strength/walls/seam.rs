@@ -75,7 +75,7 @@ impl Judge<'_> {
 
     /// What a seam of a drum bears.
     fn on_drum(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
-        let drum = self.standing()?;
+        let drum = self.placed_drum()?;
         let thickness = self.tank.job.thickness_of(Face::Shell);
         let hoop = match self.hoop(&drum) {
             Ok(hoop) => hoop,
@@ -106,7 +106,7 @@ impl Judge<'_> {
     /// growing under the pressure within. That is `2 p/β` for each metre, `β⁴ = 3 (1 − ν²)/(R t)²`, with a little over
     /// for a wall that is pulled along as well (Timoshenko and Woinowsky-Krieger, article 115).
     fn round_baffle(&self, number: u8) -> Option<Result<Along, StrengthError>> {
-        let drum = self.standing()?;
+        let drum = self.placed_drum()?;
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
         let FlatForm::Disc { centre, radius } = baffle.plate() else {
@@ -139,7 +139,7 @@ impl Judge<'_> {
             across: 0.5 * pressure * radius,
             ..Along::default()
         };
-        if self.standing().is_some() {
+        if self.placed_drum().is_some() {
             return Some(self.round(wall)?.map(|bearing| {
                 let [held, free] = bearing.stress;
                 let worst = libm::fmax(held.si(), free.si());
@@ -210,7 +210,7 @@ impl Tank {
         };
         let load = match seam_of.faces {
             [wall, Face::Fitting(number)] => judge.on_fitting(wall, number)?,
-            _ if judge.standing().is_some() => judge.on_drum(seam_of)?,
+            _ if judge.placed_drum().is_some() => judge.on_drum(seam_of)?,
             _ => judge.on_plates(seam_of)?,
         };
         Some(load.and_then(|load| {

@@ -52,7 +52,7 @@ impl Petroleum {
         })
     }
 
-    /// Of a density that is known to be in the table, for the liquids that come with one.
+    /// A product of a density that is known to be in the table, for the liquids that come with one.
     pub(super) fn known(density: f64, lubricating: bool) -> Self {
         Self {
             density,

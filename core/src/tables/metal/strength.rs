@@ -57,11 +57,11 @@ pub enum Condition {
 pub enum Fillers {
     /// Any.
     Every,
-    /// Those of aluminium and magnesium.
+    /// Fillers of aluminium and magnesium.
     Magnesium,
-    /// Those of aluminium and silicon, in sheet up to 9.5 mm.
+    /// Fillers of aluminium and silicon, in sheet up to 9.5 mm.
     SiliconThin,
-    /// The same in thicker sheet.
+    /// Fillers of aluminium and silicon, in thicker sheet.
     SiliconThick,
 }
 

@@ -26,7 +26,7 @@ impl TackOrder<'_> {
         self.tacking.most()
     }
 
-    /// The same if each turn were tacked seam by seam, each from its start to its end, in the order of
+    /// The pull to one side if each stage were tacked seam by seam, each from its start to its end, in the order of
     /// [`Tank::seams`]: for comparison.
     #[must_use]
     pub fn pull_seam_by_seam(&self) -> f64 {

@@ -292,7 +292,7 @@ impl Tacking {
         self.least(turn, long.map(|(row, place)| (row.arms[0], (place, None))))
     }
 
-    /// Of pairs of an arm and a thing, the thing whose arm leaves the least pull; of equals the first.
+    /// The thing whose arm leaves the least pull among pairs of an arm and a thing; the first of equals.
     fn least<T>(&self, turn: WeldStage, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
         let StageSum { pull: so_far, .. } = *entry(&self.sums, turn);
         let mut best = None;

@@ -31,6 +31,7 @@ pub(crate) fn prove(tank: &Tank) {
             stitch: 0,
             reversed: false,
             wait: 0,
+            cause: None,
             warmth: 0,
         }; MAX_STITCHES as usize],
     );

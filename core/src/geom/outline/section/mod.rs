@@ -30,7 +30,7 @@ pub const MAX_CORNERS: usize = 12;
 const FARTHEST: f64 = 1e6;
 /// Points nearer than this, in metres, are one point, whatever the outline's size.
 const NEAREST: f64 = 1e-9;
-/// The same as a share of the outline's size: above the rounding of its corners.
+/// Corners that are nearer than this share of the outline's size are one: above the rounding of its corners.
 const SAME_POINT: f64 = 1e-11;
 /// A corner that turns by less, as the sine of its turn, is none.
 const LEAST_TURN: f64 = 1e-9;

@@ -308,7 +308,7 @@ mod tests {
         let (all, rests) = told_of(&torch(100.0, 0.1));
         assert!(all.iter().any(|one| {
             matches!(one, WorkNotice::DutyRests { rests: told, allowed }
-                if *told == rests && allowed.duty.si() == 0.1)
+                if *told == rests && allowed.duty == Ratio::from_share(0.1))
         }));
         let (all, _) = told_of(&torch(100.0, 0.01));
         let over = all.iter().find_map(|one| match one {

@@ -97,6 +97,12 @@ impl Tank {
         })
     }
 
+    /// The welded seams at which nothing is added: corners without a rule, and seams of baffles and fittings.
+    pub fn seams_without_allowance(&self, draw: Draw) -> impl Iterator<Item = Seam> {
+        let welded = self.seams().filter(|seam| seam.welded);
+        welded.filter(move |seam| self.allowance(seam, draw).is_none())
+    }
+
     /// By how much blanks are cut larger at all seams.
     #[must_use]
     pub fn larger(&self, draw: Draw) -> Larger {

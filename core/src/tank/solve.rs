@@ -99,14 +99,17 @@ impl Tank {
         };
         let (least, most) = SIZE;
         let range = (libm::fmin(least.si(), was.si()), most.si());
-        let found = solve_from(was.si(), range, target.si(), &mut capacity);
-        Some(found.and_then(|found| {
-            let holds = capacity(found).map_err(|error| SolveError::Gap { at: found, error })?;
-            Ok(SolvedDimension {
+        let found = match solve_from(was.si(), range, target.si(), &mut capacity) {
+            Ok(found) => found,
+            Err(error) => return Some(Err(error)),
+        };
+        Some(match capacity(found) {
+            Ok(holds) => Ok(SolvedDimension {
                 value: Length::from_metres(found),
                 was,
                 holds: Volume::from_cubic_metres(holds),
-            })
-        }))
+            }),
+            Err(error) => Err(SolveError::Gap { at: found, error }),
+        })
     }
 }

@@ -1,6 +1,6 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
-use seamwright_core::tables::ranges::{RangeFit, SeamKind, Sources};
+use seamwright_core::tables::ranges::{RangeFit, RangeSource, SeamKind, Sources};
 use seamwright_core::tank::{OwnSettings, SeamSettings, Suggestion, Tank};
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
@@ -49,7 +49,7 @@ impl Setting {
         let Suggestion { range, own, fit } = *suggestion;
         let sources = range.map(|range| range.sources);
         let ends = range.map(|range| [range.least, range.most]);
-        let named = |sources: Sources| sources.iter().map(|one| one.name()).collect::<Value>();
+        let named = |sources: Sources| sources.iter().map(RangeSource::name).collect::<Value>();
         let cell = Cell::default()
             .maybe("range", ends.map(|ends| ends.map(si)))
             .maybe("sources", sources.map(named))

@@ -35,11 +35,8 @@ pub(super) fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<Stri
             Some(format!("{} {}", seam.mark, units.fine(each)))
         })
         .collect();
-    let without: Vec<String> = tank
-        .seams()
-        .filter(|seam| seam.welded && each(tank, extras, seam).is_none())
-        .map(|seam| seam.mark.to_string())
-        .collect();
+    let without = tank.seams_without_allowance(draw);
+    let without: Vec<String> = without.map(|seam| seam.mark.to_string()).collect();
     let mut said = if edges.is_empty() {
         "No blank is cut larger for shrinkage: there is no rule for any of these seams.".to_owned()
     } else {

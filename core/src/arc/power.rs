@@ -8,7 +8,7 @@
 use super::energy::Arc;
 use crate::input::limits::RATED_CURRENT;
 use crate::units::range::RangeError;
-use crate::units::{Current, Figure, Ratio, Time, Voltage};
+use crate::units::{Current, Figure, Power, Ratio, Time, Voltage};
 
 /// Highest current in amperes: a guard against slips.
 pub(crate) const MOST_CURRENT: f64 = RATED_CURRENT.1.si();
@@ -71,10 +71,10 @@ impl Cycle {
         self.share * a + (1.0 - self.share) * b
     }
 
-    /// True power in watts: `b U₁ I₁ + (1 − b) U₂ I₂`, the mean of the product.
+    /// True power: `b U₁ I₁ + (1 − b) U₂ I₂`, the mean of the product.
     #[must_use]
-    pub fn power(&self) -> f64 {
-        self.mean(|u, i| u * i)
+    pub fn power(&self) -> Power {
+        Power::from_watts(self.mean(|u, i| u * i))
     }
 
     /// Mean of the current's magnitude.
@@ -99,14 +99,14 @@ impl Cycle {
     /// [`Arc`](super::Arc) may be given the two.
     #[must_use]
     pub fn effective_voltage(&self) -> Voltage {
-        Voltage::from_volts(self.power() / self.mean_current().si())
+        Voltage::from_volts(self.power().si() / self.mean_current().si())
     }
 
     /// Whether the true power is so far from what an arc's current and voltage make, 5 % of that, that they do not stand
     /// for it.
     #[must_use]
     pub fn departs_from(&self, arc: &Arc) -> bool {
-        libm::fabs(self.power() / arc.power() - 1.0) > APART
+        libm::fabs(self.power().si() / arc.power().si() - 1.0) > APART
     }
 }
 

@@ -4,7 +4,7 @@ use super::moving::adams::Regime;
 use super::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use crate::tank::Tank;
 use crate::units::range::RangeError;
-use crate::units::{Angle, AngleUnit, Length, Ratio, Temperature};
+use crate::units::{Angle, AngleUnit, Length, Power, Ratio, Temperature};
 
 /// The field about the arc over the main sheet of a tank, which is cold before: at the first stitch.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,10 +18,10 @@ pub struct SeamField {
 }
 
 impl SeamField {
-    /// The power that the metal takes up, in watts.
+    /// The power that the metal takes up.
     #[must_use]
-    pub const fn power(&self) -> f64 {
-        self.source.power
+    pub const fn power(&self) -> Power {
+        Power::from_watts(self.source.power)
     }
 
     /// Whether the sheet counts as thin or as thick where it begins to melt.
@@ -68,11 +68,11 @@ impl Tank {
         let plate = WeldedPlate {
             thickness: job.thickness(),
             conductivity: alloy.conductivity(job.temper()).value,
-            heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
+            heat_capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
             start: job.welding().ambient,
         };
         let source = MovingSource {
-            power: self.arc().power() * uptake.si(),
+            power: self.arc().power().si() * uptake.si(),
             travel: self.arc().travel,
         };
         let moving = Moving::new(source, plate)?;
@@ -119,7 +119,7 @@ mod tests {
             let uptake = Ratio::from_share(share);
             thin.field_about_seam(uptake).unwrap()
         });
-        assert!((low.power() / high.power() - 5.0 / 7.0).abs() < 1e-12);
+        assert!((low.power().si() / high.power().si() - 5.0 / 7.0).abs() < 1e-12);
         let (narrow, wide) = (low.molten_width().unwrap(), high.molten_width().unwrap());
         assert!(narrow < wide);
         let at = |degrees| Temperature::new(degrees, TemperatureUnit::Celsius);

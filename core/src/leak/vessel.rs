@@ -35,7 +35,7 @@ impl Tank {
         overflow: Option<Length>,
     ) -> Result<Vessel, StrengthError> {
         let height = self.capacity.full_depth;
-        let density = self.liquid_density()?;
+        let density = self.liquid_density()?.si();
         let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()))
             + head_for(self.job.service.pressure, density).si();
         let panel = self

@@ -128,7 +128,7 @@ impl Tank {
     /// # Errors
     /// [`BalanceError::Range`] for a mass or a coordinate past its limits.
     pub fn empty_balance(&self) -> Result<Balance, BalanceError> {
-        let density = self.job.alloy.density();
+        let density = self.job.alloy.density().si();
         let (outside, inside) = (&self.body.outside, &self.body.inside);
         let (whole, space) = (outside.volume().si(), inside.volume().si());
         let sheet = whole - space;
@@ -155,7 +155,7 @@ impl Tank {
         let pool = self.pool(Lean::LEVEL);
         let depth = pool.depth_for(liquid)?;
         if let Some(centre) = liquid_centre::below(&self.body.inside, pool.height_of(depth)) {
-            balance.liquid(liquid, self.liquid_density()?, centre)?;
+            balance.liquid(liquid, self.liquid_density()?.si(), centre)?;
         }
         Ok(balance)
     }

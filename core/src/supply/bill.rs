@@ -82,7 +82,7 @@ impl Tank {
             other: draft.other,
         }
         .job()?;
-        let in_arc = self.arc().power() * used.burning().si();
+        let in_arc = self.arc().power().si() * used.burning().si();
         let amounts = Amounts {
             sheet: self.mass_larger(draft.larger),
             filler: used.filler.bought_mass,
@@ -138,7 +138,7 @@ mod tests {
         let (arc, moving) = (used.burning().si(), tank.job().welding().moving.si());
         let labour = arc + moving * f64::from(used.starts) + 3_600.0;
         assert!((bill.time.total.si() - labour).abs() < 1e-6);
-        let mains = 1.25 * tank.arc().power() * arc;
+        let mains = 1.25 * tank.arc().power().si() * arc;
         assert!((bill.amounts.electricity.si() / mains - 1.0).abs() < 1e-12);
         assert_eq!(bill.amounts.sheet, tank.totals().mass);
         // 36 an hour are one in 100 s.

@@ -63,7 +63,7 @@ impl Tank {
             Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => None,
         };
         let metal = alloy.metal();
-        let capacity = metal.heat_capacity().value * alloy.density();
+        let capacity = metal.heat_capacity().value * alloy.density().si();
         let arc = self.arc();
         let heat = arc.arc_energy().si() * self.job.welding.uptake.si();
         let heat = LineEnergy::from_joules_per_metre(heat);

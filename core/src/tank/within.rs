@@ -108,7 +108,9 @@ impl Tank {
             outside_area: Area::default(),
             blank_area: area,
             thickness,
-            mass: Mass::from_kilograms(area.si() * thickness.si() * self.job().alloy().density()),
+            mass: Mass::from_kilograms(
+                area.si() * thickness.si() * self.job().alloy().density().si(),
+            ),
         })
     }
 }

@@ -43,7 +43,7 @@ impl Procedure {
         let welding = tank.job().welding();
         let arc = tank.arc();
         Self {
-            power: arc.power() * uptake.si(),
+            power: arc.power().si() * uptake.si(),
             travel: arc.travel.si(),
             limit: tank.interpass_max().si() - welding.ambient.si(),
             moving: welding.moving.si(),
@@ -59,7 +59,7 @@ pub(super) fn material(tank: &Tank) -> Material {
     let alloy = job.alloy();
     Material {
         conductivity: alloy.conductivity(job.temper()).value,
-        capacity: alloy.density() * alloy.metal().heat_capacity().value,
+        capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
         emissivity: tank.emissivity().si(),
     }
 }

@@ -8,7 +8,7 @@ use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
-    CurrentUnit, Ratio, RatioUnit, Temperature, TemperatureUnit, TimeUnit, VoltageUnit,
+    CurrentUnit, PowerUnit, Ratio, RatioUnit, Temperature, TemperatureUnit, TimeUnit, VoltageUnit,
 };
 use serde_json::json;
 
@@ -124,7 +124,8 @@ fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
         format!("square, {balance} of the time with the electrode negative{cycle}"),
     );
     let Some(cycle) = wave.cycle else { return };
-    let (own, power) = (tank.arc().power(), cycle.power());
+    let [own, power] =
+        [tank.arc().power(), cycle.power()].map(|power| power.display(PowerUnit::Watt, 0));
     let apart = if cycle.departs_from(tank.arc()) {
         ", which is what the plan reckons with"
     } else {
@@ -133,7 +134,7 @@ fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
     let mark = cited.mark(METHOD_C);
     section.fact(
         "true power of it",
-        format!("{power:.0} W {mark}; the job's current times voltage is {own:.0} W{apart}"),
+        format!("{power} {mark}; the job's current times voltage is {own}{apart}"),
     );
     let current = cycle.mean_current().display(CurrentUnit::Ampere, 1);
     let voltage = cycle.effective_voltage().display(VoltageUnit::Volt, 2);
@@ -151,7 +152,7 @@ fn wave_data(wave: &Wave) -> Data {
         return cell.data;
     };
     let cell = cell
-        .data("power_w", cycle.power())
+        .data("power_w", cycle.power().si())
         .data("mean_current_a", cycle.mean_current().si())
         .data("rms_current_a", cycle.rms_current().si())
         .data("rms_voltage_v", cycle.rms_voltage().si())
@@ -177,9 +178,13 @@ fn moving(
     let mut fact = |name, cell: Cell| section.fact(name, cell.under("moving_source"));
 
     let power = field.power();
-    let told = said(format!("{power:.0} W, {} of the arc's", percent(uptake)))
-        .data("power_w", power)
-        .data("uptake", uptake.si());
+    let told = said(format!(
+        "{}, {} of the arc's",
+        power.display(PowerUnit::Watt, 0),
+        percent(uptake)
+    ))
+    .data("power_w", power.si())
+    .data("uptake", uptake.si());
     fact("heat to the metal", told);
     let regime = regime_name(field.regime());
     let told = said(format!("{regime}, relative thickness {tau:.2}"))

@@ -8,7 +8,7 @@ use seamwright_core::body::{Body, SheetPlan};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Face, Joint, Sized, Taper};
-use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, VolumeUnit};
+use seamwright_core::units::{Angle, AngleUnit, Density, Length, LengthUnit, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, number, tolerance};
@@ -229,7 +229,7 @@ fn open_corners_take_their_setback_off_the_blank() -> Outcome {
         allowances: &[],
     };
     let top = plan
-        .panels(2_700.0)
+        .panels(Density::from_kilograms_per_cubic_metre(2_700.0))
         .find(|panel| panel.face() == Face::Top)
         .unwrap();
     let expected = (400.0 - 2.0 * square) * (200.0 - 50.0 - square - blunt);

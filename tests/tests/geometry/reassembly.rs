@@ -15,6 +15,7 @@ use seamwright_core::input::Profile;
 use seamwright_core::input::ProfilePoint;
 use seamwright_core::input::Shape;
 use seamwright_core::input::Sized;
+use seamwright_core::units::Density;
 use seamwright_tests::amounts::mm;
 
 /// The sheet of all blanks, by their areas and by their laid-out outlines, and that between the two bodies.
@@ -29,7 +30,7 @@ fn sheets(shape: &Shape, sheet: &SheetPlan) -> [f64; 3] {
     };
     let mut blank = Blank::new();
     let (mut by_area, mut by_outline) = (0.0, 0.0);
-    for panel in plan.panels(1.0) {
+    for panel in plan.panels(Density::from_kilograms_per_cubic_metre(1.0)) {
         by_area += panel.blank_area.si() * panel.thickness.si();
         plan.blank(&panel, &mut blank).unwrap();
         by_outline += blank.area().si() * panel.thickness.si();
@@ -65,7 +66,7 @@ proptest! {
         let plan = PanelPlan { body: &body, sheet: &sheet, joints: &joints, allowances: &[] };
         let mut blank = Blank::new();
         let (mut low, mut high) = (Vector::new(1e9, 1e9, 1e9), Vector::new(-1e9, -1e9, -1e9));
-        for panel in plan.panels(1.0) {
+        for panel in plan.panels(Density::from_kilograms_per_cubic_metre(1.0)) {
             plan.blank(&panel, &mut blank).unwrap();
             let view = body.outside.face(panel.face()).unwrap();
             let axes = Axes::of(view.normal(), view.outline());

@@ -97,7 +97,7 @@ fn diffusivities() -> Outcome {
         ("6063-T6", 82.3),
     ] {
         let (alloy, temper) = sheet(name);
-        let volume = alloy.density() * alloy.metal().heat_capacity().value;
+        let volume = alloy.density().si() * alloy.metal().heat_capacity().value;
         let got = alloy.conductivity(temper).value / volume * 1e6;
         near(name, got, expected, Tolerance::absolute(0.06))?;
     }
@@ -185,7 +185,12 @@ fn densities_by_the_parts() -> Outcome {
         let metal = alloy.metal();
         let [mg, si] = [metal.magnesium(), metal.silicon()].map(|part| part.value.nominal.si());
         let tolerance = Tolerance::relative(0.015);
-        near(alloy.name(), alloy.density(), mixed(mg, si, 0.0), tolerance)?;
+        near(
+            alloy.name(),
+            alloy.density().si(),
+            mixed(mg, si, 0.0),
+            tolerance,
+        )?;
     }
     for filler in Filler::ALL {
         if filler.family() == Family::Aluminium {

@@ -27,7 +27,7 @@ impl<'a> Judge<'a> {
         Ok(Self {
             tank,
             trial,
-            density: tank.liquid_density()?,
+            density: tank.liquid_density()?.si(),
             sway: tank.sway(),
         })
     }

@@ -35,7 +35,7 @@ use crate::tables::LiquidError;
 use crate::tables::metal::Strength;
 use crate::tank::Tank;
 use crate::units::constant::WATER;
-use crate::units::{Pressure, Ratio, Temperature, TemperatureUnit};
+use crate::units::{Density, Pressure, Ratio, Temperature, TemperatureUnit};
 
 /// Where the job tells no temperature the liquid is as it is poured in.
 const POURED: Temperature = Temperature::new(15.0, TemperatureUnit::Celsius);
@@ -58,14 +58,14 @@ impl Judge<'_> {
 }
 
 impl Tank {
-    /// The density of its liquid in kg/m³, at the temperature at which it is filled, or 15 °C where the job
-    /// tells none; 1000 of water where the job names no liquid.
+    /// The density of its liquid, at the temperature at which it is filled, or 15 °C where the job
+    /// tells none; 1000 kg/m³, water, where the job names no liquid.
     ///
     /// # Errors
     /// [`LiquidError`] where the liquid has no figures there.
-    pub fn liquid_density(&self) -> Result<f64, LiquidError> {
+    pub fn liquid_density(&self) -> Result<Density, LiquidError> {
         let Some(liquid) = self.job.liquid else {
-            return Ok(WATER);
+            return Ok(Density::from_kilograms_per_cubic_metre(WATER));
         };
         let [poured, _] = self.job.temperatures.unwrap_or([POURED; 2]);
         liquid.density(poured)

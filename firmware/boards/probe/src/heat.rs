@@ -46,11 +46,11 @@ fn sheet(tank: &Tank) {
     let plate = black_box(WeldedPlate {
         thickness: job.thickness(),
         conductivity: alloy.conductivity(job.temper()).value,
-        heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
+        heat_capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
         start: job.welding().ambient,
     });
     let source = black_box(MovingSource {
-        power: tank.arc().power(),
+        power: tank.arc().power().si(),
         travel: Speed::from_metres_per_second(0.004),
     });
     let Ok(moving) = Moving::new(source, plate) else {

@@ -323,6 +323,15 @@ mod tests {
     }
 
     #[test]
+    fn a_wait_says_what_it_is_for() {
+        let unit = |cause| Amount::wait(Time::from_seconds(34.0), cause).figure().unit;
+        assert_eq!(unit(None), "s\nwait");
+        assert_eq!(unit(Some(StepCause::Metal)), "s\ncool");
+        assert_eq!(unit(Some(StepCause::PowerSource)), "s\nrest");
+        assert_eq!(unit(Some(StepCause::Torch)), "s\nrest");
+    }
+
+    #[test]
     fn volumes_have_three_figures() {
         let litres =
             |value, units| Amount::volume(Volume::new(value, VolumeUnit::Litre), units).text();

@@ -324,11 +324,15 @@ mod tests {
 
     #[test]
     fn a_wait_says_what_it_is_for() {
-        let unit = |cause| Amount::wait(Time::from_seconds(34.0), cause).figure().unit;
-        assert_eq!(unit(None), "s\nwait");
-        assert_eq!(unit(Some(StepCause::Metal)), "s\ncool");
-        assert_eq!(unit(Some(StepCause::PowerSource)), "s\nrest");
-        assert_eq!(unit(Some(StepCause::Torch)), "s\nrest");
+        for (cause, unit) in [
+            (None, "s\nwait"),
+            (Some(StepCause::Metal), "s\ncool"),
+            (Some(StepCause::PowerSource), "s\nrest"),
+            (Some(StepCause::Torch), "s\nrest"),
+        ] {
+            let wait = Amount::wait(Time::from_seconds(34.0), cause);
+            assert_eq!(wait.figure().unit, unit);
+        }
     }
 
     #[test]

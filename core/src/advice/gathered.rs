@@ -35,7 +35,10 @@ fn gathered(lists: impl IntoIterator<Item = Cautions>) -> CautionList {
             let _ = all.push(caution);
         }
     }
-    all.extend(widest);
+    if let Some(widest) = widest {
+        // It is among those that there is room for.
+        let _ = all.push(widest);
+    }
     all
 }
 

@@ -23,9 +23,11 @@ impl WeldPlan {
     /// With [`PERIOD`](crate::arc::duty::PERIOD) it tells whether the plan keeps to the ratings of power source and torch.
     #[must_use]
     pub fn busiest_stretch(&self, tank: &Tank, period: Time) -> Option<BusyStretch> {
-        let arcs = self.stitches(tank).map(|one| [one.start, one.arc]);
-        let arcs: Vec<[f64; 2], { MAX_STITCHES as usize }> =
-            arcs.map(|arc| arc.map(Time::si)).collect();
+        let mut arcs = Vec::<[f64; 2], { MAX_STITCHES as usize }>::new();
+        for one in self.stitches(tank) {
+            // A plan has no more stitches than there is room for.
+            let _ = arcs.push([one.start.si(), one.arc.si()]);
+        }
         busiest(&arcs, period.si())
     }
 }

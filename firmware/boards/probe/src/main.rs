@@ -22,6 +22,7 @@ mod quantity;
 mod strength;
 mod supplies;
 mod weld;
+mod work;
 
 use cortex_m_rt::entry;
 use panic_never as _;

@@ -112,6 +112,7 @@ fn whole(tank: &Tank) {
     black_box(tank.totals());
     crate::supplies::prove(tank);
     crate::heat::prove(tank);
+    crate::work::prove(tank);
     crate::liquid::prove(tank);
     crate::weld::prove(tank);
     crate::strength::prove(tank);

@@ -2,6 +2,7 @@
 
 use core::hint::black_box;
 
+use seamwright_core::arc::Equipment;
 use seamwright_core::arc::duty::RatingPlate;
 use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
@@ -84,6 +85,7 @@ fn read(plan: &WeldPlan, tank: &Tank) {
             step.starts_at(),
         ));
     }
+    crate::work::prove_notices(tank, plan, &black_box(Equipment::default()));
     black_box(tank.is_order(plan.steps().iter().copied()));
 }
 

@@ -2,8 +2,10 @@
 
 pub mod bessel;
 pub mod loss;
+mod melting;
 pub mod moving;
 mod rise;
 pub mod shell;
 
+pub use melting::Melting;
 pub use rise::TemperatureRise;

@@ -12,9 +12,11 @@
 //! corners at the ends of the bead's edge and of the place's is added (`corner`).
 //!
 //! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
-//! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.
+//! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm. The line has
+//! no highest temperature; what it radiates goes by the one that metal has with its heat (`hot`).
 
 use super::corner::round_corner;
+use super::hot::Hot;
 use super::spot::EdgePlace;
 use core::f64::consts::PI;
 
@@ -205,10 +207,9 @@ impl Bead {
         f64::from(self.first.thickness) * now.capacity
     }
 
-    /// Power that it radiates beyond a radiation in proportion to its rise `T`, in W: of `ε σ ((T₀ + T)⁴ − T₀⁴)` the
-    /// terms above the first, over a line of its length and the bell of `T` across it. `shine` is ε σ, in W/(m² K⁴), and
-    /// `ambient` T₀, in K.
-    pub(super) fn extra_radiation(&self, now: &MetalNow, shine: f64, ambient: f64) -> f64 {
+    /// What it radiates beyond a radiation in proportion to its rise, over ε σ, in m² K⁴: over a line of its length and
+    /// the bell of its heat across it, of which `left` is there still.
+    pub(super) fn extra_radiation(&self, now: &MetalNow, hot: &Hot, left: f64) -> f64 {
         let span = self.span(now.step);
         let length = span.to - span.from;
         // While it is laid its heat is as old as a step or two.
@@ -216,13 +217,8 @@ impl Bead {
         let wide = libm::sqrt(4.0 * PI * now.diffusivity * libm::fmax(age, 2.0 * now.step));
         // It widens past its ends as well.
         let long = libm::hypot(length, wide);
-        let lies = self.heat / (long * self.areal_capacity(now));
-        let top = lies / wide;
-        // ∫ e^(−n y²/4at) dy = √(4πat/n).
-        let sum = 6.0 * ambient * ambient * libm::sqrt(0.5)
-            + 4.0 * ambient * top * libm::sqrt(1.0 / 3.0)
-            + 0.5 * top * top;
-        long * shine * lies * top * sum
+        let lies = left * self.heat / (long * self.areal_capacity(now));
+        long * hot.across(lies / wide, wide)
     }
 }
 

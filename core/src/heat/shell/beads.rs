@@ -9,8 +9,9 @@
 //! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
 //! than a point of its heat makes so far off in a straight line.
 
-use super::super::loss::{STEFAN_BOLTZMANN, Side, radiation};
+use super::super::loss::{Side, radiation};
 use super::bead::{Bead, MetalNow};
+use super::hot::{AT_ONCE, SHORT_OF_BEAD};
 use super::{Shell, Spot};
 
 /// Most beads tracked one by one.
@@ -63,6 +64,27 @@ struct Group {
     /// How many beads it has.
     beads: u8,
     number: u8,
+}
+
+/// What a group radiates by being hotter than its cells' means.
+struct Glow {
+    /// What it holds, in J.
+    energy: f64,
+    /// What its beads hold by their own count, in J.
+    held: f64,
+    /// What its cells radiate already beyond the first term, over ε σ, in m² K⁴.
+    seen: f64,
+}
+
+/// What leaves a shell, in W.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Leaving {
+    /// To the air, by convection.
+    pub air: f64,
+    /// By radiation of the cells at their means.
+    pub radiation: f64,
+    /// By radiation of the fresh beads beyond that of their cells.
+    pub glow: f64,
 }
 
 impl<const C: usize, const L: usize> Shell<C, L> {
@@ -125,35 +147,73 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
     }
 
+    /// What the beads of a group radiate by being hotter than their cells' means.
+    fn glow(&self, number: u8) -> Glow {
+        let hot = &self.hot;
+        // The energy of the group, in J, and what its cells radiate already beyond the first term, in m² K⁴.
+        let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
+        let own = self.group_warmth.get(usize::from(number));
+        for ((own, inverse_capacity), area) in own
+            .into_iter()
+            .flatten()
+            .zip(&self.inverse_capacity)
+            .zip(&self.area)
+        {
+            if *own > LEAST && *inverse_capacity > 0.0 {
+                let own = kelvin(*own);
+                energy += own / *inverse_capacity as f32;
+                seen += area * hot.beyond_first(hot.warmth(f64::from(own))) as f32;
+            }
+        }
+        Glow {
+            energy: f64::from(energy),
+            held: self.group(number).map(Bead::heat_left).sum(),
+            seen: f64::from(seen),
+        }
+    }
+
+    /// What the beads of a group radiate beyond the first term while the group holds `energy` joules, over ε σ, in
+    /// m² K⁴.
+    fn whole_glow(&self, number: u8, energy: f64, held: f64) -> f64 {
+        let now = self.now();
+        let left = energy / held;
+        let beads = self.group(number);
+        beads
+            .map(|bead| bead.extra_radiation(&now, &self.hot, left * f64::from(bead.left)))
+            .sum()
+    }
+
+    /// The share of a group's heat that is left when its beads have radiated for a step.
+    fn left_by_glow(&self, number: u8, glow: &Glow) -> f64 {
+        let Glow { energy, held, seen } = *glow;
+        if !(energy > 0.0 && held > 0.0) {
+            return 1.0;
+        }
+        let takes = self.step * self.hot.shine;
+        let at_once = takes * self.whole_glow(number, energy, held) / energy;
+        let seen = takes * seen / energy;
+        if at_once <= AT_ONCE {
+            return 1.0 / (1.0 + libm::fmax(at_once - seen, 0.0));
+        }
+        // What is radiated rises with the fourth power of heat at most: `hot` has the rest.
+        let share = takes / f64::from(SHORT_OF_BEAD);
+        let mut left = energy;
+        for _ in 0..SHORT_OF_BEAD {
+            let leaves = share * self.whole_glow(number, left, held);
+            left -= leaves / (1.0 + 4.0 * leaves / left);
+        }
+        libm::fmin(left / energy * (1.0 + seen), 1.0)
+    }
+
     /// Takes from the cells what the beads radiate in a step by being hotter than their cells' means.
     pub(super) fn radiate_from_beads(&mut self) {
-        let shine = self.emissivity * STEFAN_BOLTZMANN;
-        let ambient = self.ambient;
-        let (twice, fourfold) = ((6.0 * ambient * ambient) as f32, (4.0 * ambient) as f32);
         let now = self.now();
-        for (own, number) in self.group_warmth.iter_mut().zip(0_u8..) {
-            let beads = self.beads.iter().flatten();
-            let beads = beads.filter(|bead| bead.group == number);
-            if !beads.clone().any(|bead| bead.outshines_cells) {
+        for number in [0, 1, 2] {
+            if !self.group(number).any(|bead| bead.outshines_cells) {
                 continue;
             }
-            let whole: f64 = beads
-                .map(|bead| bead.extra_radiation(&now, shine, ambient))
-                .sum();
-            // The energy of the group, in J, and what its cells radiate already beyond the first term, in m² K⁴.
-            let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
-            for ((own, inverse_capacity), area) in
-                own.iter().zip(&self.inverse_capacity).zip(&self.area)
-            {
-                if *own > LEAST && *inverse_capacity > 0.0 {
-                    let own = kelvin(*own);
-                    energy += own / *inverse_capacity as f32;
-                    let terms = twice + own * (fourfold + own);
-                    seen += area * own * own * terms;
-                }
-            }
-            let more = libm::fmaxf(whole as f32 - shine as f32 * seen, 0.0) * self.step as f32;
-            let share = more / (energy + more);
+            let glow = self.glow(number);
+            let share = (1.0 - self.left_by_glow(number, &glow)) as f32;
             if !(share > LEAST_EXTRA) {
                 // It has only less to come.
                 for bead in self.beads.iter_mut().flatten() {
@@ -163,8 +223,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 continue;
             }
             let less = (share * ONE) as i32;
+            let own = self.group_warmth.get_mut(usize::from(number));
             for ((own, inverse_capacity), warmth) in own
-                .iter_mut()
+                .into_iter()
+                .flatten()
                 .zip(&self.inverse_capacity)
                 .zip(&mut self.warmth)
             {
@@ -176,6 +238,30 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 }
             }
         }
+    }
+
+    /// What leaves the shell at this moment, by its temperatures alone and without the counter of
+    /// [`Shell::lost`]: in W.
+    #[must_use]
+    pub fn leaving(&self) -> Leaving {
+        let mut leaving = Leaving::default();
+        for sheet in self.sheets.iter().filter(|sheet| sheet.side != Side::Still) {
+            let [from, to] = sheet.cells.map(usize::from);
+            let cells = self.warmth.iter().zip(&self.area);
+            for (warmth, area) in cells.skip(from).take(to - from) {
+                let (warmth, area) = (self.hot.warmth(*warmth), f64::from(*area));
+                leaving.air += area * f64::from(sheet.film) * warmth;
+                leaving.radiation += area * self.hot.radiates(warmth);
+            }
+        }
+        for number in [0, 1, 2] {
+            let glow = self.glow(number);
+            if glow.energy > 0.0 && glow.held > 0.0 {
+                let whole = self.whole_glow(number, glow.energy, glow.held);
+                leaving.glow += self.hot.shine * libm::fmax(whole - glow.seen, 0.0);
+            }
+        }
+        leaving
     }
 
     /// Tracks the heat of a step of arc, in J: in a bead, and in what the bead's group makes of the cells.
@@ -201,21 +287,16 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             number
         });
-        let mut fits = true;
         if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
             for (cell, share) in spot.heat_shares() {
                 if let (Some(own), Some(inverse_capacity)) =
                     (own.get_mut(cell), self.inverse_capacity.get(cell))
                 {
                     let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
-                    fits &= sum < MOST;
-                    *own = sum as i32;
+                    // A sliver of a cell has no temperature worth a name: what does not fit is read by the cells.
+                    *own = libm::fminf(sum, MOST) as i32;
                 }
             }
-        }
-        // A sliver of a cell has no temperature worth a name.
-        if !fits {
-            self.drop_group(number);
         }
     }
 
@@ -267,9 +348,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let both = [into, from].map(usize::from);
         if let Ok([into, from]) = self.group_warmth.get_disjoint_mut(both) {
             for (sum, more) in into.iter_mut().zip(from.iter()) {
-                // Each is within a quarter of what a number holds by then, for a cell that much hotter than the
-                // next cools at once.
-                *sum = sum.saturating_add(*more);
+                *sum = sum.saturating_add(*more).min(MOST as i32);
             }
         }
     }

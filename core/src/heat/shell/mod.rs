@@ -32,12 +32,14 @@ mod clip;
 mod corner;
 mod flat;
 mod grid;
+mod hot;
 mod mesh;
 mod spot;
 mod step;
 #[cfg(test)]
 mod tests;
 
+pub use beads::Leaving;
 pub use build::Building;
 pub use mesh::{Fineness, Mesh, MeshError, Ware};
 pub use spot::Spot;
@@ -46,8 +48,11 @@ use heapless::Vec;
 
 use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
+use self::hot::Hot;
 use super::loss::Side;
+use super::melting::Melting;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
+use crate::tables::{Alloy, Temper};
 
 /// Sheets that a tank may have: its walls and its baffles.
 pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;
@@ -61,9 +66,24 @@ pub struct Material {
     pub capacity: f64,
     /// Emissivity of the outside for heat radiation, 0 to 1.
     pub emissivity: f64,
+    /// How it melts and boils.
+    pub melting: Melting,
 }
 
 impl Material {
+    /// An alloy in a temper, with the emissivity of its outside: 0 to 1.
+    #[must_use]
+    pub fn of(alloy: Alloy, temper: Option<Temper>, emissivity: f64) -> Self {
+        let metal = alloy.metal();
+        let heat_capacity = metal.heat_capacity().value;
+        Self {
+            conductivity: alloy.conductivity(temper).value,
+            capacity: alloy.density() * heat_capacity,
+            emissivity,
+            melting: Melting::of(alloy.family(), metal.liquidus().value.si(), heat_capacity),
+        }
+    }
+
     /// Diffusivity, in m²/s.
     #[must_use]
     pub fn diffusivity(&self) -> f64 {
@@ -109,6 +129,8 @@ pub struct Shell<const C: usize, const L: usize> {
     ambient: f64,
     /// Emissivity of the outside, 0 to 1.
     emissivity: f64,
+    /// Where the metal melts and boils.
+    hot: Hot,
     /// Length of a step, in s.
     step: f64,
     /// Heat put in so far, in J.
@@ -151,6 +173,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             sheets: Vec::new(),
             ambient: 0.0,
             emissivity: 0.0,
+            hot: Hot::NONE,
             step: 0.0,
             heated: 0.0,
             lost: 0.0,

@@ -4,6 +4,7 @@ use heapless::Vec;
 
 use super::super::loss::{Side, radiation};
 use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
+use super::hot::{AT_ONCE, Hot};
 use super::{Fineness, Link, Material, Sheet, Shell, Spot};
 
 /// How far a sheet's mean temperature moves before its film is worked out again: in K, and as a share of its rise on top.
@@ -31,6 +32,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub(super) fn set_material(&mut self, material: &Material, square: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
+        self.hot = Hot::new(&material.melting, self.ambient, material.emissivity);
         self.rough = !fineness.beads;
         let resolved = RESOLVED * square;
         self.bead_age_limit = resolved * resolved / (2.0 * self.diffusivity);
@@ -187,6 +189,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             sheets,
             ambient,
             emissivity,
+            hot,
             step,
             lost,
             rough,
@@ -219,9 +222,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     continue;
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
-                // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
                 let x = *step * rate * *inverse_capacity;
-                let left = 1.0 / (1.0 + x + 0.5 * x * x);
+                let left = if x <= AT_ONCE && *warmth <= hot.melts {
+                    // e^(−x) to second order.
+                    1.0 / (1.0 + x + 0.5 * x * x)
+                } else {
+                    hot.left(*warmth, film, *step * area * *inverse_capacity) / *warmth
+                };
                 if alive != [false; GROUPS] {
                     let left = (left as f32 * ONE) as i32;
                     for own in alive_groups(alive, own) {

@@ -5,9 +5,11 @@ extern crate std;
 use core::f64::consts::PI;
 
 use super::super::loss::Side;
+use super::super::melting::Melting;
 use super::{Fineness, Material, Mesh, Shell, Ware};
 use crate::body::{Body, Sheet};
 use crate::input::{Block, Face, Shape, Sized};
+use crate::tables::Family;
 use crate::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {
@@ -32,12 +34,14 @@ const ALUMINIUM: Material = Material {
     conductivity: 138.0,
     capacity: 2_680.0 * 880.0,
     emissivity: 0.1,
+    melting: Melting::of(Family::Aluminium, 922.15, 880.0),
 };
 /// 304.
 const STAINLESS: Material = Material {
     conductivity: 15.0,
     capacity: 7_900.0 * 500.0,
     emissivity: 0.3,
+    melting: Melting::of(Family::Stainless, 1_723.15, 500.0),
 };
 
 type Big = Shell<2_000, 6_000>;

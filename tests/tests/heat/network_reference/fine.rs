@@ -1,12 +1,15 @@
 //! A closed box of thin sheet by finite volumes on one fine even grid, explicit in time: written apart from
 //! `core`, with data structures and relations of its own.
 
+use seamwright_core::heat::Melting;
+
 /// What the sheet is made of, SI units.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Metal {
     pub(crate) conductivity: f64,
     pub(crate) capacity: f64,
     pub(crate) emissivity: f64,
+    pub(crate) melting: Melting,
 }
 
 /// An arc that runs along an edge from one place to another.

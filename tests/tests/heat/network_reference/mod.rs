@@ -4,11 +4,13 @@ mod fine;
 
 use fine::{Fine, Metal, Run};
 use seamwright_core::body::{Body, Edge, Sheet};
+use seamwright_core::heat::Melting;
 use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
 use seamwright_core::input::Block;
 use seamwright_core::input::Face;
 use seamwright_core::input::Shape;
 use seamwright_core::input::Sized;
+use seamwright_core::tables::Family;
 use seamwright_core::units::Length;
 use seamwright_tests::amounts::mm;
 
@@ -21,11 +23,13 @@ const ALUMINIUM: Metal = Metal {
     conductivity: 138.0,
     capacity: 2_680.0 * 880.0,
     emissivity: 0.1,
+    melting: Melting::of(Family::Aluminium, 922.15, 880.0),
 };
 const STAINLESS: Metal = Metal {
     conductivity: 15.0,
     capacity: 7_900.0 * 500.0,
     emissivity: 0.3,
+    melting: Melting::of(Family::Stainless, 1_723.15, 500.0),
 };
 
 fn tank() -> (Body, Sheet) {
@@ -131,6 +135,7 @@ fn through<const C: usize, const L: usize>(case: &Case, rim: f64, body: &(Body, 
             conductivity: case.metal.conductivity,
             capacity: case.metal.capacity,
             emissivity: case.metal.emissivity,
+            melting: case.metal.melting,
         },
         ambient: AMBIENT,
     };

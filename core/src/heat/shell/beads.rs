@@ -11,7 +11,6 @@
 
 use super::super::loss::{Side, radiation};
 use super::bead::{Bead, MetalNow};
-use super::hot::{AT_ONCE, SHORT_OF_BEAD};
 use super::{Shell, Spot};
 
 /// Most beads tracked one by one.
@@ -20,8 +19,8 @@ pub(super) const BEADS: usize = 11;
 pub(super) const GROUPS: usize = 3;
 /// Most beads in a group, so that with two groups full there is room for one more bead.
 const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
-/// Where a group's beads would radiate less than this share of its heat in a step beyond what their cells do, that is
-/// left out from then on.
+/// Where no cell would lose more than this share of a group's heat in a step by what its beads radiate beyond the cells,
+/// that is left out from then on.
 const LEAST_EXTRA: f32 = 1e-5;
 
 /// Fixed-point scale of a group's temperatures in the cells (1/16384 K): whole numbers, for a chip without floating
@@ -56,6 +55,16 @@ pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
     alive
 }
 
+/// Adds heat, in J, to a cell of a group's picture, and tells how much of it does not fit.
+fn warm(own: &mut [i32], cell: usize, heat: f64, inverse_capacity: f64) -> f64 {
+    let Some(own) = own.get_mut(cell) else {
+        return 0.0;
+    };
+    let sum = *own as f32 + (heat * inverse_capacity) as f32 * PARTS;
+    *own = libm::fminf(sum, MOST) as i32;
+    f64::from(libm::fmaxf(sum - MOST, 0.0) / PARTS) / inverse_capacity
+}
+
 /// What is asked of a group when room is made.
 #[derive(Clone, Copy)]
 struct Group {
@@ -64,16 +73,6 @@ struct Group {
     /// How many beads it has.
     beads: u8,
     number: u8,
-}
-
-/// What a group radiates by being hotter than its cells' means.
-struct Glow {
-    /// What it holds, in J.
-    energy: f64,
-    /// What its beads hold by their own count, in J.
-    held: f64,
-    /// What its cells radiate already beyond the first term, over ε σ, in m² K⁴.
-    seen: f64,
 }
 
 /// What leaves a shell, in W.
@@ -138,71 +137,26 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     continue;
                 };
                 if sheet.side != Side::Still {
-                    let at = f64::from(sheet.at);
-                    rate += 0.5
-                        * (f64::from(sheet.film) + radiation(self.emissivity, at, self.ambient));
+                    let mean = f64::from(sheet.mean);
+                    let film = sheet.films.at(mean);
+                    rate += 0.5 * (film + radiation(self.emissivity, mean, self.ambient));
                 }
             }
             bead.apply_loss(self.step * rate, self.capacity);
         }
     }
 
-    /// What the beads of a group radiate by being hotter than their cells' means.
-    fn glow(&self, number: u8) -> Glow {
-        let hot = &self.hot;
-        // The energy of the group, in J, and what its cells radiate already beyond the first term, in m² K⁴.
-        let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
-        let own = self.group_warmth.get(usize::from(number));
-        for ((own, inverse_capacity), area) in own
-            .into_iter()
-            .flatten()
-            .zip(&self.inverse_capacity)
-            .zip(&self.area)
-        {
-            if *own > LEAST && *inverse_capacity > 0.0 {
-                let own = kelvin(*own);
-                energy += own / *inverse_capacity as f32;
-                seen += area * hot.beyond_first(hot.warmth(f64::from(own))) as f32;
-            }
-        }
-        Glow {
-            energy: f64::from(energy),
-            held: self.group(number).map(Bead::heat_left).sum(),
-            seen: f64::from(seen),
-        }
-    }
-
-    /// What the beads of a group radiate beyond the first term while the group holds `energy` joules, over ε σ, in
-    /// m² K⁴.
-    fn whole_glow(&self, number: u8, energy: f64, held: f64) -> f64 {
+    /// How much more narrowly the heat of a group's beads lies together than its cells show: the mean of its beads, by
+    /// their heat; `None` where it has none.
+    fn crowd(&self, number: u8) -> Option<f64> {
         let now = self.now();
-        let left = energy / held;
-        let beads = self.group(number);
-        beads
-            .map(|bead| bead.extra_radiation(&now, &self.hot, left * f64::from(bead.left)))
-            .sum()
-    }
-
-    /// The share of a group's heat that is left when its beads have radiated for a step.
-    fn left_by_glow(&self, number: u8, glow: &Glow) -> f64 {
-        let Glow { energy, held, seen } = *glow;
-        if !(energy > 0.0 && held > 0.0) {
-            return 1.0;
+        let (mut sum, mut whole) = (0.0, 0.0);
+        for bead in self.group(number) {
+            let heat = bead.heat();
+            sum += heat * bead.crowd(&now, self.square);
+            whole += heat;
         }
-        let takes = self.step * self.hot.shine;
-        let at_once = takes * self.whole_glow(number, energy, held) / energy;
-        let seen = takes * seen / energy;
-        if at_once <= AT_ONCE {
-            return 1.0 / (1.0 + libm::fmax(at_once - seen, 0.0));
-        }
-        // What is radiated rises with the fourth power of heat at most: `hot` has the rest.
-        let share = takes / f64::from(SHORT_OF_BEAD);
-        let mut left = energy;
-        for _ in 0..SHORT_OF_BEAD {
-            let leaves = share * self.whole_glow(number, left, held);
-            left -= leaves / (1.0 + 4.0 * leaves / left);
-        }
-        libm::fmin(left / energy * (1.0 + seen), 1.0)
+        (whole > 0.0).then(|| sum / whole)
     }
 
     /// Takes from the cells what the beads radiate in a step by being hotter than their cells' means.
@@ -212,29 +166,47 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             if !self.group(number).any(|bead| bead.outshines_cells) {
                 continue;
             }
-            let glow = self.glow(number);
-            let share = (1.0 - self.left_by_glow(number, &glow)) as f32;
-            if !(share > LEAST_EXTRA) {
+            let crowd = self.crowd(number);
+            let mut most = 0.0;
+            if let Some(crowd) = crowd {
+                let Self {
+                    group_warmth,
+                    inverse_capacity,
+                    area,
+                    warmth,
+                    hot,
+                    step,
+                    lost,
+                    ..
+                } = self;
+                let own = group_warmth.get_mut(usize::from(number));
+                for (((own, inverse_capacity), area), warmth) in own
+                    .into_iter()
+                    .flatten()
+                    .zip(inverse_capacity)
+                    .zip(area)
+                    .zip(warmth)
+                {
+                    if *own <= LEAST || !(*inverse_capacity > 0.0) {
+                        continue;
+                    }
+                    let takes = *step * f64::from(*area) * *inverse_capacity;
+                    let heat = f64::from(kelvin(*own));
+                    let share = (1.0 - hot.left_by_glow(heat, crowd, takes)) as f32;
+                    most = libm::fmaxf(most, share);
+                    if share > LEAST_EXTRA {
+                        *own -= scaled(*own, (share * ONE) as i32);
+                        let cooler = heat * f64::from(share);
+                        *warmth -= cooler;
+                        *lost += cooler / *inverse_capacity;
+                    }
+                }
+            }
+            if !(most > LEAST_EXTRA) {
                 // It has only less to come.
                 for bead in self.beads.iter_mut().flatten() {
                     let cools = now.time - bead.laid() > 2.0 * now.step;
                     bead.outshines_cells &= bead.group != number || !cools;
-                }
-                continue;
-            }
-            let less = (share * ONE) as i32;
-            let own = self.group_warmth.get_mut(usize::from(number));
-            for ((own, inverse_capacity), warmth) in own
-                .into_iter()
-                .flatten()
-                .zip(&self.inverse_capacity)
-                .zip(&mut self.warmth)
-            {
-                if *own > LEAST && *inverse_capacity > 0.0 {
-                    let cooler = f64::from(kelvin(*own) * share);
-                    *own -= scaled(*own, less);
-                    *warmth -= cooler;
-                    self.lost += cooler / inverse_capacity;
                 }
             }
         }
@@ -250,15 +222,21 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let cells = self.warmth.iter().zip(&self.area);
             for (warmth, area) in cells.skip(from).take(to - from) {
                 let (warmth, area) = (self.hot.warmth(*warmth), f64::from(*area));
-                leaving.air += area * f64::from(sheet.film) * warmth;
+                leaving.air += area * sheet.films.at(warmth) * warmth;
                 leaving.radiation += area * self.hot.radiates(warmth);
             }
         }
         for number in [0, 1, 2] {
-            let glow = self.glow(number);
-            if glow.energy > 0.0 && glow.held > 0.0 {
-                let whole = self.whole_glow(number, glow.energy, glow.held);
-                leaving.glow += self.hot.shine * libm::fmax(whole - glow.seen, 0.0);
+            let Some(crowd) = self.crowd(number) else {
+                continue;
+            };
+            let own = self.group_warmth.get(usize::from(number));
+            for (own, area) in own.into_iter().flatten().zip(&self.area) {
+                let own = f64::from(kelvin(*own));
+                let bell = self.hot.over_bell(crowd * own) / crowd;
+                let seen = self.hot.beyond_first(self.hot.warmth(own));
+                let more = self.hot.shine * libm::fmax(bell - seen, 0.0);
+                leaving.glow += f64::from(*area) * more;
             }
         }
         leaving
@@ -287,16 +265,28 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             number
         });
-        if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
-            for (cell, share) in spot.heat_shares() {
-                if let (Some(own), Some(inverse_capacity)) =
-                    (own.get_mut(cell), self.inverse_capacity.get(cell))
-                {
-                    let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
-                    // A sliver of a cell has no temperature worth a name: what does not fit is read by the cells.
-                    *own = libm::fminf(sum, MOST) as i32;
-                }
+        let Some(own) = self.group_warmth.get_mut(usize::from(number)) else {
+            return;
+        };
+        // A sliver of a cell has no temperature worth a name: what does not fit into it goes to the largest of the
+        // others, with which it evens out at once.
+        let mut over = 0.0;
+        let mut largest: Option<(usize, f64)> = None;
+        for (cell, share) in spot.heat_shares() {
+            let inverse_capacity = self.inverse_capacity.get(cell).copied();
+            let inverse_capacity = inverse_capacity.unwrap_or_default();
+            if !(inverse_capacity > 0.0) {
+                continue;
             }
+            over += warm(own, cell, heat * share, inverse_capacity);
+            if largest.is_none_or(|(_, least)| inverse_capacity < least) {
+                largest = Some((cell, inverse_capacity));
+            }
+        }
+        if let Some((cell, inverse_capacity)) = largest
+            && over > 0.0
+        {
+            let _ = warm(own, cell, over, inverse_capacity);
         }
     }
 
@@ -393,17 +383,16 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             if !beads {
                 continue;
             }
-            if known > 0.0 {
-                known *= self.left(number);
-            }
-            alone += known;
-            if beyond > 0.0 {
-                // Of what the grid makes of the group more than that, the beads that are none knows how far off
-                // have their part, but no more than they can have.
-                let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
-                let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
-                alone += libm::fmin(libm::fmax(grid - known, 0.0), beyond);
-            }
+            let left = self.left(number);
+            known *= left;
+            // Of what the grid makes of the group more than that, the beads that are none knows how far off have their
+            // part, but no more than they can have.
+            let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
+            let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
+            let more = libm::fmax(grid - known, 0.0);
+            // What glowed away was missing where the bead was hot, and not where the grid still has it.
+            let glowed = libm::fmax(1.0 - left, 0.0);
+            alone += known + libm::fmax(libm::fmin(more, beyond), glowed * more);
         }
         // The grid's view of all the rest.
         let alive = groups(&self.beads);

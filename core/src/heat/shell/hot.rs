@@ -17,7 +17,7 @@ pub(super) const AT_ONCE: f64 = 0.02;
 /// Short steps in a step.
 const SHORT: u8 = 16;
 /// Short steps in a step for a bead, whose losses take longer to work out.
-pub(super) const SHORT_OF_BEAD: u8 = 8;
+const SHORT_OF_BEAD: u8 = 8;
 
 /// Where metal melts and boils, in K over the surroundings.
 #[derive(Clone, Copy, Debug, Default)]
@@ -81,6 +81,27 @@ impl Hot {
         4.0 * self.shine * hot * hot * hot
     }
 
+    /// The share that is left in a step of the heat of a cell whose mean is `heat`, told as warmth in K, when it lies in a
+    /// bell of `crowd` times as much as is spread evenly, and what the cell radiates at its mean is taken already.
+    /// `takes` is what a W/m² takes from its mean in the step, in K.
+    pub(super) fn left_by_glow(&self, heat: f64, crowd: f64, takes: f64) -> f64 {
+        // What a bell of the same heat radiates for each of its top, and how much the mean does.
+        let takes = takes * self.shine;
+        let leaves = |heat: f64| takes * self.over_bell(crowd * heat) / crowd;
+        let seen = takes * self.beyond_first(self.warmth(heat));
+        let at_once = leaves(heat);
+        if at_once <= AT_ONCE * heat {
+            return heat / (heat + libm::fmax(at_once - seen, 0.0));
+        }
+        // What is radiated rises with the fourth power of heat at most, and a little faster where metal has just melted.
+        let mut left = heat;
+        for _ in 0..SHORT_OF_BEAD {
+            let leaves = leaves(left) / f64::from(SHORT_OF_BEAD);
+            left -= leaves / (1.0 + 4.0 * leaves / left);
+        }
+        libm::fmin(left / heat * (1.0 + seen / heat), 1.0)
+    }
+
     /// What is left in a step of the heat of a cell, told as its warmth if metal neither melted nor boiled, in K. `film`
     /// is its heat transfer by convection, in W/(m² K), and `takes` what a W/m² takes from it in the step, in K.
     pub(super) fn left(&self, heat: f64, film: f64, takes: f64) -> f64 {
@@ -94,20 +115,21 @@ impl Hot {
         left
     }
 
-    /// What a line of heat radiates across the sheet, as [`beyond_first`](Self::beyond_first) has it: the integral over a
-    /// bell `top e^(−y²/b²)` of heat, told as warmth, whose `wide` is `b √π`, in m K⁴.
-    pub(super) fn across(&self, top: f64, wide: f64) -> f64 {
+    /// What a line of heat radiates across the sheet, as [`beyond_first`](Self::beyond_first) has it: the mean of that over
+    /// a bell `top e^(−π y²/w²)` of heat, told as warmth, in K⁴: its integral over y divided by `w`, as the heat's own
+    /// integral divided by `w` is `top`.
+    pub(super) fn over_bell(&self, top: f64) -> f64 {
         let (t, melts) = (self.ambient, self.melts);
         let terms = [(6.0 * t * t, 2.0_f64), (4.0 * t, 3.0), (1.0, 4.0)];
         if top <= melts {
-            // ∫ e^(−n y² π/w²) dy = w/√n.
+            // ∫ e^(−π n y²/w²) dy = w/√n.
             let sum = terms[0].0 * libm::sqrt(0.5)
                 + terms[1].0 * libm::sqrt(1.0 / 3.0) * top
                 + 0.5 * top * top;
-            return wide * top * top * sum;
+            return top * top * sum;
         }
-        // How far from the line there is so much heat.
-        let bell = wide / libm::sqrt(core::f64::consts::PI);
+        // How far from the line there is so much heat, in w.
+        let bell = 1.0 / libm::sqrt(core::f64::consts::PI);
         let reach = |heat: f64| {
             if heat < top {
                 bell * libm::sqrt(libm::log(top / heat))
@@ -123,7 +145,7 @@ impl Hot {
         for (term, n) in terms {
             power *= top;
             let beyond = libm::erfc(libm::sqrt(n) * melting / bell);
-            sum += term * power * wide / libm::sqrt(n) * beyond;
+            sum += term * power / libm::sqrt(n) * beyond;
         }
         // Where it melts, and where it boils.
         let at = |warmth: f64| self.beyond_first(warmth);
@@ -158,8 +180,8 @@ mod tests {
     };
 
     /// In 20,000 strips.
-    fn in_strips(top: f64, wide: f64) -> f64 {
-        let bell = wide / core::f64::consts::PI.sqrt();
+    fn in_strips(top: f64) -> f64 {
+        let bell = 1.0 / core::f64::consts::PI.sqrt();
         let strip = 6.0 * bell / 20_000.0;
         let of = |n: i32| {
             let away = (f64::from(n) + 0.5) * strip / bell;
@@ -173,7 +195,7 @@ mod tests {
         for top in [
             3.0, 300.0, 1_429.0, 1_431.0, 1_800.0, 2_500.0, 3_400.0, 5e3, 2e4, 1e6,
         ] {
-            let (found, wanted) = (HOT.across(top, 0.014), in_strips(top, 0.014));
+            let (found, wanted) = (HOT.over_bell(top), in_strips(top));
             assert!((found / wanted - 1.0).abs() < 2e-3, "{top}: {found} {wanted}");
         }
     }
@@ -197,7 +219,7 @@ mod tests {
         let mut last = 0.0;
         for n in 1..4_000 {
             let top = libm::exp(4e-3 * f64::from(n));
-            let found = HOT.across(top, 0.01);
+            let found = HOT.over_bell(top);
             assert!(found >= last, "{top}: {found} {last}");
             last = found;
         }

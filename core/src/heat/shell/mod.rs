@@ -30,6 +30,7 @@ mod beside;
 mod build;
 mod clip;
 mod corner;
+mod films;
 mod flat;
 mod grid;
 mod hot;
@@ -48,6 +49,7 @@ use heapless::Vec;
 
 use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
+use self::films::Films;
 use self::hot::Hot;
 use super::loss::Side;
 use super::melting::Melting;
@@ -107,10 +109,10 @@ struct Sheet {
     side: Side,
     /// Its first cell and the one after its last.
     cells: [u16; 2],
-    /// Its mean temperature when `film` was worked out, in K over the air; below zero before.
-    at: f32,
-    /// Heat transfer by convection, in W/(m² K).
-    film: f32,
+    /// Its mean temperature at the last step, in K over the air.
+    mean: f32,
+    /// Heat transfer by convection.
+    films: Films,
 }
 
 /// The state of a shell of up to `C` cells with up to `L` links between them: some 32 bytes a cell and 8 a
@@ -139,6 +141,8 @@ pub struct Shell<const C: usize, const L: usize> {
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
+    /// Mean width of the squares, in m.
+    square: f64,
     /// Mean age at which the beads of a group are forgotten, in s.
     bead_age_limit: f64,
     /// Whether steps are long and beads not tracked.
@@ -178,6 +182,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             heated: 0.0,
             lost: 0.0,
             clock: 0.0,
+            square: 0.0,
             bead_age_limit: 0.0,
             rough: false,
             back: false,
@@ -196,10 +201,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.clock = 0.0;
         self.back = false;
         self.beads = [None; BEADS];
-        // What a sheet's film was last worked out for is forgotten too, or a plan would depend on the one before.
         for sheet in &mut self.sheets {
-            sheet.at = -1.0;
-            sheet.film = 0.0;
+            sheet.mean = 0.0;
         }
     }
 

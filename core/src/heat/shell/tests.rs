@@ -6,6 +6,7 @@ use core::f64::consts::PI;
 
 use super::super::loss::Side;
 use super::super::melting::Melting;
+use super::films::Films;
 use super::{Fineness, Material, Mesh, Shell, Ware};
 use crate::body::{Body, Sheet};
 use crate::input::{Block, Face, Shape, Sized};
@@ -100,8 +101,7 @@ fn an_even_shell_cools_as_a_lump() {
     shell.emissivity = 0.0;
     for sheet in &mut shell.sheets {
         sheet.side = Side::Known(12.0);
-        sheet.film = 12.0;
-        sheet.at = 0.0;
+        sheet.films = Films::of(sheet.side, 293.15);
     }
     shell.warmth.fill(80.0);
     for _ in 0..300 {
@@ -164,8 +164,7 @@ fn a_long_tank_is_a_fin() {
     let film = 20.0;
     for sheet in &mut shell.sheets {
         sheet.side = Side::Known(film);
-        sheet.film = film as f32;
-        sheet.at = 0.0;
+        sheet.films = Films::of(sheet.side, 293.15);
     }
     let rates = 100.0;
     let ends: std::vec::Vec<_> = [Face::Top, Face::Bottom, Face::Front, Face::Back]

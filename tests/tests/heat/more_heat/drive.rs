@@ -128,7 +128,7 @@ impl Bench {
             ..Fineness::with_rim(0.008)
         };
         mesh.build(&ware, &fineness, &mut shell).unwrap();
-        let edges = (0..body.outside.edge_count()).filter_map(|n| body.outside.edge_at(n));
+        let edges = body.outside.edges();
         Self {
             edges: edges.collect(),
             shell,

@@ -183,6 +183,18 @@ impl Fine {
         (found, balance)
     }
 
+    /// How warm metal is with a heat that would make it `heat` kelvin warmer than the air without melting and boiling.
+    fn metal_at(&self, heat: f64) -> f64 {
+        let Melting {
+            liquidus,
+            fusion,
+            boiling,
+        } = self.metal.melting;
+        let solid = heat.min(liquidus - self.ambient);
+        let liquid = (heat - fusion).min(boiling - self.ambient);
+        solid.max(liquid)
+    }
+
     /// One step of a panel; what it lost, in K of one cell.
     fn advance(&self, panel: &Panel, old: &[f64], new: &mut [f64], rate: f64, step: f64) -> f64 {
         let [across, high] = panel.counts;
@@ -212,9 +224,9 @@ impl Fine {
                 .zip(left)
                 .zip(right)
             {
-                let hot = self.ambient + own;
-                let hot = hot * hot;
-                let loss = step / holds * (film * own + sigma * (hot * hot - cold));
+                let hot = self.metal_at(*own);
+                let square = (self.ambient + hot) * (self.ambient + hot);
+                let loss = step / holds * (film * hot + sigma * (square * square - cold));
                 lost += loss;
                 *out = own + rate * (below + above + left + right - 4.0 * own) - loss;
             }

@@ -392,3 +392,33 @@ fn stitches_anywhere() {
         }
     }
 }
+
+/// Settings that melt a band as wide as a hand's breadth of sheet is thick: twenty times. Much of the heat leaves as
+/// glow before it has spread, and what stays is what the cells and beads must agree with the fine grid about.
+#[test]
+fn settings_far_too_hot() {
+    let size = [0.202, 0.102, 0.102];
+    let body = made(size, 0.001);
+    for (power, speed) in [(498.0, 2.17e-3), (498.0, 4.17e-3), (1_500.0, 4.17e-3)] {
+        let mut stitches = alternating(&body.0, 50.0, 40.0, 16);
+        for (n, stitch) in stitches.iter_mut().enumerate() {
+            stitch.3 = [30.0, 60.0, 120.0][n % 3];
+        }
+        let case = Case {
+            size,
+            thickness: 0.001,
+            metal: STAINLESS,
+            power,
+            speed,
+            stitches,
+        };
+        let device = through::<224, 520>(&case, 0.005, &body);
+        let host = through::<2_000, 6_000>(&case, 0.006, &body);
+        for cell in [0.004, 0.002, 0.001] {
+            let wanted = reference(&case, &device.runs, cell);
+            compare("too hot, device", &device, &wanted);
+            let wanted = reference(&case, &host.runs, cell);
+            compare("too hot, host", &host, &wanted);
+        }
+    }
+}

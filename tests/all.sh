@@ -46,6 +46,7 @@ main() {
 
   begin_step "boards"
   build_boards
+  run_bare_metal
   try_template
   begin_step "proof that core cannot panic"
   prove_panic_free

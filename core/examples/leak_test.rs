@@ -16,8 +16,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let sheet = StockDraft::of(Alloy::A5754, mm(2.0));
     let tank = Tank::build(&Draft::new("Header tank of a heating loop", header, sheet)?)?;
 
-    let (weakest, takes) = tank.takes()?;
-    let test = tank.leak_plan(Rule::default())?;
+    let (weakest, takes) = tank.weakest_wall()?;
+    let test = tank.leak_plan(LeakRule::default())?;
     for caution in for_leak_test(test.method) {
         println!("! {}", caution.whole());
     }

@@ -43,7 +43,7 @@
 //! let plan = tank.weld_plan(&mut planner)?;
 //! assert_eq!(plan.count(), usize::from(stitches));
 //! let waits: Vec<_> = plan.stitches(&tank).map(|stitch| stitch.wait).collect();
-//! let test = tank.leak_plan(Rule::default())?;
+//! let test = tank.leak_plan(LeakRule::default())?;
 //! assert!(heat_input.si() > 0.0 && !waits.is_empty() && test.pressure.si() > 0.0);
 //! # Ok::<(), Box<dyn core::error::Error>>(())
 //! ```

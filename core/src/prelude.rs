@@ -13,13 +13,14 @@
 //!
 //! Each name is documented where it lives; nothing here has a second meaning there.
 
+pub use crate::advice::Advice;
 pub use crate::blank::{Blank, Panel};
 pub use crate::capacity::{Capacity, Lean};
 pub use crate::input::{
     ArcDraft, BaffleDraft, Block, Cut, Draft, Drum, Face, FillDraft, FittingDraft, Joint,
     JointsDraft, Profile, Shape, Sized, StockDraft, Taper, UseDraft, WeldDraft,
 };
-pub use crate::leak::Rule;
+pub use crate::leak::LeakRule;
 pub use crate::seam::Seam;
 pub use crate::strength::Trial;
 pub use crate::tables::{Alloy, Filler, Liquid, Process, Temper};

@@ -9,6 +9,7 @@ use seamwright_core::units::{
     LineEnergyUnit, Mass, MassUnit, Speed, SpeedUnit, Temperature, TemperatureUnit, Time, Volume,
     VolumeUnit,
 };
+use seamwright_core::weld::StepCause;
 
 use crate::figures::Figure;
 
@@ -229,10 +230,15 @@ impl Amount {
         Self::time_in(time, ["s", "min", "h"])
     }
 
-    /// The same as a wait.
+    /// The same as a wait, with what it is for as its unit's second line.
     #[must_use]
-    pub fn wait(time: Time) -> Self {
-        Self::time_in(time, ["s\nwait", "min\nwait", "h\nwait"])
+    pub fn wait(time: Time, cause: Option<StepCause>) -> Self {
+        let units = match cause {
+            None => ["s\nwait", "min\nwait", "h\nwait"],
+            Some(StepCause::Metal) => ["s\ncool", "min\ncool", "h\ncool"],
+            Some(StepCause::PowerSource | StepCause::Torch) => ["s\nrest", "min\nrest", "h\nrest"],
+        };
+        Self::time_in(time, units)
     }
 
     fn time_in(time: Time, [seconds, minutes, hours]: [&'static str; 3]) -> Self {

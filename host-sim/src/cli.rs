@@ -1,6 +1,8 @@
 //! The command line.
 
 mod leak;
+#[cfg(test)]
+mod terms;
 
 use std::io::{self, IsTerminal, Write};
 use std::path::{Path, PathBuf};

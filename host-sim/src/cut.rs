@@ -1,6 +1,6 @@
 //! The blanks as they are cut: a tank's own, or larger by what the job allows for shrinkage.
 
-use seamwright_core::blank::{Blank, BlankError, EdgeFit, Panel};
+use seamwright_core::blank::{Allowance, Blank, BlankError, EdgeFit, Panel};
 use seamwright_core::body::Edge;
 use seamwright_core::input::Face;
 use seamwright_core::supply::Larger;
@@ -32,6 +32,12 @@ impl<'a> Cut<'a> {
     #[must_use]
     pub const fn tank(&self) -> &'a Tank {
         self.tank
+    }
+
+    /// The edges at which its blanks are cut larger.
+    #[must_use]
+    pub fn larger(&self) -> &[Allowance] {
+        &self.larger
     }
 
     /// Its panels, in the order of the tank's.

@@ -13,8 +13,8 @@
 //!   [`link`] talks to a gauge;
 //! - [`cli`] is the command line.
 //!
-//! It computes nothing itself beyond adding up columns: a figure that it prints and `core` does not
-//! know is a defect.
+//! It computes nothing itself: a figure that it prints and `core` does not know is a defect. What it lays out on paper
+//! and on sheets of stock is its own.
 
 pub mod bench;
 pub mod cli;

@@ -2,17 +2,9 @@
 
 use seamwright_core::capacity::Pour;
 use seamwright_core::leak::{LeakRate, Reading};
-use seamwright_core::units::{
-    Pressure, PressureUnit, Quantity, Temperature, TemperatureUnit, parse,
-};
+use seamwright_core::units::{Quantity, Temperature, TemperatureUnit, parse};
 
 use crate::failure::Failure;
-
-/// How near the thermometer tells the air in the tank where nobody says, in K: how well it follows is most
-/// of it; common practice, no source.
-pub const THERMOMETER: f64 = 0.5;
-/// What a barometer is read to where nobody says; common practice, no source.
-pub const BAROMETER_STEPS: Pressure = Pressure::new(1.0, PressureUnit::Millibar);
 
 /// Units of a leak rate, with what they are.
 const RATES: [(&str, Kind); 7] = [

@@ -1,9 +1,8 @@
 //! The one dimension that makes a tank hold what is wanted.
 
-use seamwright_core::capacity::{SolveError, solve_from};
-use seamwright_core::input::limits::SIZE;
+use seamwright_core::capacity::SolveError;
 use seamwright_core::input::{Cut, Draft, Measure, Shape};
-use seamwright_core::tank::JobError;
+use seamwright_core::tank::{Dimension, JobError, SolvedDimension};
 use seamwright_core::units::{Length, LengthUnit, Volume, VolumeUnit};
 
 use crate::failure::Failure;
@@ -11,65 +10,29 @@ use crate::job_file::JobFile;
 use crate::report::Units;
 use crate::report::model::Section;
 
-/// A dimension that may change.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Dimension {
-    Length,
-    Width,
-    Height,
-    Diameter,
-    /// Both counted from 0.
-    Leg {
-        cut: usize,
-        leg: usize,
-    },
-}
-
 /// What was found.
 #[derive(Clone, Debug)]
 pub struct Answer {
     dimension: String,
-    value: Length,
-    was: Length,
     measure: Measure,
-    holds: Volume,
+    found: SolvedDimension,
 }
 
-impl Dimension {
-    fn read(text: &str) -> Option<Self> {
-        let words: Vec<&str> = text.split_whitespace().collect();
-        let place = |word: &str| word.parse::<usize>().ok()?.checked_sub(1);
-        Some(match words.as_slice() {
-            ["length"] => Self::Length,
-            ["width"] => Self::Width,
-            ["height"] => Self::Height,
-            ["diameter"] => Self::Diameter,
-            ["cut", cut, "leg", leg] => Self::Leg {
-                cut: place(cut)?,
-                leg: place(leg)?,
-            },
-            _ => return None,
-        })
-    }
-
-    /// Where it stands in a draft; `None` where the shape has none.
-    fn of(self, shape: &mut Shape) -> Option<&mut Length> {
-        match (self, shape) {
-            (Self::Length, Shape::Block(block)) => Some(&mut block.length),
-            (Self::Width, Shape::Block(block)) => Some(&mut block.width),
-            (Self::Height, Shape::Block(block)) => Some(&mut block.height),
-            (Self::Width, Shape::Profile(profile)) => Some(&mut profile.width),
-            (Self::Height, Shape::Taper(taper)) => Some(&mut taper.height),
-            (Self::Length, Shape::Drum(drum)) => Some(&mut drum.length),
-            (Self::Diameter, Shape::Drum(drum)) => Some(&mut drum.diameter),
-            (Self::Leg { cut, leg }, Shape::Block(block)) => match block.cuts.get_mut(cut)? {
-                Cut::Edge { legs, .. } => legs.get_mut(leg),
-                Cut::Corner { legs, .. } => legs.get_mut(leg),
-                Cut::Plane { .. } => None,
-            },
-            _ => None,
-        }
-    }
+/// A dimension by its name.
+fn dimension(text: &str) -> Option<Dimension> {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let place = |word: &str| word.parse::<usize>().ok()?.checked_sub(1);
+    Some(match words.as_slice() {
+        ["length"] => Dimension::Length,
+        ["width"] => Dimension::Width,
+        ["height"] => Dimension::Height,
+        ["diameter"] => Dimension::Diameter,
+        ["cut", cut, "leg", leg] => Dimension::Leg {
+            cut: place(cut)?,
+            leg: place(leg)?,
+        },
+        _ => return None,
+    })
 }
 
 /// The dimensions that a shape has, for a message.
@@ -103,17 +66,17 @@ pub fn solve(
     target: Volume,
 ) -> Result<Answer, Failure> {
     let mut draft: Draft = file.draft.clone();
-    let dimension = Dimension::read(name);
-    let slot = dimension.and_then(|dimension| dimension.of(&mut draft.shape).copied());
-    let (Some(dimension), Some(was)) = (dimension, slot) else {
-        return Err(Failure::input(
+    let unknown = |shape: &Shape| {
+        Failure::input(
             format!(
                 "--for \"{name}\" names no dimension of this {}",
-                draft.shape.kind()
+                shape.kind()
             ),
-            format!("it may be {}", known(&draft.shape)),
-        ));
+            format!("it may be {}", known(shape)),
+        )
     };
+    let dimension = dimension(name).filter(|one| one.of(&mut draft.shape).is_some());
+    let dimension = dimension.ok_or_else(|| unknown(&draft.shape))?;
     if target.si() <= 0.0 || target.si().is_nan() {
         return Err(Failure::input(
             format!(
@@ -128,27 +91,14 @@ pub fn solve(
         ));
     }
     // The tank as it stands must be one, so that its own faults are told first.
-    let start = file.tank(|_| ())?;
-    let mut tank = start.clone();
-    let mut capacity = |metres: f64| -> Result<f64, JobError> {
-        if let Some(slot) = dimension.of(&mut draft.shape) {
-            *slot = Length::from_metres(metres);
-        }
-        tank.rebuild(&draft)?;
-        Ok(tank.capacity().of(measure).si())
-    };
-    let (least, most) = SIZE;
-    let range = (least.si().min(was.si()), most.si());
-    let found = solve_from(was.si(), range, target.si(), &mut capacity)
-        .map_err(|error| refused(name, measure, target, &error))?;
-    let holds = capacity(found)
-        .map_err(|error| refused(name, measure, target, &SolveError::Gap { at: found, error }))?;
+    let mut tank = file.tank(|_| ())?;
+    let found = tank.solve(&mut draft, dimension, measure, target);
+    let found = found.ok_or_else(|| unknown(&file.draft.shape))?;
+    let found = found.map_err(|error| refused(name, measure, target, &error))?;
     Ok(Answer {
         dimension: name.to_owned(),
-        value: Length::from_metres(found),
-        was,
         measure,
-        holds: Volume::from_cubic_metres(holds),
+        found,
     })
 }
 
@@ -204,19 +154,20 @@ fn refused(name: &str, measure: Measure, target: Volume, error: &SolveError<JobE
 /// One sentence.
 #[must_use]
 pub fn section(answer: &Answer, units: Units) -> Section {
+    let found = &answer.found;
     let mut section = Section::default();
     section.plain(format!(
         "{} {} instead of {}: the {} capacity is {}",
         answer.dimension,
-        units.length(answer.value),
-        units.length(answer.was),
+        units.length(found.value),
+        units.length(found.was),
         answer.measure.name(),
-        units.volume(answer.holds)
+        units.volume(found.holds)
     ));
     section.put("dimension", answer.dimension.as_str());
-    section.put("value_m", answer.value.si());
-    section.put("was_m", answer.was.si());
+    section.put("value_m", found.value.si());
+    section.put("was_m", found.was.si());
     section.put("of", answer.measure.name());
-    section.put("holds_m3", answer.holds.si());
+    section.put("holds_m3", found.holds.si());
     section
 }

@@ -6,6 +6,7 @@ build_boards() {
   boards_cargo build --locked --release -p seamwright-lm3s6965 --target thumbv7m-none-eabi || die "the lm3s6965 board does not build"
   boards_cargo build --locked --release -p seamwright-heat --target thumbv7m-none-eabi || die "the planner for the lm3s6965 does not build"
   boards_cargo build --locked --release -p seamwright-mps2 --target thumbv7m-none-eabi || die "the full gauge for the mps2 board does not build"
+  boards_cargo build --locked --release -p seamwright-bare-metal --target thumbv7m-none-eabi || die "core's example without an operating system does not build"
   boards_cargo build --locked --release -p seamwright-pico --target thumbv6m-none-eabi || die "the pico board does not build"
   SEAMWRIGHT_LM3S6965_ELF=$(board_elf seamwright-lm3s6965 thumbv7m-none-eabi release)
   SEAMWRIGHT_PICO_ELF=$(board_elf seamwright-pico thumbv6m-none-eabi release)
@@ -13,6 +14,21 @@ build_boards() {
   SEAMWRIGHT_PAGES_ELF=$(board_elf seamwright-pages thumbv7m-none-eabi release)
   SEAMWRIGHT_MPS2_ELF=$(board_elf seamwright-mps2 thumbv7m-none-eabi release)
   export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF SEAMWRIGHT_MPS2_ELF
+}
+
+# Core's example without an operating system, on the emulated chip with 64 KiB: it must come to an end of its own and
+# say the same of the tank as the example on this machine does.
+run_bare_metal() {
+  say "running core's example without an operating system"
+  local elf said
+  elf=$(board_elf seamwright-bare-metal thumbv7m-none-eabi release)
+  said=$(timeout 120 qemu-system-arm -M lm3s6965evb -display none -monitor none -serial none \
+    -semihosting-config enable=on,target=native -kernel "$elf" 2>&1) || die "core's example without an operating system fails: $said"
+  printf '%s\n' "$said"
+  local wanted
+  for wanted in 'brim 8.27 L' '80 mm deep, leaning 3.45 L' ' stitches in '; do
+    grep -qF -- "$wanted" <<<"$said" || die "core's example without an operating system does not say '$wanted'"
+  done
 }
 
 # The board to copy, on this machine: its own display, buttons and line are simulated.
@@ -53,9 +69,9 @@ lint_boards() {
     cargo "$tool" --version >/dev/null 2>&1 || rustup component add "${tool/fmt/rustfmt}" || die "cargo $tool is not to be had"
   done
   # By name: --all would take in core and firmware, which are not of this workspace.
-  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner -p seamwright-template) ||
+  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-bare-metal -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner -p seamwright-template) ||
     die "the boards are not formatted"
-  lint_target thumbv7m-none-eabi seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe seamwright-template
+  lint_target thumbv7m-none-eabi seamwright-bare-metal seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe seamwright-template
   lint_target thumbv6m-none-eabi seamwright-pico seamwright-runner
 }
 

@@ -50,11 +50,11 @@ impl Tank {
                 });
             }
         }
-        if let Some((of, target)) = self.job.target {
+        if let Some((of, target)) = self.job.target
+            && !self.capacity.meets(of, target)
+        {
             let holds = self.capacity.of(of);
-            if holds < target {
-                show(Notice::TargetMissed { of, target, holds });
-            }
+            show(Notice::TargetMissed { of, target, holds });
         }
         show(Notice::VentBeforeWelding);
         show(Notice::ArcAndFume);

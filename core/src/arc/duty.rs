@@ -14,7 +14,8 @@ use core::fmt;
 
 use heapless::Vec;
 
-use super::wave::MOST_CURRENT;
+use super::power::MOST_CURRENT;
+use crate::input::limits::RATED_DUTY;
 use crate::units::range::RangeError;
 use crate::units::{Current, CurrentUnit, Figure, Ratio, Time};
 
@@ -99,7 +100,7 @@ impl From<RangeError> for DutyError {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Basis {
+pub enum DutyBasis {
     /// A straight line in log I and log X between two ratings, or a rating itself.
     Plate,
     /// The square law from the nearest rating.
@@ -116,18 +117,18 @@ pub struct Allowed {
     /// The share.
     pub duty: Ratio,
     /// How it was found.
-    pub basis: Basis,
+    pub basis: DutyBasis,
 }
 
 /// What a power source or a torch is rated for.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Plate {
+pub struct RatingPlate {
     /// Amperes and share, by rising current and falling share.
     points: Vec<[f64; 2], MAX_RATINGS>,
     most: f64,
 }
 
-impl Plate {
+impl RatingPlate {
     /// A plate of one to four ratings in any order, and the highest current that it names at all.
     ///
     /// # Errors
@@ -139,7 +140,8 @@ impl Plate {
         let mut points = Vec::new();
         for rating in ratings {
             let amperes = Figure::Current.above(rating.current.si(), 0.0, most)?;
-            let share = Figure::Duty.within(rating.duty.si(), 0.01, 1.0)?;
+            let share =
+                Figure::Duty.within(rating.duty.si(), RATED_DUTY.0.si(), RATED_DUTY.1.si())?;
             points.push([amperes, share]).map_err(|_| count())?;
         }
         if points.is_empty() {
@@ -161,7 +163,17 @@ impl Plate {
         Ok(Self { points, most })
     }
 
-    /// The same with every current, the highest one too, taken down to a share of itself: a torch on
+    /// A plate of one to four ratings, the highest current of which is the highest that it names at all.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub fn of(ratings: &[Rating]) -> Result<Self, DutyError> {
+        let currents = ratings.iter().map(|rating| rating.current);
+        let most = currents.reduce(|a, b| if b > a { b } else { a });
+        Self::new(ratings, most.ok_or(DutyError::Count(0))?)
+    }
+
+    /// The plate with every current, the highest one too, taken down to a share of itself: a torch on
     /// alternating current with [`TORCH_AC_SHARE`].
     ///
     /// # Errors
@@ -200,7 +212,7 @@ impl Plate {
                 let along = libm::log(i / i0) / libm::log(i1 / i0);
                 return Ok(Allowed {
                     duty: Ratio::from_share(x0 * libm::pow(x1 / x0, along)),
-                    basis: Basis::Plate,
+                    basis: DutyBasis::Plate,
                 });
             }
         }
@@ -212,16 +224,16 @@ impl Plate {
         Ok(if duty >= 1.0 {
             Allowed {
                 duty: Ratio::from_share(1.0),
-                basis: Basis::Continuous,
+                basis: DutyBasis::Continuous,
             }
         } else {
             Allowed {
                 duty: Ratio::from_share(duty),
                 // The rating itself; a part in 10⁹ is no current's accuracy.
                 basis: if libm::fabs(ratio - 1.0) < 1e-9 {
-                    Basis::Plate
+                    DutyBasis::Plate
                 } else {
-                    Basis::SquareLaw
+                    DutyBasis::SquareLaw
                 },
             }
         })
@@ -237,8 +249,8 @@ impl Plate {
     ///
     /// # Errors
     /// [`DutyError`] for the current, or an arc time that is not above 0 and at most 100 h.
-    pub fn run(&self, current: Current, arc: Time) -> Result<Run, DutyError> {
-        Run::of(self.allowed(current)?, arc)
+    pub fn run(&self, current: Current, arc: Time) -> Result<ArcAndRest, DutyError> {
+        ArcAndRest::of(self.allowed(current)?, arc)
     }
 }
 
@@ -246,7 +258,7 @@ impl Plate {
 ///
 /// # Errors
 /// [`DutyError`] of the first that refuses; [`DutyError::Count`] without any plate.
-pub fn allowed_by_all(plates: &[&Plate], current: Current) -> Result<Allowed, DutyError> {
+pub fn allowed_by_all(plates: &[&RatingPlate], current: Current) -> Result<Allowed, DutyError> {
     let mut least: Option<Allowed> = None;
     for plate in plates {
         let allowed = plate.allowed(current)?;
@@ -261,7 +273,7 @@ pub fn allowed_by_all(plates: &[&Plate], current: Current) -> Result<Allowed, Du
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Run {
+pub struct ArcAndRest {
     /// The share of ten minutes, and how it was found.
     pub allowed: Allowed,
     /// Time with the arc burning.
@@ -276,7 +288,7 @@ pub struct Run {
     pub rests: u32,
 }
 
-impl Run {
+impl ArcAndRest {
     /// Arc and rest where a share is allowed. The last stretch needs no rest after it for this work's
     /// sake, so none is counted.
     ///

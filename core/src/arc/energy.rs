@@ -1,7 +1,7 @@
 //! The arc: its energy for each length of seam, by both conventions.
 
 use crate::tables::Process;
-use crate::units::{Current, Energy, Length, LineEnergy, Ratio, Speed, Time, Voltage};
+use crate::units::{Current, Energy, Length, LineEnergy, Power, Ratio, Speed, Time, Voltage};
 
 /// The conventional load voltage of a TIG set, `U₂ = 10 V + 0.04 V/A · I₂` up to 600 A: IEC 60974-1,
 /// 11.2 (from memory). A stand-in where the arc voltage was not measured.
@@ -28,17 +28,17 @@ pub struct Arc {
 }
 
 impl Arc {
-    /// Power of the arc, in watts: `U · I` of the mean values.
+    /// Power of the arc: `U · I` of the mean values.
     #[must_use]
-    pub fn power(&self) -> f64 {
-        self.voltage.si() * self.current.si()
+    pub fn power(&self) -> Power {
+        Power::from_watts(self.voltage.si() * self.current.si())
     }
 
     /// Arc energy `E = U · I / v`: ISO/TR 18491:2015, method A. ASME IX QW-409.1(a) and AWS D1.1 call
     /// this figure itself the heat input (from memory).
     #[must_use]
     pub fn arc_energy(&self) -> LineEnergy {
-        LineEnergy::from_joules_per_metre(self.power() / self.travel.si())
+        LineEnergy::from_joules_per_metre(self.power().si() / self.travel.si())
     }
 
     /// Heat input `Q = k · E`: EN 1011-1:2009, 8.7 and table 1.

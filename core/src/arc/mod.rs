@@ -2,9 +2,11 @@
 
 pub mod duty;
 mod energy;
+mod equipment;
+pub mod power;
 pub mod settings;
 mod uptake;
-pub mod wave;
 
 pub use energy::{Arc, conventional_voltage};
+pub use equipment::{Equipment, RatedPart, RatedPlate, TorchRatings};
 pub use uptake::{uptake_band, usual_uptake};

@@ -8,8 +8,8 @@ use core::f64::consts::PI;
 
 use super::bend::{Bend, BendFace, MOST_SETBACK_TURN};
 use super::error::BlankError;
-use super::joint::{Corner, EdgeFit, Meeting};
-use super::plan::Plan;
+use super::joint::{EdgeFit, Meeting, SheetCorner};
+use super::plan::PanelPlan;
 use crate::body::Edge;
 use crate::input::Face;
 use crate::units::{Angle, Length};
@@ -27,7 +27,7 @@ pub(super) struct Taken {
 }
 
 /// What an edge takes from `face`.
-pub(super) fn taken_at(plan: &Plan<'_>, face: Face, edge: &Edge) -> Result<Taken, BlankError> {
+pub(super) fn taken_at(plan: &PanelPlan<'_>, face: Face, edge: &Edge) -> Result<Taken, BlankError> {
     let [first, second] = edge.faces;
     match plan.joints.at(edge) {
         Meeting::Folded => Ok(Taken {
@@ -64,7 +64,7 @@ fn setback(bend: &Bend, edge: &Edge) -> f64 {
 }
 
 /// The bend at a folded edge.
-pub(super) fn bend_at(plan: &Plan<'_>, edge: &Edge) -> Result<Bend, BlankError> {
+pub(super) fn bend_at(plan: &PanelPlan<'_>, edge: &Edge) -> Result<Bend, BlankError> {
     let [first, second] = edge.faces;
     let thickness = plan.sheet.of(first);
     let turn = Angle::from_radians(libm::fabs(PI - edge.dihedral.si()));
@@ -86,7 +86,7 @@ pub(super) fn bend_at(plan: &Plan<'_>, edge: &Edge) -> Result<Bend, BlankError> 
 }
 
 /// What a welded edge's joint leaves of the panel that makes `face`.
-pub(super) fn fit_at(plan: &Plan<'_>, face: Face, edge: &Edge) -> Result<EdgeFit, BlankError> {
+pub(super) fn fit_at(plan: &PanelPlan<'_>, face: Face, edge: &Edge) -> Result<EdgeFit, BlankError> {
     let Meeting::Welded { joint, swapped } = plan.joints.at(edge) else {
         return Ok(EdgeFit::default());
     };
@@ -96,7 +96,7 @@ pub(super) fn fit_at(plan: &Plan<'_>, face: Face, edge: &Edge) -> Result<EdgeFit
     } else {
         (first, second)
     };
-    let corner = Corner {
+    let corner = SheetCorner {
         dihedral: edge.dihedral,
         sheets: [through, gives_way].map(|face| plan.sheet.of(face)),
     };
@@ -112,7 +112,7 @@ pub(super) fn fit_at(plan: &Plan<'_>, face: Face, edge: &Edge) -> Result<EdgeFit
     Ok(own)
 }
 
-impl Plan<'_> {
+impl PanelPlan<'_> {
     /// What the joint at a welded edge leaves of the panel that makes `face`; nothing is given up at a
     /// fold, or where the joint cannot be made.
     #[must_use]

@@ -11,7 +11,7 @@
 //! - [`unfold`]: flat parts joined by folds, laid out in a plane.
 //! - `layout`: the blank of a panel, made of all these; `panels`: every panel of a tank with its mass.
 //!
-//! [`Plan`] holds what they all ask for: the body, its sheet, its joints.
+//! [`PanelPlan`] holds what they all ask for: the body, its sheet, its joints.
 
 pub(crate) mod bend;
 mod edge;
@@ -24,13 +24,14 @@ mod plan;
 pub mod unfold;
 
 pub use bend::{
-    Bend, BendError, BendFace, BendField, K_FACTOR, MOST_SETBACK_TURN, Relief, Rule, relief,
+    Bend, BendError, BendFace, BendField, BendNotch, BendRule, K_FACTOR, MOST_SETBACK_TURN, relief,
     usual_k,
 };
 pub use error::BlankError;
 pub use joint::{
-    Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, JointError, Joints, Meeting, SHARPEST,
+    Allow, EdgeFit, FLAT_WITHIN, JOGGLE_RAMP, JointError, JointFit, Joints, Meeting, SHARPEST,
+    SheetCorner,
 };
 pub use layout::{BendMark, Blank, MAX_FLANGES, MAX_PARTS};
 pub use panel::{Axes, Groups, Halves, Making, Panel, PanelMark};
-pub use plan::{Allowance, Plan};
+pub use plan::{Allowance, PanelPlan};

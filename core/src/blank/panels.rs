@@ -4,15 +4,15 @@ use heapless::Vec;
 
 use super::layout;
 use super::panel::{Groups, Making, Panel, PanelMark};
-use super::plan::Plan;
+use super::plan::PanelPlan;
 use crate::input::Face;
-use crate::units::{Area, Length, Mass};
+use crate::units::{Area, Density, Length, Mass};
 
-impl<'a> Plan<'a> {
-    /// The panels, in sheet of `density` kg/m³.
-    pub fn panels(self, density: f64) -> impl Iterator<Item = Panel> + use<'a> {
+impl<'a> PanelPlan<'a> {
+    /// The panels, in sheet of that density.
+    pub fn panels(self, density: Density) -> impl Iterator<Item = Panel> + use<'a> {
         let groups = self.groups();
-        (0..groups.count()).map(move |place| self.panel(&groups, place, density))
+        (0..groups.count()).map(move |place| self.panel(&groups, place, density.si()))
     }
 
     fn panel(&self, groups: &Groups, place: u8, density: f64) -> Panel {

@@ -1,21 +1,21 @@
 //! What the panels and seams of a tank follow from.
 
 use super::joint::{Joints, is_same_edge};
-use crate::body::{Body, Sheet};
+use crate::body::{Body, SheetPlan};
 use crate::input::Face;
 use crate::units::Length;
 
 /// What the panels and seams of a tank follow from.
 #[derive(Clone, Copy, Debug)]
-pub struct Plan<'a> {
+pub struct PanelPlan<'a> {
     /// The body.
     pub body: &'a Body,
     /// Its sheet.
-    pub sheet: &'a Sheet,
+    pub sheet: &'a SheetPlan,
     /// Its joints.
     pub joints: &'a Joints,
     /// Edges at which blanks are cut larger than joints alone ask for; mostly none.
-    pub larger: &'a [Allowance],
+    pub allowances: &'a [Allowance],
 }
 
 /// By how much the blanks that meet at an edge are cut larger, because its seam draws them in.
@@ -25,15 +25,15 @@ pub struct Plan<'a> {
 pub struct Allowance {
     /// The faces of the edge, in either order; one twice for the line along which a wall is closed on itself.
     pub faces: [Face; 2],
-    /// Of each of its two sides.
+    /// How much is added on each of its two sides.
     pub each: Length,
 }
 
-impl Plan<'_> {
+impl PanelPlan<'_> {
     /// By how much each side of the edge between two faces is cut larger, in metres.
     pub(crate) fn larger_at(&self, faces: [Face; 2]) -> f64 {
         let own = self
-            .larger
+            .allowances
             .iter()
             .find(|one| is_same_edge(one.faces, faces));
         own.map_or(0.0, |one| one.each.si())

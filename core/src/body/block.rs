@@ -4,7 +4,7 @@ use core::fmt;
 
 use super::clip::{Clipped, clip, cuboid};
 use super::solid::Solid;
-use super::{Body, Sheet};
+use super::{Body, SheetPlan};
 use crate::geom::{Plane, Vector};
 use crate::input::{Block, Cut, Face, Sized};
 use crate::units::{Length, LengthUnit};
@@ -163,16 +163,16 @@ impl Block {
     ///
     /// # Errors
     /// [`BlockError`] names the cut at fault.
-    pub fn body(&self, sheet: &Sheet) -> Result<Body, BlockError> {
+    pub fn body(&self, sheet: &SheetPlan) -> Result<Body, BlockError> {
         let mut body = Body::EMPTY;
         self.make(sheet, &mut body)?;
         Ok(body)
     }
 
-    /// The same, made where it is to stay: on a small machine the two solids fit the stack once, not
+    /// [`Block::build`], made where the body is to stay: on a small machine the two solids fit the stack once, not
     /// several times. What is left in `body` after an error is of no use.
     #[inline(never)]
-    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), BlockError> {
+    pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), BlockError> {
         let size = Vector::new(self.length.si(), self.width.si(), self.height.si());
         if !(size.x > 0.0 && size.y > 0.0 && size.z > 0.0) {
             return Err(BlockError::Flat);
@@ -235,7 +235,12 @@ impl Block {
     /// The box of a surface less the cuts.
     // Kept a call of its own, so that its stack is given back before the second solid is made.
     #[inline(never)]
-    fn carve(&self, solid: &mut Solid, surface: &Surface, sheet: &Sheet) -> Result<(), BlockError> {
+    fn carve(
+        &self,
+        solid: &mut Solid,
+        surface: &Surface,
+        sheet: &SheetPlan,
+    ) -> Result<(), BlockError> {
         let Surface {
             low,
             high,
@@ -344,7 +349,7 @@ impl Block {
     }
 
     /// The axis on which the sheets leave the least, as an error.
-    fn filled(&self, sheet: &Sheet) -> BlockError {
+    fn filled(&self, sheet: &SheetPlan) -> BlockError {
         let axes = [
             (Face::Left, Face::Right, self.length),
             (Face::Front, Face::Back, self.width),

@@ -5,7 +5,7 @@ use core::fmt;
 use super::placed::PlacedDrum;
 use super::solid::{Curve, Loop, Side, Solid};
 use super::turned::{Head, Turned, TurnedError};
-use super::{Body, Sheet};
+use super::{Body, SheetPlan};
 use crate::geom::{Plane, Vector};
 use crate::input::{Drum, Ends, Face, Sized};
 use crate::units::{Length, LengthUnit};
@@ -90,14 +90,14 @@ impl Drum {
     ///
     /// # Errors
     /// [`DrumError`] names the size or the sheet at fault.
-    pub fn body(&self, sheet: &Sheet) -> Result<Body, DrumError> {
+    pub fn body(&self, sheet: &SheetPlan) -> Result<Body, DrumError> {
         let mut body = Body::EMPTY;
         self.make(sheet, &mut body)?;
         Ok(body)
     }
 
     #[inline(never)]
-    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), DrumError> {
+    pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), DrumError> {
         let shell = sheet.of(Face::Shell).si();
         let heads = self.axis.heads();
         let sheets = heads.map(|face| sheet.of(face).si());

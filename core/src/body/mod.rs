@@ -1,6 +1,6 @@
 //! The tank as a solid.
 //!
-//! From a [`Shape`](crate::input::Shape), as its maker describes it, and the [`Sheet`] comes a [`Body`]:
+//! From a [`Shape`](crate::input::Shape), as its maker describes it, and the [`SheetPlan`] comes a [`Body`]:
 //! two [`Solid`]s, the outside and the inside of the sheet. A solid knows its volume, centroid, faces and
 //! edges, and how much of it lies below a plane, whatever its shape.
 
@@ -20,12 +20,12 @@ pub mod turned;
 
 pub use block::BlockError;
 pub use drum::DrumError;
-pub use path::{Path, Turn};
-pub use plate::Plate;
+pub use path::{ArcPath, Path};
+pub use plate::FlatForm;
 pub(crate) use plate::{MAX_PLATE_CORNERS, disc_below};
 pub use profile::ProfileError;
 pub use shape::ShapeError;
-pub use sheet::Sheet;
+pub use sheet::SheetPlan;
 pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
 pub use taper::TaperError;
 

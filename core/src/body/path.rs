@@ -5,7 +5,7 @@ use crate::geom::Vector;
 /// A turn about a centre.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Turn {
+pub struct ArcPath {
     /// What it turns about.
     pub centre: Vector,
     /// Unit direction from the centre to where it starts.
@@ -18,7 +18,7 @@ pub struct Turn {
     pub sweep: f64,
 }
 
-impl Turn {
+impl ArcPath {
     /// Its length in metres.
     #[must_use]
     pub fn length(&self) -> f64 {
@@ -51,7 +51,7 @@ pub enum Path {
     /// Straight from end to end.
     Straight,
     /// Straight, with half of a rounded corner before and after it where the corner there is rounded.
-    Rounded([Option<Turn>; 2]),
+    Rounded([Option<ArcPath>; 2]),
     /// All the way round a circle; both ends are the same point.
-    Round(Turn),
+    Round(ArcPath),
 }

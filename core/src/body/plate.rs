@@ -12,7 +12,7 @@ pub(crate) const MAX_PLATE_CORNERS: usize = 16;
 
 /// A flat form: coordinates in metres.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Plate {
+pub enum FlatForm {
     /// Corners, counter-clockwise.
     Corners(Vec<[f64; 2], MAX_PLATE_CORNERS>),
     /// An outline with rounded corners.
@@ -40,7 +40,7 @@ pub(crate) fn disc_below(centre: [f64; 2], radius: f64, dir: [f64; 2], level: f6
     radius * radius * half + high * libm::sqrt(radius * radius - high * high)
 }
 
-impl Plate {
+impl FlatForm {
     /// Its area.
     #[must_use]
     pub fn area(&self) -> f64 {

@@ -7,8 +7,8 @@ use heapless::Vec;
 
 use super::clip::prism;
 use super::solid::{Curve, Rounded};
-use super::{Body, Sheet};
-use crate::geom::outline::section::{Corner, Section, SectionError};
+use super::{Body, SheetPlan};
+use crate::geom::outline::section::{Section, SectionCorner, SectionError};
 use crate::input::limits::MAX_SIDES;
 use crate::input::{Face, Profile, Sized};
 use crate::units::{Length, LengthUnit};
@@ -59,7 +59,7 @@ impl Profile {
     ///
     /// # Errors
     /// [`ProfileError`] names the corner, the side or the size at fault.
-    pub fn body(&self, sheet: &Sheet) -> Result<Body, ProfileError> {
+    pub fn body(&self, sheet: &SheetPlan) -> Result<Body, ProfileError> {
         let mut body = Body::EMPTY;
         self.make(sheet, &mut body)?;
         Ok(body)
@@ -67,9 +67,9 @@ impl Profile {
 
     fn section(&self, shift: [f64; 2]) -> Result<Section, ProfileError> {
         let [dx, dz] = shift;
-        let mut corners: Vec<Corner, MAX_SIDES> = Vec::new();
+        let mut corners: Vec<SectionCorner, MAX_SIDES> = Vec::new();
         for point in &self.outline {
-            let corner = Corner {
+            let corner = SectionCorner {
                 at: [point.x.si() + dx, point.z.si() + dz],
                 radius: point.radius.si(),
             };
@@ -79,7 +79,7 @@ impl Profile {
     }
 
     #[inline(never)]
-    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), ProfileError> {
+    pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), ProfileError> {
         let width = self.width.si();
         if !(width > 0.0) {
             return Err(ProfileError::Flat);

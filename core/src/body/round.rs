@@ -2,7 +2,7 @@
 
 use super::placed::PlacedDrum;
 use super::solid::{Edge, Rounded};
-use super::{Path, Turn};
+use super::{ArcPath, Path};
 use crate::geom::Vector;
 use crate::input::Face;
 use crate::units::Length;
@@ -46,7 +46,7 @@ impl Rounded {
                 let half = |corner: usize| {
                     let arc = section.arc(corner)?;
                     let lift = |v: [f64; 2]| Vector::new(v[0], 0.0, v[1]);
-                    Some(Turn {
+                    Some(ArcPath {
                         centre: Self::lift(arc.centre, y),
                         from: lift(arc.from),
                         towards: lift(arc.towards),
@@ -57,13 +57,13 @@ impl Rounded {
                 // Along the outline: the latter half of the corner before, the first half of the one after.
                 let before = half(side).map(|turn| {
                     let rest = turn.reversed();
-                    Turn {
+                    ArcPath {
                         sweep: 0.5 * rest.sweep,
                         ..rest
                     }
                     .reversed()
                 });
-                let after = half(next).map(|turn| Turn {
+                let after = half(next).map(|turn| ArcPath {
                     sweep: 0.5 * turn.sweep,
                     ..turn
                 });
@@ -117,7 +117,7 @@ impl PlacedDrum {
         } else {
             self.start + along * self.turned.length()
         };
-        edge.path = Path::Round(Turn {
+        edge.path = Path::Round(ArcPath {
             centre,
             from: self.axis.to_seam(),
             towards: along.cross(self.axis.to_seam()),

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::{BlockError, Body, DrumError, ProfileError, Sheet, TaperError};
+use super::{BlockError, Body, DrumError, ProfileError, SheetPlan, TaperError};
 use crate::input::Shape;
 
 /// Why a shape with its sheet makes no tank.
@@ -10,13 +10,13 @@ use crate::input::Shape;
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum ShapeError {
-    /// Of a block.
+    /// A block does not build.
     Block(BlockError),
-    /// Of a profile.
+    /// A profile does not build.
     Profile(ProfileError),
-    /// Of a taper.
+    /// A taper does not build.
     Taper(TaperError),
-    /// Of a drum.
+    /// A drum does not build.
     Drum(DrumError),
 }
 
@@ -38,14 +38,14 @@ impl Shape {
     ///
     /// # Errors
     /// [`ShapeError`] names the part at fault.
-    pub fn body(&self, sheet: &Sheet) -> Result<Body, ShapeError> {
+    pub fn body(&self, sheet: &SheetPlan) -> Result<Body, ShapeError> {
         let mut body = Body::EMPTY;
         self.make(sheet, &mut body)?;
         Ok(body)
     }
 
-    /// The same, made where it is to stay. What is left in `body` after an error is of no use.
-    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), ShapeError> {
+    /// [`Shape::build`], made where the body is to stay. What is left in `body` after an error is of no use.
+    pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), ShapeError> {
         match self {
             Self::Block(block) => block.make(sheet, body).map_err(ShapeError::Block),
             Self::Profile(profile) => profile.make(sheet, body).map_err(ShapeError::Profile),

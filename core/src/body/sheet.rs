@@ -8,12 +8,12 @@ use crate::units::Length;
 
 /// The sheet thickness of each face: one for all, and faces of their own.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Sheet {
+pub struct SheetPlan {
     all: Length,
     own: Vec<(Face, Length), MAX_FACES>,
 }
 
-impl Sheet {
+impl SheetPlan {
     /// The same thickness all over.
     #[must_use]
     pub const fn uniform(thickness: Length) -> Self {

@@ -8,7 +8,7 @@ use heapless::Vec;
 
 use super::placed::PlacedDrum;
 use super::turned::Turned;
-use super::{Path, Turn};
+use super::{ArcPath, Path};
 use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::MAX_FACES;
@@ -96,7 +96,7 @@ impl Edge {
         Length::from_metres(match self.path {
             Path::Straight => straight,
             Path::Rounded(turns) => {
-                straight + turns.iter().flatten().map(Turn::length).sum::<f64>()
+                straight + turns.iter().flatten().map(ArcPath::length).sum::<f64>()
             }
             Path::Round(turn) => turn.length(),
         })
@@ -119,7 +119,7 @@ impl Edge {
     #[must_use]
     pub fn at(&self, from_start: Length) -> Vector {
         let mut rest = from_start.si();
-        let on = |turn: &Turn, rest: f64| turn.at(rest / turn.radius);
+        let on = |turn: &ArcPath, rest: f64| turn.at(rest / turn.radius);
         let (before, after) = match &self.path {
             Path::Straight => (None, None),
             Path::Rounded([before, after]) => (before.as_ref(), after.as_ref()),
@@ -185,7 +185,7 @@ impl<'a> FaceView<'a> {
             .map(move |(point, side)| (point, side.and_then(|side| solid.edge(side))))
     }
 
-    /// The same with [`Solid::sharp_edges`].
+    /// [`Solid::sides`] with [`Solid::sharp_edges`] in place of the edges.
     pub(crate) fn sharp_sides(
         &self,
     ) -> impl Iterator<Item = (Vector, Option<Edge>)> + Clone + use<'a> {
@@ -303,14 +303,14 @@ impl Solid {
         self.sides.iter().filter_map(|side| self.edge(side))
     }
 
-    /// The same, with the faces, the angle and the radius that each has, but running as they would if
+    /// The edges with the faces, the angle and the radius that each has, but running as they would if
     /// every corner were sharp. Whoever asks only what an edge is made of is spared its turns, which cost
     /// a machine without an FPU ten thousand instructions an edge.
     pub(crate) fn sharp_edges(&self) -> impl Iterator<Item = Edge> + Clone {
         self.sides.iter().filter_map(|side| self.sharp(side))
     }
 
-    /// The same, each with the places of its two faces among [`Solid::faces`].
+    /// [`Solid::sharp_edges`], each with the places of its two faces among [`Solid::faces`].
     pub(crate) fn sharp_edges_at(&self) -> impl Iterator<Item = ([u8; 2], Edge)> + Clone {
         self.sides
             .iter()
@@ -395,7 +395,7 @@ impl Solid {
         self.edge(self.side_between(faces)?)
     }
 
-    /// The same as one of [`Solid::sharp_edges`].
+    /// The edge between two faces, as one of [`Solid::sharp_edges`].
     pub(crate) fn sharp_edge_between(&self, faces: [Face; 2]) -> Option<Edge> {
         self.sharp(self.side_between(faces)?)
     }

@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::clip::hexahedron;
-use super::{Body, Sheet};
+use super::{Body, SheetPlan};
 use crate::geom::{Plane, Vector};
 use crate::input::{Face, Sized, Taper};
 use crate::units::{Length, LengthUnit};
@@ -121,14 +121,14 @@ impl Taper {
     ///
     /// # Errors
     /// [`TaperError`] names the walls at fault.
-    pub fn body(&self, sheet: &Sheet) -> Result<Body, TaperError> {
+    pub fn body(&self, sheet: &SheetPlan) -> Result<Body, TaperError> {
         let mut body = Body::EMPTY;
         self.make(sheet, &mut body)?;
         Ok(body)
     }
 
     #[inline(never)]
-    pub(crate) fn make(&self, sheet: &Sheet, body: &mut Body) -> Result<(), TaperError> {
+    pub(crate) fn make(&self, sheet: &SheetPlan, body: &mut Body) -> Result<(), TaperError> {
         let [base_x, base_y] = self.base.map(Length::si);
         let [top_x, top_y] = self.top.map(Length::si);
         let [shift_x, shift_y] = self.shift.map(Length::si);

@@ -53,7 +53,7 @@ pub struct Warming {
 pub enum Outcome {
     /// It fits, with so much room left.
     Fits(Volume),
-    /// So much runs out of an open tank. A shut tank full of liquid bursts.
+    /// This volume runs out of an open tank. A shut tank full of liquid bursts.
     Spills(Volume),
 }
 

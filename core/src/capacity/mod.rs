@@ -3,6 +3,7 @@
 //! Levels are measured along up from the lowest inside point, whatever the lean.
 
 mod calibrate;
+mod depth_marks;
 mod dip;
 mod expansion;
 mod lean;
@@ -10,6 +11,7 @@ mod leans;
 mod openings;
 mod pool;
 mod round_step;
+mod scale;
 mod solve;
 #[cfg(test)]
 mod solve_tests;
@@ -20,6 +22,7 @@ mod usable;
 pub use calibrate::{
     CalibrateError, Calibrated, Calibration, LEAST_POURS, MOST_POURS, Pair, Pour, calibrate,
 };
+pub use depth_marks::MAX_DEPTH_STEPS;
 pub use dip::{Dip, DipError, Dipped, MAX_DIPS};
 pub use expansion::{Expansion, ExpansionError, Outcome, Warming, linear_expansion};
 pub use lean::Lean;
@@ -27,6 +30,7 @@ pub use leans::LeanRange;
 pub use openings::{Marks, OpeningError};
 pub use pool::{Level, Pool, Space};
 pub use round_step::round_step;
+pub use scale::{DipScale, DipStep, PourError, PourFit};
 pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_from};
 pub use stick::{Stick, StickError};
 pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
@@ -114,6 +118,18 @@ impl Capacity {
             full_depth: pool.full_depth(),
             pick_up,
         })
+    }
+
+    /// Whether it holds as much by a measure as was asked for.
+    #[must_use]
+    pub fn meets(&self, measure: Measure, target: Volume) -> bool {
+        self.of(measure) >= target
+    }
+
+    /// The share of all that it holds that a volume is.
+    #[must_use]
+    pub fn share(&self, volume: Volume) -> Ratio {
+        Ratio::from_share(volume.si() / self.brim.si())
     }
 
     /// The volume by one measure.

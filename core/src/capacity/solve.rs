@@ -163,7 +163,7 @@ pub fn solve<E>(
     }
 }
 
-/// The same from a place that is known to work, such as the dimension as it stands.
+/// The search from a dimension that is known to work, such as the dimension as it stands.
 ///
 /// 1. Where an end of the range does not work, the last place that does is found by halving between it
 ///    and the start, so the workable part is taken to be one piece around the start.

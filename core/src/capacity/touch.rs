@@ -38,7 +38,7 @@ pub(super) fn leaves(solid: &Solid, from: Vector, along: Vector) -> f64 {
     })
 }
 
-/// The same of a drum that the line crosses square to its axis, as a dip rod of a lying drum does: the line
+/// Where a line leaves a drum that it crosses square to its axis, as a dip rod of a lying drum does: the line
 /// meets a circle. `None` where that is not so, or the line passes the circle by.
 fn leaves_round(solid: &Solid, from: Vector, along: Vector) -> Option<f64> {
     let (turned, start, axis) = solid.turned()?;

@@ -16,7 +16,7 @@ const SLACK: f64 = 1e-9;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum FillTo {
-    /// So much.
+    /// This volume.
     Volume(Volume),
     /// Until it is about to run out of the lowest opening.
     LowestOpening,

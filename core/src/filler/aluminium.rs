@@ -1,8 +1,8 @@
 //! Marks of fillers on aluminium.
 
 use super::{
-    Cracking, Finding, Reason, Service, WARM_MAGNESIUM, WeldMetal, fair, good, poor, ruled_out,
-    strength,
+    Cracking, FillerReason, FillerService, Finding, WARM_MAGNESIUM, WeldMetal, fair, good, poor,
+    ruled_out, strength,
 };
 use crate::tables::{Alloy, Filler};
 
@@ -37,7 +37,7 @@ pub(super) fn findings(
     sheets: [Alloy; 2],
     filler: Option<Filler>,
     metal: WeldMetal,
-    service: &Service,
+    service: &FillerService,
 ) -> [Finding; 6] {
     let [base, other] = sheets;
     let worse = |judge: &dyn Fn(Alloy) -> Finding| judge(base).or(judge(other));
@@ -56,30 +56,30 @@ fn cracking(sheet: Alloy, filler: Option<Filler>, metal: WeldMetal) -> Finding {
     let chemistry = metal.cracking();
     let Some(filler) = filler else {
         return match chemistry {
-            _ if heat_treatable(sheet) => ruled_out(Reason::HeatTreatedUnfilled),
-            Cracking::Sensitive => ruled_out(Reason::HotShortUnfilled),
+            _ if heat_treatable(sheet) => ruled_out(FillerReason::HeatTreatedUnfilled),
+            Cracking::Sensitive => ruled_out(FillerReason::HotShortUnfilled),
             // The sheet of a pair that is in the range by itself cracks at its own edge.
-            _ if (AL_MG..=NO_SILICON).contains(&mg) => ruled_out(Reason::HotShortUnfilled),
-            Cracking::Near => poor(Reason::WeldMetalNear),
-            Cracking::Clear | Cracking::Plain => fair(Reason::PlainUnfilled),
+            _ if (AL_MG..=NO_SILICON).contains(&mg) => ruled_out(FillerReason::HotShortUnfilled),
+            Cracking::Near => poor(FillerReason::WeldMetalNear),
+            Cracking::Clear | Cracking::Plain => fair(FillerReason::PlainUnfilled),
         };
     };
     if filler.is_silicon() && mg > NO_SILICON {
-        return ruled_out(Reason::SiliconOnMagnesium);
+        return ruled_out(FillerReason::SiliconOnMagnesium);
     }
     if filler == Filler::R1100 && (mg >= LINE || heat_treatable(sheet)) {
-        return ruled_out(Reason::PureOnAlloyed);
+        return ruled_out(FillerReason::PureOnAlloyed);
     }
     let by_chemistry = match chemistry {
-        Cracking::Clear => good(Reason::WeldMetalClear),
-        Cracking::Plain => fair(Reason::WeldMetalPlain),
-        Cracking::Near => fair(Reason::WeldMetalNear),
-        Cracking::Sensitive => poor(Reason::WeldMetalCracks),
+        Cracking::Clear => good(FillerReason::WeldMetalClear),
+        Cracking::Plain => fair(FillerReason::WeldMetalPlain),
+        Cracking::Near => fair(FillerReason::WeldMetalNear),
+        Cracking::Sensitive => poor(FillerReason::WeldMetalCracks),
     };
     if filler.is_magnesium() && heat_treatable(sheet) {
-        by_chemistry.or(fair(Reason::MagnesiumOnHeatTreated))
+        by_chemistry.or(fair(FillerReason::MagnesiumOnHeatTreated))
     } else if filler.is_silicon() && mg >= LINE {
-        by_chemistry.or(fair(Reason::SiliconOnTheLine))
+        by_chemistry.or(fair(FillerReason::SiliconOnTheLine))
     } else {
         by_chemistry
     }
@@ -87,20 +87,20 @@ fn cracking(sheet: Alloy, filler: Option<Filler>, metal: WeldMetal) -> Finding {
 
 fn ductility(sheet: Alloy, filler: Option<Filler>) -> Finding {
     match filler {
-        None => fair(Reason::StretchesLess),
-        Some(Filler::R4047) => poor(Reason::MuchSilicon),
-        Some(Filler::R4043) if magnesium(sheet) >= LINE => poor(Reason::SiliconOnTheLine),
-        Some(Filler::R4043) => fair(Reason::SiliconStretch),
-        Some(Filler::R5356 | Filler::R5554) if !unalloyed(sheet) => good(Reason::Stretches),
-        Some(Filler::R1100) if unalloyed(sheet) => good(Reason::Stretches),
-        Some(_) => fair(Reason::StretchesLess),
+        None => fair(FillerReason::StretchesLess),
+        Some(Filler::R4047) => poor(FillerReason::MuchSilicon),
+        Some(Filler::R4043) if magnesium(sheet) >= LINE => poor(FillerReason::SiliconOnTheLine),
+        Some(Filler::R4043) => fair(FillerReason::SiliconStretch),
+        Some(Filler::R5356 | Filler::R5554) if !unalloyed(sheet) => good(FillerReason::Stretches),
+        Some(Filler::R1100) if unalloyed(sheet) => good(FillerReason::Stretches),
+        Some(_) => fair(FillerReason::StretchesLess),
     }
 }
 
 fn corrosion(sheet: Alloy, filler: Option<Filler>) -> Finding {
     let mg = magnesium(sheet);
     let Some(filler) = filler else {
-        return good(Reason::Matched);
+        return good(FillerReason::Matched);
     };
     let matched = if heat_treatable(sheet) {
         filler.is_silicon()
@@ -108,45 +108,47 @@ fn corrosion(sheet: Alloy, filler: Option<Filler>) -> Finding {
         filler == Filler::R1100
     } else {
         if filler.is_silicon() && mg >= LINE {
-            return poor(Reason::SiliconOnAlMg);
+            return poor(FillerReason::SiliconOnAlMg);
         }
         let apart = filler.magnesium().value.si() - mg;
         (-MATCH..=MATCH).contains(&apart)
     };
     if matched {
-        good(Reason::Matched)
+        good(FillerReason::Matched)
     } else {
-        fair(Reason::Unmatched)
+        fair(FillerReason::Unmatched)
     }
 }
 
-fn temperature(sheet: Alloy, filler: Option<Filler>, service: &Service) -> Finding {
+fn temperature(sheet: Alloy, filler: Option<Filler>, service: &FillerService) -> Finding {
     if service.temperature.is_none() {
-        return good(Reason::NotAsked);
+        return good(FillerReason::NotAsked);
     }
     if !service.is_warm() {
-        return good(Reason::Cool);
+        return good(FillerReason::Cool);
     }
     let of_filler = filler.map_or(0.0, |filler| filler.magnesium().value.si());
     if of_filler > WARM_MAGNESIUM {
-        return ruled_out(Reason::WarmFiller);
+        return ruled_out(FillerReason::WarmFiller);
     }
     match magnesium(sheet) {
-        mg if mg > BORDER => poor(Reason::WarmSheet),
-        mg if mg > WARM_MAGNESIUM => fair(Reason::WarmSheetBorder),
-        _ => good(Reason::WarmSafe),
+        mg if mg > BORDER => poor(FillerReason::WarmSheet),
+        mg if mg > WARM_MAGNESIUM => fair(FillerReason::WarmSheetBorder),
+        _ => good(FillerReason::WarmSafe),
     }
 }
 
-fn colour(sheet: Alloy, filler: Option<Filler>, service: &Service) -> Finding {
+fn colour(sheet: Alloy, filler: Option<Filler>, service: &FillerService) -> Finding {
     if !service.anodised {
-        return good(Reason::NotAsked);
+        return good(FillerReason::NotAsked);
     }
     match filler {
-        None => good(Reason::ColourMatches),
-        Some(rod) if rod.is_silicon() => poor(Reason::ColourGrey),
-        Some(Filler::R5356 | Filler::R5554) if !unalloyed(sheet) => good(Reason::ColourMatches),
-        Some(Filler::R1100) if unalloyed(sheet) => good(Reason::ColourMatches),
-        Some(_) => fair(Reason::ColourNear),
+        None => good(FillerReason::ColourMatches),
+        Some(rod) if rod.is_silicon() => poor(FillerReason::ColourGrey),
+        Some(Filler::R5356 | Filler::R5554) if !unalloyed(sheet) => {
+            good(FillerReason::ColourMatches)
+        }
+        Some(Filler::R1100) if unalloyed(sheet) => good(FillerReason::ColourMatches),
+        Some(_) => fair(FillerReason::ColourNear),
     }
 }

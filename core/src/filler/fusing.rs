@@ -1,6 +1,6 @@
 //! Which filler for this job's sheet and service, and which seams could do without.
 
-use super::{Service, Verdict, judge, ranked};
+use super::{FillerService, FillerVerdict, judge, ranked};
 use crate::seam::Seam;
 use crate::tables::Filler;
 use crate::tables::ranges::SeamKind;
@@ -28,15 +28,15 @@ impl Tank {
     ///
     /// # Errors
     /// None for a checked job, whose temperatures lie within what fillers are judged for.
-    pub fn filler_service(&self) -> Result<Service, OutOfRange> {
-        Service::new(self.warmest(), self.job.service.anodised)
+    pub fn filler_service(&self) -> Result<FillerService, OutOfRange> {
+        FillerService::new(self.warmest(), self.job.service.anodised)
     }
 
     /// Every filler, and none, judged for the job's sheet and service, the best first.
     ///
     /// # Errors
     /// As [`filler_service`](Self::filler_service).
-    pub fn fillers(&self) -> Result<[Verdict; 13], OutOfRange> {
+    pub fn fillers(&self) -> Result<[FillerVerdict; 13], OutOfRange> {
         let alloy = self.job.alloy;
         Ok(ranked(alloy, alloy, &self.filler_service()?))
     }
@@ -45,7 +45,7 @@ impl Tank {
     ///
     /// # Errors
     /// As [`filler_service`](Self::filler_service).
-    pub fn judged(&self, filler: Option<Filler>) -> Result<Verdict, OutOfRange> {
+    pub fn judged(&self, filler: Option<Filler>) -> Result<FillerVerdict, OutOfRange> {
         let alloy = self.job.alloy;
         Ok(judge(alloy, alloy, filler, &self.filler_service()?))
     }
@@ -59,5 +59,11 @@ impl Tank {
         corner
             && seam.dihedral.si() < core::f64::consts::PI
             && seam.thicker.si() <= FUSED_MOST.si() + ROUNDING
+    }
+
+    /// How many seams are such.
+    #[must_use]
+    pub fn seams_often_fused(&self) -> usize {
+        self.seams().filter(|seam| self.may_be_fused(seam)).count()
     }
 }

@@ -3,7 +3,7 @@
 //! Each filler is marked on six criteria; a rule of metallurgy can rule it out altogether. Marks come from
 //! rules rather than from a table of pairs, so that each can say why; the pairs that books print are what
 //! the tests hold them to. Of two different sheets the worse side counts, and the chemistry is that of both
-//! in equal parts. What is best is then a matter of weights, which [`Verdict::score`] tells.
+//! in equal parts. What is best is then a matter of weights, which [`FillerVerdict::score`] tells.
 //!
 //! This chooses among names; it qualifies nothing. A vessel under pressure, or one that a code or a
 //! classification society covers, needs a procedure qualified under it.
@@ -20,7 +20,7 @@ use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Ratio, Temperature, TemperatureUnit};
 
 pub use fusing::FUSED_MOST;
-pub use reason::Reason;
+pub use reason::FillerReason;
 pub use weld_metal::{Cracking, WeldMetal};
 
 /// Above this a metal with more than 3 % magnesium is not to be used for long: Mathers (2002), p. 49;
@@ -55,7 +55,7 @@ pub enum Criterion {
 }
 
 impl Criterion {
-    /// Every criterion, in the order of [`Verdict::findings`].
+    /// Every criterion, in the order of [`FillerVerdict::findings`].
     pub const ALL: [Self; 6] = [
         Self::Cracking,
         Self::Strength,
@@ -122,31 +122,31 @@ pub struct Finding {
     /// The mark.
     pub mark: Mark,
     /// Why; of two sheets, the one with the worse mark speaks.
-    pub reason: Reason,
+    pub reason: FillerReason,
 }
 
-const fn good(reason: Reason) -> Finding {
+const fn good(reason: FillerReason) -> Finding {
     Finding {
         mark: Mark::Good,
         reason,
     }
 }
 
-const fn fair(reason: Reason) -> Finding {
+const fn fair(reason: FillerReason) -> Finding {
     Finding {
         mark: Mark::Fair,
         reason,
     }
 }
 
-const fn poor(reason: Reason) -> Finding {
+const fn poor(reason: FillerReason) -> Finding {
     Finding {
         mark: Mark::Poor,
         reason,
     }
 }
 
-const fn ruled_out(reason: Reason) -> Finding {
+const fn ruled_out(reason: FillerReason) -> Finding {
     Finding {
         mark: Mark::RuledOut,
         reason,
@@ -163,13 +163,13 @@ impl Finding {
 /// What the joint has to bear, checked.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Service {
+pub struct FillerService {
     temperature: Option<Temperature>,
     anodised: bool,
     dilution: Ratio,
 }
 
-impl Service {
+impl FillerService {
     /// Nothing said: no service temperature, not anodised, the usual dilution.
     pub const UNSAID: Self = Self {
         temperature: None,
@@ -194,7 +194,7 @@ impl Service {
         })
     }
 
-    /// The same with another share of molten base in the bead, above 0 and at most 1.
+    /// The service with another share of molten base in the bead, above 0 and at most 1.
     ///
     /// # Errors
     /// [`OutOfRange`] with a share outside those.
@@ -225,7 +225,7 @@ impl Service {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Verdict {
+pub struct FillerVerdict {
     /// The filler; `None` is the edges fused without any.
     pub filler: Option<Filler>,
     /// A finding for each of [`Criterion::ALL`].
@@ -234,7 +234,24 @@ pub struct Verdict {
     pub weld_metal: Option<WeldMetal>,
 }
 
-impl Verdict {
+impl Finding {
+    /// Whether it tells something: not that nothing was asked, or that a rule is of another metal.
+    #[must_use]
+    pub const fn tells(self) -> bool {
+        !matches!(
+            self.reason,
+            FillerReason::NotAsked | FillerReason::OtherSteels
+        )
+    }
+}
+
+impl FillerVerdict {
+    /// Whether it is ruled out as one of another family of metals, which is not worth a word.
+    #[must_use]
+    pub fn is_of_another_metal(&self) -> bool {
+        self.worst().reason == FillerReason::OtherMetal
+    }
+
     /// Each criterion with its finding.
     pub fn each(&self) -> impl Iterator<Item = (Criterion, Finding)> {
         Criterion::ALL.into_iter().zip(self.findings)
@@ -310,20 +327,25 @@ const CANDIDATES: [Option<Filler>; 13] = [
 
 /// Judges one filler, or the edges fused without any, in a joint of two sheets.
 #[must_use]
-pub fn judge(base: Alloy, other: Alloy, filler: Option<Filler>, service: &Service) -> Verdict {
+pub fn judge(
+    base: Alloy,
+    other: Alloy,
+    filler: Option<Filler>,
+    service: &FillerService,
+) -> FillerVerdict {
     let aluminium = |alloy: Alloy| alloy.family() == Family::Aluminium;
     let both = aluminium(base) && aluminium(other);
     let weld_metal = both.then(|| WeldMetal::of(base, other, filler, service.dilution));
     let findings = if aluminium(base) != aluminium(other) {
-        [ruled_out(Reason::NotFused); 6]
+        [ruled_out(FillerReason::NotFused); 6]
     } else if filler.is_some_and(|rod| (rod.family() == Family::Aluminium) != both) {
-        [ruled_out(Reason::OtherMetal); 6]
+        [ruled_out(FillerReason::OtherMetal); 6]
     } else if let Some(metal) = weld_metal {
         aluminium::findings([base, other], filler, metal, service)
     } else {
         steel::findings([base, other], filler)
     };
-    Verdict {
+    FillerVerdict {
         filler,
         findings,
         weld_metal,
@@ -331,17 +353,17 @@ pub fn judge(base: Alloy, other: Alloy, filler: Option<Filler>, service: &Servic
 }
 
 /// Every filler, and none, judged and ranked, the best first: by its worst mark, then by
-/// [`Verdict::score`], then by how common it is. The same inputs give the same order.
+/// [`FillerVerdict::score`], then by how common it is. The same inputs give the same order.
 #[must_use]
-pub fn ranked(base: Alloy, other: Alloy, service: &Service) -> [Verdict; 13] {
+pub fn ranked(base: Alloy, other: Alloy, service: &FillerService) -> [FillerVerdict; 13] {
     let mut verdicts = CANDIDATES.map(|filler| judge(base, other, filler, service));
-    insertion(&mut verdicts, Verdict::before);
+    insertion(&mut verdicts, FillerVerdict::before);
     verdicts
 }
 
 /// The first of [`ranked`], without ranking the rest; `None` where every one is ruled out.
 #[must_use]
-pub fn best(base: Alloy, other: Alloy, service: &Service) -> Option<Verdict> {
+pub fn best(base: Alloy, other: Alloy, service: &FillerService) -> Option<FillerVerdict> {
     CANDIDATES
         .into_iter()
         .map(|filler| judge(base, other, filler, service))
@@ -352,7 +374,7 @@ pub fn best(base: Alloy, other: Alloy, service: &Service) -> Option<Verdict> {
 /// The bead beside the weaker sheet as welded.
 fn strength([base, other]: [Alloy; 2], filler: Option<Filler>) -> Finding {
     let Some(filler) = filler else {
-        return fair(Reason::FusedStrength);
+        return fair(FillerReason::FusedStrength);
     };
     // The highest that a source promises of the sheet: a rod is not good for falling short of it.
     let sheet = |alloy: Alloy| {
@@ -362,11 +384,11 @@ fn strength([base, other]: [Alloy; 2], filler: Option<Filler>) -> Finding {
     };
     let share = filler.ultimate().value.si() / libm::fmin(sheet(base), sheet(other));
     if share >= 1.0 {
-        good(Reason::AsStrong)
+        good(FillerReason::AsStrong)
     } else if share >= 0.6 {
-        fair(Reason::Weaker)
+        fair(FillerReason::Weaker)
     } else {
-        poor(Reason::MuchWeaker)
+        poor(FillerReason::MuchWeaker)
     }
 }
 

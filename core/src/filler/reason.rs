@@ -12,9 +12,9 @@ macro_rules! reasons {
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[expect(missing_docs, reason = "each is described by its own text")]
         #[repr(u8)]
-        pub enum Reason { $($variant),+ }
+        pub enum FillerReason { $($variant),+ }
 
-        impl Reason {
+        impl FillerReason {
             /// Every reason.
             pub const ALL: &'static [Self] = &[$(Self::$variant),+];
 
@@ -90,7 +90,7 @@ reasons! {
     OtherSteels: Practice, "no rule of aluminium applies to it";
 }
 
-impl fmt::Display for Reason {
+impl fmt::Display for FillerReason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.text())
     }

@@ -1,6 +1,6 @@
 //! Marks of fillers on stainless and carbon steel.
 
-use super::{Finding, Mark, Reason, fair, good, poor, ruled_out, strength};
+use super::{FillerReason, Finding, Mark, fair, good, poor, ruled_out, strength};
 use crate::tables::{Alloy, Family, Filler};
 
 /// A finding for each criterion, in its order.
@@ -11,14 +11,14 @@ pub(super) fn findings(sheets: [Alloy; 2], filler: Option<Filler>) -> [Finding; 
     let molybdenum = |sheet: Alloy| matches!(sheet, Alloy::S316 | Alloy::S316L);
     let (cracking, corrosion) = match carbons {
         (false, false) => stainless(filler, [molybdenum(base), molybdenum(other)]),
-        (true, true) => (plain(filler), fair(Reason::Rusts)),
-        _ => (mixed(filler), fair(Reason::Rusts)),
+        (true, true) => (plain(filler), fair(FillerReason::Rusts)),
+        _ => (mixed(filler), fair(FillerReason::Rusts)),
     };
     let bead = strength(sheets, filler);
     let bead = Finding {
         reason: match bead.reason {
-            Reason::AsStrong => Reason::SteelStrong,
-            Reason::Weaker => Reason::SteelWeaker,
+            FillerReason::AsStrong => FillerReason::SteelStrong,
+            FillerReason::Weaker => FillerReason::SteelWeaker,
             other => other,
         },
         ..bead
@@ -33,23 +33,23 @@ pub(super) fn findings(sheets: [Alloy; 2], filler: Option<Filler>) -> [Finding; 
         bead,
         ductility,
         corrosion,
-        good(Reason::OtherSteels),
-        good(Reason::OtherSteels),
+        good(FillerReason::OtherSteels),
+        good(FillerReason::OtherSteels),
     ]
 }
 
 /// Stainless on stainless: cracks, corrosion.
 fn stainless(filler: Option<Filler>, molybdenum: [bool; 2]) -> (Finding, Finding) {
     let cracking = match filler {
-        None => fair(Reason::StainlessUnfilled),
-        Some(rod) if rod.family() == Family::Steel => ruled_out(Reason::SteelOnStainless),
-        Some(Filler::Er309L) => fair(Reason::Overalloyed),
-        Some(_) => good(Reason::MadeForIt),
+        None => fair(FillerReason::StainlessUnfilled),
+        Some(rod) if rod.family() == Family::Steel => ruled_out(FillerReason::SteelOnStainless),
+        Some(Filler::Er309L) => fair(FillerReason::Overalloyed),
+        Some(_) => good(FillerReason::MadeForIt),
     };
     let corrosion = match (filler, molybdenum) {
-        (None | Some(Filler::Er316L), _) | (_, [false, false]) => good(Reason::MadeForIt),
-        (_, [true, true]) => poor(Reason::LessMolybdenum),
-        _ => fair(Reason::OneSideMolybdenum),
+        (None | Some(Filler::Er316L), _) | (_, [false, false]) => good(FillerReason::MadeForIt),
+        (_, [true, true]) => poor(FillerReason::LessMolybdenum),
+        _ => fair(FillerReason::OneSideMolybdenum),
     };
     (cracking, corrosion)
 }
@@ -57,18 +57,18 @@ fn stainless(filler: Option<Filler>, molybdenum: [bool; 2]) -> (Finding, Finding
 /// Stainless on carbon steel.
 fn mixed(filler: Option<Filler>) -> Finding {
     match filler {
-        Some(Filler::Er309L) => good(Reason::MadeForBoth),
-        Some(rod) if rod.family() == Family::Steel => ruled_out(Reason::SteelOnStainless),
-        _ => ruled_out(Reason::Hardens),
+        Some(Filler::Er309L) => good(FillerReason::MadeForBoth),
+        Some(rod) if rod.family() == Family::Steel => ruled_out(FillerReason::SteelOnStainless),
+        _ => ruled_out(FillerReason::Hardens),
     }
 }
 
 /// Carbon steel on carbon steel.
 fn plain(filler: Option<Filler>) -> Finding {
     match filler {
-        None => poor(Reason::NotDeoxidised),
-        Some(rod) if rod.family() == Family::Steel => good(Reason::Deoxidised),
-        Some(Filler::Er309L) => fair(Reason::Overalloyed),
-        Some(_) => ruled_out(Reason::Hardens),
+        None => poor(FillerReason::NotDeoxidised),
+        Some(rod) if rod.family() == Family::Steel => good(FillerReason::Deoxidised),
+        Some(Filler::Er309L) => fair(FillerReason::Overalloyed),
+        Some(_) => ruled_out(FillerReason::Hardens),
     }
 }

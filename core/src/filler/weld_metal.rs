@@ -36,7 +36,7 @@ fn mixed(base: Ratio, filler: Ratio, dilution: Ratio) -> Ratio {
 }
 
 impl WeldMetal {
-    /// Of nominal contents: both sheets in equal parts make up `dilution` of the bead, the filler the
+    /// The bead of nominal contents: both sheets in equal parts make up `dilution` of the bead, the filler the
     /// rest; without filler the sheets are all of it.
     pub(super) fn of(base: Alloy, other: Alloy, filler: Option<Filler>, dilution: Ratio) -> Self {
         let sheets = |content: fn(Alloy) -> Ratio| {

@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
-use crate::body::{Body, Edge, MAX_PLATE_CORNERS, Path, Plate, Solid, Turn, disc_below};
+use crate::body::{ArcPath, Body, Edge, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below};
 use crate::geom::Vector;
 use crate::input::limits::MAX_BAFFLE_HOLES;
 use crate::input::{Across, BaffleDraft, Face};
@@ -26,7 +26,7 @@ pub struct Baffle {
     across: Across,
     at: f64,
     thickness: f64,
-    plate: Plate,
+    plate: FlatForm,
     holes: Vec<BaffleHole, MAX_BAFFLE_HOLES>,
 }
 
@@ -95,7 +95,7 @@ impl Baffle {
 
     /// Its form; coordinates are those of the two axes of its plane, in the order x, y, z.
     #[must_use]
-    pub const fn plate(&self) -> &Plate {
+    pub const fn plate(&self) -> &FlatForm {
         &self.plate
     }
 
@@ -171,30 +171,30 @@ impl Baffle {
     /// How many seams hold it.
     pub(crate) fn seam_count(&self) -> usize {
         match &self.plate {
-            Plate::Corners(corners) => corners.len(),
-            Plate::Outline(section) => section.len(),
-            Plate::Disc { .. } => 1,
+            FlatForm::Corners(corners) => corners.len(),
+            FlatForm::Outline(section) => section.len(),
+            FlatForm::Disc { .. } => 1,
         }
     }
 
     /// The wall that the seam at a place is on.
     pub(crate) fn wall(&self, inside: &Solid, place: usize) -> Option<Face> {
         match &self.plate {
-            Plate::Corners(_) => {
+            FlatForm::Corners(_) => {
                 let [start, end] = self.ends(place)?;
                 wall_at(inside, (start + end) * 0.5)
             }
-            Plate::Outline(section) => Some(Face::Side(section.side_number(place))),
-            Plate::Disc { .. } => Some(Face::Shell),
+            FlatForm::Outline(section) => Some(Face::Side(section.side_number(place))),
+            FlatForm::Disc { .. } => Some(Face::Shell),
         }
     }
 
     /// The two corners between which a seam runs, of a plate with sharp ones.
     fn ends(&self, place: usize) -> Option<[Vector; 2]> {
         let of = |at: usize| match &self.plate {
-            Plate::Corners(corners) => corners.get(at % corners.len().max(1)).copied(),
-            Plate::Outline(section) => Some(section.at(at)),
-            Plate::Disc { .. } => None,
+            FlatForm::Corners(corners) => corners.get(at % corners.len().max(1)).copied(),
+            FlatForm::Outline(section) => Some(section.at(at)),
+            FlatForm::Disc { .. } => None,
         };
         Some([self.lift(of(place)?), self.lift(of(place + 1)?)])
     }
@@ -209,14 +209,14 @@ impl Baffle {
             radius: Length::default(),
         };
         match &self.plate {
-            Plate::Corners(_) => edge.ends = self.ends(place)?,
-            Plate::Outline(_) => {
+            FlatForm::Corners(_) => edge.ends = self.ends(place)?,
+            FlatForm::Outline(_) => {
                 edge.ends = self.ends(place)?;
                 inside.round(&mut edge);
             }
-            Plate::Disc { centre, radius } => {
+            FlatForm::Disc { centre, radius } => {
                 let [axis, right, _] = axes(self.across);
-                let turn = Turn {
+                let turn = ArcPath {
                     centre: self.lift(*centre),
                     from: right,
                     towards: axis.cross(right),
@@ -246,17 +246,17 @@ fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
 }
 
 /// The form of the inside at a plane across one axis.
-fn plate(inside: &Solid, across: Across, at: f64) -> Result<Plate, PlaceError> {
+fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError> {
     if let Some((centre, radius)) = inside
         .disc_at(across, at)
         .map_err(|()| PlaceError::NotAcrossDrum)?
     {
-        return Ok(Plate::Disc { centre, radius });
+        return Ok(FlatForm::Disc { centre, radius });
     }
     if let Some(section) = inside.section()
         && across == Across::Width
     {
-        return Ok(Plate::Outline(*section));
+        return Ok(FlatForm::Outline(*section));
     }
     let [axis, right, ahead] = axes(across);
     let mut points: Vec<[f64; 2], { 2 * MAX_PLATE_CORNERS }> = Vec::new();
@@ -289,7 +289,7 @@ fn plate(inside: &Solid, across: Across, at: f64) -> Result<Plate, PlaceError> {
                 .push([right.dot(corner), ahead.dot(corner)])
                 .map_err(|_| PlaceError::Parted)?;
         }
-        return Ok(Plate::Corners(corners));
+        return Ok(FlatForm::Corners(corners));
     } else {
         for edge in inside.edges() {
             let [a, b] = edge.ends;
@@ -306,7 +306,7 @@ fn plate(inside: &Solid, across: Across, at: f64) -> Result<Plate, PlaceError> {
 }
 
 /// The points of a convex form in order round its middle.
-fn around(points: &[[f64; 2]]) -> Result<Plate, PlaceError> {
+fn around(points: &[[f64; 2]]) -> Result<FlatForm, PlaceError> {
     let count = points.len();
     if count < 3 {
         return Err(PlaceError::Parted);
@@ -321,5 +321,5 @@ fn around(points: &[[f64; 2]]) -> Result<Plate, PlaceError> {
     let angle = |p: &[f64; 2]| libm::atan2(p[1] - middle[1], p[0] - middle[0]);
     // A plate has at most sixteen corners: the simplest sort there is will do.
     crate::geom::sort::insertion(&mut corners, |a, b| angle(a) < angle(b));
-    Ok(Plate::Corners(corners))
+    Ok(FlatForm::Corners(corners))
 }

@@ -3,9 +3,9 @@
 use core::f64::consts::PI;
 
 use super::PlaceError;
-use crate::blank::{Axes, Meeting, Plan};
+use crate::blank::{Axes, Meeting, PanelPlan};
 use crate::body::turned::{Head, Turned};
-use crate::body::{Edge, FaceView, Path, Turn};
+use crate::body::{ArcPath, Edge, FaceView, Path};
 use crate::geom::Vector;
 use crate::input::{Face, FittingDraft};
 use crate::units::{Angle, Length};
@@ -54,7 +54,7 @@ pub struct Fitting<'a> {
     pub centre: Vector,
     /// Unit direction into the tank.
     pub inward: Vector,
-    /// Of the sheet that it is set into.
+    /// Thickness of the sheet that it is set into.
     pub sheet: Length,
     outer: f64,
 }
@@ -105,7 +105,7 @@ impl<'a> Fitting<'a> {
     ///
     /// # Errors
     /// [`PlaceError`] where it does not fit there.
-    pub(crate) fn place(plan: &Plan<'_>, draft: &'a FittingDraft) -> Result<Self, PlaceError> {
+    pub(crate) fn place(plan: &PanelPlan<'_>, draft: &'a FittingDraft) -> Result<Self, PlaceError> {
         let outer = match draft.outer {
             Some(outer) => outer.si(),
             None if draft.bore.si() > 0.0 => draft.bore.si() + 2.0 * USUAL_WALL.si(),
@@ -134,7 +134,7 @@ impl<'a> Fitting<'a> {
     /// The first of some fittings that its hole runs into, counted from 1.
     pub(crate) fn runs_into<'d>(
         &self,
-        plan: &Plan<'_>,
+        plan: &PanelPlan<'_>,
         others: impl Iterator<Item = &'d FittingDraft>,
     ) -> Option<u8> {
         for (other, number) in others.zip(1_u8..) {
@@ -210,7 +210,7 @@ impl<'a> Fitting<'a> {
         let from = (reference - self.inward * self.inward.dot(reference))
             .unit()
             .unwrap_or(reference);
-        let turn = Turn {
+        let turn = ArcPath {
             centre: self.centre,
             from,
             towards: from.cross(self.inward),
@@ -230,7 +230,7 @@ impl<'a> Fitting<'a> {
     /// outside edge of a seam, of the line where a bend begins.
     fn each_side<E>(
         &self,
-        plan: &Plan<'_>,
+        plan: &PanelPlan<'_>,
         mut see: impl FnMut(&Edge, f64) -> Result<(), E>,
     ) -> Result<(), E> {
         let radius = 0.5 * self.outer;
@@ -286,7 +286,7 @@ impl<'a> Fitting<'a> {
     /// Calls `show` for everything on its wall that its hole comes nearer to than it should.
     pub(crate) fn each_close(
         &self,
-        plan: &Plan<'_>,
+        plan: &PanelPlan<'_>,
         others: impl Iterator<Item = (u8, &'a FittingDraft)>,
         mut show: impl FnMut(Clearance),
     ) {
@@ -365,7 +365,7 @@ fn within(view: &FaceView<'_>, point: Vector) -> bool {
 }
 
 /// Where a fitting's centre is on the outside, and which way is in.
-fn seat(plan: &Plan<'_>, draft: &FittingDraft) -> Result<(Vector, Vector), PlaceError> {
+fn seat(plan: &PanelPlan<'_>, draft: &FittingDraft) -> Result<(Vector, Vector), PlaceError> {
     let outside = &plan.body.outside;
     let [right, up] = draft.at.map(Length::si);
     let off = PlaceError::OffFace {

@@ -18,7 +18,7 @@ const HAND_OVER: f64 = 2.0;
 /// Terms of the power series at most: at 2 the fifteenth is below 1e-23.
 const TERMS: u32 = 20;
 
-/// Of `√x eˣ K₀(x)`.
+/// Chebyshev coefficients of `√x eˣ K₀(x)`.
 const LARGE_0: [f64; 22] = [
     1.2201515410329777,
     -0.0314481013119645,
@@ -44,7 +44,7 @@ const LARGE_0: [f64; 22] = [
     -1.6782311257549006e-16,
 ];
 
-/// Of `√x eˣ K₁(x)`.
+/// Chebyshev coefficients of `√x eˣ K₁(x)`.
 const LARGE_1: [f64; 22] = [
     1.3603130952422213,
     0.10392373657681724,

@@ -115,7 +115,7 @@ const LEAST_NUSSELT: f64 = 2.0 / core::f64::consts::PI;
 
 /// How a sheet stands in the air.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Side {
+pub enum Facing {
     /// No loss: the inside of the tank.
     Still,
     /// A heat transfer that is known, in W/(m² K), whatever the temperature.
@@ -128,7 +128,7 @@ pub enum Side {
     Down(f64),
 }
 
-impl Side {
+impl Facing {
     /// A wall with this outward normal, height, area and perimeter. Walls that lean more than 60° from
     /// level count as upright, all others as level: which relation holds between, no source read gives.
     #[must_use]

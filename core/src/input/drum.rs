@@ -102,7 +102,7 @@ pub struct Drum {
     pub sized: Sized,
     /// Across the wall.
     pub diameter: Length,
-    /// Of the straight wall: over flat ends where the outside is sized, between them where the inside
+    /// Length of the straight wall: over flat ends where the outside is sized, between them where the inside
     /// is; between the lines where dished ends begin.
     pub length: Length,
     /// Which way it stands.

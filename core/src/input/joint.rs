@@ -77,7 +77,7 @@ pub struct OwnJoint {
 }
 
 impl SeamKind {
-    /// That of a joint.
+    /// What kind of seam a joint makes.
     #[must_use]
     pub const fn of(joint: Joint) -> Self {
         match joint {

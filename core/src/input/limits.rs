@@ -5,7 +5,7 @@
 
 use crate::units::{
     Angle, AngleUnit, Current, Length, LengthUnit, Pressure, PressureUnit, Ratio, Speed, SpeedUnit,
-    Temperature, TemperatureUnit, Time, TimeUnit, Voltage,
+    Temperature, TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
 
 /// Bytes that a job's name may have.
@@ -93,3 +93,45 @@ pub const SERVICE: (Temperature, Temperature) = (celsius(-60.0), celsius(400.0))
 pub const PRESSURE_MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
 /// Most of an acceleration, in standard gravities, either way.
 pub const ACCELERATION_MOST: Ratio = Ratio::from_share(50.0);
+
+/// Smallest and largest current that a rating may name.
+pub const RATED_CURRENT: (Current, Current) =
+    (Current::from_amperes(1.0), Current::from_amperes(2_000.0));
+/// Least and greatest share of ten minutes that a rating may name.
+pub const RATED_DUTY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
+/// Least and greatest share of a cycle with the electrode negative.
+pub const BALANCE: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(0.99));
+/// Fewest and most cycles of an alternating arc in a second.
+pub const FREQUENCY: (f64, f64) = (1.0, 50_000.0);
+/// Thinnest and thickest tungsten electrode.
+pub const TUNGSTEN: (Length, Length) = (mm(0.5), mm(10.0));
+/// Smallest and largest bore of a gas nozzle.
+pub const NOZZLE: (Length, Length) = (mm(3.0), mm(30.0));
+/// Thinnest and thickest filler rod.
+pub const ROD_DIAMETER: (Length, Length) = (mm(0.5), mm(10.0));
+/// Shortest and longest rod as it is bought.
+pub const ROD_LENGTH: (Length, Length) = (mm(100.0), mm(2_000.0));
+/// Least and most rod that is used up beside the seams, as a share of what they take.
+pub const ROD_WASTE: (Ratio, Ratio) = (Ratio::from_share(0.0), Ratio::from_share(1.0));
+/// Least and greatest flow of shielding gas, in litres a minute.
+pub const GAS_FLOW: (f64, f64) = (1.0, 50.0);
+/// Shortest and longest time that gas flows before the arc.
+pub const PRE_FLOW: (Time, Time) = (seconds(0.0), seconds(60.0));
+/// Shortest and longest time that gas flows after it.
+pub const POST_FLOW: (Time, Time) = (seconds(0.0), seconds(120.0));
+/// Smallest and largest water capacity of a gas cylinder.
+pub const CYLINDER: (Volume, Volume) = (
+    Volume::new(0.1, VolumeUnit::Litre),
+    Volume::new(200.0, VolumeUnit::Litre),
+);
+/// Least and most that the gauge of a cylinder in use may show.
+pub const CYLINDER_GAUGE: (Pressure, Pressure) = (
+    Pressure::new(1.0, PressureUnit::Bar),
+    Pressure::new(300.0, PressureUnit::Bar),
+);
+/// Shortest and longest time beside the arc, and of any other part of a job.
+pub const JOB_TIME: (Time, Time) = (seconds(0.0), seconds(3.6e6));
+/// Lowest and highest price, in whatever money.
+pub const PRICE: (f64, f64) = (0.0, 1e9);
+/// Least and most that a seam may be said to draw in.
+pub const SHRINK_BY: (Length, Length) = (mm(0.0), mm(10.0));

@@ -3,7 +3,7 @@
 use super::LeakRate;
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value, within};
-use crate::units::{Figure, Pressure, Temperature, TemperatureUnit, Time, Volume};
+use crate::units::{Figure, Pressure, PressureUnit, Temperature, TemperatureUnit, Time, Volume};
 
 /// How many times the nearness of the reading the pressure should fall before it is called a leak: the
 /// ten to one of measuring practice (common practice, no source).
@@ -32,7 +32,7 @@ pub(super) fn volume(value: Volume) -> Result<f64, RangeError> {
     Figure::Volume.above(value.si(), 0.0, LARGEST)
 }
 
-/// The same, for an error that names the volume itself.
+/// Checks the volume alone, for an error that names it itself.
 pub(super) fn volume_in(value: Volume) -> Result<(), OutOfRange> {
     const NONE: Volume = Volume::from_cubic_metres(0.0);
     if value > NONE {
@@ -56,7 +56,7 @@ pub(super) fn barometer(value: Pressure) -> Result<f64, RangeError> {
     Figure::Barometer.within(value.si(), least.si(), most.si())
 }
 
-/// The same, for an error that names the barometer itself.
+/// Checks the barometer alone, for an error that names it itself.
 pub(super) fn within_outside(value: Pressure) -> Result<(), OutOfRange> {
     let [least, most] = OUTSIDE;
     within(value, least, most, Value::Pressure).map(|_| ())
@@ -68,11 +68,17 @@ fn air(value: Temperature) -> Result<f64, RangeError> {
     Figure::AirTemperature.within(value.si(), least.si(), most.si())
 }
 
-/// The same, for an error that names the temperature itself.
+/// Checks the temperature alone, for an error that names it itself.
 pub(super) fn within_air(value: Temperature) -> Result<(), OutOfRange> {
     let [least, most] = AIR;
     within(value, least, most, Value::Temperature).map(|_| ())
 }
+
+/// How near the thermometer tells the air in the tank where nobody says, in K: how well it follows is most of it; common
+/// practice, no source.
+pub const USUAL_THERMOMETER: f64 = 0.5;
+/// What a barometer is read to where nobody says; common practice, no source.
+pub const USUAL_BAROMETER_STEP: Pressure = Pressure::new(1.0, PressureUnit::Millibar);
 
 /// How near the instruments read: each within plus or minus this of the truth.
 ///
@@ -103,6 +109,37 @@ impl Instruments {
             kelvins,
             barometer,
         })
+    }
+
+    /// A gauge and a barometer that are read to their steps, each known to half of one, and the thermometer in kelvins.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub fn of_steps(
+        gauge: Pressure,
+        kelvins: f64,
+        barometer: Pressure,
+    ) -> Result<Self, RangeError> {
+        let half = |step: Pressure| Pressure::from_pascals(0.5 * step.si());
+        Self::new(half(gauge), kelvins, half(barometer))
+    }
+
+    /// How near the gauge reads.
+    #[must_use]
+    pub const fn gauge(&self) -> Pressure {
+        self.gauge
+    }
+
+    /// How near the thermometer tells the air in the tank, in kelvins.
+    #[must_use]
+    pub const fn kelvins(&self) -> f64 {
+        self.kelvins
+    }
+
+    /// How near the barometer reads.
+    #[must_use]
+    pub const fn barometer(&self) -> Pressure {
+        self.barometer
     }
 
     /// How near an absolute pressure `p` Pa at `t` K, made good for temperature and barometer, is known,

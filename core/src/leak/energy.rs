@@ -21,17 +21,17 @@ const BULK: f64 = 2.2e9;
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct StoredEnergy {
-    /// Of air that expands with no heat from outside: 2.5 Pt V [1 − (Pa/Pt)^0.286], absolute pressures,
+    /// Energy of air that expands with no heat from outside: 2.5 Pt V [1 − (Pa/Pt)^0.286], absolute pressures,
     /// ASME PCC-2 appendix 501-II.
     pub air: Energy,
     /// The plainer and larger bound for air, (Pt − Pa) V / (γ − 1) (H. L. Brode, from memory).
     pub air_at_most: Energy,
-    /// Of water at the same pressure, p² V / (2 K): thousands of times less.
+    /// Energy of water at the same pressure, p² V / (2 K): thousands of times less.
     pub water: Energy,
 }
 
 impl StoredEnergy {
-    /// Of a volume at a gauge pressure, 0 to 1000 kPa, with the barometer as it stands.
+    /// What a volume stores at a gauge pressure, 0 to 1000 kPa, with the barometer as it stands.
     ///
     /// # Errors
     /// [`RangeError`] names what is out of range.

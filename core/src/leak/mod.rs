@@ -1,9 +1,9 @@
 //! The leak test: how it is run, and what its readings say.
 //!
-//! A [`Vessel`] and a [`Rule`] give a [`Plan`]: the method, with its reason, and the pressure, never above
+//! A [`Vessel`] and a [`LeakRule`] give a [`LeakPlan`]: the method, with its reason, and the pressure, never above
 //! what the weakest panel takes, with the [`PressureLimit`] that set it. [`StoredEnergy`] says what the air would let go at once, [`Decay`] how
 //! long a gauge needs before it shows a leak. [`Leak`] is what the readings of a test come to, with its
-//! uncertainty, and [`Verdict`] what may be said of the tank.
+//! uncertainty, and [`LeakVerdict`] what may be said of the tank.
 //!
 //! A test under pressure can kill: air lets its energy go at once where a seam gives. What this module
 //! says is arithmetic on published figures. Local codes and licensed practice go first.
@@ -22,14 +22,14 @@ mod rule;
 mod tests;
 mod vessel;
 
-pub use decay::{Decay, Instruments, MEASURE};
+pub use decay::{Decay, Instruments, MEASURE, USUAL_BAROMETER_STEP, USUAL_THERMOMETER};
 pub use energy::{StoredEnergy, force, weighs};
 pub use error::LeakError;
 pub use head::{head_for, pressure_under};
 pub use limit::PressureLimit;
-pub use plan::{AIR_MOST, ENERGY_MOST, LONGEST, Method, Plan, Reason, Sought, Vessel};
+pub use plan::{AIR_MOST, ENERGY_MOST, LONGEST, LeakPlan, Method, MethodReason, Sought, Vessel};
 pub use rate::LeakRate;
-pub use reading::{Doubt, Leak, MOST_READINGS, Reading, Verdict};
+pub use reading::{Doubt, Leak, LeakVerdict, MOST_READINGS, Reading};
 pub use reading_error::ReadingError;
-pub use rule::{Medium, Rule, hold};
+pub use rule::{LeakRule, Medium, hold};
 pub use vessel::BAROMETER;

@@ -2,8 +2,8 @@
 
 use super::decay::{HIGHEST, barometer, volume};
 use super::{
-    Decay, Instruments, LeakError, LeakRate, MEASURE, Medium, PressureLimit, Rule, StoredEnergy,
-    force, head_for, hold, pressure_under,
+    Decay, Instruments, LeakError, LeakRate, LeakRule, MEASURE, Medium, PressureLimit,
+    StoredEnergy, force, head_for, hold, pressure_under,
 };
 use crate::input::Face;
 use crate::units::constant::WATER;
@@ -54,7 +54,7 @@ impl Method {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Reason {
+pub enum MethodReason {
     /// The rule asks for air or inert gas.
     RuleGas,
     /// The rule asks for water.
@@ -69,7 +69,7 @@ pub enum Reason {
     TooSlow,
 }
 
-impl Reason {
+impl MethodReason {
     /// The reason in words.
     #[must_use]
     pub const fn text(self) -> &'static str {
@@ -92,7 +92,7 @@ pub struct Sought {
     pub leak: LeakRate,
     /// How near the instruments read.
     pub instruments: Instruments,
-    /// Of the air in the tank.
+    /// Temperature of the air in the tank.
     pub temperature: Temperature,
 }
 
@@ -114,7 +114,7 @@ pub struct Vessel {
     pub weakest: Pressure,
     /// Which wall that is; `None` where every wall takes more than is counted with.
     pub weakest_wall: Option<Face>,
-    /// Of the liquid it is for, in kg/m³, 500 to 2000.
+    /// Density of the liquid it is for, in kg/m³, 500 to 2000.
     pub density: f64,
     /// It should see no water: it is for fuel or oil.
     pub keep_dry: bool,
@@ -124,11 +124,11 @@ pub struct Vessel {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Plan {
+pub struct LeakPlan {
     /// By what.
     pub method: Method,
     /// Why.
-    pub reason: Reason,
+    pub reason: MethodReason,
     /// Gauge pressure: of the air, or of the water at the lowest point.
     pub pressure: Pressure,
     /// Which of its limits set that.
@@ -140,7 +140,7 @@ pub struct Plan {
     /// The top of a column of water over the lowest point that makes this pressure: for a head of water,
     /// the standpipe; for air, a water manometer that lets it off before any panel does.
     pub water_level: Length,
-    /// Of the tank full of water; the bench must carry it.
+    /// Mass of the water that fills the tank; the bench must carry it.
     pub water: Mass,
     /// What air at this pressure stores, and water.
     pub energy: StoredEnergy,
@@ -161,15 +161,15 @@ impl Vessel {
     /// panel takes, or air above [`AIR_MOST`] or [`ENERGY_MOST`].
     pub fn plan(
         &self,
-        rule: Rule,
+        rule: LeakRule,
         outside: Pressure,
         sought: Option<&Sought>,
-    ) -> Result<Plan, LeakError> {
+    ) -> Result<LeakPlan, LeakError> {
         self.check()?;
         barometer(outside)?;
         let weakest = (self.weakest, PressureLimit::WeakestWall(self.weakest_wall));
         let mut set = rule.set_by(pressure_under(self.head, self.density));
-        if matches!(rule, Rule::LightAircraft) {
+        if matches!(rule, LeakRule::LightAircraft) {
             // A most, so that a tank that takes less is tested with less.
             set = lower(set, weakest);
         }
@@ -200,7 +200,7 @@ impl Vessel {
         }
         let over = Pressure::from_pascals(RELIEF * pressure.si());
         let (relief, relief_limit) = lower((over, PressureLimit::OverTest), weakest);
-        Ok(Plan {
+        Ok(LeakPlan {
             method,
             reason,
             pressure,
@@ -216,16 +216,21 @@ impl Vessel {
         })
     }
 
-    fn choose(&self, rule: Rule, pressure: Pressure, decay: Option<Time>) -> (Method, Reason) {
+    fn choose(
+        &self,
+        rule: LeakRule,
+        pressure: Pressure,
+        decay: Option<Time>,
+    ) -> (Method, MethodReason) {
         match rule.medium() {
-            Medium::Gas => return (Method::AirSoap, Reason::RuleGas),
-            Medium::Water => return (Method::WaterHead, Reason::RuleWater),
+            Medium::Gas => return (Method::AirSoap, MethodReason::RuleGas),
+            Medium::Water => return (Method::WaterHead, MethodReason::RuleWater),
             Medium::Either => {}
         }
-        let low = self.keep_dry && pressure <= Rule::AIRCRAFT;
+        let low = self.keep_dry && pressure <= LeakRule::AIRCRAFT;
         match decay {
             Some(time) if time <= LONGEST && pressure <= AIR_MOST => {
-                (Method::PressureDecay, Reason::Figure)
+                (Method::PressureDecay, MethodReason::Figure)
             }
             Some(time) if !(time <= LONGEST) => {
                 let method = if low {
@@ -233,10 +238,10 @@ impl Vessel {
                 } else {
                     Method::WaterHead
                 };
-                (method, Reason::TooSlow)
+                (method, MethodReason::TooSlow)
             }
-            _ if low => (Method::AirSoap, Reason::LowAndDry),
-            _ => (Method::WaterHead, Reason::WaterSafest),
+            _ if low => (Method::AirSoap, MethodReason::LowAndDry),
+            _ => (Method::WaterHead, MethodReason::WaterSafest),
         }
     }
 

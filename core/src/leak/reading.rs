@@ -4,7 +4,7 @@ use super::decay::{HIGHEST, volume_in, within_air, within_outside};
 use super::{Instruments, LeakRate, ReadingError};
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, Value, within};
-use crate::units::{Pressure, Temperature, Time, Volume};
+use crate::units::{Pressure, Ratio, Temperature, Time, Volume};
 
 /// Readings that one test may have.
 pub const MOST_READINGS: u16 = 1_000;
@@ -14,6 +14,8 @@ pub const MOST_READINGS: u16 = 1_000;
 const RECTANGULAR: f64 = 0.577_350_269_189_625_8;
 /// Coverage: twice the standard uncertainty, for about 95 % (NIST TN 1297, 6.2).
 const COVERAGE: f64 = 2.0;
+/// A rate is one at the pressure of the test while that changes by no more than this share: common practice, no source.
+const STEADY: f64 = 0.1;
 /// Times are within a week of their zero.
 const WEEK: Time = Time::from_seconds(604_800.0);
 
@@ -26,7 +28,7 @@ pub struct Reading {
     pub time: Time,
     /// By the gauge, against the air outside; below zero in a tank that is drawn empty.
     pub gauge: Pressure,
-    /// Of the air in the tank.
+    /// Temperature of the air in the tank.
     pub temperature: Temperature,
     /// The air outside, as it is at the tank.
     pub barometer: Pressure,
@@ -57,13 +59,15 @@ pub struct Leak {
     /// The readings scatter about their line more than the instruments explain, and the uncertainty is
     /// that of the scatter: something moved that was not read.
     pub scattered: bool,
+    /// The share of the gauge pressure that was gone, or added, by the last reading.
+    pub gauge_change: Ratio,
 }
 
 /// What may be said of a tank.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Verdict {
+pub enum LeakVerdict {
     /// Even with the uncertainty it leaks no more than is allowed.
     Tight,
     /// Even with the uncertainty it leaks more than is allowed.
@@ -84,7 +88,7 @@ pub enum Doubt {
     Gains,
 }
 
-impl Verdict {
+impl LeakVerdict {
     /// The verdict in words.
     #[must_use]
     pub const fn text(self) -> &'static str {
@@ -155,7 +159,15 @@ impl Leak {
             air: first.temperature,
             lasted: Time::from_seconds(last.time.si() - first.time.si()),
             scattered: scatter > variance,
+            gauge_change: Ratio::from_share(libm::fabs(last.gauge.si() / first.gauge.si() - 1.0)),
         })
+    }
+
+    /// Whether the pressure changed by so much of itself, a tenth, that the rate is an average and none at the pressure
+    /// of the start.
+    #[must_use]
+    pub fn is_average(&self) -> bool {
+        self.gauge_change.si() > STEADY
     }
 
     /// What may be said of the tank against an allowed rate, the uncertainty on the careful side of both
@@ -164,19 +176,19 @@ impl Leak {
     ///
     /// # Errors
     /// [`ReadingError::Allowed`] where the allowed rate is not above zero.
-    pub fn judge(&self, allowed: LeakRate) -> Result<Verdict, ReadingError> {
+    pub fn judge(&self, allowed: LeakRate) -> Result<LeakVerdict, ReadingError> {
         if !(allowed.moles() > 0.0) {
             return Err(ReadingError::Allowed(allowed));
         }
         let (rate, unsure) = (self.rate.moles(), self.uncertainty.moles());
         Ok(if rate + unsure < 0.0 {
-            Verdict::CannotTell(Doubt::Gains)
+            LeakVerdict::CannotTell(Doubt::Gains)
         } else if libm::fmax(rate, 0.0) + unsure <= allowed.moles() {
-            Verdict::Tight
+            LeakVerdict::Tight
         } else if rate - unsure > allowed.moles() {
-            Verdict::Leaks
+            LeakVerdict::Leaks
         } else {
-            Verdict::CannotTell(Doubt::Unsure)
+            LeakVerdict::CannotTell(Doubt::Unsure)
         })
     }
 

@@ -8,7 +8,7 @@ use crate::units::{Pressure, PressureUnit, Time, Volume, VolumeUnit};
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Rule {
+pub enum LeakRule {
     /// No published rule: 1.5 times the tank's own head.
     #[default]
     OwnHead,
@@ -43,7 +43,7 @@ struct Row {
     source: &'static str,
 }
 
-impl Rule {
+impl LeakRule {
     /// Every rule.
     pub const ALL: [Self; 6] = [
         Self::OwnHead,
@@ -100,13 +100,13 @@ impl Rule {
 
     /// The pressure that it asks for where the head of the liquid itself, from the lowest point to the
     /// overflow, makes the pressure `head`: the greater of a fixed pressure and a multiple of that head.
-    /// For [`Rule::LightAircraft`] it is the most, not the least, and the head does not enter.
+    /// For [`LeakRule::LightAircraft`] it is the most, not the least, and the head does not enter.
     #[must_use]
     pub fn pressure(self, head: Pressure) -> Pressure {
         self.set_by(head).0
     }
 
-    /// The same pressure, and which of the two it is.
+    /// [`LeakRule::pressure`], and which of its two figures sets it.
     pub(super) fn set_by(self, head: Pressure) -> (Pressure, PressureLimit) {
         let row = self.row();
         let heads = Pressure::from_pascals(row.heads * head.si());

@@ -46,11 +46,11 @@ const VESSEL: Vessel = Vessel {
 
 #[test]
 fn a_low_tank_for_fuel_stays_dry_and_any_other_gets_water() {
-    let plan = |vessel: Vessel| vessel.plan(Rule::OwnHead, OUTSIDE, None).unwrap();
+    let plan = |vessel: Vessel| vessel.plan(LeakRule::OwnHead, OUTSIDE, None).unwrap();
     let dry = plan(VESSEL);
     assert_eq!(
         (dry.method, dry.reason),
-        (Method::AirSoap, Reason::LowAndDry)
+        (Method::AirSoap, MethodReason::LowAndDry)
     );
     assert!(libm::fabs(dry.relief.si() / dry.pressure.si() - 1.1) < 1e-12);
     // The relief valve opens no later than the weakest panel lets it.
@@ -72,7 +72,7 @@ fn a_low_tank_for_fuel_stays_dry_and_any_other_gets_water() {
     });
     assert_eq!(
         (wet.method, wet.reason),
-        (Method::WaterHead, Reason::WaterSafest)
+        (Method::WaterHead, MethodReason::WaterSafest)
     );
     // 1.5 heads of a light fuel are less than the tank full of water, and then it is the water that counts.
     let light = plan(Vessel {
@@ -91,21 +91,21 @@ fn a_pressure_says_which_of_its_limits_set_it() {
     use PressureLimit as By;
     let set = |rule, vessel: Vessel| vessel.plan(rule, OUTSIDE, None).unwrap().pressure_limit;
     // 3 psi, 20.7 kPa, against 1.5 heads of 0.25 m and of 2 m of petrol, 2.8 and 22 kPa.
-    assert_eq!(set(Rule::BoatFuelUs, VESSEL), By::RuleFigure);
+    assert_eq!(set(LeakRule::BoatFuelUs, VESSEL), By::RuleFigure);
     let high = Vessel {
         head: metres(2.0),
         ..VESSEL
     };
-    assert_eq!(set(Rule::BoatFuelUs, high), By::RuleHeads);
+    assert_eq!(set(LeakRule::BoatFuelUs, high), By::RuleHeads);
     // Half a psi, 3.45 kPa, is a most.
-    assert_eq!(set(Rule::LightAircraft, VESSEL), By::RuleFigure);
+    assert_eq!(set(LeakRule::LightAircraft, VESSEL), By::RuleFigure);
     let weak = Vessel {
         weakest: pa(3_000.0),
         ..VESSEL
     };
     let wall = By::WeakestWall(Some(Face::Front));
-    assert_eq!(set(Rule::LightAircraft, weak), wall);
-    let plan = weak.plan(Rule::LightAircraft, OUTSIDE, None).unwrap();
+    assert_eq!(set(LeakRule::LightAircraft, weak), wall);
+    let plan = weak.plan(LeakRule::LightAircraft, OUTSIDE, None).unwrap();
     assert!(plan.pressure == weak.weakest && plan.relief == weak.weakest);
     assert_eq!(plan.relief_limit, wall);
 }
@@ -122,7 +122,7 @@ fn refuses_what_would_hurt() {
         ..VESSEL
     };
     assert!(matches!(
-        plan(weak, Rule::OwnHead),
+        plan(weak, LeakRule::OwnHead),
         Err(LeakError::TooWeak(_))
     ));
     // 1.5 heads of 4 m of petrol, in air, as the rule for boats would have it.
@@ -132,7 +132,7 @@ fn refuses_what_would_hurt() {
         ..VESSEL
     };
     assert!(matches!(
-        plan(high, Rule::BoatFuelUs),
+        plan(high, LeakRule::BoatFuelUs),
         Err(LeakError::TooMuchAir(_))
     ));
     // 3 psi of air in 10 m3 store more than 100 kJ.
@@ -141,7 +141,7 @@ fn refuses_what_would_hurt() {
         ..VESSEL
     };
     assert!(matches!(
-        plan(large, Rule::BoatFuelUs),
+        plan(large, LeakRule::BoatFuelUs),
         Err(LeakError::TooMuchEnergy(_))
     ));
     for (vessel, what) in [
@@ -202,7 +202,7 @@ fn refuses_what_would_hurt() {
             Figure::WeakestWall,
         ),
     ] {
-        match plan(vessel, Rule::OwnHead) {
+        match plan(vessel, LeakRule::OwnHead) {
             Err(LeakError::Range(past)) => assert_eq!(past.figure, what),
             other => panic!("{other:?}"),
         }
@@ -212,7 +212,7 @@ fn refuses_what_would_hurt() {
         ..VESSEL
     };
     assert!(matches!(
-        plan(heavy, Rule::OwnHead),
+        plan(heavy, LeakRule::OwnHead),
         Err(LeakError::Range(past)) if past.figure == Figure::Density
     ));
 }
@@ -288,4 +288,24 @@ fn scatter_that_no_instrument_explains_counts() {
     let (steady, jumping) = (of(steady), of(jumping));
     assert!(!steady.scattered && jumping.scattered);
     assert!(jumping.uncertainty > steady.uncertainty);
+}
+
+#[test]
+fn a_pressure_that_falls_by_more_than_a_tenth_makes_an_average() {
+    let of = |last: f64| {
+        let readings = [reading(0.0, 2e4), reading(600.0, last)];
+        Leak::of(litres(6.0), &readings, &instruments()).unwrap()
+    };
+    let (little, much) = (of(1.9e4), of(1.7e4));
+    assert!((little.gauge_change.si() - 0.05).abs() < 1e-12 && !little.is_average());
+    assert!((much.gauge_change.si() - 0.15).abs() < 1e-12 && much.is_average());
+}
+
+/// What is read to a step is known to half of it.
+#[test]
+fn instruments_by_their_steps() {
+    let stepped = Instruments::of_steps(pa(100.0), 0.5, pa(60.0)).unwrap();
+    assert_eq!(stepped, Instruments::new(pa(50.0), 0.5, pa(30.0)).unwrap());
+    let near = (stepped.gauge(), stepped.kelvins(), stepped.barometer());
+    assert_eq!(near, (pa(50.0), 0.5, pa(30.0)));
 }

@@ -1,6 +1,6 @@
 //! The leak test of a tank: its own volume, heights, largest panel and weakest wall under a rule.
 
-use super::{LeakError, Plan, Rule, Sought, Vessel, head_for};
+use super::{LeakError, LeakPlan, LeakRule, Sought, Vessel, head_for};
 use crate::input::Face;
 use crate::strength::StrengthError;
 use crate::tank::Tank;
@@ -22,10 +22,10 @@ impl Tank {
     /// # Errors
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
-        self.vessel_taking(self.takes()?, overflow)
+        self.vessel_taking(self.weakest_wall()?, overflow)
     }
 
-    /// The same where it is known already what its weakest wall [takes](Self::takes).
+    /// [`Tank::vessel`] where it is known already what its [weakest wall](Self::weakest_wall) bears.
     ///
     /// # Errors
     /// [`StrengthError::Liquid`] of a liquid without a density.
@@ -35,7 +35,7 @@ impl Tank {
         overflow: Option<Length>,
     ) -> Result<Vessel, StrengthError> {
         let height = self.capacity.full_depth;
-        let density = self.liquid_density()?;
+        let density = self.liquid_density()?.si();
         let head = overflow.map_or(height.si(), |top| libm::fmax(top.si(), height.si()))
             + head_for(self.job.service.pressure, density).si();
         let panel = self
@@ -64,22 +64,22 @@ impl Tank {
     /// # Errors
     /// [`LeakError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
     /// asks for more air than is proposed here.
-    pub fn leak_plan(&self, rule: Rule) -> Result<Plan, LeakError> {
+    pub fn leak_plan(&self, rule: LeakRule) -> Result<LeakPlan, LeakError> {
         self.leak_plan_with(rule, None, BAROMETER, None)
     }
 
-    /// The same with the height at which it overflows, the barometer as it stands and a leak that a gauge
+    /// [`Tank::leak_plan`] with the height at which it overflows, the barometer as it stands and a leak that a gauge
     /// should show.
     ///
     /// # Errors
     /// As [`leak_plan`](Self::leak_plan).
     pub fn leak_plan_with(
         &self,
-        rule: Rule,
+        rule: LeakRule,
         overflow: Option<Length>,
         outside: Pressure,
         sought: Option<&Sought>,
-    ) -> Result<Plan, LeakError> {
+    ) -> Result<LeakPlan, LeakError> {
         let vessel = self.vessel(overflow)?;
         vessel.plan(rule, outside, sought)
     }

@@ -12,7 +12,7 @@ use heapless::Vec;
 use super::balance::{Balance, Reactions, reactions};
 use super::error::BalanceError;
 use super::liquid_centre;
-use crate::body::Plate;
+use crate::body::FlatForm;
 use crate::capacity::Lean;
 use crate::fitting::Baffle;
 use crate::geom::Vector;
@@ -81,9 +81,9 @@ impl MountLoads {
 }
 
 /// Where the middle of a plate lies, in its own plane.
-fn middle(plate: &Plate) -> [f64; 2] {
+fn middle(plate: &FlatForm) -> [f64; 2] {
     match plate {
-        Plate::Corners(corners) => {
+        FlatForm::Corners(corners) => {
             let first = corners.first().copied().unwrap_or_default();
             let next = corners.iter().skip(1);
             let (mut area, mut sum) = (0.0, [0.0; 2]);
@@ -104,8 +104,8 @@ fn middle(plate: &Plate) -> [f64; 2] {
                 first[1] + sum[1] / (3.0 * area),
             ]
         }
-        Plate::Outline(section) => section.centroid(),
-        Plate::Disc { centre, .. } => *centre,
+        FlatForm::Outline(section) => section.centroid(),
+        FlatForm::Disc { centre, .. } => *centre,
     }
 }
 
@@ -128,7 +128,7 @@ impl Tank {
     /// # Errors
     /// [`BalanceError::Range`] for a mass or a coordinate past its limits.
     pub fn empty_balance(&self) -> Result<Balance, BalanceError> {
-        let density = self.job.alloy.density();
+        let density = self.job.alloy.density().si();
         let (outside, inside) = (&self.body.outside, &self.body.inside);
         let (whole, space) = (outside.volume().si(), inside.volume().si());
         let sheet = whole - space;
@@ -155,7 +155,7 @@ impl Tank {
         let pool = self.pool(Lean::LEVEL);
         let depth = pool.depth_for(liquid)?;
         if let Some(centre) = liquid_centre::below(&self.body.inside, pool.height_of(depth)) {
-            balance.liquid(liquid, self.liquid_density()?, centre)?;
+            balance.liquid(liquid, self.liquid_density()?.si(), centre)?;
         }
         Ok(balance)
     }
@@ -203,6 +203,16 @@ impl Tank {
             });
         loads.moment = Torque::from_newton_metres(moment_most);
         failed.map_or(Ok(loads), Err)
+    }
+
+    /// What they bear of the tank full to the brim; `None` where that cannot be weighed.
+    ///
+    /// # Errors
+    /// As [`mount_loads`](Self::mount_loads).
+    #[must_use]
+    pub fn full_mount_loads(&self) -> Option<Result<MountLoads, BalanceError>> {
+        let full = self.laden_balance(self.capacity.brim).ok()?;
+        Some(self.mount_loads(&full))
     }
 
     /// Where the mounts of the job are, in the order of [`MountLoads`].

@@ -8,7 +8,7 @@ pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 
 use core::fmt;
 
-use crate::blank::{Groups, Meeting, PanelMark, Plan};
+use crate::blank::{Groups, Meeting, PanelMark, PanelPlan};
 use crate::body::{Edge, Path};
 use crate::geom::Vector;
 use crate::input::{Face, Joint};
@@ -72,12 +72,12 @@ pub const fn joint_name(joint: Option<Joint>) -> &'static str {
 }
 
 /// How many seams and folds the body has.
-pub(crate) fn count(plan: &Plan<'_>, groups: &Groups) -> usize {
+pub(crate) fn count(plan: &PanelPlan<'_>, groups: &Groups) -> usize {
     plan.body.outside.edge_count() + usize::from(groups.parted().is_some())
 }
 
 /// The way that a seam runs: its own edge, or the line along which a wrapper is closed.
-pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<Edge> {
+pub(crate) fn edge_of(plan: &PanelPlan<'_>, groups: &Groups, place: usize) -> Option<Edge> {
     if let Some(edge) = plan.body.outside.edge_at(place) {
         return Some(edge);
     }
@@ -89,7 +89,7 @@ pub(crate) fn edge_of(plan: &Plan<'_>, groups: &Groups, place: usize) -> Option<
 }
 
 /// The line along which a wrapper that folds all the way round is closed.
-fn closing(plan: &Plan<'_>, groups: &Groups) -> Option<Edge> {
+fn closing(plan: &PanelPlan<'_>, groups: &Groups) -> Option<Edge> {
     let parted = groups.parted()?;
     let view = plan.body.outside.faces().nth(usize::from(parted.face))?;
     let face = view.face();
@@ -107,7 +107,7 @@ fn closing(plan: &Plan<'_>, groups: &Groups) -> Option<Edge> {
     })
 }
 
-impl<'a> Plan<'a> {
+impl<'a> PanelPlan<'a> {
     /// The seams and folds of the body, one for each outside edge and in the same order; the line along
     /// which a wrapper is closed comes last.
     pub fn seams(self) -> impl Iterator<Item = Seam> + use<'a> {

@@ -21,7 +21,7 @@ pub struct Load {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Ends {
+pub struct PressureEnds {
     /// At the corner that lies highest.
     pub least: Pressure,
     /// Half-way between the two.
@@ -115,7 +115,7 @@ impl Load {
 
     /// The lowest and the highest pressure over a panel with these corners, or `None` of none.
     #[must_use]
-    pub fn ends(&self, corners: &[Vector]) -> Option<Ends> {
+    pub fn ends(&self, corners: &[Vector]) -> Option<PressureEnds> {
         let (least, most) = corners.iter().fold(
             (f64::INFINITY, f64::NEG_INFINITY),
             |(low, high), &corner| {
@@ -123,7 +123,7 @@ impl Load {
                 (libm::fmin(low, p), libm::fmax(high, p))
             },
         );
-        (least <= most).then(|| Ends {
+        (least <= most).then(|| PressureEnds {
             least: Pressure::from_pascals(least),
             mean: Pressure::from_pascals(0.5 * (least + most)),
             most: Pressure::from_pascals(most),

@@ -21,13 +21,13 @@ use crate::units::{Length, Pressure};
 /// What a sheet is made of, as strength goes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Metal {
+pub struct PanelMetal {
     modulus: f64,
     poisson: f64,
     strength: f64,
 }
 
-impl Metal {
+impl PanelMetal {
     /// From Young's modulus, Poisson's ratio (0.15 to 0.45), and the strength that may be used: beside a
     /// seam that of the welded sheet, not of the sheet as bought.
     ///
@@ -44,13 +44,13 @@ impl Metal {
 
 /// A flat panel and what presses on it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Panel {
+pub struct FlatPanel {
     /// The rectangle that stands for it.
     pub shape: Enclosing,
     /// The pressure over that.
     pub ramp: Ramp,
     thickness: f64,
-    metal: Metal,
+    metal: PanelMetal,
 }
 
 /// Which of the two edge conditions rules.
@@ -69,7 +69,7 @@ pub enum Bound {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Strength {
+pub struct PanelStrength {
     /// Highest bending stress, edges free to turn, by bending alone. Where edges cannot pull inward,
     /// stretching adds up to 4 % to it while the bulge is below a quarter of the thickness; see `stress_held`.
     pub stress_supported: Pressure,
@@ -98,7 +98,7 @@ pub struct Strength {
     pub inside_corner: bool,
 }
 
-impl Panel {
+impl FlatPanel {
     /// A panel with the corners `outline`, in metres in its own plane, under `pressing` in the same
     /// coordinates.
     ///
@@ -108,7 +108,7 @@ impl Panel {
     pub fn new(
         outline: &[[f64; 2]],
         thickness: Length,
-        metal: Metal,
+        metal: PanelMetal,
         pressing: Pressing,
     ) -> Result<Self, PanelError> {
         let thickness = limits::thickness(thickness)?;
@@ -133,7 +133,7 @@ impl Panel {
 
     /// How it bears its load.
     #[must_use]
-    pub fn strength(&self) -> Strength {
+    pub fn strength(&self) -> PanelStrength {
         let bent = Bent::of(self.shape.sides, self.ramp, self.metal);
         bent.strength(self.thickness, self.shape.inside_corner)
     }
@@ -171,7 +171,7 @@ impl Panel {
     }
 }
 
-/// How often [`Panel::mend`] and [`Panel::takes`] go round.
+/// How often [`FlatPanel::mend`] and [`FlatPanel::takes`] go round.
 const ROUNDS: u8 = 12;
 /// No panel is said to take more, in pascals: 100 bar, the most that may be asked of one.
 const MOST: f64 = 1e7;
@@ -196,7 +196,7 @@ impl Span {
 /// What bends a panel, with edges free to turn and held: for any thickness.
 struct Bent {
     span: Span,
-    metal: Metal,
+    metal: PanelMetal,
     free: Bending,
     fixed: Bending,
 }
@@ -210,7 +210,7 @@ struct Stresses {
 }
 
 impl Bent {
-    fn of(sides: Sides, ramp: Ramp, metal: Metal) -> Self {
+    fn of(sides: Sides, ramp: Ramp, metal: PanelMetal) -> Self {
         Self {
             span: Span::Rectangle(sides),
             metal,
@@ -233,7 +233,7 @@ impl Bent {
     }
 
     fn stresses(&self, t: f64) -> Stresses {
-        let Metal {
+        let PanelMetal {
             modulus, poisson, ..
         } = self.metal;
         let bulge = self.free.bulge(stiffness(modulus, poisson, t));
@@ -247,8 +247,8 @@ impl Bent {
         }
     }
 
-    fn strength(&self, t: f64, inside_corner: bool) -> Strength {
-        let Metal {
+    fn strength(&self, t: f64, inside_corner: bool) -> PanelStrength {
+        let PanelMetal {
             modulus,
             poisson,
             strength,
@@ -257,7 +257,7 @@ impl Bent {
         let d = stiffness(modulus, poisson, t);
         let bulge_fixed = self.fixed.bulge(d);
         let bulge_free = self.free.bulge(d);
-        Strength {
+        PanelStrength {
             stress_supported: Pressure::from_pascals(stresses.free),
             stress_clamped: Pressure::from_pascals(stresses.fixed),
             bulge_supported: Length::from_metres(bulge_free),

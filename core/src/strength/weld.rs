@@ -24,9 +24,9 @@ pub const EDGE_SHARE: f64 = 0.52;
 pub enum Weld {
     /// Through the whole of the thinner sheet, in one plane.
     Butt {
-        /// That sheet.
+        /// Thickness of that thinner sheet.
         thickness: Length,
-        /// The share of it that is fused: 1 for all.
+        /// The share of that thickness that is fused: 1 for all.
         fused: f64,
     },
     /// In the open groove of a corner: from the inside edges to the face of the bead.
@@ -105,12 +105,55 @@ impl Along {
 pub struct SeamStrength {
     /// The equivalent stress of the forces on the throat, without the moment.
     pub forces: Pressure,
-    /// The same with the moment.
+    /// The stress of forces and moment together.
     pub with_moment: Pressure,
     /// Strength over the partial factor and the stress of the forces alone.
     pub reserve_forces: f64,
-    /// The same with the moment: what to go by for a seam welded from one side.
+    /// Strength over the partial factor and the stress with the moment: what to go by for a seam welded from one side.
     pub reserve: f64,
+}
+
+impl SeamStrength {
+    /// Whether it bears its load with the partial factor [`WELD_FACTOR`].
+    #[must_use]
+    pub fn is_enough(&self) -> bool {
+        self.reserve >= 1.0
+    }
+}
+
+/// The weakest of some seams.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WeakestSeam<T> {
+    /// Which.
+    pub seam: T,
+    /// How it bears its load.
+    pub strength: SeamStrength,
+    /// The least reserve of any of them by forces alone, which may be another one's.
+    pub reserve_forces: f64,
+}
+
+/// The seam with the least reserve, the first of equals; `None` of none.
+pub fn weakest_seam<T>(
+    seams: impl IntoIterator<Item = (T, SeamStrength)>,
+) -> Option<WeakestSeam<T>> {
+    let mut weakest: Option<WeakestSeam<T>> = None;
+    for (seam, strength) in seams {
+        let reserve_forces = strength.reserve_forces;
+        let mut one = WeakestSeam {
+            seam,
+            strength,
+            reserve_forces,
+        };
+        if let Some(old) = weakest.take() {
+            let forces = libm::fmin(old.reserve_forces, reserve_forces);
+            if old.strength.reserve.total_cmp(&strength.reserve).is_le() {
+                one = old;
+            }
+            one.reserve_forces = forces;
+        }
+        weakest = Some(one);
+    }
+    weakest
 }
 
 /// The stress on a weld's throat and its reserve, for a filler with the tensile strength `filler`.
@@ -230,5 +273,24 @@ mod tests {
                 .figure,
             Figure::Strength
         );
+    }
+
+    #[test]
+    fn the_weakest_of_three() {
+        let one = |reserve, reserve_forces| SeamStrength {
+            forces: mpa(1.0),
+            with_moment: mpa(1.0),
+            reserve_forces,
+            reserve,
+        };
+        let all = [one(2.0, 2.5), one(0.9, 3.0), one(0.9, 4.0)];
+        let weakest = weakest_seam((1_u8..).zip(all)).unwrap();
+        assert_eq!(weakest.seam, 2);
+        assert_eq!(
+            (weakest.strength.reserve, weakest.reserve_forces),
+            (0.9, 2.5)
+        );
+        assert!(!weakest.strength.is_enough() && all[0].is_enough());
+        assert!(weakest_seam::<u8>([]).is_none());
     }
 }

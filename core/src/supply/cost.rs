@@ -1,5 +1,6 @@
 //! What it costs: amounts times prices, in whatever money the prices are.
 
+use crate::input::limits::PRICE;
 use crate::units::range::RangeError;
 use crate::units::{Energy, Figure, Mass, Time, Volume};
 
@@ -10,15 +11,15 @@ pub const ITEMS: [&str; 5] = ["sheet", "filler", "gas", "labour", "electricity"]
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 pub struct Prices {
-    /// Of a kilogram of sheet.
+    /// Price of a kilogram of sheet.
     pub sheet: Option<f64>,
-    /// Of a kilogram of filler.
+    /// Price of a kilogram of filler.
     pub filler: Option<f64>,
-    /// Of a cubic metre of gas.
+    /// Price of a cubic metre of gas.
     pub gas: Option<f64>,
-    /// Of an hour.
+    /// Price of an hour of work.
     pub labour: Option<f64>,
-    /// Of a kilowatt-hour.
+    /// Price of a kilowatt-hour.
     pub electricity: Option<f64>,
 }
 
@@ -27,13 +28,13 @@ pub struct Prices {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Amounts {
-    /// Of sheet, offcuts with it.
+    /// Sheet, offcuts with it.
     pub sheet: Mass,
-    /// Of filler as bought.
+    /// Filler as bought.
     pub filler: Mass,
-    /// Of gas.
+    /// Gas.
     pub gas: Volume,
-    /// Of work.
+    /// Work.
     pub labour: Time,
     /// Taken from the mains.
     pub electricity: Energy,
@@ -77,7 +78,7 @@ impl Costs {
         for (item, (figure, amount, most, unit, price)) in items.iter_mut().zip(rows) {
             let amount = figure.within(amount, 0.0, most)?;
             if let Some(price) = price {
-                let price = Figure::Price.within(price, 0.0, 1e9)?;
+                let price = Figure::Price.within(price, PRICE.0, PRICE.1)?;
                 *item = Some(amount / unit * price);
             }
         }

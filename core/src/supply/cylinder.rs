@@ -5,8 +5,14 @@
 //! within 0.3 %. An ideal gas would understate a cylinder at 200 bar by 6 to 7 %. For mixtures the table
 //! does not hold.
 
+use crate::input::limits::{CYLINDER, CYLINDER_GAUGE};
 use crate::units::range::RangeError;
-use crate::units::{Figure, Pressure, Temperature, Volume};
+use crate::units::{Figure, Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit, Volume};
+
+/// The gauge pressure of a cylinder as it is filled: common practice, no source.
+pub const USUAL_FILLING: Pressure = Pressure::new(200.0, PressureUnit::Bar);
+/// The gauge pressure at which a cylinder is changed: common practice, no source.
+pub const CHANGE_OVER: Pressure = Pressure::new(10.0, PressureUnit::Bar);
 
 /// One standard atmosphere, in pascals.
 const ATMOSPHERE: f64 = 101_325.0;
@@ -74,7 +80,7 @@ impl Cylinder {
     /// [`RangeError`] for a capacity outside 0.1 to 200 L.
     pub fn new(water: Volume) -> Result<Self, RangeError> {
         Ok(Self {
-            water: Figure::Water.within(water.si(), 1e-4, 0.2)?,
+            water: Figure::Water.within(water.si(), CYLINDER.0.si(), CYLINDER.1.si())?,
         })
     }
 
@@ -88,7 +94,8 @@ impl Cylinder {
         gauge: Pressure,
         temperature: Temperature,
     ) -> Result<Volume, RangeError> {
-        let absolute = Figure::CylinderGauge.within(gauge.si(), 0.0, 300e5)? + ATMOSPHERE;
+        let absolute =
+            Figure::CylinderGauge.within(gauge.si(), 0.0, CYLINDER_GAUGE.1.si())? + ATMOSPHERE;
         let t = Figure::GasTemperature.within(temperature.si(), 273.15, 318.15)?;
         let ratio = absolute / ATMOSPHERE * REFERENCE / t;
         let z = compressibility(absolute, t);
@@ -111,5 +118,33 @@ impl Cylinder {
         let full = self.contents(gauge, temperature)?.si();
         let rest = self.contents(left, temperature)?.si();
         Ok(Volume::from_cubic_metres(full - rest))
+    }
+
+    /// How much of what the cylinder gives some gas is, down to where it is [changed](CHANGE_OVER), at 15 °C: more than
+    /// one where it needs a second. `gauge` is what its gauge shows, [`USUAL_FILLING`] where nobody says.
+    ///
+    /// ```
+    /// use seamwright_core::supply::cylinder::Cylinder;
+    /// use seamwright_core::units::{Volume, VolumeUnit};
+    ///
+    /// let cylinder = Cylinder::new(Volume::new(20.0, VolumeUnit::Litre))?;
+    /// let share = cylinder.share_of(Volume::new(500.0, VolumeUnit::Litre), None)?;
+    /// // An ideal gas would give 20 L × 190 = 3800 L; argon at 200 bar gives some per cent more.
+    /// assert!(share.si() < 500.0 / 3_800.0 && share.si() > 0.9 * 500.0 / 3_800.0);
+    /// # Ok::<(), seamwright_core::units::range::RangeError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// As [`contents`](Self::contents).
+    pub fn share_of(&self, gas: Volume, gauge: Option<Pressure>) -> Result<Ratio, RangeError> {
+        let gauge = gauge.unwrap_or(USUAL_FILLING);
+        let left = if CHANGE_OVER < gauge {
+            CHANGE_OVER
+        } else {
+            Pressure::default()
+        };
+        let at = Temperature::new(15.0, TemperatureUnit::Celsius);
+        let usable = self.usable(gauge, left, at)?;
+        Ok(Ratio::from_share(gas.si() / usable.si()))
     }
 }

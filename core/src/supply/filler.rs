@@ -1,6 +1,7 @@
 //! Filler rod for beads.
 
 use super::Bead;
+use crate::input::limits::{ROD_DIAMETER, ROD_LENGTH};
 use crate::units::range::RangeError;
 use crate::units::{Figure, Length, LengthUnit, Mass, Ratio};
 
@@ -43,8 +44,10 @@ impl Rod {
     /// # Errors
     /// [`RangeError`] for a value outside the range that its field names.
     pub fn new(draft: &RodDraft) -> Result<Self, RangeError> {
-        let d = Figure::RodDiameter.within(draft.diameter.si(), 5e-4, 0.01)?;
-        let length = Figure::RodLength.within(draft.length.si(), 0.1, 2.0)?;
+        let (thinnest, thickest) = ROD_DIAMETER;
+        let (shortest, longest) = ROD_LENGTH;
+        let d = Figure::RodDiameter.within(draft.diameter.si(), thinnest.si(), thickest.si())?;
+        let length = Figure::RodLength.within(draft.length.si(), shortest.si(), longest.si())?;
         Ok(Self {
             area: 0.25 * core::f64::consts::PI * d * d,
             length,
@@ -70,14 +73,14 @@ impl Rod {
     ///
     /// # Errors
     /// [`RangeError`] past 10 km of rod.
-    pub fn bought(&self, melted: Length) -> Result<Filler, RangeError> {
+    pub fn bought(&self, melted: Length) -> Result<RodUse, RangeError> {
         let melted = Figure::RodLength.within(melted.si(), 0.0, 1e4)?;
         // A rod too many by rounding would be one bought for nothing.
         let count = libm::ceil(melted / (self.length - self.stub) - 1e-9);
         // At most 10 km over 50 mm.
         let rods = count as u32;
         let mass = |length: f64| Mass::from_kilograms(length * self.mass_per_metre());
-        Ok(Filler {
+        Ok(RodUse {
             melted: Length::from_metres(melted),
             melted_mass: mass(melted),
             rods,
@@ -90,7 +93,7 @@ impl Rod {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Filler {
+pub struct RodUse {
     /// Length melted.
     pub melted: Length,
     /// Its mass.

@@ -1,6 +1,7 @@
 //! Shielding gas: `V = flow · (t_arc + n (t_pre + t_post))`. Every start of the arc pays for its pre- and
 //! post-flow, so that short stitches cost gas.
 
+use crate::input::limits::{GAS_FLOW, POST_FLOW, PRE_FLOW};
 use crate::units::flow::Flow;
 use crate::units::range::RangeError;
 use crate::units::{Current, Figure, Ratio, Time, Volume};
@@ -31,10 +32,11 @@ impl Shield {
     /// to 120 s.
     pub fn new(flow: Flow, pre: Time, post: Time) -> Result<Self, RangeError> {
         let litre = 1.0 / 60_000.0;
+        let (least, most) = GAS_FLOW;
         Ok(Self {
-            flow: Figure::Flow.within(flow.si(), litre, 50.0 * litre)?,
-            pre: Figure::PreFlow.within(pre.si(), 0.0, 60.0)?,
-            post: Figure::PostFlow.within(post.si(), 0.0, 120.0)?,
+            flow: Figure::Flow.within(flow.si(), least * litre, most * litre)?,
+            pre: Figure::PreFlow.within(pre.si(), PRE_FLOW.0.si(), PRE_FLOW.1.si())?,
+            post: Figure::PostFlow.within(post.si(), POST_FLOW.0.si(), POST_FLOW.1.si())?,
         })
     }
 

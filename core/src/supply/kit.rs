@@ -5,10 +5,11 @@
 //! pre- and post-flow.
 
 use super::Bead;
-use super::filler::{Filler, Rod};
+use super::filler::{Rod, RodUse};
 use super::gas::{Gas, Shield};
-use super::section::{Form, SectionError};
-use crate::blank::Corner;
+use super::section::{BeadError, BeadForm};
+use crate::blank::SheetCorner;
+use crate::input::limits::ROD_WASTE;
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
@@ -53,7 +54,7 @@ pub struct SeamUse {
     /// The seam.
     pub seam: Seam,
     /// Its bead, or why its joint has none that can be reckoned.
-    pub bead: Result<Bead, SectionError>,
+    pub bead: Result<Bead, BeadError>,
     /// Rod melted for it; none without a bead.
     pub melted: Length,
     /// Times of the arc.
@@ -67,8 +68,8 @@ pub struct SeamUse {
 pub struct AllUse {
     /// Rod that the beads take.
     pub melted: Length,
-    /// The same with the waste on top, in rods to have at hand.
-    pub filler: Filler,
+    /// Filler with the waste on top, in rods to have at hand.
+    pub filler: RodUse,
     /// Gas.
     pub gas: Gas,
     /// Arc along seams.
@@ -90,12 +91,12 @@ impl AllUse {
 }
 
 impl Tank {
-    /// The bead that a welded seam wants, filled as is usual: [`Form::usual`]. `None` for a fold.
+    /// The bead that a welded seam wants, filled as is usual: [`BeadForm::usual`]. `None` for a fold.
     #[must_use]
-    pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, SectionError>> {
+    pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, BeadError>> {
         let joint = seam.joint?;
         let sheets = self.sheets_at(seam);
-        let corner = Corner {
+        let corner = SheetCorner {
             dihedral: seam.dihedral,
             sheets,
         };
@@ -104,7 +105,7 @@ impl Tank {
             joint,
             corner,
             allow,
-            &Form::usual(sheets),
+            &BeadForm::usual(sheets),
             seam.length,
         ))
     }
@@ -141,7 +142,7 @@ impl Tank {
     /// What each welded seam uses up, in the order of [`Tank::seams`].
     ///
     /// # Errors
-    /// Of an item: [`RangeError`] for an arc time past 100 h.
+    /// Each item may be an error: [`RangeError`] for an arc time past 100 h.
     pub fn supplies(&self, kit: &Kit) -> impl Iterator<Item = Result<SeamUse, RangeError>> {
         let Kit { rod, shield, .. } = *kit;
         self.seams().filter_map(move |seam| {
@@ -165,7 +166,7 @@ impl Tank {
     /// # Errors
     /// [`RangeError`] for an arc time past 100 h, a waste outside 0 to 100 %, or more than 10 km of rod.
     pub fn supply_in_all(&self, kit: &Kit) -> Result<AllUse, RangeError> {
-        let waste = Figure::Waste.within(kit.waste.si(), 0.0, 1.0)?;
+        let waste = Figure::Waste.within(kit.waste.si(), ROD_WASTE.0.si(), ROD_WASTE.1.si())?;
         let mut all = AllUse::default();
         let (mut melted, mut arc, mut tacks) = (0.0, 0.0, 0.0);
         for one in self.supplies(kit) {

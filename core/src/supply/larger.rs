@@ -3,8 +3,8 @@
 use heapless::Vec;
 
 use super::shrinkage;
-use super::shrinkage::{Estimate, Sheet};
-use crate::blank::{Allowance, Blank, BlankError, Panel, Plan};
+use super::shrinkage::{Estimate, ShrinkingSheet};
+use crate::blank::{Allowance, Blank, BlankError, Panel, PanelPlan};
 use crate::body::MAX_EDGES;
 use crate::input::Joint;
 use crate::seam::Seam;
@@ -49,7 +49,7 @@ impl Tank {
     pub fn shrinkage(&self, seam: &Seam) -> Option<Shrinkage> {
         let joint = seam.joint?;
         let alloy = self.job.alloy();
-        let sheet = Sheet {
+        let sheet = ShrinkingSheet {
             family: alloy.family(),
             thickness: seam.thinner,
         };
@@ -63,7 +63,7 @@ impl Tank {
             Joint::OpenCorner | Joint::HalfOpenCorner | Joint::ClosedCorner => None,
         };
         let metal = alloy.metal();
-        let capacity = metal.heat_capacity().value * alloy.density();
+        let capacity = metal.heat_capacity().value * alloy.density().si();
         let arc = self.arc();
         let heat = arc.arc_energy().si() * self.job.welding.uptake.si();
         let heat = LineEnergy::from_joules_per_metre(heat);
@@ -97,7 +97,13 @@ impl Tank {
         })
     }
 
-    /// The same of all seams.
+    /// The welded seams at which nothing is added: corners without a rule, and seams of baffles and fittings.
+    pub fn seams_without_allowance(&self, draw: Draw) -> impl Iterator<Item = Seam> {
+        let welded = self.seams().filter(|seam| seam.welded);
+        welded.filter(move |seam| self.allowance(seam, draw).is_none())
+    }
+
+    /// By how much blanks are cut larger at all seams.
     #[must_use]
     pub fn larger(&self, draw: Draw) -> Larger {
         // As many as the body may have seams.
@@ -109,9 +115,9 @@ impl Tank {
 
     /// What the panels follow from when some edges are cut larger.
     #[must_use]
-    pub const fn plan_larger<'a>(&'a self, larger: &'a [Allowance]) -> Plan<'a> {
-        Plan {
-            larger,
+    pub const fn plan_larger<'a>(&'a self, larger: &'a [Allowance]) -> PanelPlan<'a> {
+        PanelPlan {
+            allowances: larger,
             ..self.plan()
         }
     }

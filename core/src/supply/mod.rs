@@ -5,10 +5,11 @@
 //! - [`gas`]: gas while the arc burns, and before and after.
 //! - [`cylinder`]: what a cylinder of argon holds.
 //! - [`time`]: arc, waits and rests put together.
-//! - [`cost`]: prices times amounts.
+//! - [`cost`]: prices times amounts; [`Bill`]: the whole job's time, amounts and costs.
 //!
 //! One [`Bead`] for each seam; totals are sums.
 
+mod bill;
 pub mod cost;
 pub mod cylinder;
 pub mod filler;
@@ -20,15 +21,16 @@ pub mod shrinkage;
 pub mod time;
 mod usual;
 
+pub use bill::{Bill, BillDraft, MAINS_IN_ARC};
 pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
 pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};
 
-use crate::blank::{Allow, Corner};
+use crate::blank::{Allow, SheetCorner};
 use crate::input::Joint;
 use crate::units::range::RangeError;
 use crate::units::{Area, Figure, Length, Volume};
-use section::Form;
+use section::BeadForm;
 
 /// The bead of one seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,14 +53,14 @@ impl Bead {
     /// The bead that a joint wants along a seam: see [`section::of_joint`].
     ///
     /// # Errors
-    /// [`SectionError`](section::SectionError) for the joint, a value of the form, or the length.
+    /// [`BeadError`](section::BeadError) for the joint, a value of the form, or the length.
     pub fn of_joint(
         joint: Joint,
-        corner: Corner,
+        corner: SheetCorner,
         allow: &Allow,
-        form: &Form,
+        form: &BeadForm,
         length: Length,
-    ) -> Result<Self, section::SectionError> {
+    ) -> Result<Self, section::BeadError> {
         let section = section::of_joint(joint, corner, allow, form)?;
         Ok(Self::new(section, length)?)
     }

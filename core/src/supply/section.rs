@@ -7,7 +7,7 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use crate::blank::{Allow, Corner, JointError};
+use crate::blank::{Allow, JointError, SheetCorner};
 use crate::input::Joint;
 use crate::units::range::RangeError;
 use crate::units::{Angle, Area, Figure, Length, LengthUnit};
@@ -36,7 +36,7 @@ impl Cap {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Shape {
+pub enum BeadFace {
     /// Straight from toe to toe.
     Flat,
     /// A parabola over that line, so high in the middle.
@@ -50,7 +50,7 @@ pub enum Shape {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Form {
+pub struct BeadForm {
     /// Over a butt or over the line of a corner that is closed.
     pub cap: Cap,
     /// Under a butt.
@@ -58,10 +58,10 @@ pub struct Form {
     /// Leg of a fillet: 0.5 to 50 mm.
     pub leg: Length,
     /// Face of a corner or a fillet.
-    pub face: Shape,
+    pub face: BeadFace,
 }
 
-impl Form {
+impl BeadForm {
     /// A usual one for two sheets: a cap and a root 2.5 and 1.5 of the thinner sheet wide (common practice,
     /// no source) and 1 and 0.5 mm high (the middle of EN ISO 10042's range, from memory), a leg as long as
     /// that sheet is thick, corners filled round.
@@ -77,7 +77,7 @@ impl Form {
             cap: cap(2.5, 1.0),
             root: cap(1.5, 0.5),
             leg: Length::from_metres(thin),
-            face: Shape::Round,
+            face: BeadFace::Round,
         }
     }
 }
@@ -86,14 +86,14 @@ impl Form {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SectionError {
+pub enum BeadError {
     /// A value past its limit.
     Range(RangeError),
     /// The joint does not suit the angle.
     Joint(JointError),
 }
 
-impl fmt::Display for SectionError {
+impl fmt::Display for BeadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Range(error) => error.fmt(f),
@@ -102,15 +102,15 @@ impl fmt::Display for SectionError {
     }
 }
 
-impl core::error::Error for SectionError {}
+impl core::error::Error for BeadError {}
 
-impl From<RangeError> for SectionError {
+impl From<RangeError> for BeadError {
     fn from(error: RangeError) -> Self {
         Self::Range(error)
     }
 }
 
-impl From<JointError> for SectionError {
+impl From<JointError> for BeadError {
     fn from(error: JointError) -> Self {
         Self::Joint(error)
     }
@@ -143,7 +143,7 @@ pub fn square_butt(
 ///
 /// # Errors
 /// [`RangeError`] for a leg outside 0.5 to 50 mm, an angle outside 10° to 170°, or a cap.
-pub fn fillet(leg: Length, angle: Angle, face: Shape) -> Result<Area, RangeError> {
+pub fn fillet(leg: Length, angle: Angle, face: BeadFace) -> Result<Area, RangeError> {
     let z = Figure::Leg.within(leg.si(), 5e-4, 0.05)?;
     let degree = PI / 180.0;
     let phi = Figure::Angle.within(angle.si(), 10.0 * degree, 170.0 * degree)?;
@@ -153,14 +153,14 @@ pub fn fillet(leg: Length, angle: Angle, face: Shape) -> Result<Area, RangeError
 }
 
 /// What stands over a line from toe to toe.
-fn raised(width: f64, face: Shape) -> Result<f64, RangeError> {
+fn raised(width: f64, face: BeadFace) -> Result<f64, RangeError> {
     match face {
-        Shape::Convex(height) => Cap {
+        BeadFace::Convex(height) => Cap {
             width: Length::from_metres(width),
             height,
         }
         .area(),
-        Shape::Flat | Shape::Round => Ok(0.0),
+        BeadFace::Flat | BeadFace::Round => Ok(0.0),
     }
 }
 
@@ -187,14 +187,14 @@ pub fn edge(sheets: [Length; 2], height: Length) -> Result<Area, RangeError> {
 /// dihedral is past 180°, the bead outside is a fillet, whatever the joint.
 ///
 /// # Errors
-/// [`SectionError`] for sheets outside 0.1 to 100 mm, a value of the form, or a joint that does not suit the
+/// [`BeadError`] for sheets outside 0.1 to 100 mm, a value of the form, or a joint that does not suit the
 /// angle.
 pub fn of_joint(
     joint: Joint,
-    corner: Corner,
+    corner: SheetCorner,
     allow: &Allow,
-    form: &Form,
-) -> Result<Area, SectionError> {
+    form: &BeadForm,
+) -> Result<Area, BeadError> {
     let [a, b] = corner.sheets;
     let (ta, tb) = (sheet(a)?, sheet(b)?);
     let thin = if tb < ta { b } else { a };
@@ -224,7 +224,7 @@ pub fn of_joint(
             let [xa, xb] = sides.map(|side| side.deduct.si());
             let void = Void::between([xa, xb], [ta, tb], theta);
             let over = match form.face {
-                Shape::Round if joint == Joint::OpenCorner => {
+                BeadFace::Round if joint == Joint::OpenCorner => {
                     // The sector about the root less its triangle.
                     let open = PI - theta;
                     0.5 * ta * tb * (open - libm::sin(open))

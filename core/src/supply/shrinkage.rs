@@ -8,16 +8,16 @@
 
 use heapless::Vec;
 
-use crate::arc::wave::MOST_CURRENT;
+use crate::arc::power::MOST_CURRENT;
 use crate::tables::Family;
 use crate::units::range::RangeError;
-use crate::units::{Area, Current, Figure, Length, LineEnergy};
+use crate::units::{Area, Current, Figure, Length, LengthUnit, LineEnergy};
 
 /// What limits an estimate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Note {
+pub enum ShrinkageNote {
     /// The rule was found on carbon steel, and this is another metal.
     MadeForSteel,
     /// The sheet is thinner than 3 mm: the rule was found on plate, and thin sheet may buckle instead.
@@ -26,7 +26,7 @@ pub enum Note {
     LargeLeg,
 }
 
-impl Note {
+impl ShrinkageNote {
     /// As a sentence.
     #[must_use]
     pub const fn text(self) -> &'static str {
@@ -50,11 +50,11 @@ pub struct Estimate {
     /// Whose rule this is.
     pub source: &'static str,
     /// What limits it.
-    pub notes: Vec<Note, 3>,
+    pub notes: Vec<ShrinkageNote, 3>,
 }
 
 /// Thinner sheet than this is outside what the rules were found on: common practice, no source.
-const THIN: f64 = 0.003;
+pub const THIN_SHEET: Length = Length::new(3.0, LengthUnit::Millimetre);
 /// Legs past this share of the thickness are outside the rule for fillets: TWI, FAQ on weld shrinkage.
 const LEG_SHARE: f64 = 0.75;
 
@@ -67,14 +67,14 @@ const FREE: &str = "alpha Q / (rho c d), free contraction: Okerblom, Vinokurov (
 
 /// A sheet and what it is of.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sheet {
+pub struct ShrinkingSheet {
     /// Its family.
     pub family: Family,
     /// Its thickness: 0.1 to 500 mm.
     pub thickness: Length,
 }
 
-impl Sheet {
+impl ShrinkingSheet {
     fn metres(self) -> Result<f64, RangeError> {
         Figure::Thickness.within(self.thickness.si(), 1e-4, 0.5)
     }
@@ -83,9 +83,9 @@ impl Sheet {
         let t = self.thickness.si();
         let mut notes = Vec::new();
         for (note, holds) in [
-            (Note::MadeForSteel, self.family != Family::Steel),
-            (Note::ThinSheet, t < THIN),
-            (Note::LargeLeg, leg > LEG_SHARE * t),
+            (ShrinkageNote::MadeForSteel, self.family != Family::Steel),
+            (ShrinkageNote::ThinSheet, t < THIN_SHEET.si()),
+            (ShrinkageNote::LargeLeg, leg > LEG_SHARE * t),
         ] {
             if holds {
                 // Three notes in room for three.
@@ -113,7 +113,7 @@ fn leg(z: Length) -> Result<f64, RangeError> {
 /// # Errors
 /// [`RangeError`] for a thickness outside 0.1 to 500 mm, a section outside 0 to 100 cm², or a root gap
 /// outside 0 to 20 mm.
-pub fn butt(sheet: Sheet, bead: Area, gap: Length) -> Result<Estimate, RangeError> {
+pub fn butt(sheet: ShrinkingSheet, bead: Area, gap: Length) -> Result<Estimate, RangeError> {
     let ratio = section(bead)? / sheet.metres()?;
     let gap = 0.05 * Figure::Gap.within(gap.si(), 0.0, 0.02)?;
     Ok(sheet.estimate([0.18 * ratio + gap, 0.2 * ratio + gap], 0.0, BUTT))
@@ -123,7 +123,7 @@ pub fn butt(sheet: Sheet, bead: Area, gap: Length) -> Result<Estimate, RangeErro
 ///
 /// # Errors
 /// [`RangeError`] for the thickness, or a leg that is not above 0 and at most 50 mm.
-pub fn tee(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
+pub fn tee(sheet: ShrinkingSheet, z: Length) -> Result<Estimate, RangeError> {
     let (t, z) = (sheet.metres()?, leg(z)?);
     Ok(sheet.estimate([1.02e-3 * z / t; 2], z, FILLET))
 }
@@ -132,7 +132,7 @@ pub fn tee(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
 ///
 /// # Errors
 /// As [`tee`].
-pub fn lap(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
+pub fn lap(sheet: ShrinkingSheet, z: Length) -> Result<Estimate, RangeError> {
     let (t, z) = (sheet.metres()?, leg(z)?);
     Ok(sheet.estimate([1.52e-3 * z / t; 2], z, FILLET))
 }
@@ -141,7 +141,11 @@ pub fn lap(sheet: Sheet, z: Length) -> Result<Estimate, RangeError> {
 ///
 /// # Errors
 /// [`RangeError`] for the thickness, a current outside 0 to 2000 A, or a length outside 0 to 1 km.
-pub fn along(sheet: Sheet, current: Current, length: Length) -> Result<Estimate, RangeError> {
+pub fn along(
+    sheet: ShrinkingSheet,
+    current: Current,
+    length: Length,
+) -> Result<Estimate, RangeError> {
     let t = sheet.metres()?;
     let current = Figure::Current.above(current.si(), 0.0, MOST_CURRENT)?;
     let length = Figure::SeamLength.within(length.si(), 0.0, 1_000.0)?;

@@ -1,5 +1,6 @@
 //! How long a job takes.
 
+use crate::input::limits::JOB_TIME;
 use crate::units::Figure;
 use crate::units::Time;
 use crate::units::range::RangeError;
@@ -39,7 +40,7 @@ impl Parts {
     /// # Errors
     /// [`RangeError`] for a part outside 0 to 1000 h.
     pub fn job(&self) -> Result<JobTime, RangeError> {
-        let hours = |time: Time| Figure::Time.within(time.si(), 0.0, 3.6e6);
+        let hours = |time: Time| Figure::Time.within(time.si(), JOB_TIME.0.si(), JOB_TIME.1.si());
         let arc = hours(self.arc)?;
         let idle = hours(self.wait)? + hours(self.moves)?;
         let rest = hours(self.rest)?;

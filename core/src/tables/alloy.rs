@@ -1,6 +1,7 @@
 //! Sheet alloys: the family and the density of each. What else is known of them is in
 //! [`metal`](super::metal).
 
+use crate::units::Density;
 use core::str::FromStr;
 
 use super::Source;
@@ -107,10 +108,10 @@ impl Alloy {
         self.row().family
     }
 
-    /// In kg/m³.
+    /// Its density.
     #[must_use]
-    pub const fn density(self) -> f64 {
-        self.row().density
+    pub const fn density(self) -> Density {
+        Density::from_kilograms_per_cubic_metre(self.row().density)
     }
 }
 

@@ -9,7 +9,7 @@ const SOLD_AS: f64 = 1.025;
 
 /// The smallest inside radius of a bend.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Minimum {
+pub struct BendMinimum {
     /// In thicknesses of the sheet asked about.
     pub times: f64,
     /// The inside radius.
@@ -36,7 +36,7 @@ struct Row {
 pub enum BendTable {
     /// A reprint on the web of what is understood to be the Aluminum Association's table.
     Reprint,
-    /// The same, with the larger of two figures that it prints.
+    /// The table of the reprint, where it prints two figures the larger of them.
     ReprintLarger,
     /// The Aluminum Association's table, from memory.
     Association,
@@ -114,7 +114,7 @@ static ROWS: [Row; 15] = [
 /// where printed, 1/4 in otherwise): the caller must then ask for a radius and not assume one. Also
 /// `None` for a thickness that is not above zero.
 #[must_use]
-pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option<Minimum> {
+pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option<BendMinimum> {
     let t = thickness.si();
     let row = ROWS
         .iter()
@@ -128,7 +128,7 @@ pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option
         if t <= thickest {
             // Thicker sheet never takes a tighter bend, even where two lists put together would say so.
             let radius = libm::fmax(radius, times * t);
-            return Some(Minimum {
+            return Some(BendMinimum {
                 times: radius / t,
                 radius: Length::from_metres(radius),
                 source: row.table,

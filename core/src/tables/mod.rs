@@ -15,7 +15,7 @@ mod source;
 mod temper;
 
 pub use alloy::{Alloy, Family, NotAnAlloy, Row};
-pub use bend_radius::{BendTable, Minimum, minimum_radius};
+pub use bend_radius::{BendMinimum, BendTable, minimum_radius};
 pub use filler::{Filler, NotAFiller};
 pub use liquid::{Contents, GlycolShare, Liquid, LiquidError, NotALiquid, Petroleum};
 pub use metal::{Metal, Strength, Welded};

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::arc::settings::Start;
 use crate::input::{Field, Joint};
-use crate::tables::{Minimum, Process, Sourced};
+use crate::tables::{BendMinimum, Process, Sourced};
 use crate::units::{
     Current, CurrentUnit, Length, LengthUnit, Ratio, RatioUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, VoltageUnit,
@@ -16,7 +16,7 @@ pub struct BendStart {
     /// The radius.
     pub radius: Length,
     /// The row of the table that set it; `None` where one thickness is as much or there is no row.
-    pub by_table: Option<Minimum>,
+    pub by_table: Option<BendMinimum>,
 }
 
 /// A default that was taken. Its `Display` is the value.

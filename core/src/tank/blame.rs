@@ -92,7 +92,7 @@ fn drum(error: &DrumError) -> Field {
     }
 }
 
-/// Of a fitting, counted from 1.
+/// The field that an error of a fitting is laid to; fittings count from 1.
 pub(crate) const fn fitting(number: u8, error: &PlaceError) -> Field {
     match error {
         PlaceError::OffFace { .. } | PlaceError::OffCentre { .. } | PlaceError::Overlap { .. } => {
@@ -103,7 +103,7 @@ pub(crate) const fn fitting(number: u8, error: &PlaceError) -> Field {
     }
 }
 
-/// Of a baffle, counted from 1, across that size of that shape; its holes aside.
+/// The field that an error of a baffle is laid to, counted from 1, across that size of that shape; its holes aside.
 pub(crate) const fn baffle(number: u8, shape: &Shape, across: Across, error: &PlaceError) -> Field {
     match *error {
         PlaceError::Outside { .. } | PlaceError::Parted => Field::BaffleAt(number),

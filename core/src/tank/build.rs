@@ -1,7 +1,7 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
 use super::{Assumed, Job, JobError, Problem, blame};
-use crate::blank::Plan;
+use crate::blank::PanelPlan;
 use crate::body::Body;
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
@@ -29,7 +29,7 @@ impl Tank {
         Self::build_noting(draft, |_| ())
     }
 
-    /// The same, calling `assumed` for every value that the draft leaves to its default.
+    /// [`Tank::build`], calling `assumed` for every value that the draft leaves to its default.
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
@@ -133,11 +133,11 @@ impl Tank {
         let Self {
             job, body, inner, ..
         } = self;
-        let plan = Plan {
+        let plan = PanelPlan {
             body,
             sheet: &job.sheet,
             joints: &job.joints,
-            larger: &[],
+            allowances: &[],
         };
         for (draft, number) in job.fittings.iter().zip(1_u8..) {
             let blame = |error| JobError {

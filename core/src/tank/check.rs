@@ -4,7 +4,7 @@ use super::job::Job;
 use super::ranged::{mm, ranged};
 use super::{Assumed, JobError, Problem, joints, sizes, welding};
 use crate::arc::{Arc, conventional_voltage, settings};
-use crate::body::Sheet;
+use crate::body::SheetPlan;
 use crate::input::limits::{
     CURRENT, EFFICIENCY, HEADSPACE_MOST, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS, TRAVEL,
     VOLTAGE,
@@ -26,7 +26,7 @@ impl Job {
         Ok(job)
     }
 
-    /// The same where the job is to stay: several copies of it would not fit a small machine's stack.
+    /// The check of a draft, made where the job is to stay: several copies of it would not fit a small machine's stack.
     /// After an error it is of no use.
     pub(crate) fn take(
         &mut self,
@@ -158,8 +158,8 @@ fn usual_stitch(family: Family) -> Length {
     }
 }
 
-fn checked_sheet(draft: &Draft, thickness: Length) -> Result<Sheet, JobError> {
-    let mut sheet = Sheet::uniform(thickness);
+fn checked_sheet(draft: &Draft, thickness: Length) -> Result<SheetPlan, JobError> {
+    let mut sheet = SheetPlan::uniform(thickness);
     for (face, own) in &draft.stock.faces {
         let field = Field::FaceThickness(*face);
         let missing = JobError {

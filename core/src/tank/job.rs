@@ -3,7 +3,7 @@
 use super::welding::{Service, Welding};
 use crate::arc::Arc;
 use crate::blank::Joints;
-use crate::body::Sheet;
+use crate::body::SheetPlan;
 use crate::input::limits::{MAX_BAFFLES, MAX_FITTINGS};
 use crate::input::{BaffleDraft, Block, Face, FittingDraft, Measure, Name, Shape, Sized};
 use crate::seam::{TACK_LENGTH, TACK_PITCH};
@@ -18,7 +18,7 @@ pub struct Job {
     pub(crate) alloy: Alloy,
     pub(crate) temper: Option<Temper>,
     pub(crate) thickness: Length,
-    pub(crate) sheet: Sheet,
+    pub(crate) sheet: SheetPlan,
     pub(crate) joints: Joints,
     pub(crate) fittings: heapless::Vec<FittingDraft, MAX_FITTINGS>,
     pub(crate) baffles: heapless::Vec<BaffleDraft, MAX_BAFFLES>,
@@ -55,7 +55,7 @@ impl Job {
         alloy: Alloy::A1050,
         temper: None,
         thickness: Length::from_metres(0.0),
-        sheet: Sheet::uniform(Length::from_metres(0.0)),
+        sheet: SheetPlan::uniform(Length::from_metres(0.0)),
         joints: Joints::EMPTY,
         fittings: heapless::Vec::new(),
         baffles: heapless::Vec::new(),
@@ -128,7 +128,7 @@ impl Job {
 
     /// The sheet of every face.
     #[must_use]
-    pub const fn sheet(&self) -> &Sheet {
+    pub const fn sheet(&self) -> &SheetPlan {
         &self.sheet
     }
 
@@ -178,6 +178,12 @@ impl Job {
     #[must_use]
     pub const fn leans(&self) -> [Angle; 2] {
         [self.pitch, self.roll]
+    }
+
+    /// Whether it leans in use at all.
+    #[must_use]
+    pub fn is_leant(&self) -> bool {
+        self.leans().iter().any(|lean| lean.si() > 0.0)
     }
 
     /// Step of the dip chart by volume, where that was given.

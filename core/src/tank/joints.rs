@@ -3,7 +3,7 @@
 use super::ranged::ranged;
 use super::{Assumed, BendStart, JobError, Problem};
 use crate::blank::joint::is_same_edge;
-use crate::blank::{Allow, Joints, K_FACTOR, Rule};
+use crate::blank::{Allow, BendRule, Joints, K_FACTOR};
 use crate::input::limits::{BEND_RADIUS, GAP, LAP};
 use crate::input::{Draft, Face, Field, Joint, Shape};
 use crate::tables::minimum_radius;
@@ -85,13 +85,13 @@ pub(crate) fn checked(
     let rule = match joints.k_factor {
         Some(k) => {
             let [least, most] = K_FACTOR;
-            Rule::KFactor(ranged(Field::KFactor, k, (least, most), Value::Ratio)?)
+            BendRule::KFactor(ranged(Field::KFactor, k, (least, most), Value::Ratio)?)
         }
         None => {
             if bends || rounded {
                 assumed(Assumed::BendRule);
             }
-            Rule::Din6935
+            BendRule::Din6935
         }
     };
     let lap = match joints.lap {

@@ -2,8 +2,8 @@
 
 use super::Tank;
 use crate::capacity::{
-    Dip, DipError, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean, LeanRange, Level,
-    Warming, WorstUsable, linear_expansion,
+    Dip, DipError, DipScale, DipStep, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
+    LeanRange, Level, Warming, WorstUsable, linear_expansion,
 };
 use crate::geom::Vector;
 use crate::geom::split::pieces;
@@ -76,6 +76,39 @@ impl Tank {
     #[must_use]
     pub fn dip_rod(&self, lean: Lean) -> Option<Result<Dipped<'_>, DipError>> {
         Some(Dipped::new(self.pool(lean), self.rod.as_ref()?))
+    }
+
+    /// What readings are taken on at a lean: the rod where the job puts one, or else the depth over the lowest inside
+    /// point.
+    ///
+    /// ```
+    /// use seamwright_core::capacity::DipStep;
+    /// use seamwright_core::prelude::*;
+    ///
+    /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// let outside = Block::new(mm(404.0), mm(254.0), mm(104.0));
+    /// let tank = Tank::build(&Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?)?;
+    /// let chart = tank.dip_scale(Lean::LEVEL)?.marks(DipStep::Reading(mm(25.0)))?;
+    /// // 400 mm by 250 mm hold a litre on each 10 mm.
+    /// let litres: Vec<String> = chart.map(|dip| dip.volume.display(VolumeUnit::Litre, 1).to_string()).collect();
+    /// assert_eq!(litres, ["0.0 L", "2.5 L", "5.0 L", "7.5 L", "10.0 L"]);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// As [`dip_rod`](Self::dip_rod).
+    pub fn dip_scale(&self, lean: Lean) -> Result<DipScale<'_>, DipError> {
+        match self.dip_rod(lean) {
+            Some(rod) => Ok(DipScale::Stick(rod?)),
+            None => Ok(DipScale::Depth(self.pool(lean))),
+        }
+    }
+
+    /// The step of the job's own dip chart.
+    #[must_use]
+    pub fn dip_step(&self) -> DipStep {
+        let by_reading = DipStep::Reading(self.job.dip_step);
+        self.job.dip_volume.map_or(by_reading, DipStep::Volume)
     }
 
     /// How many marks the job's own dip chart has: from empty to full by depth, or by round volume where

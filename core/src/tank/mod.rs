@@ -8,6 +8,8 @@
 //!   `joints`, `welding`).
 //! - `build`, `buildable`, `blame`: the tank from the job; whether it can be made; which input is at fault
 //!   where it cannot.
+//! - `settings`: what is published for its seams.
+//! - `solve`: which value of a dimension gives a capacity.
 //! - `parts`, `within`, `liquid`, `totals`: what a tank is asked for before it is welded.
 //!
 //! A later stage adds its own methods to [`Tank`] in its own module, so that this one knows nothing of
@@ -27,7 +29,9 @@ mod joints;
 mod liquid;
 mod parts;
 mod ranged;
+mod settings;
 mod sizes;
+mod solve;
 mod totals;
 mod welding;
 pub(crate) mod within;
@@ -36,5 +40,7 @@ pub use assumed::{Assumed, BendStart};
 pub use build::Tank;
 pub use error::{JobError, Problem};
 pub use job::Job;
+pub use settings::{OwnSettings, SeamGroup, SeamSettings, Suggestion};
+pub use solve::{Dimension, SolvedDimension};
 pub use totals::Totals;
 pub use welding::{Service, Welding};

@@ -4,7 +4,7 @@
 use super::welding::bright;
 use super::{Job, Tank};
 use crate::arc::Arc;
-use crate::blank::{Blank, BlankError, Groups, Panel, Plan};
+use crate::blank::{Blank, BlankError, Groups, Panel, PanelPlan};
 use crate::body::{Body, Edge, Solid};
 use crate::capacity::{Capacity, Lean, Pool, Space};
 use crate::fitting::{Fitting, Inner};
@@ -67,12 +67,12 @@ impl Tank {
 
     /// What the panels and seams follow from.
     #[must_use]
-    pub const fn plan(&self) -> Plan<'_> {
-        Plan {
+    pub const fn plan(&self) -> PanelPlan<'_> {
+        PanelPlan {
             body: &self.body,
             sheet: &self.job.sheet,
             joints: &self.job.joints,
-            larger: &[],
+            allowances: &[],
         }
     }
 

@@ -1,7 +1,8 @@
 //! Sums over a whole tank.
 
 use super::Tank;
-use crate::units::{Energy, Length, Mass, Time};
+use crate::geom::Vector;
+use crate::units::{Area, Energy, Length, Mass, Time};
 
 /// Sums over the whole job.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -22,6 +23,40 @@ pub struct Totals {
 }
 
 impl Tank {
+    /// All of its sheet on the outside, in one.
+    ///
+    /// ```
+    /// use seamwright_core::prelude::*;
+    ///
+    /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// let outside = Block::new(mm(300.0), mm(200.0), mm(100.0));
+    /// let tank = Tank::build(&Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?)?;
+    /// // 2 (6 + 3 + 2) dm².
+    /// assert!((tank.sheet_area().si() - 0.22).abs() < 1e-9);
+    /// assert!((tank.over_all()[0].si() - 0.3).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn sheet_area(&self) -> Area {
+        let areas = self.panels().map(|panel| panel.outside_area.si());
+        Area::from_square_metres(areas.sum())
+    }
+
+    /// The box about its outside: along x, y and z.
+    #[must_use]
+    pub fn over_all(&self) -> [Length; 3] {
+        let outside = &self.body.outside;
+        [
+            Vector::new(1.0, 0.0, 0.0),
+            Vector::new(0.0, 1.0, 0.0),
+            Vector::new(0.0, 0.0, 1.0),
+        ]
+        .map(|axis| {
+            let (low, high) = outside.extent(axis);
+            Length::from_metres(high - low)
+        })
+    }
+
     /// Sums over the whole job.
     #[must_use]
     pub fn totals(&self) -> Totals {

@@ -35,7 +35,7 @@ pub struct Welding {
     pub interpass_max: Option<Temperature>,
     /// The air and all around.
     pub ambient: Temperature,
-    /// Of the outside, where the job says; else see [`Tank::emissivity`](super::Tank::emissivity).
+    /// Emissivity of the outside, where the job says; else see [`Tank::emissivity`](super::Tank::emissivity).
     // What the tables of metals say is asked for when a plan is made: a gauge that makes none needs no tables.
     pub emissivity: Option<Ratio>,
     /// From one stitch to the next, waits not counted.
@@ -166,6 +166,12 @@ pub(crate) fn check_service(draft: &Draft) -> Result<(), JobError> {
 }
 
 impl Service {
+    /// Whether it is shaken at all.
+    #[must_use]
+    pub fn is_shaken(&self) -> bool {
+        self.acceleration.iter().any(|g| g.si() > 0.0)
+    }
+
     pub(crate) fn take(&mut self, draft: &Draft) {
         let service = &draft.service;
         self.temperature = service.temperature;

@@ -44,7 +44,7 @@ impl Tank {
         groups.panel_of(faces.position(|view| view.face() == wall)?)
     }
 
-    /// Such a seam.
+    /// The seam at such an edge.
     pub(crate) fn seam_within(&self, groups: &Groups, place: usize) -> Option<Seam> {
         let (edge, own_place) = self.edge_within(place)?;
         let [wall, own] = edge.faces;
@@ -108,7 +108,9 @@ impl Tank {
             outside_area: Area::default(),
             blank_area: area,
             thickness,
-            mass: Mass::from_kilograms(area.si() * thickness.si() * self.job().alloy().density()),
+            mass: Mass::from_kilograms(
+                area.si() * thickness.si() * self.job().alloy().density().si(),
+            ),
         })
     }
 }

@@ -225,6 +225,28 @@ quantity!(
 );
 
 quantity!(
+    /// A power, in watts.
+    Power, PowerUnit, from_watts, "a power",
+    [
+        /// Watt.
+        Watt = 1.0 / 1.0, "W", ["watt", "watts"];
+        /// Kilowatt.
+        Kilowatt = 1_000.0 / 1.0, "kW", [];
+    ]
+);
+
+quantity!(
+    /// A density, in kilograms per cubic metre.
+    Density, DensityUnit, from_kilograms_per_cubic_metre, "a density",
+    [
+        /// Kilogram per cubic metre.
+        KilogramPerCubicMetre = 1.0 / 1.0, "kg/m³", ["kg/m3"];
+        /// Gram per cubic centimetre, which is kilogram per litre.
+        GramPerCubicCentimetre = 1_000.0 / 1.0, "g/cm³", ["g/cm3", "kg/L", "kg/l"];
+    ]
+);
+
+quantity!(
     /// A force, in newtons.
     Force, ForceUnit, from_newtons, "a force",
     [

@@ -82,7 +82,7 @@ pub enum Limit<T = Value> {
 }
 
 impl<T> Limit<T> {
-    /// The same limit, its value made into another.
+    /// The limit with its value made into another by `with`.
     fn map<U>(self, with: impl FnOnce(T) -> U) -> Limit<U> {
         match self {
             Self::AtLeast(v) => Limit::AtLeast(with(v)),

@@ -9,7 +9,7 @@ use super::state::State;
 
 /// How much each matter weighs against warmth, as a share of the interpass limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Weights {
+pub struct ChoiceWeights {
     /// A whole unit of pull to one side.
     pull: f64,
     /// A panel that is welded all round, against one not yet begun.
@@ -18,8 +18,8 @@ pub struct Weights {
     corner: f64,
 }
 
-const fn weights(pull: f64, progress: f64, corner: f64) -> Weights {
-    Weights {
+const fn weights(pull: f64, progress: f64, corner: f64) -> ChoiceWeights {
+    ChoiceWeights {
         pull,
         progress,
         corner,
@@ -27,7 +27,7 @@ const fn weights(pull: f64, progress: f64, corner: f64) -> Weights {
 }
 
 /// The ways to weigh that a plan tries. The first is a good one on most tanks, and the one of the first look.
-pub const WAYS: [Weights; 8] = [
+pub const WAYS: [ChoiceWeights; 8] = [
     weights(1.0, 1.0, 0.03),
     weights(1.0, 3.0, 0.0),
     weights(1.0, 2.0, 0.03),
@@ -43,7 +43,7 @@ pub const WAYS: [Weights; 8] = [
 pub(super) enum Choice<'a> {
     /// The stitch whose start is coolest, weighed so. Baffles come before the walls about them, the stitch that closes
     /// the tank last. Of equals, the first in the list of seams; so the plan is the same every time, on every machine.
-    Coolest(&'a Weights),
+    Coolest(&'a ChoiceWeights),
     /// Seam by seam, each from its start to its end, in the order of the list: for comparison.
     SeamBySeam,
     /// As this order has it.
@@ -64,7 +64,7 @@ impl Choice<'_> {
     }
 }
 
-fn coolest(state: &State<'_>, weights: &Weights) -> Option<Directed> {
+fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
     let stage = state.stage()?;
     let mut best = None;
     let mut least = f64::INFINITY;

@@ -1,6 +1,6 @@
 //! The stitches of a tank as the simulation has them: where they lie among the cells and about the tank.
 
-use super::stages::Turn;
+use super::stages::WeldStage;
 use crate::geom::Vector;
 
 /// Places where stitches begin and end, of all seams together.
@@ -25,7 +25,7 @@ pub(super) struct LaidStitch {
     /// Its length, in m.
     pub(super) length: f32,
     /// The stage of the job in which it is welded.
-    pub(super) stage: Turn,
+    pub(super) stage: WeldStage,
     /// The panels on its two sides, by the places of their marks.
     pub(super) panels: [u8; 2],
     /// The place of its first end among the stitch ends; its second end is the next.

@@ -2,12 +2,12 @@
 
 use super::laid::{LaidStitch, StitchEnd, tenths};
 use super::procedure::material;
-use super::stages::Turn;
+use super::stages::WeldStage;
 use super::workspace::{PlanError, Workspace};
 use crate::blank::{Groups, PanelMark};
 use crate::body::{Edge, Path};
 use crate::geom::Vector;
-use crate::heat::shell::{Building, Fineness, Ware};
+use crate::heat::shell::{Building, Fineness, ShellInput};
 use crate::input::Face;
 use crate::seam::Seam;
 use crate::tank::Tank;
@@ -92,7 +92,7 @@ fn go_on_with_mesh(
     building: &mut Building,
     workspace: &mut Workspace,
 ) -> Result<bool, PlanError> {
-    let ware = Ware {
+    let ware = ShellInput {
         body: tank.body(),
         sheet: tank.job().sheet(),
         baffles: tank.inner().baffles(),
@@ -142,9 +142,9 @@ fn add_stitches(
         .iter()
         .any(|face| matches!(face, Face::Baffle(_)))
     {
-        Turn::Within
+        WeldStage::Within
     } else {
-        Turn::Body
+        WeldStage::Body
     };
     let first = u16::try_from(workspace.ends.len()).unwrap_or(u16::MAX);
     for n in 0..=count {
@@ -198,6 +198,6 @@ fn finish(highest: (f64, u16), workspace: &mut Workspace) {
     if let Some(stitch) = workspace.stitches.get_mut(usize::from(highest.1))
         && highest.0.is_finite()
     {
-        stitch.stage = Turn::Closing;
+        stitch.stage = WeldStage::Closing;
     }
 }

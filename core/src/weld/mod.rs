@@ -30,9 +30,11 @@
 //! - What comes out: `plan` and `totals`; one stitch as a gauge keeps it: `step`; the stitches by number: `stitches`.
 //! - What the simulation works on: `workspace` (cells, links, stitches), made by `layout`; `procedure` has power, travel
 //!   and limits in SI units.
+//! - In which ten minutes the arc burns longest: `busiest`.
 //! - A search that judges the plan's order by others: `search`.
 //! - Tacks: `tacks`.
 
+mod busiest;
 mod choice;
 mod laid;
 mod layout;
@@ -54,15 +56,17 @@ mod totals;
 mod wait;
 mod workspace;
 
-pub use choice::{WAYS, Weights};
+pub use crate::arc::RatedPart;
+pub use busiest::BusyStretch;
+pub use choice::{ChoiceWeights, WAYS};
 pub use options::PlanOptions;
 pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};
-pub use rest::{ArcShare, RatedPart};
+pub use rest::ArcShare;
 pub use search::OrderSearch;
-pub use stages::Turn;
-pub use step::WeldStep;
-pub use stitches::Stitch;
+pub use stages::WeldStage;
+pub use step::{StepCause, WeldStep};
+pub use stitches::{SeamStitch, Stitch};
 pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
 pub use totals::{OrderTotals, UptakeTotals};
 pub use wait::{StitchWait, WaitCause, WaitPart, WarmPlace};

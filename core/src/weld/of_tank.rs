@@ -46,7 +46,7 @@ impl Tank {
         planner.weld_given(
             self,
             order.into_iter().map(|step| Directed {
-                stitch: step.run,
+                stitch: step.stitch,
                 reversed: step.reversed,
             }),
         )?;

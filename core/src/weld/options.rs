@@ -1,6 +1,7 @@
 //! What a weld plan is asked for beyond what the tank's own job says.
 
 use super::rest::ArcShare;
+use crate::arc::{Arc, Equipment};
 use crate::heat::shell::Fineness;
 use crate::units::{Length, LengthUnit};
 
@@ -22,7 +23,7 @@ pub(super) const FIRST_LOOK: Fineness = Fineness {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PlanOptions {
     /// The share of any ten minutes for which power source and torch let the arc burn; `None` where neither has a rating.
-    /// [`ArcShare::of_ratings`] works it out.
+    /// [`PlanOptions::resting`] works it out.
     pub arc_share: Option<ArcShare>,
     /// Width of the cells along the rims of the sheets, in which heat is followed: 8 mm by default. Where a planner has
     /// no room for cells as narrow, they are as narrow as it has room for; a width that is not above zero makes no cells
@@ -42,6 +43,17 @@ impl PlanOptions {
         first_look: true,
         comparisons: false,
     };
+
+    /// The plan and all comparisons, with the rests that the ratings of power source and torch call for. A current past
+    /// them has no share, and the plan then no rests:
+    /// [`WorkNotice::CurrentPastRating`](crate::advice::work::WorkNotice) tells that beside.
+    #[must_use]
+    pub fn resting(equipment: &Equipment, arc: &Arc) -> Self {
+        Self {
+            arc_share: ArcShare::of_equipment(equipment, arc).ok().flatten(),
+            ..Self::default()
+        }
+    }
 
     /// How finely the plan itself follows the heat.
     pub(super) const fn fineness(&self) -> Fineness {

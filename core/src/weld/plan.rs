@@ -5,7 +5,7 @@ use heapless::Vec;
 use super::laid::Directed;
 use super::rest::ArcShare;
 use super::simulation::Record;
-use super::step::WeldStep;
+use super::step::{StepCause, WeldStep};
 use super::stitches::Stitch;
 use super::totals::{OrderTotals, UptakeTotals};
 use super::wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
@@ -22,7 +22,7 @@ pub(super) type Records = Vec<Record, { MAX_STITCHES as usize }>;
 #[derive(Clone, Debug, PartialEq)]
 pub struct WeldPlan {
     pub(super) records: Records,
-    /// The same as they go to a gauge.
+    /// The stitches as they go to a gauge.
     steps: Vec<WeldStep, { MAX_STITCHES as usize }>,
     pub(super) totals: OrderTotals,
     pub(super) seam_by_seam: Option<OrderTotals>,
@@ -121,7 +121,10 @@ impl WeldPlan {
         self.totals = totals;
         for record in records {
             let Directed { stitch, reversed } = record.directed;
-            let wait = Time::from_seconds(f64::from(record.wait));
+            let wait = (
+                Time::from_seconds(f64::from(record.wait)),
+                self.cause(record),
+            );
             let step = WeldStep::of((stitch, reversed), wait, self.over_ambient(record.warmth));
             // There is as much room as for the records.
             let _ = self.steps.push(step);
@@ -168,6 +171,14 @@ impl WeldPlan {
 
     fn over_ambient(&self, kelvins: f32) -> Temperature {
         TemperatureRise::from_kelvins(f64::from(kelvins)).above(self.ambient)
+    }
+
+    /// What a wait ends with: of metal and rest, the rest is the later.
+    fn cause(&self, record: &Record) -> Option<StepCause> {
+        let rest = self.arc_share.filter(|_| record.rest > 0.0);
+        let metal = record.wait > record.rest;
+        rest.map(|share| share.part.into())
+            .or_else(|| metal.then_some(StepCause::Metal))
     }
 
     fn wait(

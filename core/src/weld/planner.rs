@@ -320,7 +320,7 @@ impl Planner {
         Ok(note(gone, &mut self.making, tank))
     }
 
-    /// The same by the order in `given`.
+    /// One step of welding in the order of `given`.
     fn step_given(&mut self, tank: &Tank) -> Result<Option<OrderTotals>, PlanError> {
         let choice = Choice::Given(&self.given);
         let gone =

@@ -33,17 +33,17 @@ impl Procedure {
         arc_share: None,
     };
 
-    /// That of a tank, with the share of the arc's power that its job says the metal takes up.
+    /// The procedure of a tank, with the share of the arc's power that its job says the metal takes up.
     pub(super) fn of(tank: &Tank, options: &PlanOptions) -> Self {
         Self::with_uptake(tank, options, tank.job().welding().uptake)
     }
 
-    /// That of a tank, with another share of the arc's power taken up.
+    /// The procedure of a tank, with another share of the arc's power taken up.
     pub(super) fn with_uptake(tank: &Tank, options: &PlanOptions, uptake: Ratio) -> Self {
         let welding = tank.job().welding();
         let arc = tank.arc();
         Self {
-            power: arc.power() * uptake.si(),
+            power: arc.power().si() * uptake.si(),
             travel: arc.travel.si(),
             limit: tank.interpass_max().si() - welding.ambient.si(),
             moving: welding.moving.si(),

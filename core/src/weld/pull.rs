@@ -14,7 +14,7 @@ use crate::geom::Vector;
 pub(super) struct Pull {
     /// Sum of the arms of what is welded, each times its length (of stitches all alike: of one).
     moment: Vector,
-    /// The same sum of the lengths of the arms of all welds.
+    /// The sum of the lengths of the arms of all welds, each times its weld's length.
     whole: f64,
     /// The most lopsided so far, 0 to about 1.
     most: f64,
@@ -27,12 +27,12 @@ impl Pull {
         most: 0.0,
     };
 
-    /// Of stitches, none of them welded.
+    /// The pull of stitches, none of them welded.
     pub(super) fn of(stitches: &[LaidStitch]) -> Self {
         Self::over(stitches.iter().map(|stitch| stitch.arm().length()).sum())
     }
 
-    /// Of welds whose arms, each times the weld's length, come to `whole` in all; none of them welded.
+    /// The pull of welds whose arms, each times the weld's length, come to `whole` in all; none of them welded.
     pub(super) const fn over(whole: f64) -> Self {
         Self {
             moment: Vector::ZERO,

@@ -5,32 +5,12 @@
 
 use heapless::Vec;
 
-use crate::arc::duty::{DutyError, PERIOD, Plate};
+use crate::arc::duty::{DutyError, PERIOD, RatingPlate};
+use crate::arc::{Arc, Equipment, RatedPart};
 use crate::units::{Current, Ratio};
 
 /// Arcs that are kept apart: more in ten minutes are taken as burnt later than they were.
 const ARCS: usize = 64;
-
-/// What has a rating.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum RatedPart {
-    /// The power source.
-    PowerSource,
-    /// The torch.
-    Torch,
-}
-
-impl RatedPart {
-    /// What it is called.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::PowerSource => "power source",
-            Self::Torch => "torch",
-        }
-    }
-}
 
 /// The share of any ten minutes for which the arc may burn, and what sets it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -49,8 +29,8 @@ impl ArcShare {
     /// # Errors
     /// [`DutyError`] where the current is past a rating.
     pub fn of_ratings(
-        power_source: Option<&Plate>,
-        torch: Option<&Plate>,
+        power_source: Option<&RatingPlate>,
+        torch: Option<&RatingPlate>,
         current: Current,
     ) -> Result<Option<Self>, DutyError> {
         let parts = [
@@ -66,6 +46,16 @@ impl ArcShare {
             }
         }
         Ok(least)
+    }
+
+    /// The share that the equipment lets an arc burn; `None` where nothing has a rating for its process.
+    ///
+    /// # Errors
+    /// [`DutyError`] where the current is past a rating.
+    pub fn of_equipment(equipment: &Equipment, arc: &Arc) -> Result<Option<Self>, DutyError> {
+        let torch = equipment.torch.on(arc.process);
+        let torch = torch.as_ref().map(|torch| &torch.plate);
+        Self::of_ratings(equipment.power_source.as_ref(), torch, arc.current)
     }
 }
 

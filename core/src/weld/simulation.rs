@@ -75,7 +75,7 @@ pub(super) struct Record {
     pub(super) start: f32,
     /// Waited before it, besides the move, in s.
     pub(super) wait: f32,
-    /// Of that wait the seconds with the metal cool enough, for power source or torch alone.
+    /// The part of that wait, in s, in which the metal was cool enough and power source or torch alone had to rest.
     pub(super) rest: f32,
     /// How warm its start was when it was first found above the limit, in K over the surroundings; else zero.
     pub(super) too_warm: f32,
@@ -104,7 +104,7 @@ pub(super) struct Simulation {
     totals: OrderTotals,
     /// Time from the first arc, in s.
     clock: f64,
-    /// The same as the shell has it, in whole steps: never further than half a step off when something begins or ends,
+    /// The time that has passed, as the shell counts it, in whole steps: never further than half a step off when something begins or ends,
     /// so that what is lost to rounding once is won the next time.
     passed: f64,
     activity: Activity,

@@ -3,7 +3,7 @@
 /// When a seam may be tacked and welded. Stages follow one another: nothing of a later one is begun before all of the
 /// earlier is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Turn {
+pub enum WeldStage {
     /// Before the tank is closed about it: the seams of a baffle.
     Within,
     /// In the body of the job.

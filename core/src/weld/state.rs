@@ -3,13 +3,13 @@
 use super::laid::LaidStitch;
 use super::procedure::Procedure;
 use super::pull::Pull;
-use super::stages::Turn;
+use super::stages::WeldStage;
 use super::workspace::Workspace;
 
 /// The welding as it stands when the next stitch is to be chosen.
 pub(super) struct State<'a> {
     pub(super) workspace: &'a Workspace,
-    /// Of each stitch, whether it is still to be welded.
+    /// Whether each stitch is still to be welded.
     pub(super) left: &'a [bool],
     /// How many are welded.
     pub(super) welded: usize,
@@ -18,7 +18,7 @@ pub(super) struct State<'a> {
     pub(super) procedure: &'a Procedure,
 }
 
-/// Of each panel, how many stitches it has and how many of them are welded.
+/// How many stitches each panel has, and how many of them are welded.
 pub(super) type Panels = [[u16; 2]; PANELS];
 /// Marks of panels lie below this: walls and baffles to 25, fittings from 27.
 const PANELS: usize = 48;
@@ -39,7 +39,7 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
 
 impl State<'_> {
     /// The earliest stage of which a stitch is left.
-    pub(super) fn stage(&self) -> Option<Turn> {
+    pub(super) fn stage(&self) -> Option<WeldStage> {
         self.candidates().map(|(_, stitch)| stitch.stage).min()
     }
 

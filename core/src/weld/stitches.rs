@@ -2,8 +2,9 @@
 
 use super::WeldStep;
 use crate::input::limits::MAX_STITCHES;
-use crate::seam::{Division, Seam};
+use crate::seam::{Division, Seam, SeamMark};
 use crate::tank::Tank;
+use crate::units::{Energy, Length, Time};
 
 /// One stitch of a tank.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,6 +17,21 @@ pub struct Stitch {
     pub division: Division,
     /// Which of them it is, from 0.
     pub number: u16,
+}
+
+/// One stitch of a seam, whenever it is welded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeamStitch {
+    /// The mark of its seam.
+    pub seam: SeamMark,
+    /// Where it begins, from its seam's first end.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+    /// How long its arc burns.
+    pub arc: Time,
+    /// Heat input, with the efficiency of the job's process.
+    pub heat_input: Energy,
 }
 
 impl Tank {
@@ -41,6 +57,25 @@ impl Tank {
         None
     }
 
+    /// Every stitch of its seams, seam by seam, whether or not there is a plan that orders them.
+    pub fn seam_stitches(&self) -> impl Iterator<Item = SeamStitch> {
+        let arc = *self.arc();
+        self.seams()
+            .filter_map(|seam| Some((seam, self.division(&seam)?)))
+            .flat_map(move |(seam, division)| {
+                division.runs().map(move |[from, to]| {
+                    let length = Length::from_metres(to.si() - from.si());
+                    SeamStitch {
+                        seam: seam.mark,
+                        from,
+                        to,
+                        arc: arc.time_along(length),
+                        heat_input: arc.heat_along(length),
+                    }
+                })
+            })
+    }
+
     /// Whether an order welds every stitch of this tank once, and nothing else.
     #[must_use]
     pub fn is_order(&self, steps: impl Iterator<Item = WeldStep>) -> bool {
@@ -52,8 +87,8 @@ impl Tank {
         let mut seen = [false; MAX_STITCHES as usize];
         let mut welded = 0;
         for step in steps {
-            match seen.get_mut(usize::from(step.run)) {
-                Some(slot) if !*slot && u32::from(step.run) < count => *slot = true,
+            match seen.get_mut(usize::from(step.stitch)) {
+                Some(slot) if !*slot && u32::from(step.stitch) < count => *slot = true,
                 _ => return false,
             }
             welded += 1;

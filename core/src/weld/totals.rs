@@ -14,7 +14,7 @@ pub struct OrderTotals {
     pub(super) moves: f64,
     /// Waiting beside the moves, in s.
     pub(super) waits: f64,
-    /// Of the waits those with the metal cool enough, for power source or torch alone, in s.
+    /// The waits, in s, in which the metal was cool enough and power source or torch alone had to rest.
     pub(super) rests: f64,
     /// The hottest start, in K over the surroundings.
     pub(super) hottest: f64,
@@ -60,19 +60,19 @@ impl OrderTotals {
         Time::from_seconds(self.waits)
     }
 
-    /// Of the waits those while the metal was too warm, whether or not power source and torch needed their rest as well.
+    /// The waits while the metal was too warm, whether or not power source and torch needed their rest as well.
     #[must_use]
     pub const fn metal_waits(&self) -> Time {
         Time::from_seconds(self.waits - self.rests)
     }
 
-    /// Of the waits those with the metal cool enough, for power source or torch alone.
+    /// The waits in which the metal was cool enough and power source or torch alone had to rest.
     #[must_use]
     pub const fn rests(&self) -> Time {
         Time::from_seconds(self.rests)
     }
 
-    /// Of all stitches the hottest metal at a start, just before the arc.
+    /// The hottest metal at the start of any stitch, just before the arc.
     #[must_use]
     pub const fn hottest_start(&self) -> Temperature {
         Temperature::from_kelvins(self.ambient + self.hottest)

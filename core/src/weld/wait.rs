@@ -4,7 +4,7 @@
 //! stitch starts is below the interpass limit; and the time until power source and torch have rested, where they need
 //! longer than the metal. `simulation` measures them step by step.
 
-use super::rest::RatedPart;
+use crate::arc::RatedPart;
 use crate::seam::SeamMark;
 use crate::units::{Length, Temperature, Time};
 

@@ -14,7 +14,7 @@ use crate::units::{Angle, LineEnergy, Ratio, Volume};
 use crate::weld::WeldStep;
 
 /// The version of this protocol; both sides must speak the same.
-pub const PROTOCOL: u16 = 3;
+pub const PROTOCOL: u16 = 4;
 
 /// Panels or seams in one reply.
 pub const BATCH: usize = 4;
@@ -132,9 +132,9 @@ pub struct Summary {
     pub centroid: Vector,
     /// What it holds.
     pub capacity: Capacity,
-    /// Of the arc, no factor.
+    /// Energy of the arc for each length, without a factor.
     pub arc_energy: LineEnergy,
-    /// With the factor of EN 1011-1.
+    /// Heat input for each length, with the factor of EN 1011-1.
     pub heat_input: LineEnergy,
     /// Sums.
     pub totals: Totals,

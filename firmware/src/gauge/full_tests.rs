@@ -261,7 +261,7 @@ fn a_box_weighs_its_sheet_and_its_water() {
     let gauge = at(Page::Mass, &box_job("a"));
     let work = gauge.work().unwrap();
     let masses = gauge.pages().mass.masses().unwrap();
-    let density = work.tank().job().alloy().density();
+    let density = work.tank().job().alloy().density().si();
     let sheet = (0.304 * 0.204 * 0.104 - 0.3 * 0.2 * 0.1) * density;
     let [empty, _, full] = masses.states.map(|state| state.unwrap());
     assert!(libm::fabs(empty.mass.si() - sheet) < 1e-9);

@@ -182,6 +182,7 @@ mod tests {
     use super::*;
     use crate::bench::{box_job, cut_job};
     use seamwright_core::input::Face;
+    use seamwright_core::weld::StepCause;
 
     #[test]
     fn a_job_that_grows_or_shrinks_keeps_its_place_and_its_neighbours() {
@@ -205,9 +206,10 @@ mod tests {
     fn steps(first: u8, count: u8) -> std::vec::Vec<WeldStep> {
         (first..first + count)
             .map(|run| WeldStep {
-                run,
+                stitch: run,
                 reversed: run % 2 == 0,
                 wait: 3 * u16::from(run),
+                cause: (run % 3 == 0).then_some(StepCause::Torch),
                 warmth: i16::from(run) - 20,
             })
             .collect()

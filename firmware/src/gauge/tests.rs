@@ -133,9 +133,10 @@ pub(super) fn plain_order<K: Kind>(gauge: &Gauge<K>) -> Vec<WeldStep> {
     let count = gauge.work().unwrap().tank().totals().stitches;
     (0..u8::try_from(count).unwrap())
         .map(|run| WeldStep {
-            run,
+            stitch: run,
             reversed: false,
             wait: 5,
+            cause: None,
             warmth: 40,
         })
         .collect()

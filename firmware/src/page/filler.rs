@@ -5,7 +5,7 @@ use core::fmt::Write;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict};
+use seamwright_core::filler::{Criterion, FillerReason, FillerVerdict, Finding, Mark};
 use seamwright_core::tank::Tank;
 
 use super::parts::{FIGURE_TOP, Prose, RIGHT, Reading, foot, title};
@@ -28,16 +28,16 @@ const fn mark_name(mark: Mark) -> &'static str {
     }
 }
 
-fn name(verdict: &Verdict) -> &'static str {
+fn name(verdict: &FillerVerdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
 }
 
 /// Those that are of the sheet's own family of metals, the best first.
-fn fillers(tank: &Tank) -> impl Iterator<Item = Verdict> {
+fn fillers(tank: &Tank) -> impl Iterator<Item = FillerVerdict> {
     let all = tank.fillers();
     all.into_iter()
         .flatten()
-        .filter(|verdict| verdict.worst().reason != Reason::OtherMetal)
+        .filter(|verdict| verdict.worst().reason != FillerReason::OtherMetal)
 }
 
 /// How many are shown.
@@ -46,10 +46,14 @@ fn count(tank: &Tank) -> usize {
 }
 
 /// What tells something of a filler: the finding that counted most first, then the others.
-fn findings(verdict: &Verdict) -> impl Iterator<Item = (Criterion, Finding)> {
+fn findings(verdict: &FillerVerdict) -> impl Iterator<Item = (Criterion, Finding)> {
     let worst = verdict.worst();
-    let tells =
-        |finding: &Finding| !matches!(finding.reason, Reason::NotAsked | Reason::OtherSteels);
+    let tells = |finding: &Finding| {
+        !matches!(
+            finding.reason,
+            FillerReason::NotAsked | FillerReason::OtherSteels
+        )
+    };
     let first = verdict.each().find(|(_, finding)| *finding == worst);
     let rest = verdict
         .each()
@@ -119,7 +123,7 @@ impl IsPage for FillerPage {
 }
 
 /// Its name large, its points, and what counted most.
-fn whole<D>(pen: &mut Pen<'_, D>, verdict: &Verdict) -> Result<(), D::Error>
+fn whole<D>(pen: &mut Pen<'_, D>, verdict: &FillerVerdict) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -151,7 +155,7 @@ where
 }
 
 /// One screenful of its reasons.
-fn why<D>(pen: &mut Pen<'_, D>, verdict: &Verdict, part: usize) -> Result<(), D::Error>
+fn why<D>(pen: &mut Pen<'_, D>, verdict: &FillerVerdict, part: usize) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {

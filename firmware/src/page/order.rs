@@ -10,7 +10,7 @@ use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
-use seamwright_core::weld::{Progress, WAYS, WeldStep};
+use seamwright_core::weld::{Progress, StepCause, WAYS, WeldStep};
 
 use super::parts::{BODY_TOP, Prose, RIGHT, figure, foot, title, view};
 use crate::amount::{Amount, Units};
@@ -173,9 +173,15 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let mut line = Line::new();
-    let _ = write!(line, "Weld {place}/{}", work.order().count());
+    // Who rests stands in the title; a wait for the metal, which a feel of it may shorten, is told by its word alone.
+    let what = match step.cause {
+        None | Some(StepCause::Metal) => "Weld",
+        Some(StepCause::PowerSource) => "Source",
+        Some(StepCause::Torch) => "Torch",
+    };
+    let _ = write!(line, "{what} {place}/{}", work.order().count());
     title(pen, &line)?;
-    let wait = Amount::wait(step.waits());
+    let wait = Amount::wait(step.waits(), step.cause);
     let found = picture(pen, work, (place, step), &wait)?;
     figure(pen, wait.figure())?;
     let Some((seam, [from, to], [number, of])) = found else {
@@ -213,7 +219,7 @@ where
     let tank = work.tank();
     let mut welded = [false; MAX_STITCHES as usize];
     for before in work.order().steps().take(place.saturating_sub(1)) {
-        if let Some(slot) = welded.get_mut(usize::from(before.run)) {
+        if let Some(slot) = welded.get_mut(usize::from(before.stitch)) {
             *slot = true;
         }
     }
@@ -239,7 +245,7 @@ where
             let Some((welded, run)) = runs.next() else {
                 return Ok(found);
             };
-            let now = run == u16::from(step.run);
+            let now = run == u16::from(step.stitch);
             let ends = if now && step.reversed {
                 [to, from]
             } else {

@@ -8,7 +8,7 @@ use heapless::Vec;
 use seamwright_core::input::Face;
 use seamwright_core::input::limits::{MAX_BAFFLES, MAX_FACES};
 use seamwright_core::strength::panel::Spacing;
-use seamwright_core::strength::{Bearing, Cure, Form, RESERVE, StrengthError, Trial};
+use seamwright_core::strength::{Bearing, Cure, RESERVE, StrengthError, Trial, WallForm};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Decimal, Length, Pressure};
 
@@ -34,7 +34,7 @@ const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Borne {
     /// What it was taken as.
-    pub(crate) form: Form,
+    pub(crate) form: WallForm,
     /// Its sheet.
     pub(crate) thickness: Length,
     /// The highest pressure on it.

@@ -12,7 +12,7 @@ const CORNER: u16 = 3;
 pub(super) fn steps(edge: &Edge) -> impl Iterator<Item = [Vector; 2]> + use<> {
     let edge = *edge;
     let [start, end] = edge.straight();
-    let turned = move |turn: Option<seamwright_core::body::Turn>, count: u16| {
+    let turned = move |turn: Option<seamwright_core::body::ArcPath>, count: u16| {
         (0..count).filter_map(move |n| {
             let turn = turn?;
             let at = |n: u16| turn.at(turn.sweep * f64::from(n) / f64::from(count));

@@ -1,8 +1,9 @@
 //! The `leak` command.
 
 use clap::{Args, ValueEnum};
-use seamwright_core::leak::BAROMETER;
-use seamwright_core::leak::Rule;
+use seamwright_core::leak::{
+    BAROMETER, Instruments, LeakRule, USUAL_BAROMETER_STEP, USUAL_THERMOMETER,
+};
 use seamwright_core::units::{Length, Pressure};
 
 use super::{answer, computed, option};
@@ -64,7 +65,7 @@ enum RuleName {
     LightAircraft,
 }
 
-impl From<RuleName> for Rule {
+impl From<RuleName> for LeakRule {
     fn from(name: RuleName) -> Self {
         match name {
             RuleName::OwnHead => Self::OwnHead,
@@ -94,23 +95,25 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         .map(|text| readings::reading(text))
         .collect::<Result<Vec<_>, Failure>>()?;
     let tank = computed(&arguments.job)?;
-    let rule = Rule::from(arguments.rule);
+    let rule = LeakRule::from(arguments.rule);
     let planned = report::leak::plan(&tank, rule, overflow, outside.unwrap_or(BAROMETER));
     let outcome = match (&arguments.gauge_steps, &arguments.allow) {
         (Some(steps), Some(allow)) => {
             let gauge: Pressure = option("--gauge-steps", steps)?;
             let kelvins = match &arguments.thermometer_near {
                 Some(text) => readings::kelvins("--thermometer-near", text)?,
-                None => readings::THERMOMETER,
+                None => USUAL_THERMOMETER,
             };
             let barometer = given("--barometer-steps", &arguments.barometer_steps)?
-                .unwrap_or(readings::BAROMETER_STEPS);
-            // What is read to a step is known to half of it.
-            let near = [0.5 * gauge.si(), kelvins, 0.5 * barometer.si()];
+                .unwrap_or(USUAL_BAROMETER_STEP);
+            let instruments = Instruments::of_steps(gauge, kelvins, barometer);
             let allow = readings::Rate::parse("--allow", allow)?;
-            Some(report::readings::read(&tank, &readings, near, |air| {
-                allow.of_air(air)
-            })?)
+            Some(report::readings::read(
+                &tank,
+                &readings,
+                instruments,
+                |air| allow.of_air(air),
+            )?)
         }
         _ => None,
     };

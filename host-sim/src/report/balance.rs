@@ -1,7 +1,7 @@
 //! What the tank weighs, where it hangs, and what its mounts bear.
 
+use seamwright_core::mass::MountLoads;
 use seamwright_core::mass::balance::Balance;
-use seamwright_core::mass::{BalanceError, MountLoads};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Force, Length, Volume};
 use serde_json::Value;
@@ -20,11 +20,6 @@ fn states(tank: &Tank) -> [(&'static str, &'static str, Option<Balance>); 3] {
     ]
 }
 
-fn loads(tank: &Tank) -> Option<Result<MountLoads, BalanceError>> {
-    let full = tank.laden_balance(tank.capacity().brim).ok()?;
-    Some(tank.mount_loads(&full))
-}
-
 pub(super) fn section(tank: &Tank, units: Units) -> Section {
     let columns = [
         left(""),
@@ -40,7 +35,7 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     section.table(Table::new(columns, rows));
     section.flush("sheet with its corners filled, and baffles; fittings count as the sheet that their holes take out");
     section.put("mounts", Vec::<Value>::new());
-    match loads(tank) {
+    match tank.full_mount_loads() {
         None => section.flush(
             "the liquid has no density at its temperature, so that the tank is weighed empty only",
         ),

@@ -1,6 +1,5 @@
 //! The tank: its size, its sheet and what it displaces.
 
-use seamwright_core::geom::Vector;
 use seamwright_core::input::{Ends, Shape, Sized};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
@@ -24,32 +23,20 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
         job.alloy(),
         units.thickness(job.thickness())
     );
-    let area: f64 = tank.panels().map(|panel| panel.outside_area.si()).sum();
     let centroid = body.inside.centroid();
     let volume = Cell::of("outside_m3", body.outside.volume(), units, Units::volume);
-    let over_all = over_all(tank).map(|length| units.length(length));
+    let over_all = tank.over_all().map(|length| units.length(length));
     let mut section = Section::new("Tank").at(&["body"]);
     section.fact("size", described(job.shape(), units));
     section.fact("over all", over_all.join(" x "));
-    section.fact("sheet", said(sheet).data("sheet_area_m2", area));
+    section.fact(
+        "sheet",
+        said(sheet).data("sheet_area_m2", tank.sheet_area().si()),
+    );
     section.fact("volume outside", volume);
     section.put("inside_m3", body.inside.volume().si());
     section.put("inside_centroid_m", [centroid.x, centroid.y, centroid.z]);
     section
-}
-
-/// The box about the outside.
-fn over_all(tank: &Tank) -> [Length; 3] {
-    let outside = &tank.body().outside;
-    [
-        Vector::new(1.0, 0.0, 0.0),
-        Vector::new(0.0, 1.0, 0.0),
-        Vector::new(0.0, 0.0, 1.0),
-    ]
-    .map(|axis| {
-        let (low, high) = outside.extent(axis);
-        Length::from_metres(high - low)
-    })
 }
 
 /// The sizes as the job gives them.

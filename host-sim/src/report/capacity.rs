@@ -62,10 +62,10 @@ fn measures(section: &mut Section, tank: &Tank, units: Units) {
     let usable = both("usable_m3", capacity.usable, usable);
     section.fact("usable", usable.data("pick_up_m", pick_up.si()));
     if let Some((of, target)) = job.target() {
-        let verdict = if capacity.of(of) < target {
-            "short of"
-        } else {
+        let verdict = if capacity.meets(of, target) {
             "meets"
+        } else {
+            "short of"
         };
         let target = units.volume(target);
         section.fact("target", format!("{} {verdict} {target}", of.name()));

@@ -1,74 +1,30 @@
 //! The job's time and what it costs.
 
-use seamwright_core::supply::AllUse;
-use seamwright_core::supply::cost::{Amounts, Costs, ITEMS};
-use seamwright_core::supply::time::{JobTime, Parts};
-use seamwright_core::units::range::RangeError;
-use seamwright_core::units::{Energy, Time, TimeUnit};
+use seamwright_core::supply::cost::{Costs, ITEMS};
+use seamwright_core::supply::time::JobTime;
+use seamwright_core::supply::{Bill, BillDraft, MAINS_IN_ARC};
+use seamwright_core::units::{Time, TimeUnit};
 use serde_json::json;
 
 use super::Asked;
-use super::duty;
 use super::kit::{Missing, Taken};
 use super::model::{Data, Section, said};
 use crate::cut::Cut;
 use crate::diagnostics::clean;
 
-/// Of the mains' energy in the arc: common practice for an inverter, no source.
-const MAINS: f64 = 0.8;
-
-/// What a job takes, and what that costs where prices are known.
-pub(super) struct Bill {
-    time: JobTime,
-    amounts: Amounts,
-    costs: Option<(Costs, String)>,
-}
-
-/// What the welder waits by the weld plan, for the metal to cool and for power source and torch; `None` where there is no plan.
-fn waits(asked: &Asked<'_>) -> Option<Time> {
-    let plan = asked.welding.as_ref().ok()?;
-    Some(plan.totals().waits())
-}
-
-/// The job's time: the arc along seams and in tacks, a move to each start of it, the waits of the weld plan or the
-/// rests of the duty cycle, and what the job says beside.
-fn time(asked: &Asked<'_>, all: &AllUse) -> Result<JobTime, RangeError> {
-    let (tank, extras) = (asked.tank, asked.extras);
-    let moves = tank.job().welding().moving.si() * f64::from(all.starts);
-    let rest = duty::run(tank, extras).map_or(0.0, |run| run.rest.si());
-    Parts {
-        arc: all.burning(),
-        wait: waits(asked).unwrap_or_default(),
-        moves: Time::from_seconds(moves),
-        rest: Time::from_seconds(rest),
-        other: extras.supply.other_time.unwrap_or_default(),
-    }
-    .job()
-}
-
+/// The bill of a job; its prices count where there are any.
 pub(super) fn bill(asked: &Asked<'_>, taken: &Taken) -> Result<Bill, Missing> {
-    let (tank, extras, all) = (asked.tank, asked.extras, &taken.all);
-    let time = time(asked, all)?;
-    let arc = tank.arc().power() * all.burning().si();
-    let amounts = Amounts {
-        sheet: Cut::of(tank, extras).mass(),
-        filler: all.filler.bought_mass,
-        gas: all.gas.total(),
-        labour: time.total,
-        electricity: Energy::from_joules(arc / MAINS),
-    };
-    let costs = match &extras.supply.prices {
-        Some((currency, prices)) => {
-            let costs = Costs::of(&amounts, prices)?;
-            Some((costs, clean(currency).into_owned()))
-        }
-        None => None,
-    };
-    Ok(Bill {
-        time,
-        amounts,
-        costs,
-    })
+    let supply = &asked.extras.supply;
+    let cut = Cut::of(asked.tank, asked.extras);
+    let bill = asked.tank.bill(&BillDraft {
+        used: &taken.all,
+        equipment: &asked.extras.equipment,
+        plan: asked.welding.as_ref().ok(),
+        larger: cut.larger(),
+        other: supply.other_time.unwrap_or_default(),
+        prices: supply.prices.as_ref().map(|(_, prices)| *prices),
+    })?;
+    Ok(bill)
 }
 
 pub(super) fn section(asked: &Asked<'_>, bill: Result<Bill, Missing>) -> Section {
@@ -76,8 +32,9 @@ pub(super) fn section(asked: &Asked<'_>, bill: Result<Bill, Missing>) -> Section
     match bill {
         Ok(bill) => {
             amounts(&mut section, asked, &bill);
-            if let Some((costs, currency)) = &bill.costs {
-                items(&mut section, costs, currency);
+            let prices = asked.extras.supply.prices.as_ref();
+            if let (Some(costs), Some((currency, _))) = (&bill.costs, prices) {
+                items(&mut section, costs, &clean(currency));
                 section.line(explained(asked, &bill.time));
             }
         }
@@ -130,7 +87,8 @@ fn items(section: &mut Section, costs: &Costs, currency: &str) {
 /// What is counted in the sums and what is not.
 fn explained(asked: &Asked<'_>, time: &JobTime) -> String {
     let hours = |time: Time| time.display(TimeUnit::Hour, 2).to_string();
-    let cooling = match waits(asked) {
+    let plan = asked.welding.as_ref().ok();
+    let cooling = match plan.map(|plan| plan.totals().waits()) {
         Some(waits) => format!(
             "{} between arcs, of which the weld plan waits {} for the metal to cool or the duty cycle and the rest is moves to each start, or rests of the duty cycle where these are longer",
             hours(time.between),
@@ -146,6 +104,6 @@ fn explained(asked: &Asked<'_>, time: &JobTime) -> String {
         hours(time.total),
         hours(time.arc),
         hours(asked.extras.supply.other_time.unwrap_or_default()),
-        100.0 * MAINS
+        100.0 * MAINS_IN_ARC.si()
     )
 }

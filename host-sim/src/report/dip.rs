@@ -1,8 +1,8 @@
 //! The dip chart: where the rod is put, at the lean asked for.
 
-use seamwright_core::capacity::{Dip, DipError, Lean};
+use seamwright_core::capacity::{Dip, DipError, DipScale, DipStep, Lean, MAX_DEPTH_STEPS};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::range;
+use seamwright_core::units::range::{Limit, OutOfRange, Value as Shown};
 use seamwright_core::units::{AngleUnit, Length, Volume};
 use serde_json::Value;
 
@@ -10,19 +10,24 @@ use super::Units;
 use super::model::{Section, Table, right, said};
 use crate::failure::Failure;
 
-/// Steps that a chart from the lowest point may have.
-const MOST_STEPS: u16 = 1_000;
-
-/// A multiple this share of the whole below the top is the top.
-const HAIR: f64 = 1e-12;
-
-/// What steps the marks are taken in; the job's own where neither is given.
+/// What steps the marks are asked for in; the job's own where neither is given.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Step {
     /// Of the reading.
     pub every: Option<Length>,
     /// Of the volume.
     pub volume: Option<Volume>,
+}
+
+impl Step {
+    /// The step of a tank's chart.
+    pub(super) fn of(self, tank: &Tank) -> DipStep {
+        match (self.volume, self.every) {
+            (Some(volume), _) => DipStep::Volume(volume),
+            (None, Some(every)) => DipStep::Reading(every),
+            (None, None) => tank.dip_step(),
+        }
+    }
 }
 
 /// A dip chart.
@@ -41,43 +46,47 @@ pub struct Chart {
 /// # Errors
 /// Why the rod says nothing at this lean, or why the step does not do.
 pub fn chart(tank: &Tank, lean: Lean, step: Step) -> Result<Chart, Failure> {
-    let job = tank.job();
-    above_zero("--volume", step.volume.map(range::Value::Volume))?;
-    above_zero("--every", step.every.map(range::Value::Length))?;
+    above_zero("--volume", step.volume.map(Shown::Volume))?;
+    above_zero("--every", step.every.map(Shown::Length))?;
     let wrong = |error: DipError| {
         Failure::input(
             format!("there is no dip chart: {error}"),
             "change the step, the lean, or where the rod stands (dip_at under [fill])".to_owned(),
         )
     };
-    let volume = step.volume.or(if step.every.is_none() {
-        job.dip_volume()
-    } else {
-        None
-    });
-    let every = step.every.unwrap_or(job.dip_step());
-    let marks = match tank.dip_rod(lean) {
-        Some(rod) => {
-            let rod = rod.map_err(wrong)?;
-            match volume {
-                Some(volume) => rod.every_volume(volume).map_err(wrong)?.collect(),
-                None => rod.every(every).map_err(wrong)?.collect(),
-            }
-        }
-        None => by_depth(tank, lean, every, volume)?,
-    };
+    let scale = tank.dip_scale(lean).map_err(wrong)?;
+    let marks = scale.marks(step.of(tank)).map_err(|error| match error {
+        DipError::TooMany(error) if matches!(scale, DipScale::Depth(_)) => too_many(&error),
+        error => wrong(error),
+    })?;
     Ok(Chart {
         lean,
-        at: job.dip_at(),
-        marks,
+        at: tank.job().dip_at(),
+        marks: marks.collect(),
     })
 }
 
+/// Too fine a step of a chart by depth.
+fn too_many(error: &OutOfRange) -> Failure {
+    let what = match error.value {
+        Shown::Volume(_) => "volume",
+        _ => "reading",
+    };
+    let help = match error.limit {
+        Limit::AtLeast(least) => format!("take a wider step: {least} or more"),
+        other => format!("take a wider step: {other}"),
+    };
+    Failure::input(
+        format!("the step of the {what} is too small: more than {MAX_DEPTH_STEPS} steps"),
+        help,
+    )
+}
+
 /// Refuses a step that leads nowhere.
-fn above_zero(option: &str, step: Option<range::Value>) -> Result<(), Failure> {
+fn above_zero(option: &str, step: Option<Shown>) -> Result<(), Failure> {
     let (si, example) = match step {
-        Some(range::Value::Volume(volume)) => (volume.si(), "0.5 L"),
-        Some(range::Value::Length(length)) => (length.si(), "10 mm"),
+        Some(Shown::Volume(volume)) => (volume.si(), "0.5 L"),
+        Some(Shown::Length(length)) => (length.si(), "10 mm"),
         _ => return Ok(()),
     };
     match step {
@@ -87,67 +96,6 @@ fn above_zero(option: &str, step: Option<range::Value>) -> Result<(), Failure> {
         )),
         _ => Ok(()),
     }
-}
-
-/// Straight up from the lowest inside point, where the job puts no rod.
-fn by_depth(
-    tank: &Tank,
-    lean: Lean,
-    every: Length,
-    volume: Option<Volume>,
-) -> Result<Vec<Dip>, Failure> {
-    let pool = tank.pool(lean);
-    let past = |what: &str, least: range::Value| {
-        Failure::input(
-            format!("the step of the {what} is too small: more than {MOST_STEPS} steps"),
-            format!("take a wider step: {least} or more"),
-        )
-    };
-    let mut marks = Vec::new();
-    match volume {
-        Some(step) => {
-            let brim = pool.brim();
-            let steps = brim.si() / step.si();
-            if steps > f64::from(MOST_STEPS) {
-                // In whole millilitres, as it is shown, and so not a hair too small.
-                let least = (1e6 * brim.si() / f64::from(MOST_STEPS)).ceil() * 1e-6;
-                let least = Volume::from_cubic_metres(least);
-                return Err(past("volume", range::Value::Volume(least)));
-            }
-            // Multiples below the brim but for rounding; the brim itself is the last mark.
-            let below = ((steps * (1.0 - HAIR)).ceil() as u32).max(1);
-            for n in 0..below {
-                let volume = Volume::from_cubic_metres(f64::from(n) * step.si());
-                if let Ok(reading) = pool.depth_for(volume) {
-                    marks.push(Dip { reading, volume });
-                }
-            }
-            marks.push(Dip {
-                reading: pool.full_depth(),
-                volume: brim,
-            });
-        }
-        None => {
-            let full = pool.full_depth();
-            let steps = full.si() / every.si();
-            if steps > f64::from(MOST_STEPS) {
-                // In hundredths of a millimetre, as it is shown.
-                let least = (1e5 * full.si() / f64::from(MOST_STEPS)).ceil() * 1e-5;
-                let least = Length::from_metres(least);
-                return Err(past("reading", range::Value::Length(least)));
-            }
-            for n in 0..=((steps * (1.0 - HAIR)).ceil() as u32) {
-                let reading = Length::from_metres((f64::from(n) * every.si()).min(full.si()));
-                if let Ok(level) = pool.at(reading) {
-                    marks.push(Dip {
-                        reading,
-                        volume: level.volume,
-                    });
-                }
-            }
-        }
-    }
-    Ok(marks)
 }
 
 /// The chart as a table.

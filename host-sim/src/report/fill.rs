@@ -2,7 +2,7 @@
 
 use seamwright_core::capacity::{Lean, Level};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Angle, AngleUnit, Ratio, RatioUnit};
+use seamwright_core::units::{Angle, AngleUnit, RatioUnit};
 
 use super::Units;
 use super::model::Section;
@@ -11,7 +11,7 @@ use super::model::Section;
 #[must_use]
 pub fn section(tank: &Tank, lean: Lean, level: &Level, units: Units) -> Section {
     let brim = tank.capacity().brim;
-    let share = Ratio::from_share(level.volume.si() / brim.si());
+    let share = tank.capacity().share(level.volume);
     let angle = |angle: Angle| angle.display(AngleUnit::Degree, 1);
     let stands = if lean == Lean::LEVEL {
         "level".to_owned()

@@ -1,6 +1,6 @@
 //! Which filler, and why.
 
-use seamwright_core::filler::{Criterion, Finding, Mark, Reason, Verdict, WARM};
+use seamwright_core::filler::{Criterion, FillerReason, FillerVerdict, Finding, Mark, WARM};
 use seamwright_core::tables::Family;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::TemperatureUnit;
@@ -24,18 +24,8 @@ const fn mark_name(mark: Mark) -> &'static str {
     }
 }
 
-fn name(verdict: &Verdict) -> &'static str {
+fn name(verdict: &FillerVerdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
-}
-
-/// Whether a finding tells something: not that nothing was asked, or that a rule is of another metal.
-fn tells(finding: Finding) -> bool {
-    !matches!(finding.reason, Reason::NotAsked | Reason::OtherSteels)
-}
-
-/// Of another family of metals: not worth a line.
-fn of_another_metal(verdict: &Verdict) -> bool {
-    verdict.worst().reason == Reason::OtherMetal
 }
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
@@ -43,7 +33,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     let Ok(all) = tank.fillers() else {
         return section;
     };
-    let mut why = |reason: Reason| format!("{reason} {}", cited.mark(reason.source().text()));
+    let mut why = |reason: FillerReason| format!("{reason} {}", cited.mark(reason.source().text()));
     section.unbroken(asked(tank, units));
     for verdict in all.iter().filter(|one| !one.ruled_out()).take(BEST) {
         section.unbroken(format!(
@@ -51,13 +41,13 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
             name(verdict),
             verdict.score()
         ));
-        for (criterion, finding) in verdict.each().filter(|(_, finding)| tells(*finding)) {
+        for (criterion, finding) in verdict.each().filter(|(_, finding)| finding.tells()) {
             let mark = mark_name(finding.mark);
             let why = hanging(&why(finding.reason), 23);
             section.unbroken(format!("  {:<12} {mark:<5} {why}", criterion.name()));
         }
     }
-    let own = extras.supply.filler;
+    let own = extras.supply.kit.filler;
     if let Some((own, verdict)) = own.and_then(|own| Some((own, tank.judged(Some(own)).ok()?))) {
         let worst = verdict.worst();
         let mark = mark_name(worst.mark);
@@ -65,7 +55,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         section.put("own", judged(&verdict));
     }
     let out = all.iter().filter(|one| one.ruled_out());
-    for verdict in out.filter(|one| !of_another_metal(one)) {
+    for verdict in out.filter(|one| !one.is_of_another_metal()) {
         let what = match verdict.filler {
             Some(filler) => format!("not {filler}"),
             None => "not without rod".to_owned(),
@@ -73,7 +63,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         section.line(format!("{what}: {}", why(verdict.worst().reason)));
     }
     // Seams of thin corners that are often fused without rod.
-    let fused = tank.seams().filter(|seam| tank.may_be_fused(seam)).count();
+    let fused = tank.seams_often_fused();
     if let (1.., Ok(verdict)) = (fused, tank.judged(None)) {
         let worst = verdict.worst();
         section.line(format!(
@@ -85,7 +75,10 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     section.unbroken(
         "A choice among names, and no procedure: where a code or a class covers the tank, its procedure decides.",
     );
-    let ranked = all.iter().filter(|one| !of_another_metal(one)).map(judged);
+    let ranked = all
+        .iter()
+        .filter(|one| !one.is_of_another_metal())
+        .map(judged);
     section.put("alloy", tank.job().alloy().name());
     section.put("anodised", tank.job().service().anodised);
     section.put("ranked", ranked.collect::<Value>());
@@ -115,7 +108,7 @@ fn asked(tank: &Tank, units: Units) -> String {
 }
 
 /// A verdict for programs, with all that was found.
-fn judged(verdict: &Verdict) -> Value {
+fn judged(verdict: &FillerVerdict) -> Value {
     let found = |(criterion, finding): (Criterion, Finding)| {
         json!({
             "criterion": criterion.name(),

@@ -1,14 +1,14 @@
 //! Before the arc and beside it: preheat, the arc's true power, and how far its heat reaches.
 
+use seamwright_core::arc::power::Wave;
 use seamwright_core::arc::uptake_band;
+use seamwright_core::heat::InterpassChoice;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
 use seamwright_core::tables::{Process, preheat};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
-    Angle, AngleUnit, CurrentUnit, Length, Ratio, RatioUnit, Temperature, TemperatureUnit,
-    TimeUnit, VoltageUnit,
+    CurrentUnit, PowerUnit, Ratio, RatioUnit, Temperature, TemperatureUnit, TimeUnit, VoltageUnit,
 };
 use serde_json::json;
 
@@ -16,7 +16,6 @@ use super::Units;
 use super::cited::Cited;
 use super::model::{Cell, Data, Section, said};
 use crate::job_file::Extras;
-use crate::job_file::extras::Wave;
 
 const ROSENTHAL: &str =
     "D. Rosenthal, Trans. ASME 68 (1946): a steady arc over sheet without end (from memory)";
@@ -32,47 +31,6 @@ const fn regime_name(regime: Regime) -> &'static str {
         Regime::RatherThick => "rather thick",
         Regime::Thick => "thick",
     }
-}
-
-/// The arc over the job's main sheet.
-struct Over {
-    moving: Moving,
-    regime: Regime,
-    field: Rosenthal,
-}
-
-fn over(tank: &Tank, uptake: Ratio) -> Result<Over, RangeError> {
-    let job = tank.job();
-    let alloy = job.alloy();
-    let plate = Plate {
-        thickness: job.thickness(),
-        conductivity: alloy.conductivity(job.temper()).value,
-        heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
-        start: job.welding().ambient,
-    };
-    let source = Source {
-        power: tank.arc().power() * uptake.si(),
-        travel: tank.arc().travel,
-    };
-    let moving = Moving::new(source, plate)?;
-    let regime = moving.regime(alloy.metal().solidus().value)?;
-    let field = if regime.is_thin() {
-        moving.thin(2)?
-    } else {
-        // A seam on one face of metal that fills half of all about it.
-        moving.thick(Angle::new(180.0, AngleUnit::Degree))?
-    };
-    Ok(Over {
-        moving,
-        regime,
-        field,
-    })
-}
-
-/// Half the width of the band that gets this hot: how far from the line of the seam.
-fn reach(field: &Rosenthal, at: Temperature) -> Option<Length> {
-    let width = field.width_above(at).ok()?;
-    Some(Length::from_metres(0.5 * width.si()))
 }
 
 fn celsius(value: f64) -> Temperature {
@@ -104,7 +62,7 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
     let shown = |at| units.temperature(at);
     let mut fact = |name, cell: Cell| section.fact(name, cell.under("preheat"));
     let least = preheat::least_temperature(alloy);
-    let cold = if ambient < least.value {
+    let cold = if tank.is_too_cold() {
         format!("; the job's {} is colder: warm and dry it", shown(ambient))
     } else {
         String::new()
@@ -126,12 +84,10 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
     };
     fact("preheat", told);
     let limit = preheat::interpass_limit(alloy);
-    let verdict = if own > limit.value {
-        format!("; the job's {} is above it", shown(own))
-    } else if own < limit.value {
-        format!("; the job keeps to {}", shown(own))
-    } else {
-        String::new()
+    let verdict = match tank.interpass_choice() {
+        InterpassChoice::Above => format!("; the job's {} is above it", shown(own)),
+        InterpassChoice::Below => format!("; the job keeps to {}", shown(own)),
+        InterpassChoice::AsPublished => String::new(),
     };
     let mark = cited.mark(limit.source.text());
     let told = said(format!("at most {} {mark}{verdict}", shown(limit.value)))
@@ -158,9 +114,8 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
 
 fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
     let balance = wave.balance.display(RatioUnit::Percent, 0);
-    let cycle = wave.frequency.map(|hertz| {
-        let negative = wave.balance.si() / hertz * 1e3;
-        let positive = (1.0 - wave.balance.si()) / hertz * 1e3;
+    let cycle = wave.frequency.zip(wave.halves()).map(|(hertz, halves)| {
+        let [negative, positive] = halves.map(|half| half.si() * 1e3);
         format!(", at {hertz} Hz: {negative:.2} ms and {positive:.2} ms of each cycle")
     });
     let cycle = cycle.unwrap_or_default();
@@ -169,8 +124,9 @@ fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
         format!("square, {balance} of the time with the electrode negative{cycle}"),
     );
     let Some(cycle) = wave.cycle else { return };
-    let (own, power) = (tank.arc().power(), cycle.power());
-    let apart = if (power / own - 1.0).abs() > 0.05 {
+    let [own, power] =
+        [tank.arc().power(), cycle.power()].map(|power| power.display(PowerUnit::Watt, 0));
+    let apart = if cycle.departs_from(tank.arc()) {
         ", which is what the plan reckons with"
     } else {
         ""
@@ -178,7 +134,7 @@ fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {
     let mark = cited.mark(METHOD_C);
     section.fact(
         "true power of it",
-        format!("{power:.0} W {mark}; the job's current times voltage is {own:.0} W{apart}"),
+        format!("{power} {mark}; the job's current times voltage is {own}{apart}"),
     );
     let current = cycle.mean_current().display(CurrentUnit::Ampere, 1);
     let voltage = cycle.effective_voltage().display(VoltageUnit::Volt, 2);
@@ -196,7 +152,7 @@ fn wave_data(wave: &Wave) -> Data {
         return cell.data;
     };
     let cell = cell
-        .data("power_w", cycle.power())
+        .data("power_w", cycle.power().si())
         .data("mean_current_a", cycle.mean_current().si())
         .data("rms_current_a", cycle.rms_current().si())
         .data("rms_voltage_v", cycle.rms_voltage().si())
@@ -212,21 +168,25 @@ fn moving(
 ) -> Result<(), RangeError> {
     let job = tank.job();
     let uptake = job.welding().uptake;
-    let over_sheet = over(tank, uptake)?;
+    let field = tank.field_about_seam(uptake)?;
     let solidus = job.alloy().metal().solidus();
     let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
     let [low, high] = uptake_band(tank.arc().process);
-    let width = |uptake: Ratio| over(tank, uptake)?.field.width_above(solidus.value);
-    let (wide, least, most) = (width(uptake)?, width(low)?, width(high)?);
-    let tau = over_sheet.moving.relative_thickness(solidus.value)?;
+    let width = |uptake: Ratio| tank.field_about_seam(uptake)?.molten_width();
+    let (wide, least, most) = (field.molten_width()?, width(low)?, width(high)?);
+    let tau = field.relative_thickness()?.si();
     let mut fact = |name, cell: Cell| section.fact(name, cell.under("moving_source"));
 
-    let power = tank.arc().power() * uptake.si();
-    let told = said(format!("{power:.0} W, {} of the arc's", percent(uptake)))
-        .data("power_w", power)
-        .data("uptake", uptake.si());
+    let power = field.power();
+    let told = said(format!(
+        "{}, {} of the arc's",
+        power.display(PowerUnit::Watt, 0),
+        percent(uptake)
+    ))
+    .data("power_w", power.si())
+    .data("uptake", uptake.si());
     fact("heat to the metal", told);
-    let regime = regime_name(over_sheet.regime);
+    let regime = regime_name(field.regime());
     let told = said(format!("{regime}, relative thickness {tau:.2}"))
         .data("regime", regime)
         .data("relative_thickness", tau);
@@ -249,7 +209,7 @@ fn moving(
     fact("molten band", told);
     let (mut reached, mut reaches) = (Vec::new(), Vec::new());
     for at in REACHED {
-        if let Some(far) = reach(&over_sheet.field, celsius(at)) {
+        if let Some(far) = field.reach(celsius(at)) {
             let (hot, away) = (units.temperature(celsius(at)), units.length(far));
             reached.push(format!("{hot} {away} away"));
             reaches.push(json!({ "temperature_c": at, "distance_m": far.si() }));

@@ -1,6 +1,6 @@
 //! What is welded with: what the job says of it, and what is usual where it does not.
 
-use seamwright_core::supply::{AllUse, KitChoice, KitDraft, KitError, SeamUse};
+use seamwright_core::supply::{AllUse, KitChoice, KitError, SeamUse};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 
@@ -36,17 +36,7 @@ impl Missing {
 }
 
 pub(super) fn taken(tank: &Tank, extras: &Extras) -> Result<Taken, Missing> {
-    let supply = &extras.supply;
-    let chosen = tank.kit(&KitDraft {
-        filler: supply.filler,
-        rod_diameter: supply.rod_diameter,
-        rod_length: supply.rod_length,
-        stub: supply.stub,
-        waste: supply.waste,
-        gas_flow: supply.gas_flow,
-        pre_flow: supply.pre_flow,
-        post_flow: supply.post_flow,
-    })?;
+    let chosen = tank.kit(&extras.supply.kit)?;
     let by_seam = tank.supplies(&chosen.kit).collect::<Result<Vec<_>, _>>()?;
     let all = tank.supply_in_all(&chosen.kit)?;
     Ok(Taken {

@@ -1,37 +1,37 @@
 //! The leak test: how it is run.
 
-use seamwright_core::leak::{BAROMETER, LeakError, Method, Plan, Rule, Vessel, weighs};
+use seamwright_core::leak::{BAROMETER, LeakError, LeakPlan, LeakRule, Vessel, weighs};
 use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
 
 use super::model::{Block, Cell, Section, Seen, said};
 use super::readings::{self, Outcome};
-use super::{Units, cautions};
+use super::{Units, notices};
 use crate::failure::Failure;
 
 /// The word for a rule on the command line.
 #[must_use]
-pub const fn rule_name(rule: Rule) -> &'static str {
+pub const fn rule_name(rule: LeakRule) -> &'static str {
     match rule {
-        Rule::OwnHead => "own-head",
-        Rule::BoatFuelUs => "boat-fuel-us",
-        Rule::DieselUs => "diesel-us",
-        Rule::IntegralDieselUs => "integral-diesel-us",
-        Rule::SmallCraft => "small-craft",
-        Rule::LightAircraft => "light-aircraft",
+        LeakRule::OwnHead => "own-head",
+        LeakRule::BoatFuelUs => "boat-fuel-us",
+        LeakRule::DieselUs => "diesel-us",
+        LeakRule::IntegralDieselUs => "integral-diesel-us",
+        LeakRule::SmallCraft => "small-craft",
+        LeakRule::LightAircraft => "light-aircraft",
     }
 }
 
 /// What of a rule a person says.
-const fn rule_words(rule: Rule) -> &'static str {
+const fn rule_words(rule: LeakRule) -> &'static str {
     match rule {
-        Rule::OwnHead => "1.5 times the tank's own head",
-        Rule::BoatFuelUs => "fuel system of a boat, United States",
-        Rule::DieselUs => "diesel tank apart from the hull, United States",
-        Rule::IntegralDieselUs => "diesel tank that is part of the hull, United States",
-        Rule::SmallCraft => "fuel tank of a small craft, European Union and United Kingdom",
-        Rule::LightAircraft => "leak test after repair, light aircraft",
+        LeakRule::OwnHead => "1.5 times the tank's own head",
+        LeakRule::BoatFuelUs => "fuel system of a boat, United States",
+        LeakRule::DieselUs => "diesel tank apart from the hull, United States",
+        LeakRule::IntegralDieselUs => "diesel tank that is part of the hull, United States",
+        LeakRule::SmallCraft => "fuel tank of a small craft, European Union and United Kingdom",
+        LeakRule::LightAircraft => "leak test after repair, light aircraft",
     }
 }
 
@@ -39,7 +39,7 @@ const fn rule_words(rule: Rule) -> &'static str {
 #[derive(Clone, Copy, Debug)]
 pub struct Test {
     /// By which rule.
-    pub rule: Rule,
+    pub rule: LeakRule,
     /// How high over the lowest inside point the tank overflows, where that was told.
     pub overflow: Option<Length>,
     /// The barometer.
@@ -47,7 +47,7 @@ pub struct Test {
     /// What the test knows of the tank.
     pub vessel: Vessel,
     /// The test.
-    pub plan: Plan,
+    pub plan: LeakPlan,
 }
 
 /// Plans a test.
@@ -56,7 +56,7 @@ pub struct Test {
 /// [`LeakError`] where there is none.
 pub fn plan(
     tank: &Tank,
-    rule: Rule,
+    rule: LeakRule,
     overflow: Option<Length>,
     outside: Pressure,
 ) -> Result<Test, LeakError> {
@@ -91,7 +91,7 @@ fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     let opens = format!("opens at {opens}, set by {}", over.text());
     let opens = of("relief_pa", plan.relief.si(), opens);
     section.fact("relief valve", opens.data("relief_set_by", over.key()));
-    let weakest = match tank.takes() {
+    let weakest = match tank.weakest_wall() {
         Ok((face, takes)) => said(format!("{face}, takes {}", units.pressure(takes)))
             .data("weakest_face", face.to_string()),
         Err(error) => said(error),
@@ -156,24 +156,20 @@ fn head(tank: &Tank, test: &Test, units: Units) -> Cell {
 
 /// The seam with the least reserve in a test, where that is too little.
 fn weak_seam(tank: &Tank, pressure: Pressure) -> Option<String> {
-    let (mark, reserve) = tank
-        .seams()
-        .filter_map(|seam| {
-            let strength = tank.seam_bearing(&seam, Trial::Test(pressure))?.ok()?;
-            Some((seam.mark, strength.reserve))
-        })
-        .min_by(|a, b| a.1.total_cmp(&b.1))?;
-    (reserve < 1.0).then(|| {
+    let weakest = tank.weakest_seam(Trial::Test(pressure))?;
+    let (mark, strength) = (weakest.seam.mark, weakest.strength);
+    (!strength.is_enough()).then(|| {
         format!(
-            "{mark} has a reserve of {reserve:.2} only at this pressure, where its edges hold the sheet from \
-             turning: weld it from both sides, or test with less"
+            "{mark} has a reserve of {:.2} only at this pressure, where its edges hold the sheet from turning: weld \
+             it from both sides, or test with less",
+            strength.reserve
         )
     })
 }
 
 /// The test by the tank's own head.
 pub(crate) fn section(tank: &Tank, units: Units) -> Section {
-    let planned = plan(tank, Rule::default(), None, BAROMETER);
+    let planned = plan(tank, LeakRule::default(), None, BAROMETER);
     proposed(tank, planned.as_ref(), units).at(&["proof", "leak_test"])
 }
 
@@ -210,24 +206,21 @@ fn proposed(tank: &Tank, planned: Result<&Test, &LeakError>, units: Units) -> Se
 /// There is neither a test nor a reading.
 pub fn answer(
     tank: &Tank,
-    rule: Rule,
+    rule: LeakRule,
     planned: &Result<Test, LeakError>,
     outcome: Option<&Outcome>,
     units: Units,
 ) -> Result<Vec<Section>, Failure> {
-    let mut methods: Vec<Method> = planned.iter().map(|test| test.plan.method).collect();
-    if outcome.is_some() && methods != [Method::AirSoap] {
-        methods.push(Method::PressureDecay);
-    }
     if let (Err(error), None) = (planned, outcome) {
         return Err(refused(error));
     }
+    let method = planned.as_ref().ok().map(|test| test.plan.method);
     let mut name = Section::default();
     name.plain(tank.job().name());
-    let dangers = cautions::of_test(tank, &methods);
+    let dangers = tank.leak_test_cautions(method, outcome.is_some());
     let mut test = proposed(tank, planned.as_ref(), units).at(&["test"]);
     test.put("rule", rule_name(rule));
-    let mut all = vec![name, cautions::section(&dangers), test];
+    let mut all = vec![name, notices::dangers(tank, &dangers), test];
     all.extend(outcome.map(|outcome| readings::section(outcome, units)));
     Ok(all)
 }

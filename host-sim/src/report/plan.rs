@@ -6,8 +6,8 @@ use serde_json::Value;
 use super::cited::Cited;
 use super::model::Section;
 use super::{
-    Asked, Units, arc, assumed, balance, body, capacity, cautions, duty, filler, heat, leak,
-    notices, panels, render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals,
+    Asked, Units, arc, assumed, balance, body, capacity, duty, filler, heat, leak, notices, panels,
+    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals, verdict,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -32,10 +32,11 @@ pub fn json(asked: &Asked<'_>) -> Value {
 pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let (tank, extras) = (asked.tank, asked.extras);
     let cut = Cut::of(tank, extras);
-    let dangers = cautions::of(tank);
+    let dangers = tank.cautions();
     let mut cited = Cited::default();
-    let mut all = vec![
-        name(tank.job().name()),
+    let mut all = vec![name(tank.job().name())];
+    all.extend(verdict::section(tank));
+    all.extend([
         body::section(tank, units),
         capacity::section(tank, units),
         capacity::dip(tank, units),
@@ -48,13 +49,13 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         settings::section(tank, extras, units, &mut cited),
         heat::section(tank, extras, units, &mut cited),
         duty::section(tank, extras),
-    ];
+    ]);
     all.extend(supply::sections(asked, units));
     all.extend([
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),
         balance::section(tank, units),
-        cautions::section(&dangers),
+        notices::dangers(tank, &dangers),
         strength::section(tank, units),
         leak::section(tank, units),
         assumed::section(asked.assumed),

@@ -1,10 +1,9 @@
 //! A dip chart set right by what was really poured in.
 
 use seamwright_core::capacity::{
-    Calibrated, Calibration, Dip, DipError, Lean, MOST_POURS, Pair, Pour, calibrate,
+    Calibration, DipError, DipScale, Lean, MOST_POURS, Pour, PourError, PourFit,
 };
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, Volume};
 
 use super::Units;
 use super::dip::{Chart, Step};
@@ -16,37 +15,8 @@ use crate::failure::Failure;
 pub struct Poured {
     /// The pours, in order.
     pub pours: Vec<Pour>,
-    /// What the model says to each, and what was measured.
-    pub pairs: Vec<Pair>,
-    /// The calibration.
-    pub found: Calibrated,
-}
-
-/// The volume by the model where the rod, or the depth, reads so.
-fn model(tank: &Tank, lean: Lean, reading: Length) -> Result<Volume, String> {
-    match tank.dip_rod(lean) {
-        Some(rod) => rod
-            .and_then(|rod| rod.volume(reading))
-            .map_err(|error| error.to_string()),
-        None => tank
-            .pool(lean)
-            .at(reading)
-            .map(|level| level.volume)
-            .map_err(|error| error.to_string()),
-    }
-}
-
-/// What the rod, or the depth, reads where the model says so much.
-fn reading(tank: &Tank, lean: Lean, volume: Volume) -> Option<Length> {
-    match tank.dip_rod(lean) {
-        Some(rod) => {
-            let read = |rod: seamwright_core::capacity::Dipped<'_>| -> Result<Length, DipError> {
-                rod.reading(volume)
-            };
-            rod.and_then(read).ok()
-        }
-        None => tank.pool(lean).depth_for(volume).ok(),
-    }
+    /// What the model says to each, and what that sets right.
+    pub fit: PourFit,
 }
 
 /// Sets the model right by pours.
@@ -62,64 +32,42 @@ pub fn set_right(tank: &Tank, lean: Lean, pours: Vec<Pour>) -> Result<Poured, Fa
             help,
         ));
     }
-    let mut pairs = Vec::new();
-    for (pour, number) in pours.iter().zip(1_u8..) {
-        let model = model(tank, lean, pour.depth)
-            .map_err(|error| Failure::input(format!("pour {number}: {error}"), help))?;
-        pairs.push(Pair {
-            model,
-            measured: pour.measured,
-        });
-    }
-    let found = calibrate(&pairs, tank.capacity().brim)
-        .map_err(|error| Failure::input(format!("the pours set nothing right: {error}"), help))?;
-    Ok(Poured {
-        pours,
-        pairs,
-        found,
-    })
+    let scale = tank
+        .dip_scale(lean)
+        .map_err(|error| Failure::input(format!("pour 1: {error}"), help))?;
+    let fit = scale.set_right(&pours, tank.capacity().brim);
+    let fit = fit.map_err(|error| {
+        let told = match error {
+            // Of a depth there is no rod to speak of.
+            PourError::Reading {
+                pour,
+                error: DipError::Reading(error),
+            } if matches!(scale, DipScale::Depth(_)) => format!("pour {pour}: {error}"),
+            PourError::Reading { .. } => error.to_string(),
+            PourError::Calibrate(error) => format!("the pours set nothing right: {error}"),
+        };
+        Failure::input(told, help)
+    })?;
+    Ok(Poured { pours, fit })
 }
 
 impl Poured {
     const fn calibration(&self) -> &Calibration {
-        &self.found.calibration
+        &self.fit.found.calibration
     }
 
     /// A chart set right: at each reading what is in it then, or at each round volume where it stands.
     /// Marks below what the pours reach down to fall away.
     #[must_use]
     pub fn corrected(&self, tank: &Tank, step: Step, chart: &Chart) -> Chart {
-        let calibration = self.calibration();
-        let by_volume = match (step.every, step.volume.or(tank.job().dip_volume())) {
-            (None, Some(step)) => Some(step.si()),
-            _ => None,
-        };
-        let at_reading = |dip: &Dip| {
-            Some(Dip {
-                reading: dip.reading,
-                volume: calibration.volume(dip.volume).ok()?,
-            })
-        };
-        let most = match tank.dip_rod(chart.lean) {
-            Some(rod) => rod.ok().map(|rod| rod.last().volume),
-            None => Some(tank.pool(chart.lean).brim()),
-        };
-        let most = most.and_then(|most| calibration.volume(most).ok());
-        let marks = match (by_volume, most) {
-            (Some(step), Some(most)) => {
-                let whole = (most.si() / step * (1.0 + 1e-12)).floor() as u32;
-                (0..=whole)
-                    .filter_map(|n| {
-                        let volume = Volume::from_cubic_metres(f64::from(n) * step);
-                        let reading = reading(tank, chart.lean, calibration.model(volume).ok()?)?;
-                        Some(Dip { reading, volume })
-                    })
-                    .collect()
-            }
-            _ => chart.marks.iter().filter_map(at_reading).collect(),
-        };
+        let scale = tank.dip_scale(chart.lean).ok();
+        let marks = scale.and_then(|scale| {
+            scale
+                .marks_set_right(step.of(tank), self.calibration())
+                .ok()
+        });
         Chart {
-            marks,
+            marks: marks.into_iter().flatten().collect(),
             ..chart.clone()
         }
     }
@@ -146,9 +94,9 @@ impl Poured {
             right("left over"),
         ];
         let volume = |key: &str, value| Cell::of(key, value, units, Units::volume);
-        let rows = self.pours.iter().zip(&self.pairs).map(|(pour, pair)| {
+        let rows = self.pours.iter().zip(&self.fit.pairs).map(|(pour, pair)| {
             let left = self.calibration().residual(*pair);
-            let right = Volume::from_cubic_metres(pair.measured.si() - left.si());
+            let right = self.calibration().corrected(*pair);
             [
                 Cell::of("reading_m", pour.depth, units, Units::length),
                 volume("measured_m3", pair.measured),
@@ -161,9 +109,9 @@ impl Poured {
             format!(
                 "{}; pour {} fits worst, by {}; standard deviation {}",
                 self.note(),
-                self.found.worst,
-                units.volume(self.found.worst_by),
-                units.volume(self.found.deviation)
+                self.fit.found.worst,
+                units.volume(self.fit.found.worst_by),
+                units.volume(self.fit.found.deviation)
             )
         } else {
             format!(
@@ -176,8 +124,8 @@ impl Poured {
         section.flush(told);
         section.put("offset_m3", self.calibration().offset.si());
         section.put("scale", self.calibration().scale);
-        section.put("deviation_m3", self.found.deviation.si());
-        section.put("worst_pour", self.found.worst);
+        section.put("deviation_m3", self.fit.found.deviation.si());
+        section.put("worst_pour", self.fit.found.worst);
         section
     }
 }

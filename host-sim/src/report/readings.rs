@@ -1,8 +1,11 @@
 //! What the readings of a leak test come to.
 
-use seamwright_core::leak::{Doubt, Instruments, Leak, LeakRate, Reading, ReadingError, Verdict};
+use seamwright_core::leak::{
+    Doubt, Instruments, Leak, LeakRate, LeakVerdict, Reading, ReadingError,
+};
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Pressure, Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::units::range::RangeError;
+use seamwright_core::units::{Temperature, TemperatureUnit, Time, TimeUnit};
 
 use super::Units;
 use super::model::{Block, Section, said, word};
@@ -16,19 +19,12 @@ pub struct Outcome {
     /// The rate allowed.
     pub allowed: LeakRate,
     /// What may be said.
-    pub verdict: Verdict,
+    pub verdict: LeakVerdict,
     /// How long the test must last in all to tell, where that can be said.
     pub longer: Option<Time>,
-    /// How near the instruments read: gauge, thermometer in kelvins, barometer.
-    pub near: [f64; 3],
-    /// Of the air at the first reading: it makes the rate a throughput.
-    pub air: Temperature,
-    /// The share of the gauge pressure that was gone, or added, by the last reading.
-    pub changed: f64,
+    /// How near the instruments read.
+    pub instruments: Instruments,
 }
-
-/// A rate is one at the pressure of the test while that changes by no more than this share: see [`Leak::of`].
-const STEADY: f64 = 0.1;
 
 /// Reads a test.
 ///
@@ -37,15 +33,10 @@ const STEADY: f64 = 0.1;
 pub fn read(
     tank: &Tank,
     readings: &[Reading],
-    near: [f64; 3],
+    instruments: Result<Instruments, RangeError>,
     allowed: impl Fn(Temperature) -> LeakRate,
 ) -> Result<Outcome, Failure> {
-    let [gauge, kelvins, barometer] = near;
-    let instruments = Instruments::new(
-        Pressure::from_pascals(gauge),
-        kelvins,
-        Pressure::from_pascals(barometer),
-    )
+    let instruments = instruments
     .map_err(|error| {
         Failure::input(
             format!("the instruments cannot be: {error}"),
@@ -66,20 +57,15 @@ pub fn read(
         allowed,
         verdict,
         longer: leak.time_to_tell(allowed),
-        near,
-        air: leak.air,
-        changed: match (readings.first(), readings.last()) {
-            (Some(first), Some(last)) => (last.gauge.si() / first.gauge.si() - 1.0).abs(),
-            _ => 0.0,
-        },
+        instruments,
     })
 }
 
-const fn verdict_name(verdict: Verdict) -> &'static str {
+const fn verdict_name(verdict: LeakVerdict) -> &'static str {
     match verdict {
-        Verdict::Tight => "tight",
-        Verdict::Leaks => "leaks",
-        Verdict::CannotTell(_) => "cannot tell",
+        LeakVerdict::Tight => "tight",
+        LeakVerdict::Leaks => "leaks",
+        LeakVerdict::CannotTell(_) => "cannot tell",
     }
 }
 
@@ -93,7 +79,7 @@ pub(super) fn section(outcome: &Outcome, units: Units) -> Section {
         head: None,
     });
     let mut fact = |name, key: &str, rate: LeakRate, [before, after]: [&str; 2]| {
-        let (sccm, flow) = (rate.sccm(), rate.throughput(outcome.air));
+        let (sccm, flow) = (rate.sccm(), rate.throughput(leak.air));
         let text = format!("{before}{sccm:.3} sccm ({flow:.3e} Pa m³/s){after}");
         let cell = said(text)
             .data(&format!("{key}_mol_s"), rate.moles())
@@ -111,14 +97,15 @@ pub(super) fn section(outcome: &Outcome, units: Units) -> Section {
     section.fact("air at the start", air);
     let lasted = said(leak.lasted.display(TimeUnit::Minute, 1));
     section.fact("lasted", lasted.data("lasted_s", leak.lasted.si()));
-    let [gauge, kelvins, barometer] = outcome.near;
+    let near = &outcome.instruments;
     let instruments = format!(
-        "gauge within {}, air within {kelvins} K, barometer within {}",
-        units.pressure(Pressure::from_pascals(gauge)),
-        units.pressure(Pressure::from_pascals(barometer))
+        "gauge within {}, air within {} K, barometer within {}",
+        units.pressure(near.gauge()),
+        near.kelvins(),
+        units.pressure(near.barometer())
     );
     section.fact("instruments", instruments);
-    section.put("pressure_changed", outcome.changed);
+    section.put("pressure_changed", leak.gauge_change.si());
     section.put("scattered", leak.scattered);
     judged(&mut section, outcome);
     section
@@ -133,10 +120,10 @@ fn judged(section: &mut Section, outcome: &Outcome) {
              the scatter",
         );
     }
-    if outcome.changed > STEADY {
+    if outcome.leak.is_average() {
         let told = format!(
             "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",
-            100.0 * outcome.changed
+            100.0 * outcome.leak.gauge_change.si()
         );
         section.fact("an average", told);
     }
@@ -148,7 +135,7 @@ fn judged(section: &mut Section, outcome: &Outcome) {
     if let Some(longer) = outcome.longer {
         section.put("would_tell_s", longer.si());
     }
-    if matches!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure)) {
+    if matches!(outcome.verdict, LeakVerdict::CannotTell(Doubt::Unsure)) {
         let told = match outcome.longer {
             Some(time) => format!(
                 "a test of {} in all, if the rate stays what it is",
@@ -160,7 +147,7 @@ fn judged(section: &mut Section, outcome: &Outcome) {
         };
         section.fact("would tell", told);
     }
-    if outcome.verdict == Verdict::Tight {
+    if outcome.verdict == LeakVerdict::Tight {
         section.fact(
             "mind",
             "tight says no more than this rate at this pressure; it approves nothing, and the rules that hold \

@@ -1,24 +1,15 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
-use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::{Fit, Range, SeamKind};
-use seamwright_core::tank::Tank;
+use seamwright_core::tables::ranges::{RangeFit, RangeSource, SeamKind, Sources};
+use seamwright_core::tank::{OwnSettings, SeamSettings, Suggestion, Tank};
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
 use serde_json::{Value, json};
 
 use super::Units;
 use super::cited::Cited;
-use super::model::{Cell, Section, Table, left, right, said};
+use super::model::{Cell, Data, Section, Table, left, right, said};
 use crate::job_file::Extras;
-
-/// Seams that settings do not tell apart.
-struct Group {
-    kind: SeamKind,
-    /// The thinner sheet, which burns through first.
-    thickness: Length,
-    seams: Vec<String>,
-}
 
 const fn kind_name(kind: SeamKind) -> &'static str {
     match kind {
@@ -28,195 +19,109 @@ const fn kind_name(kind: SeamKind) -> &'static str {
     }
 }
 
-const fn fit_name(fit: Fit) -> &'static str {
+const fn fit_name(fit: RangeFit) -> &'static str {
     match fit {
-        Fit::Below => "below",
-        Fit::Within => "within",
-        Fit::Above => "above",
+        RangeFit::Below => "below",
+        RangeFit::Within => "within",
+        RangeFit::Above => "above",
     }
 }
 
-fn groups(tank: &Tank) -> Vec<Group> {
-    let mut all: Vec<Group> = Vec::new();
-    for seam in tank.seams() {
-        let Some(joint) = seam.joint else {
-            continue;
-        };
-        let kind = SeamKind::of(joint);
-        let mark = seam.mark.to_string();
-        match all
-            .iter_mut()
-            .find(|group| group.kind == kind && group.thickness == seam.thinner)
-        {
-            Some(group) => group.seams.push(mark),
-            None => all.push(Group {
-                kind,
-                thickness: seam.thinner,
-                seams: vec![mark],
-            }),
-        }
-    }
-    all
-}
-
-/// One setting: its range in the unit that the row shows, and the job's own value.
+/// One setting of a table, and of the object for programs.
 struct Setting {
     name: &'static str,
     key: &'static str,
-    /// In SI.
-    range: Option<Range<f64>>,
-    /// In SI.
-    own: Option<f64>,
-    /// How a figure is shown.
-    show: fn(f64, Units) -> String,
+    /// The range and the job's own value, in the units that are shown.
+    range: Option<[String; 2]>,
+    own: Option<String>,
+    sources: Option<Sources>,
+    fit: Option<RangeFit>,
+    data: Data,
 }
 
 impl Setting {
-    const fn new(
+    fn new<T: Copy>(
         (name, key): (&'static str, &'static str),
-        range: Option<Range<f64>>,
-        own: Option<f64>,
-        show: fn(f64, Units) -> String,
+        suggestion: &Suggestion<T>,
+        show: impl Fn(T) -> String,
+        si: fn(T) -> f64,
     ) -> Self {
+        let Suggestion { range, own, fit } = *suggestion;
+        let sources = range.map(|range| range.sources);
+        let ends = range.map(|range| [range.least, range.most]);
+        let named = |sources: Sources| sources.iter().map(RangeSource::name).collect::<Value>();
+        let cell = Cell::default()
+            .maybe("range", ends.map(|ends| ends.map(si)))
+            .maybe("sources", sources.map(named))
+            .maybe("own", own.map(si))
+            .maybe("fit", fit.map(fit_name));
         Self {
             name,
             key,
-            range,
-            own,
-            show,
+            range: ends.map(|ends| ends.map(&show)),
+            own: own.map(&show),
+            sources,
+            fit,
+            data: cell.data,
         }
     }
 
-    /// Where the job's own value lies. Sizes bought in inches are a hair off the millimetres of a table.
-    fn fit(&self) -> Option<Fit> {
-        let (range, own) = (self.range?, self.own?);
-        let slack = 0.01 * own.abs();
-        let near = |end: f64| (own - end).abs() <= slack;
-        if near(range.least) || near(range.most) {
-            return Some(Fit::Within);
-        }
-        range.fit(own)
-    }
-
-    fn row(&self, units: Units, cited: &mut Cited) -> [Cell; 5] {
-        let show = |value: f64| (self.show)(value, units);
-        let (range, marks) = match &self.range {
-            Some(range) => {
-                let sources = range.sources.iter();
-                let marks: String = sources.map(|one| cited.mark(one.name())).collect();
-                let (least, most) = (show(range.least), show(range.most));
-                let range = if least == most {
-                    most
-                } else {
-                    format!("{least} to {most}")
-                };
-                (range, marks)
-            }
-            None => ("nothing published".to_owned(), String::new()),
+    fn row(&self, cited: &mut Cited) -> [Cell; 5] {
+        let sources = self.sources.into_iter().flat_map(Sources::iter);
+        let marks: String = sources.map(|one| cited.mark(one.name())).collect();
+        let range = match &self.range {
+            Some([least, most]) if least == most => most.clone(),
+            Some([least, most]) => format!("{least} to {most}"),
+            None => "nothing published".to_owned(),
         };
-        let own = self.own.map(show).unwrap_or_default();
-        let fit = self.fit().map(fit_name).unwrap_or_default();
-        [self.name, &range, &own, fit, &marks].map(said)
-    }
-
-    fn data(&self) -> Value {
-        let range = self.range.as_ref();
-        let sources = |range: &Range<f64>| -> Value {
-            range.sources.iter().map(ranges::Source::name).collect()
-        };
-        let cell = Cell::default()
-            .maybe("range", range.map(|range| [range.least, range.most]))
-            .maybe("sources", range.map(sources))
-            .maybe("own", self.own)
-            .maybe("fit", self.fit().map(fit_name));
-        cell.data.into()
+        let own = self.own.as_deref().unwrap_or_default();
+        let fit = self.fit.map(fit_name).unwrap_or_default();
+        [self.name, &range, own, fit, &marks].map(said)
     }
 }
 
-fn si<T>(range: Option<Range<T>>, of: impl Fn(&T) -> f64) -> Option<Range<f64>> {
-    let range = range?;
-    Some(Range {
-        least: of(&range.least),
-        most: of(&range.most),
-        sources: range.sources,
-    })
-}
-
-fn fine(value: f64, units: Units) -> String {
-    units.thickness(Length::from_metres(value))
-}
-
-fn settings(tank: &Tank, extras: &Extras, group: &Group) -> Vec<Setting> {
-    let (arc, family) = (tank.arc(), tank.job().alloy().family());
-    let (kind, t) = (group.kind, group.thickness);
-    let amperes = |value, _| {
-        let current = Current::from_amperes(value);
-        current.display(CurrentUnit::Ampere, 0).to_string()
+/// All that is published for a group, in the order of a table.
+fn settings(all: &SeamSettings, units: Units) -> [Setting; 7] {
+    let size = |name, key, one: &Suggestion<Length>| {
+        Setting::new((name, key), one, |size| units.thickness(size), Length::si)
     };
-    let speed = |value, units: Units| units.speed(Speed::from_metres_per_second(value));
-    let flow = |value, units: Units| units.flow(Flow::from_si(value));
-    let size = |name, key, range: Option<Range<Length>>, own: Option<Length>| {
-        let range = si(range, |size| size.si());
-        Setting::new((name, key), range, own.map(Length::si), fine)
-    };
-    let current = si(ranges::current(family, t, kind), |i| i.si());
-    let travel = si(ranges::travel(family, t, kind), |v| v.si());
-    let gas = si(ranges::gas(family, t), |flow| flow.si());
-    let own_gas = extras.supply.gas_flow.map(Flow::si);
-    let by_current = ranges::electrode(arc.process, arc.current);
-    let tungsten = extras.tungsten;
-    vec![
-        Setting::new(
-            ("current", "current_a"),
-            current,
-            Some(arc.current.si()),
-            amperes,
-        ),
-        Setting::new(
-            ("travel", "travel_m_s"),
-            travel,
-            Some(arc.travel.si()),
-            speed,
-        ),
-        size(
-            "tungsten, by sheet",
-            "tungsten_m",
-            ranges::tungsten(family, t),
-            tungsten,
-        ),
+    let amperes = |current: Current| current.display(CurrentUnit::Ampere, 0).to_string();
+    let travel = |speed| units.speed(speed);
+    let flow = |flow| units.flow(flow);
+    [
+        Setting::new(("current", "current_a"), &all.current, amperes, Current::si),
+        Setting::new(("travel", "travel_m_s"), &all.travel, travel, Speed::si),
+        size("tungsten, by sheet", "tungsten_m", &all.tungsten_by_sheet),
         size(
             "tungsten, by current",
             "tungsten_for_current_m",
-            by_current,
-            tungsten,
+            &all.tungsten_by_current,
         ),
-        size(
-            "nozzle",
-            "nozzle_m",
-            ranges::nozzle(family, t),
-            extras.nozzle,
-        ),
-        size(
-            "rod",
-            "rod_m",
-            ranges::rod(family, t, kind),
-            extras.supply.rod_diameter,
-        ),
-        Setting::new(("gas", "gas_m3_s"), gas, own_gas, flow),
+        size("nozzle", "nozzle_m", &all.nozzle),
+        size("rod", "rod_m", &all.rod),
+        Setting::new(("gas", "gas_m3_s"), &all.gas, flow, Flow::si),
     ]
 }
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
     let mut section = Section::new("Settings, to be tried on scrap").at(&["settings"]);
     let mut by_joint = Vec::new();
-    for group in groups(tank) {
+    let own = OwnSettings {
+        tungsten: extras.tungsten,
+        nozzle: extras.nozzle,
+        rod: extras.supply.kit.rod_diameter,
+        gas: extras.supply.kit.gas_flow,
+    };
+    for group in tank.seam_groups() {
         let kind = kind_name(group.kind);
+        let seams = tank.seams_in(group).map(|seam| seam.mark.to_string());
+        let seams: Vec<String> = seams.collect();
         section.unbroken(format!(
             "{kind} in {} sheet: {}",
             units.thickness(group.thickness),
-            few(&group.seams)
+            few(&seams)
         ));
-        let settings = settings(tank, extras, &group);
+        let settings = settings(&tank.seam_settings(group, &own), units);
         let columns = [
             left(""),
             right("suggested"),
@@ -224,15 +129,19 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
             left("lies"),
             left("sources"),
         ];
-        let rows = settings.iter().map(|one| one.row(units, cited));
+        let rows = settings.iter().map(|one| one.row(cited));
         section.table(Table::new(columns, rows));
         let mut object = json!({
             "joint": kind,
             "thickness_m": group.thickness.si(),
-            "seams": group.seams,
+            "seams": seams,
         });
         if let Some(map) = object.as_object_mut() {
-            map.extend(settings.iter().map(|one| (one.key.to_owned(), one.data())));
+            map.extend(
+                settings
+                    .iter()
+                    .map(|one| (one.key.to_owned(), one.data.clone().into())),
+            );
         }
         by_joint.push(object);
     }
@@ -248,39 +157,5 @@ fn few(marks: &[String]) -> String {
     match marks.len() {
         0..=12 => marks.join(" "),
         many => format!("{many} seams"),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use seamwright_core::units::LengthUnit;
-
-    use super::*;
-
-    #[test]
-    fn a_size_in_inches_lies_at_the_millimetres_it_is_called() {
-        // 3/32 in is 2.381 mm, sold as 2.4 mm.
-        let row = Setting {
-            name: "rod",
-            key: "rod_m",
-            range: ranges::rod(
-                seamwright_core::tables::Family::Aluminium,
-                Length::new(2.0, LengthUnit::Millimetre),
-                SeamKind::Corner,
-            )
-            .map(|range| Range {
-                least: 0.0024,
-                most: 0.0024,
-                sources: range.sources,
-            }),
-            own: Some(3.0 / 32.0 * 0.0254),
-            show: fine,
-        };
-        assert_eq!(row.fit(), Some(Fit::Within));
-        let thinner = Setting {
-            own: Some(0.0016),
-            ..row
-        };
-        assert_eq!(thinner.fit(), Some(Fit::Below));
     }
 }

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use seamwright_core::seam::Seam;
-use seamwright_core::supply::shrinkage::{Estimate, Note};
+use seamwright_core::supply::shrinkage::{Estimate, ShrinkageNote, THIN_SHEET};
 use seamwright_core::supply::{Draw, Shrinkage};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
@@ -35,11 +35,8 @@ pub(super) fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<Stri
             Some(format!("{} {}", seam.mark, units.fine(each)))
         })
         .collect();
-    let without: Vec<String> = tank
-        .seams()
-        .filter(|seam| seam.welded && each(tank, extras, seam).is_none())
-        .map(|seam| seam.mark.to_string())
-        .collect();
+    let without = tank.seams_without_allowance(draw);
+    let without: Vec<String> = without.map(|seam| seam.mark.to_string()).collect();
     let mut said = if edges.is_empty() {
         "No blank is cut larger for shrinkage: there is no rule for any of these seams.".to_owned()
     } else {
@@ -65,7 +62,7 @@ pub(super) fn allowed(tank: &Tank, extras: &Extras, units: Units) -> Option<Stri
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
     let mut section = Section::new("Shrinkage, as rules of thumb have it");
-    let mut notes: Vec<Note> = Vec::new();
+    let mut notes: Vec<ShrinkageNote> = Vec::new();
     let mut cell = |key: &str, estimate: Option<Estimate>| {
         let Some(estimate) = estimate else {
             return said("no rule");
@@ -112,7 +109,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     ];
     section.table(Table::new(columns, rows).keyed("shrinkage"));
     for note in notes {
-        let thin = units.thickness(Length::from_metres(0.003));
+        let thin = units.thickness(THIN_SHEET);
         let text = note.text().replace(" 3 mm ", &format!(" {thin} "));
         section.line(format!("Mind: {text}."));
     }

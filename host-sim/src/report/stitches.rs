@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
 use super::render::json::list;
 use super::tacks::place;
-use super::{Asked, Units};
+use super::{Asked, Units, verdict};
 use crate::welding::{self, plot};
 
 fn minutes(time: Time) -> String {
@@ -22,6 +22,9 @@ fn seconds(time: Time) -> String {
 /// A table in the order of welding, with what it takes and what other orders would.
 pub(crate) fn section(asked: &Asked<'_>, units: Units) -> Section {
     let mut section = Section::new("Order of the stitches");
+    if let Some(verdict) = verdict::over_the_order(asked.tank) {
+        section.flush(verdict);
+    }
     match asked.welding {
         Ok(plan) => planned(&mut section, asked, plan, units),
         Err(error) => {
@@ -208,19 +211,14 @@ fn of(totals: &OrderTotals) -> Data {
 
 /// The stitches seam by seam, where the metal never cools and they have no order.
 fn in_seams(tank: &Tank) -> Vec<Value> {
-    let arc = tank.arc();
-    tank.seams()
-        .filter_map(|seam| Some((seam, tank.division(&seam)?)))
-        .flat_map(|(seam, division)| {
-            division.runs().map(move |[from, to]| {
-                let length = Length::from_metres(to.si() - from.si());
-                json!({
-                    "seam": seam.mark.to_string(),
-                    "from_m": from.si(),
-                    "to_m": to.si(),
-                    "arc_s": arc.time_along(length).si(),
-                    "energy_j": arc.heat_along(length).si(),
-                })
+    tank.seam_stitches()
+        .map(|stitch| {
+            json!({
+                "seam": stitch.seam.to_string(),
+                "from_m": stitch.from.si(),
+                "to_m": stitch.to.si(),
+                "arc_s": stitch.arc.si(),
+                "energy_j": stitch.heat_input.si(),
             })
         })
         .collect()

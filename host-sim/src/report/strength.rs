@@ -21,7 +21,7 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     section.flush(load(tank, units));
     section.flush(metal(tank, units));
     section.flush(CAUTION);
-    if !tank.mounts().is_empty() || shaken(tank) {
+    if !tank.mounts().is_empty() || tank.job().service().is_shaken() {
         section.flush(FATIGUE_CAUTION);
     }
     let walls: Vec<_> = tank.bearings(Trial::Use).collect();
@@ -31,19 +31,11 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     welds::add(&mut section, tank);
     section.put("reserve_wanted", RESERVE);
     if let Some(strength) = tank.as_welded() {
-        section.put("yield_as_welded_pa", strength.yielding.si());
+        section.put("yield_as_welded_pa", strength.yield_strength.si());
         section.put("yield_source", strength.source.to_string());
     }
     section.put("caution", CAUTION);
     section
-}
-
-fn shaken(tank: &Tank) -> bool {
-    tank.job()
-        .service()
-        .acceleration
-        .iter()
-        .any(|g| g.si() > 0.0)
 }
 
 /// What the walls are tried with, in words.
@@ -55,10 +47,10 @@ fn load(tank: &Tank, units: Units) -> String {
         (None, _) => "water, because the job names no liquid,".to_owned(),
     };
     let mut text = format!("full of {liquid} to the brim");
-    if job.leans().iter().any(|lean| lean.si() > 0.0) {
+    if job.is_leant() {
         text.push_str(", at the worst of the job's leans");
     }
-    if shaken(tank) {
+    if job.service().is_shaken() {
         text.push_str(", shaken as the job says");
     }
     let over = job.service().pressure;
@@ -80,7 +72,7 @@ fn metal(tank: &Tank, units: Units) -> String {
     format!(
         "yield beside the weld {} ({}), {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
          from turning and free to turn, and a welded edge lies between",
-        units.stress(strength.yielding),
+        units.stress(strength.yield_strength),
         strength.source
     )
 }
@@ -130,7 +122,7 @@ fn table(section: &mut Section, walls: &[(Face, Result<Bearing, StrengthError>)]
 
 fn wall(bearing: &Bearing, units: Units) -> Row {
     let [held, free] = bearing.stress.map(Pressure::si);
-    let stress = sorted([held, free]).map(|value| units.stress(Pressure::from_pascals(value)));
+    let stress = bearing.stress_range().map(|stress| units.stress(stress));
     let stress = said(pair(stress))
         .data("stress_edges_held_pa", held)
         .data("stress_edges_free_pa", free);
@@ -168,19 +160,15 @@ fn wall(bearing: &Bearing, units: Units) -> Row {
     ]
 }
 
-fn sorted([a, b]: [f64; 2]) -> [f64; 2] {
-    if a <= b { [a, b] } else { [b, a] }
-}
-
 /// The weakest, and what would mend it; what else there is to say of single faces.
 fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units) {
     match tank.weakest(Trial::Use) {
         Ok(weakest) => {
             let (face, left) = (weakest.face.to_string(), weakest.reserve);
-            let verdict = if left < RESERVE {
-                "too little"
-            } else {
+            let verdict = if weakest.is_enough(Trial::Use) {
                 "enough"
+            } else {
+                "too little"
             };
             section.flush(format!(
                 "weakest: {face}, reserve {}, {verdict}",
@@ -190,7 +178,7 @@ fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units)
         }
         Err(error) => section.put("weakest", json!({ "refused": error.to_string() })),
     }
-    if let Ok((face, pressure)) = tank.takes() {
+    if let Ok((face, pressure)) = tank.weakest_wall() {
         section.flush(format!(
             "in a test the {face} takes the least: {} everywhere, with {TEST_RESERVE} in reserve",
             units.pressure(pressure)
@@ -199,9 +187,8 @@ fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units)
     let stretched: Vec<String> = judged
         .iter()
         .filter_map(|bearing| {
-            let ([_, free], [_, held]) = (bearing.bulge?, bearing.bulge_held?);
-            (free.si() > 0.5 * bearing.thickness.si())
-                .then(|| format!("{} {}", bearing.face, units.fine(held)))
+            let [_, free] = bearing.stretched_bulge()?;
+            Some(format!("{} {}", bearing.face, units.fine(free)))
         })
         .collect();
     if !stretched.is_empty() {

@@ -2,24 +2,15 @@
 
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::{AllUse, KitAssumed, KitChoice, SeamUse};
-use seamwright_core::tables::ranges::Source;
+use seamwright_core::tables::ranges::RangeSource;
 use seamwright_core::units::range::RangeError;
-use seamwright_core::units::{
-    Length, LengthUnit, Pressure, PressureUnit, Ratio, RatioUnit, Temperature, TemperatureUnit,
-    Time, TimeUnit,
-};
+use seamwright_core::units::{Length, LengthUnit, Ratio, RatioUnit, Time, TimeUnit};
 use serde_json::{Value, json};
 
 use super::kit::{Missing, Taken, taken};
 use super::model::{Cell, Row, Section, Table, left, right, said, word};
 use super::{Asked, Units, cost};
 use crate::job_file::Extras;
-
-/// A cylinder as it is filled: common practice, no source.
-const USUAL_PRESSURE: Pressure = Pressure::new(200.0, PressureUnit::Bar);
-
-/// A cylinder is changed at this: common practice, no source.
-const LEFT: Pressure = Pressure::new(10.0, PressureUnit::Bar);
 
 /// Supplies and what the job costs. Programs are told either all of it or what is missing.
 pub(super) fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
@@ -107,7 +98,7 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
 fn unsaid(one: &KitAssumed) -> Value {
     let mut told = json!({ "key": format!("supply.{}", one.key()), "source": one.source() });
     if let (Some(sources), Some(map)) = (one.sources(), told.as_object_mut()) {
-        let names: Vec<&str> = sources.iter().map(Source::name).collect();
+        let names: Vec<&str> = sources.iter().map(RangeSource::name).collect();
         map.insert("tables".to_owned(), json!(names));
     }
     told
@@ -198,18 +189,12 @@ fn totals(section: &mut Section, chosen: &KitChoice, all: &AllUse, units: Units)
     section.fact("gas", gas);
 }
 
-/// How much of a cylinder the gas is, above its change-over pressure, at 15 °C.
+/// How much of a cylinder the gas is; `None` where the job names no cylinder.
 fn of_cylinder(extras: &Extras, all: &AllUse) -> Result<Option<f64>, RangeError> {
     let Some(water) = extras.supply.cylinder else {
         return Ok(None);
     };
-    let gauge = extras.supply.cylinder_pressure.unwrap_or(USUAL_PRESSURE);
-    let left = if LEFT < gauge {
-        LEFT
-    } else {
-        Pressure::default()
-    };
-    let at = Temperature::new(15.0, TemperatureUnit::Celsius);
-    let usable = Cylinder::new(water)?.usable(gauge, left, at)?;
-    Ok(Some(all.gas.total().si() / usable.si()))
+    let gauge = extras.supply.cylinder_pressure;
+    let share = Cylinder::new(water)?.share_of(all.gas.total(), gauge)?;
+    Ok(Some(share.si()))
 }

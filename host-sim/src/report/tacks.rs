@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, LengthUnit};
-use seamwright_core::weld::{Tacking, Turn};
+use seamwright_core::weld::{Tacking, WeldStage};
 use serde_json::{Value, json};
 
 use super::Units;
@@ -22,7 +22,7 @@ struct Made {
     /// Its middle, from its seam's first end.
     at: Length,
     /// When it is due.
-    turn: Turn,
+    turn: WeldStage,
     /// Its seam's place in the list of seams, and its own along the seam.
     place: (u8, u16),
 }
@@ -71,7 +71,7 @@ pub(crate) fn section(tank: &Tank, units: Units) -> Section {
     let mut section = Section::new("Tack in this order");
     section.only(Seen::Sheet);
     section.line(advice.as_str());
-    for turn in [Turn::Within, Turn::Body, Turn::Closing] {
+    for turn in [WeldStage::Within, WeldStage::Body, WeldStage::Closing] {
         let of_turn = order.tacks.iter().filter(|one| one.turn == turn);
         let rows =
             of_turn.map(|one| [said(one.order), said(&one.seam), said(place(one.at, units))]);
@@ -109,10 +109,10 @@ pub(super) fn place(at: Length, units: Units) -> String {
 }
 
 /// What the tacks of a turn hold.
-fn turn_name(tank: &Tank, turn: Turn) -> String {
+fn turn_name(tank: &Tank, turn: WeldStage) -> String {
     match (turn, tank.closing_panel()) {
-        (Turn::Within, _) => "Baffles, before walls stand in the way".to_owned(),
-        (Turn::Closing, Some(panel)) => format!("Panel {panel}, which closes the tank"),
+        (WeldStage::Within, _) => "Baffles, before walls stand in the way".to_owned(),
+        (WeldStage::Closing, Some(panel)) => format!("Panel {panel}, which closes the tank"),
         _ => "Walls and fittings".to_owned(),
     }
 }

@@ -2,7 +2,7 @@
 
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{
-    Area, AreaUnit, Decimal, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
+    Area, AreaUnit, Decimal, Density, InchFraction, InchStep, Length, LengthUnit, LineEnergy,
     LineEnergyUnit, Mass, MassUnit, Pressure, PressureUnit, Quantity, Speed, SpeedUnit,
     Temperature, TemperatureUnit, Unit, Volume, VolumeUnit,
 };
@@ -165,9 +165,10 @@ impl Units {
         }
     }
 
-    /// A density in kg/m³.
+    /// A density.
     #[must_use]
-    pub fn density(self, density: f64) -> String {
+    pub fn density(self, density: Density) -> String {
+        let density = density.si();
         let pounds = |gallon: VolumeUnit| {
             let gallon = Volume::new(1.0, gallon).si();
             Mass::from_kilograms(density * gallon).in_unit(MassUnit::Pound)

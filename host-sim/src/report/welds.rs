@@ -1,10 +1,10 @@
 //! How the seams bear what the walls hand them.
 
 use seamwright_core::input::Face;
-use seamwright_core::leak::Rule;
+use seamwright_core::leak::LeakRule;
 use seamwright_core::seam::Seam;
 use seamwright_core::strength::Trial;
-use seamwright_core::strength::weld::SeamStrength;
+use seamwright_core::strength::weld::{SeamStrength, WeakestSeam, weakest_seam};
 use seamwright_core::tank::Tank;
 use serde_json::{Value, json};
 
@@ -17,7 +17,7 @@ type Judged = (Seam, SeamStrength, Option<SeamStrength>);
 
 /// The seams that are judged.
 fn judged(tank: &Tank) -> Vec<Judged> {
-    let test = tank.leak_plan(Rule::default()).ok();
+    let test = tank.leak_plan(LeakRule::default()).ok();
     tank.seams()
         .filter_map(|seam| {
             let used = tank.seam_bearing(&seam, Trial::Use)?.ok()?;
@@ -50,21 +50,22 @@ fn called(tank: &Tank, seam: &Seam) -> String {
 /// Adds the weakest seam, one too weak for the leak test and, for programs, every one that is judged.
 pub(super) fn add(section: &mut Section, tank: &Tank) {
     let all = judged(tank);
-    let used = all.iter().map(|(seam, used, _)| (seam, used.reserve));
-    if let Some((seam, least)) = used.min_by(|a, b| a.1.total_cmp(&b.1)) {
-        section.flush(weakest(tank, &all, seam, least));
-        let weakest = json!({ "seam": seam.mark.to_string(), "reserve": least });
+    let used = all.iter().map(|(seam, used, _)| (seam, *used));
+    if let Some(found) = weakest_seam(used) {
+        section.flush(weakest(tank, &found));
+        let weakest =
+            json!({ "seam": found.seam.mark.to_string(), "reserve": found.strength.reserve });
         section.put("weakest_seam", weakest);
     }
     let tested = all.iter();
-    let tested = tested.filter_map(|(seam, _, tested)| Some((seam, tested.as_ref()?.reserve)));
-    if let Some((seam, least)) = tested.min_by(|a, b| a.1.total_cmp(&b.1))
-        && least < 1.0
+    let tested = tested.filter_map(|(seam, _, tested)| Some((seam, (*tested)?)));
+    if let Some(found) = weakest_seam(tested)
+        && !found.strength.is_enough()
     {
         section.flush(format!(
             "in the leak test the seam {} has a reserve of {}, too little: do not test before it is mended",
-            called(tank, seam),
-            reserve(least)
+            called(tank, found.seam),
+            reserve(found.strength.reserve)
         ));
     }
     let welds = all.iter().map(|(seam, used, tested)| {
@@ -80,12 +81,13 @@ pub(super) fn add(section: &mut Section, tank: &Tank) {
     section.put("welds", welds.collect::<Value>());
 }
 
-fn weakest(tank: &Tank, all: &[Judged], seam: &Seam, least: f64) -> String {
-    let forces = all
-        .iter()
-        .map(|(_, strength, _)| strength.reserve_forces)
-        .fold(f64::INFINITY, f64::min);
-    let verdict = if least < 1.0 { "too little" } else { "enough" };
+fn weakest(tank: &Tank, found: &WeakestSeam<&Seam>) -> String {
+    let strength = &found.strength;
+    let verdict = if strength.is_enough() {
+        "enough"
+    } else {
+        "too little"
+    };
     let fittings = match tank.fittings().next() {
         Some(_) => {
             "; a fitting is shut and pressed over its whole hole, and its seam bears what its wall bears where that \
@@ -97,8 +99,8 @@ fn weakest(tank: &Tank, all: &[Judged], seam: &Seam, least: f64) -> String {
         "weakest seam: {}, reserve {} over a partial factor of 1.25, {verdict} (without the bending \
          that edges held from turning ask of it: {}); beads taken as sound, corners filled straight from \
          edge to edge, fillets with a leg as long as the thinner sheet is thick{fittings}",
-        called(tank, seam),
-        reserve(least),
-        reserve(forces)
+        called(tank, found.seam),
+        reserve(strength.reserve),
+        reserve(found.reserve_forces)
     )
 }

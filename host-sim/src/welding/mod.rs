@@ -3,22 +3,9 @@
 pub mod plot;
 
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{ArcShare, OrderSearch, PlanError, PlanOptions, Planner, WeldPlan};
+use seamwright_core::weld::{OrderSearch, PlanError, PlanOptions, Planner, WeldPlan};
 
 use crate::job_file::Extras;
-
-/// What a plan is asked for, with the rests that the ratings of power source and torch call for. A current past them
-/// has no share; the report says so beside.
-fn options(tank: &Tank, extras: &Extras) -> PlanOptions {
-    let arc = tank.arc();
-    let torch = extras.torch.on(arc.process);
-    let torch = torch.as_ref().map(|(plate, _)| plate);
-    let share = ArcShare::of_ratings(extras.power_source.as_ref(), torch, arc.current);
-    PlanOptions {
-        arc_share: share.ok().flatten(),
-        ..PlanOptions::default()
-    }
-}
 
 /// The plan of a tank, with the rests that the ratings of power source and torch ask for.
 ///
@@ -26,7 +13,8 @@ fn options(tank: &Tank, extras: &Extras) -> PlanOptions {
 /// [`PlanError`] where the metal never cools, or the tank has more stitches than a plan may have.
 pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
     let mut planner = Box::new(Planner::new());
-    let plan = tank.weld_plan_with(&mut planner, &options(tank, extras))?;
+    let options = PlanOptions::resting(&extras.equipment, tank.arc());
+    let plan = tank.weld_plan_with(&mut planner, &options)?;
     Ok(plan.clone())
 }
 
@@ -36,5 +24,6 @@ pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
 /// As [`plan`].
 pub fn search(tank: &Tank, extras: &Extras, tries: u32) -> Result<OrderSearch, PlanError> {
     let mut planner = Box::new(Planner::new());
-    tank.search_weld_order(&mut planner, &options(tank, extras), tries)
+    let options = PlanOptions::resting(&extras.equipment, tank.arc());
+    tank.search_weld_order(&mut planner, &options, tries)
 }

@@ -2,6 +2,7 @@
 //! the metal where it starts.
 
 use maud::html;
+use seamwright_core::capacity::round_step;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Temperature, TemperatureUnit};
 use seamwright_core::weld::WeldPlan;
@@ -21,8 +22,9 @@ pub fn draw(plan: &WeldPlan, tank: &Tank) -> String {
     let x = |seconds: f64| left + (SIZE[0] - left - right) * seconds / 60.0 / whole;
     let y =
         |degrees: f64| SIZE[1] - below - (SIZE[1] - above - below) * (degrees - low) / (high - low);
-    let minutes = steps(whole);
-    let degrees = steps(high - low);
+    // Five to ten of each.
+    let steps = |whole: f64| round_step(whole, 6).unwrap_or(whole);
+    let (minutes, degrees) = (steps(whole), steps(high - low));
     let ticks = |step: f64, from: f64, to: f64| {
         let first = (from / step).ceil();
         (0..=40)
@@ -68,15 +70,4 @@ pub fn draw(plan: &WeldPlan, tank: &Tank) -> String {
         }
     }
     .into_string()
-}
-
-/// A round step that makes five to ten of a whole.
-fn steps(whole: f64) -> f64 {
-    let rough = whole / 6.0;
-    let ten = 10_f64.powf(rough.log10().floor());
-    [1.0, 2.0, 5.0, 10.0]
-        .into_iter()
-        .map(|n| n * ten)
-        .find(|step| *step >= rough)
-        .unwrap_or(10.0 * ten)
 }

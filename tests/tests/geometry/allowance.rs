@@ -178,7 +178,7 @@ fn by_rule_each_joint_its_own() {
     let larger = tees.larger(Draw::ByRule);
     assert_eq!(larger.len(), 12);
     for one in &larger {
-        let heat = 0.4 * tees.arc().power() / tees.arc().travel.si();
+        let heat = 0.4 * tees.arc().power().si() / tees.arc().travel.si();
         let free = 23.8e-6 * heat / (2_670.0 * 897.0 * 0.002);
         assert!(free < 1.02e-3, "{free}");
         near("tee", one.each.si(), 0.5 * free);

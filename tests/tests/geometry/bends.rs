@@ -3,7 +3,7 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project.
 
 use seamwright_core::blank::unfold::{FoldLink, PartSide, Unfolded, unfold};
-use seamwright_core::blank::{Bend, Rule};
+use seamwright_core::blank::{Bend, BendRule};
 use seamwright_core::geom::outline::Node;
 use seamwright_core::tables::{Alloy, Temper, minimum_radius};
 use seamwright_core::units::{Length, Ratio};
@@ -12,8 +12,8 @@ use seamwright_tests::amounts::{degrees, in_inch, in_mm, inch, mm};
 use seamwright_tests::checks::{geometry, number};
 use seamwright_tests::near::{Tolerance, near};
 
-const fn k(share: f64) -> Rule {
-    Rule::KFactor(Ratio::from_share(share))
+const fn k(share: f64) -> BendRule {
+    BendRule::KFactor(Ratio::from_share(share))
 }
 
 const fn within(absolute: f64) -> Tolerance {
@@ -117,7 +117,7 @@ fn din_6935_compensation() -> Outcome {
             mm(number(&inputs["s"])),
             mm(number(&inputs["r"])),
             degrees(180.0 - number(&inputs["opening_angle_deg"])),
-            Rule::Din6935,
+            BendRule::Din6935,
         )?;
         near(
             id,
@@ -135,9 +135,9 @@ fn din_6935_compensation() -> Outcome {
     }
     // Above five thicknesses the neutral line is the middle of the sheet; from an opening angle of 165°
     // up nothing is taken off (both from memory of the standard).
-    let wide = Bend::new(mm(2.0), mm(10.1), degrees(90.0), Rule::Din6935)?;
+    let wide = Bend::new(mm(2.0), mm(10.1), degrees(90.0), BendRule::Din6935)?;
     near("k", wide.k().si(), 0.5, within(0.0))?;
-    let slight = Bend::new(mm(2.0), mm(4.0), degrees(14.0), Rule::Din6935)?;
+    let slight = Bend::new(mm(2.0), mm(4.0), degrees(14.0), BendRule::Din6935)?;
     near("v", in_mm(slight.compensation()), 0.0, within(0.0))?;
     Ok(())
 }

@@ -3,7 +3,7 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with
 //! its source and tolerance.
 
-use seamwright_core::body::{Sheet, Solid};
+use seamwright_core::body::{SheetPlan, Solid};
 use seamwright_core::capacity::{
     Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
     linear_expansion,
@@ -11,7 +11,7 @@ use seamwright_core::capacity::{
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Sized};
 use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
-use seamwright_core::units::{Length, Temperature, TemperatureUnit};
+use seamwright_core::units::{Density, Length, Temperature, TemperatureUnit};
 use seamwright_tests::Outcome as Done;
 use seamwright_tests::amounts::{celsius, degrees, in_litres, in_mm, lean, litres, mm};
 use seamwright_tests::checks::{geometry, number, numbers, tolerance};
@@ -28,7 +28,7 @@ fn space(size: [f64; 3], cuts: &[Cut]) -> Solid {
         height,
         cuts: heapless::Vec::from_slice(cuts).unwrap(),
     };
-    block.body(&Sheet::uniform(mm(2.0))).unwrap().inside
+    block.body(&SheetPlan::uniform(mm(2.0))).unwrap().inside
 }
 
 /// A point given in mm from the lowest, leftmost, front corner of the space, in tank axes.
@@ -273,7 +273,7 @@ fn the_bands_of_the_tables_meet() -> Done {
 fn water() -> Done {
     let row = geometry("water-rho");
     let within = tolerance(&row);
-    let density = |at: f64| Liquid::Water.density(celsius(at));
+    let density = |at: f64| Liquid::Water.density(celsius(at)).map(Density::si);
     for (at, expected) in numbers(&row["inputs"]["T_C"])
         .into_iter()
         .zip(numbers(&row["expected"]["rho"]))
@@ -304,7 +304,7 @@ fn water() -> Done {
         let expected = pounds * 0.453_592_37 / 0.028_316_846_592;
         near(
             "Crane",
-            Liquid::Water.density(at)?,
+            Liquid::Water.density(at)?.si(),
             expected,
             Tolerance::relative(2e-4),
         )?;
@@ -323,13 +323,13 @@ fn glycol_mixtures() -> Done {
     let growth = |liquid: Liquid| liquid.growth(celsius(20.0), celsius(95.0));
     near(
         "20",
-        ethylene.density(celsius(20.0))?,
+        ethylene.density(celsius(20.0))?.si(),
         number(&expected["rho20"]),
         within,
     )?;
     near(
         "95",
-        ethylene.density(celsius(95.0))?,
+        ethylene.density(celsius(95.0))?.si(),
         number(&expected["rho95"]),
         within,
     )?;
@@ -346,7 +346,7 @@ fn glycol_mixtures() -> Done {
         Tolerance::relative(3e-3),
     )?;
     let thin = Liquid::EthyleneGlycol(GlycolShare::new(1)?);
-    let between = thin.density(celsius(20.0))?;
+    let between = thin.density(celsius(20.0))?.si();
     assert!(between > 998.2 && between < 1000.0, "{between}");
     for percent in [0, 61, 255] {
         assert_eq!(
@@ -364,7 +364,7 @@ fn liquids_by_name_and_in_range() -> Done {
         assert!(!liquid.source().is_empty() && !liquid.caution().is_empty());
         let [least, most] = liquid.range();
         for edge in [least, most] {
-            assert!(liquid.density(edge)? > 500.0);
+            assert!(liquid.density(edge)?.si() > 500.0);
         }
         for out in [least.si() - 0.1, most.si() + 0.1, f64::NAN] {
             let refused = liquid.density(Temperature::from_kelvins(out));

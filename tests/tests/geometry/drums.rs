@@ -1,7 +1,7 @@
 //! Drums against published figures: D. Jones's worked examples, the exact forms of dished ends, and a
 //! leaning cylinder summed by scipy apart from this project.
 
-use seamwright_core::body::Sheet;
+use seamwright_core::body::SheetPlan;
 use seamwright_core::body::turned::{Head, Turned};
 use seamwright_core::capacity::Pool;
 use seamwright_core::input::{Axis, Drum, Ends, Shape, Sized};
@@ -135,7 +135,7 @@ fn depth_for_a_share() -> Outcome {
         axis: Axis::Lying,
         ends: Ends::Flat,
     });
-    let body = drum.body(&Sheet::uniform(mm(2.0)))?;
+    let body = drum.body(&SheetPlan::uniform(mm(2.0)))?;
     let pool = Pool::new(&body.inside, lean(0.0, 0.0));
     let whole = body.inside.volume().si();
     for id in [

@@ -3,7 +3,7 @@
 
 use geo::{Area, BooleanOps, Distance, Euclidean, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::{Allow, Corner, EdgeFit, JointError, Rule};
+use seamwright_core::blank::{Allow, BendRule, EdgeFit, JointError, SheetCorner};
 use seamwright_core::input::Joint;
 use seamwright_core::units::{Angle, AngleUnit, LengthUnit};
 use seamwright_tests::Outcome;
@@ -16,12 +16,12 @@ fn allow() -> Allow {
         lap: mm(20.0),
         gap: mm(0.0),
         bend_radius: mm(3.0),
-        rule: Rule::Din6935,
+        rule: BendRule::Din6935,
     }
 }
 
 fn fit(joint: Joint, degrees: f64, sheets: [f64; 2]) -> Result<[EdgeFit; 2], JointError> {
-    let corner = Corner {
+    let corner = SheetCorner {
         dihedral: Angle::new(degrees, AngleUnit::Degree),
         sheets: sheets.map(mm),
     };
@@ -181,7 +181,7 @@ fn joints_that_do_not_suit_are_refused() {
             Err(JointError::TooSharp { .. })
         ));
     }
-    let corner = Corner {
+    let corner = SheetCorner {
         dihedral: Angle::new(90.0, AngleUnit::Degree),
         sheets: [mm(2.0); 2],
     };

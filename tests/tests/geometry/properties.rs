@@ -1,7 +1,7 @@
 //! What must hold for any tank, on thousands of random ones.
 
 use proptest::prelude::*;
-use seamwright_core::body::Sheet;
+use seamwright_core::body::SheetPlan;
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Draft, Face, Shape, Sized};
@@ -103,7 +103,7 @@ proptest! {
         let piece = |normal: [f64; 3]| {
             let cuts = heapless::Vec::from_slice(&[Cut::Plane { normal, through: point }]).unwrap();
             // The thinnest sheet there is: only the outside counts here.
-            Block { cuts, ..whole.clone() }.body(&Sheet::uniform(mm(1e-6))).unwrap().outside
+            Block { cuts, ..whole.clone() }.body(&SheetPlan::uniform(mm(1e-6))).unwrap().outside
         };
         let (kept, off) = (piece(normal), piece(normal.map(|n| -n)));
         let all = length.si() * width.si() * height.si();
@@ -112,7 +112,7 @@ proptest! {
         let face = |solid: &seamwright_core::body::Solid| solid.face(Face::Cut(1)).unwrap().area().si();
         prop_assert!((face(&kept) - face(&off)).abs() <= 1e-11 * face(&kept), "the cut face differs");
         // And the part kept is what the whole holds below the same plane.
-        let box_solid = whole.body(&Sheet::uniform(mm(1e-6))).unwrap().outside;
+        let box_solid = whole.body(&SheetPlan::uniform(mm(1e-6))).unwrap().outside;
         let up = Vector::new(normal[0], normal[1], normal[2]).unit().unwrap();
         let [x, y, z] = point.map(Length::si);
         let (below, surface) = box_solid.below(up, up.dot(Vector::new(x, y, z)));

@@ -3,12 +3,12 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance; the tests below name those they use.
 
-use seamwright_core::blank::{Joints, Plan};
-use seamwright_core::body::{Body, Sheet};
+use seamwright_core::blank::{Joints, PanelPlan};
+use seamwright_core::body::{Body, SheetPlan};
 use seamwright_core::capacity::{Lean, Pool};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Face, Joint, Sized, Taper};
-use seamwright_core::units::{Angle, AngleUnit, Length, LengthUnit, VolumeUnit};
+use seamwright_core::units::{Angle, AngleUnit, Density, Length, LengthUnit, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
 use seamwright_tests::checks::{geometry, number, tolerance};
@@ -26,7 +26,7 @@ fn block(size: [f64; 3], unit: LengthUnit, cuts: &[Cut]) -> Block {
 }
 
 fn body(block: &Block, thickness: f64) -> Body {
-    block.body(&Sheet::uniform(mm(thickness))).unwrap()
+    block.body(&SheetPlan::uniform(mm(thickness))).unwrap()
 }
 
 /// Machinery's Handbook, volumes of solids, wedge: base 4 x 3, ridge 5, height 4.5, all inches: 29.25 in³
@@ -116,7 +116,7 @@ fn a_taper_is_a_prismatoid() -> Outcome {
         height: mm(given("h")),
         shift: [mm(0.0); 2],
     };
-    let body = taper.body(&Sheet::uniform(mm(3.0)))?;
+    let body = taper.body(&SheetPlan::uniform(mm(3.0)))?;
     let volume = body.outside.volume().si() * 1e9;
     near(
         "taper",
@@ -220,16 +220,16 @@ fn open_corners_take_their_setback_off_the_blank() -> Outcome {
         &block([400.0, 200.0, 150.0], LengthUnit::Millimetre, &[cut]),
         3.0,
     );
-    let sheet = Sheet::uniform(mm(3.0));
+    let sheet = SheetPlan::uniform(mm(3.0));
     let joints = Joints::of(Joint::OpenCorner);
-    let plan = Plan {
+    let plan = PanelPlan {
         body: &body,
         sheet: &sheet,
         joints: &joints,
-        larger: &[],
+        allowances: &[],
     };
     let top = plan
-        .panels(2_700.0)
+        .panels(Density::from_kilograms_per_cubic_metre(2_700.0))
         .find(|panel| panel.face() == Face::Top)
         .unwrap();
     let expected = (400.0 - 2.0 * square) * (200.0 - 50.0 - square - blunt);

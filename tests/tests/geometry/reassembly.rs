@@ -3,8 +3,8 @@
 //! digits, and every blank lies within the outside body with its outer face on it.
 
 use proptest::prelude::*;
-use seamwright_core::blank::{Axes, Blank, Joints, Plan};
-use seamwright_core::body::Sheet;
+use seamwright_core::blank::{Axes, Blank, Joints, PanelPlan};
+use seamwright_core::body::SheetPlan;
 use seamwright_core::geom::Vector;
 use seamwright_core::input::Axis;
 use seamwright_core::input::Block;
@@ -15,21 +15,22 @@ use seamwright_core::input::Profile;
 use seamwright_core::input::ProfilePoint;
 use seamwright_core::input::Shape;
 use seamwright_core::input::Sized;
+use seamwright_core::units::Density;
 use seamwright_tests::amounts::mm;
 
 /// The sheet of all blanks, by their areas and by their laid-out outlines, and that between the two bodies.
-fn sheets(shape: &Shape, sheet: &Sheet) -> [f64; 3] {
+fn sheets(shape: &Shape, sheet: &SheetPlan) -> [f64; 3] {
     let body = shape.body(sheet).unwrap();
     let joints = Joints::of(Joint::ClosedCorner);
-    let plan = Plan {
+    let plan = PanelPlan {
         body: &body,
         sheet,
         joints: &joints,
-        larger: &[],
+        allowances: &[],
     };
     let mut blank = Blank::new();
     let (mut by_area, mut by_outline) = (0.0, 0.0);
-    for panel in plan.panels(1.0) {
+    for panel in plan.panels(Density::from_kilograms_per_cubic_metre(1.0)) {
         by_area += panel.blank_area.si() * panel.thickness.si();
         plan.blank(&panel, &mut blank).unwrap();
         by_outline += blank.area().si() * panel.thickness.si();
@@ -57,15 +58,15 @@ proptest! {
         let [length, width, height] = size.map(mm);
         let sized = if inside { Sized::Inside } else { Sized::Outside };
         let shape = Shape::Block(Block { sized, length, width, height, cuts: heapless::Vec::new() });
-        let sheet = Sheet::uniform(mm(thickness));
+        let sheet = SheetPlan::uniform(mm(thickness));
         all_alike(sheets(&shape, &sheet))?;
 
         let body = shape.body(&sheet).unwrap();
         let joints = Joints::of(Joint::ClosedCorner);
-        let plan = Plan { body: &body, sheet: &sheet, joints: &joints, larger: &[] };
+        let plan = PanelPlan { body: &body, sheet: &sheet, joints: &joints, allowances: &[] };
         let mut blank = Blank::new();
         let (mut low, mut high) = (Vector::new(1e9, 1e9, 1e9), Vector::new(-1e9, -1e9, -1e9));
-        for panel in plan.panels(1.0) {
+        for panel in plan.panels(Density::from_kilograms_per_cubic_metre(1.0)) {
             plan.blank(&panel, &mut blank).unwrap();
             let view = body.outside.face(panel.face()).unwrap();
             let axes = Axes::of(view.normal(), view.outline());
@@ -114,7 +115,7 @@ proptest! {
             outline: outline.into_iter().collect(),
             width: mm(width),
         });
-        all_alike(sheets(&shape, &Sheet::uniform(mm(thickness))))?;
+        all_alike(sheets(&shape, &SheetPlan::uniform(mm(thickness))))?;
     }
 
     #[test]
@@ -131,6 +132,6 @@ proptest! {
             axis: if lying { Axis::Lying } else { Axis::Upright },
             ends: Ends::Flat,
         });
-        all_alike(sheets(&shape, &Sheet::uniform(mm(thickness))))?;
+        all_alike(sheets(&shape, &SheetPlan::uniform(mm(thickness))))?;
     }
 }

@@ -2,9 +2,9 @@
 
 use proptest::prelude::*;
 use seamwright_core::arc::duty::{
-    Basis, DutyError, Plate, Rating, Run, TORCH_AC_SHARE, allowed_by_all,
+    ArcAndRest, DutyBasis, DutyError, Rating, RatingPlate, TORCH_AC_SHARE, allowed_by_all,
 };
-use seamwright_core::arc::wave::{Cycle, Level};
+use seamwright_core::arc::power::{ArcLevel, Cycle};
 use seamwright_core::arc::{Arc, conventional_voltage};
 use seamwright_core::tables::Process;
 use seamwright_core::units::{Figure, LineEnergyUnit, Speed, SpeedUnit, Time, TimeUnit};
@@ -15,8 +15,8 @@ use seamwright_tests::near::{Tolerance, near};
 
 const EXACT: Tolerance = Tolerance::relative(1e-12);
 
-fn level(u: f64, i: f64) -> Level {
-    Level {
+fn level(u: f64, i: f64) -> ArcLevel {
+    ArcLevel {
         voltage: volts(u),
         current: amps(i),
     }
@@ -32,17 +32,17 @@ fn square_alternating_current() -> Outcome {
     let check = welding("T1.ACsquare.equalI");
     let [b, i, en, ep] = ["EN_frac", "I_A", "U_EN", "U_EP"].map(|key| input(&check, key).unwrap());
     let cycle = Cycle::square(share(b), level(en, i), level(ep, i))?;
-    expect(&check, "P_W", cycle.power())?;
+    expect(&check, "P_W", cycle.power().si())?;
     expect(&check, "UrmsIrms_W", rms_product(&cycle))?;
     near(
         "effective",
         cycle.effective_voltage().si() * i,
-        cycle.power(),
+        cycle.power().si(),
         EXACT,
     )?;
     // references-welding.md, section 1: 160 A and 120 A: 2140 W; 2245 and 2190 by the meters.
     let cycle = Cycle::square(share(b), level(en, 160.0), level(ep, 120.0))?;
-    near("P", cycle.power(), 2_140.0, EXACT)?;
+    near("P", cycle.power().si(), 2_140.0, EXACT)?;
     near(
         "rms",
         rms_product(&cycle),
@@ -57,7 +57,7 @@ fn square_alternating_current() -> Outcome {
         travel: Speed::new(200.0, SpeedUnit::MillimetrePerMinute),
         efficiency: share(0.6),
     };
-    near("arc", arc.power(), 2_140.0, EXACT)?;
+    near("arc", arc.power().si(), 2_140.0, EXACT)?;
     Ok(())
 }
 
@@ -94,14 +94,14 @@ fn rating(i: f64, x: f64) -> Rating {
 fn duty_by_the_square_law() -> Outcome {
     let check = welding("T8.AWS.38");
     let [ir, xr, i] = ["I_rated", "X_rated", "I"].map(|key| input(&check, key).unwrap());
-    let plate = Plate::new(&[rating(ir, xr)], amps(300.0))?;
+    let plate = RatingPlate::new(&[rating(ir, xr)], amps(300.0))?;
     let allowed = plate.allowed(amps(i))?;
     expect(&check, "X", allowed.duty.si())?;
-    assert_eq!(allowed.basis, Basis::SquareLaw);
+    assert_eq!(allowed.basis, DutyBasis::SquareLaw);
     // Below that, all of the time and no more.
     let low = plate.allowed(amps(120.0))?;
-    assert_eq!((low.duty, low.basis), (share(1.0), Basis::Continuous));
-    assert_eq!(plate.allowed(amps(200.0))?.basis, Basis::Plate);
+    assert_eq!((low.duty, low.basis), (share(1.0), DutyBasis::Continuous));
+    assert_eq!(plate.allowed(amps(200.0))?.basis, DutyBasis::Plate);
     // And never past what the plate names.
     let past = plate.allowed(amps(301.0)).unwrap_err();
     assert_eq!(
@@ -121,7 +121,7 @@ fn duty_by_the_square_law() -> Outcome {
 /// Between ratings of one plate: a straight line in log I and log X, whose middle is the geometric mean.
 #[test]
 fn duty_between_ratings() -> Outcome {
-    let plate = Plate::new(
+    let plate = RatingPlate::new(
         &[rating(200.0, 0.35), rating(120.0, 1.0), rating(160.0, 0.6)],
         amps(220.0),
     )?;
@@ -130,7 +130,7 @@ fn duty_between_ratings() -> Outcome {
     }
     let middle = plate.allowed(amps((160.0_f64 * 200.0).sqrt()))?;
     near("middle", middle.duty.si(), (0.6_f64 * 0.35).sqrt(), EXACT)?;
-    assert_eq!(middle.basis, Basis::Plate);
+    assert_eq!(middle.basis, DutyBasis::Plate);
     // Past the last: the square law from there.
     near(
         "past",
@@ -139,7 +139,7 @@ fn duty_between_ratings() -> Outcome {
         EXACT,
     )?;
     // A torch for less, taken down for alternating current, has the say.
-    let torch = Plate::new(&[rating(140.0, 0.6)], amps(180.0))?.reduced(TORCH_AC_SHARE)?;
+    let torch = RatingPlate::new(&[rating(140.0, 0.6)], amps(180.0))?.reduced(TORCH_AC_SHARE)?;
     near("torch", torch.most().si(), 126.0, EXACT)?;
     let both = allowed_by_all(&[&plate, &torch], amps(120.0))?;
     near(
@@ -155,7 +155,7 @@ fn duty_between_ratings() -> Outcome {
 /// Counted by hand: 300 A at 60 % are 6 minutes in ten (AWS glossary).
 #[test]
 fn arcs_and_rests() -> Outcome {
-    let plate = Plate::new(&[rating(300.0, 0.6)], amps(300.0))?;
+    let plate = RatingPlate::new(&[rating(300.0, 0.6)], amps(300.0))?;
     let minutes = |value| Time::new(value, TimeUnit::Minute);
     let run = |arc| plate.run(amps(300.0), minutes(arc)).unwrap();
     let thirteen = run(13.0);
@@ -167,13 +167,13 @@ fn arcs_and_rests() -> Outcome {
     assert_eq!((run(6.0).rests, run(12.0).rests, run(5.0).rests), (0, 1, 0));
     let easy = plate.run(amps(100.0), minutes(120.0))?;
     assert_eq!((easy.rests, easy.stretch), (0, minutes(120.0)));
-    assert!(Run::of(easy.allowed, minutes(0.0)).is_err());
+    assert!(ArcAndRest::of(easy.allowed, minutes(0.0)).is_err());
     Ok(())
 }
 
 #[test]
 fn plates_that_are_none() {
-    let plate = |ratings: &[Rating], most: f64| Plate::new(ratings, amps(most)).unwrap_err();
+    let plate = |ratings: &[Rating], most: f64| RatingPlate::new(ratings, amps(most)).unwrap_err();
     assert_eq!(plate(&[], 200.0), DutyError::Count(0));
     assert_eq!(plate(&[rating(100.0, 0.5); 5], 200.0), DutyError::Count(5));
     let order = plate(&[rating(100.0, 0.5), rating(150.0, 0.6)], 200.0);
@@ -190,7 +190,7 @@ proptest! {
     /// More current is never allowed more.
     #[test]
     fn duty_falls_as_the_current_rises(i in 20.0_f64..218.0, more in 0.5_f64..40.0) {
-        let plate = Plate::new(&[rating(120.0, 1.0), rating(160.0, 0.6), rating(200.0, 0.35)], amps(220.0)).unwrap();
+        let plate = RatingPlate::new(&[rating(120.0, 1.0), rating(160.0, 0.6), rating(200.0, 0.35)], amps(220.0)).unwrap();
         let duty = plate.allowed(amps(i)).unwrap().duty;
         let next = (i + more).min(220.0);
         prop_assert!(plate.allowed(amps(next)).unwrap().duty <= duty);
@@ -199,7 +199,7 @@ proptest! {
     /// A rest is never shorter than the rating asks over any whole number of periods.
     #[test]
     fn rests_keep_the_duty(x in 0.02_f64..1.0, arc in 1.0_f64..20_000.0) {
-        let plate = Plate::new(&[rating(100.0, x)], amps(100.0)).unwrap();
+        let plate = RatingPlate::new(&[rating(100.0, x)], amps(100.0)).unwrap();
         let run = plate.run(amps(100.0), seconds(arc)).unwrap();
         let stretches = f64::from(run.rests + 1);
         prop_assert!(stretches * x * 600.0 >= arc * (1.0 - 1e-9) || x >= 1.0);

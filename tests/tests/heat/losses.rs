@@ -3,7 +3,7 @@
 
 use seamwright_core::geom::Vector;
 use seamwright_core::heat::loss::{
-    Air, Side, downward_nusselt, radiation, upward_nusselt, vertical_nusselt,
+    Air, Facing, downward_nusselt, radiation, upward_nusselt, vertical_nusselt,
 };
 use seamwright_tests::Outcome;
 use seamwright_tests::checks::{expect, input, welding};
@@ -35,7 +35,7 @@ fn a_fire_screen() -> Outcome {
     expect(&row, "Nu", vertical_nusselt(rayleigh, input(&row, "Pr")?))?;
 
     // With ours: the example's film is 400 K, ours 400.65 K.
-    let film = Side::Upright(height).film(warmth, around + KELVIN);
+    let film = Facing::Upright(height).film(warmth, around + KELVIN);
     expect(&row, "h", film)?;
     expect(&row, "q_W", film * height * width * warmth)?;
     Ok(())
@@ -88,9 +88,9 @@ fn a_plate_of_two_feet() -> Outcome {
     )?;
     let level = 0.5 * FOOT;
     for (side, wanted) in [
-        (Side::Upright(2.0 * FOOT), 0.7869),
-        (Side::Up(level), 0.8975),
-        (Side::Down(level), 0.4487),
+        (Facing::Upright(2.0 * FOOT), 0.7869),
+        (Facing::Up(level), 0.8975),
+        (Facing::Down(level), 0.4487),
     ] {
         let got = side.film(warmth, ambient) / BRITISH;
         near(&format!("{side:?}"), got, wanted, share(0.015))?;
@@ -102,10 +102,10 @@ fn a_plate_of_two_feet() -> Outcome {
 #[test]
 fn a_plate_in_a_room() -> Outcome {
     let (warmth, ambient, area) = (60.0, 303.15, 0.36);
-    let film = |side: Side| side.film(warmth, ambient);
+    let film = |side: Facing| side.film(warmth, ambient);
 
     // references-welding.md, section 5: 113.4, 5.31 W/(m² K), 115 W.
-    near("upright", film(Side::Upright(0.6)), 5.31, share(0.01))?;
+    near("upright", film(Facing::Upright(0.6)), 5.31, share(0.01))?;
 
     let up = welding("T5.Cengel.up");
     let size = input(&up, "Lc")?;
@@ -114,12 +114,12 @@ fn a_plate_in_a_room() -> Outcome {
     // The example stays with 0.54 Ra^(1/4) a little above its limit; by the limit, 0.15 Ra^(1/3) holds, of which
     // an independent evaluation makes 138.7 W (references-welding.md, section 5).
     expect(&up, "Nu", upward_nusselt(1e7) * 1.195_f64.powf(0.25))?;
-    let got = film(Side::Up(size)) * area * warmth;
+    let got = film(Facing::Up(size)) * area * warmth;
     near("up", got, 138.7, share(0.01))?;
 
     let down = welding("T5.Cengel.down");
     expect(&down, "Nu", downward_nusselt(1.195e7))?;
-    let got = film(Side::Down(input(&down, "Lc")?));
+    let got = film(Facing::Down(input(&down, "Lc")?));
     expect(&down, "h", got)?;
     expect(&down, "Q_W", got * area * warmth)?;
 
@@ -180,7 +180,7 @@ fn by_both() -> Outcome {
     let capacity = of("rho")? * of("c")? * of("d_mm")? * 1e-3 / of("sides")?;
     let ambient = around + KELVIN;
     let time = cooling(of("Ti")? - around, of("Tf")? - around, capacity, |warmth| {
-        Side::Upright(height).film(warmth, ambient) + radiation(emissivity, warmth, ambient)
+        Facing::Upright(height).film(warmth, ambient) + radiation(emissivity, warmth, ambient)
     });
     expect(&row, "t_s", time)?;
 
@@ -192,7 +192,7 @@ fn by_both() -> Outcome {
         (100.0, 6.25),
         (150.0, 6.95),
     ] {
-        let got = Side::Upright(0.3).film(hot - 20.0, ambient);
+        let got = Facing::Upright(0.3).film(hot - 20.0, ambient);
         near(&format!("film at {hot} °C"), got, wanted, share(0.015))?;
     }
     Ok(())
@@ -222,8 +222,8 @@ fn air_of_another_table() -> Outcome {
 /// How a sheet stands decides its relation.
 #[test]
 fn sides_of_a_box() {
-    let of = |x, y, z| Side::of(Vector::new(x, y, z), 0.2, 0.06, 1.0);
-    assert_eq!(of(1.0, 0.0, 0.0), Side::Upright(0.2));
-    assert_eq!(of(0.0, 0.0, 1.0), Side::Up(0.06));
-    assert_eq!(of(0.0, 0.0, -1.0), Side::Down(0.06));
+    let of = |x, y, z| Facing::of(Vector::new(x, y, z), 0.2, 0.06, 1.0);
+    assert_eq!(of(1.0, 0.0, 0.0), Facing::Upright(0.2));
+    assert_eq!(of(0.0, 0.0, 1.0), Facing::Up(0.06));
+    assert_eq!(of(0.0, 0.0, -1.0), Facing::Down(0.06));
 }

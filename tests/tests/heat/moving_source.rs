@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 
 use proptest::prelude::*;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::units::{
     Angle, AngleUnit, Figure, Length, LengthUnit, LineEnergyUnit, Speed, SpeedUnit, Temperature,
     TemperatureUnit,
@@ -22,11 +22,11 @@ fn degrees(temperature: Temperature) -> f64 {
 
 /// A source over a plate as the rows give it, in SI except for the temperatures.
 fn moving(q: f64, v: f64, k: f64, rho_c: f64, d: f64, start: f64) -> Moving {
-    let source = Source {
+    let source = MovingSource {
         power: q,
         travel: Speed::from_metres_per_second(v),
     };
-    let plate = Plate {
+    let plate = WeldedPlate {
         thickness: Length::from_metres(d),
         conductivity: k,
         heat_capacity: rho_c,
@@ -135,7 +135,7 @@ fn peaks_beside_the_seam() -> Outcome {
     Ok(())
 }
 
-/// 304, 1.5 mm: the melt by full Rosenthal (scipy) and by the fast limit.
+/// 304, 1.5 mm: the melt by full Rosenthal (scipy).
 #[test]
 fn the_melt_in_thin_stainless() -> Outcome {
     let check = welding("T3.meltwidth.304");
@@ -149,15 +149,17 @@ fn the_melt_in_thin_stainless() -> Outcome {
         "width_full_mm",
         width.in_unit(LengthUnit::Millimetre),
     )?;
-    let fast = plate
-        .fast_width_thin(melting)?
-        .in_unit(LengthUnit::Millimetre);
-    expect(&check, "width_fast1D_mm", fast)?;
     Ok(())
 }
 
+/// The fast limit of the band in sheet that gets so many kelvins warmer, `2 Q / (√(2πe) ρc d ΔT)`, of heat for each
+/// metre, heat capacity and thickness: Adams, Welding Journal 37 (1958) (from memory).
+fn fast_width([per_metre, rho_c, d]: [f64; 3], rise: f64) -> f64 {
+    2.0 * per_metre / ((2.0 * PI * 1.0_f64.exp()).sqrt() * rho_c * d * rise)
+}
+
 /// 5052, 3.2 mm, 831.6 W: references-welding.md, section 3, independent evaluation with scipy: the melt
-/// 6.88 mm wide in full, 16.96 mm by the fast limit.
+/// 6.88 mm wide in full, where the fast limit has 16.96 mm.
 #[test]
 fn the_melt_in_aluminium() -> Outcome {
     let plate = moving(831.6, 0.005, 138.0, 2_680.0 * 880.0, 0.0032, 20.0);
@@ -167,9 +169,7 @@ fn the_melt_in_aluminium() -> Outcome {
         .thin(2)?
         .width_above(melting)?
         .in_unit(LengthUnit::Millimetre);
-    let fast = plate
-        .fast_width_thin(melting)?
-        .in_unit(LengthUnit::Millimetre);
+    let fast = 1e3 * fast_width([831.6 / 0.005, 2_680.0 * 880.0, 0.0032], 649.0 - 20.0);
     near(
         "full",
         width,
@@ -203,50 +203,9 @@ fn adams(q_j_mm: f64, k_j_mm: f64, rho_c_j_mm3: f64, d_mm: f64, start: f64) -> M
     )
 }
 
-/// AWS Welding Handbook, vol. 1, worked example with 720 J/mm on 5 mm (from memory).
+/// Adams' relative thickness, after a problem of Parmar's.
 #[test]
-fn the_handbook_s_heat_affected_zone() -> Outcome {
-    let plate = adams(720.0, 0.028, 0.0044, 5.0, 25.0);
-    let melting = celsius(1_510.0);
-    let check = welding("T3.AWS.Tp3");
-    let from = mm(input(&check, "Y_mm")?);
-    expect(&check, "Tp_C", degrees(plate.peak_thin(melting, from)?))?;
-    // The same example's first question: 1184 °C at 1.5 mm.
-    let near_edge = degrees(plate.peak_thin(melting, mm(1.5))?);
-    near(
-        "1.5 mm",
-        near_edge,
-        1_184.0,
-        Tolerance {
-            relative: 0.0,
-            absolute: 0.5,
-        },
-    )?;
-    for id in ["T3.AWS.HAZ730", "T3.AWS.HAZ430"] {
-        let check = welding(id);
-        let y = plate.distance_thin(melting, celsius(input(&check, "Tp")?))?;
-        expect(&check, "Y_mm", y.in_unit(LengthUnit::Millimetre))?;
-    }
-    // With 200 °C of preheat: 28.4 mm.
-    let warm = adams(720.0, 0.028, 0.0044, 5.0, 200.0);
-    let y = warm
-        .distance_thin(melting, celsius(430.0))?
-        .in_unit(LengthUnit::Millimetre);
-    near(
-        "preheat",
-        y,
-        28.4,
-        Tolerance {
-            relative: 0.0,
-            absolute: 0.05,
-        },
-    )?;
-    Ok(())
-}
-
-/// Adams' rates; the thin one after a problem of Parmar's.
-#[test]
-fn cooling_rates() -> Outcome {
+fn relative_thickness() -> Outcome {
     let check = welding("T3.cool.thin");
     let [u, i, eta, v, d, k, rho_c, start, at] =
         ["U", "I", "eta", "v_mm_s", "h_mm", "k", "rhoC", "T0", "Tc"]
@@ -257,14 +216,8 @@ fn cooling_rates() -> Outcome {
         .line_energy()
         .in_unit(LineEnergyUnit::JoulePerMillimetre);
     expect(&check, "Hnet", line)?;
-    expect(&check, "R_C_s", plate.cooling_rate_thin(at)?)?;
     expect(&check, "tau", plate.relative_thickness(at)?)?;
     assert_eq!(plate.regime(at)?, Regime::Thin);
-    expect(
-        &welding("T3.cool.thick"),
-        "R_C_s",
-        plate.cooling_rate_thick(at)?,
-    )?;
     Ok(())
 }
 
@@ -283,74 +236,20 @@ fn regimes() -> Outcome {
     Ok(())
 }
 
-/// The short formulas are what the fields come to for a fast arc, each by its own route: widths and
-/// cooling times of the one against the other.
+/// The field of a fast arc is that of Adams' and Rosenthal's limits (AWS Welding Handbook, vol. 1, from memory): in sheet
+/// the band `2 Q / (√(2πe) ρc d ΔT)`, in thick metal the hottest in passing `2/(πe) Q/(ρc y²)`.
 #[test]
-fn a_fast_arc_comes_to_the_short_formulas() -> Outcome {
+fn a_fast_arc_comes_to_the_published_limits() -> Outcome {
     // Stainless at a metre a second: v r / 2a is some thousands a few millimetres off.
-    let plate = moving(60_000.0, 1.0, 25.0, 4.74e6, 0.0015, 20.0);
-    let (hot, cold) = (celsius(800.0), celsius(500.0));
-    let thin = plate.thin(2)?;
-    let width = thin.width_above(cold)?.si();
-    near(
-        "width",
-        width,
-        plate.fast_width_thin(cold)?.si(),
-        Tolerance::relative(2e-3),
-    )?;
-    let time = thin.cooling_time(hot, cold)?.si();
-    near(
-        "thin",
-        time,
-        plate.cooling_time_thin(hot, cold)?.si(),
-        Tolerance::relative(1e-3),
-    )?;
-    // A thick plate cools along the seam by the short formula whatever the speed.
+    let (per_metre, rho_c, d) = (60_000.0, 4.74e6, 0.0015);
+    let plate = moving(per_metre, 1.0, 25.0, rho_c, d, 20.0);
+    let width = plate.thin(2)?.width_above(celsius(500.0))?.si();
+    let fast = fast_width([per_metre, rho_c, d], 480.0);
+    near("width", width, fast, Tolerance::relative(2e-3))?;
     let thick = plate.thick(Angle::from_radians(PI))?;
-    let time = thick.cooling_time(hot, cold)?.si();
-    near(
-        "thick",
-        time,
-        plate.cooling_time_thick(hot, cold)?.si(),
-        Tolerance::relative(1e-9),
-    )?;
-    // The hottest in passing at y of a thick plate: 2/(πe) Q/(ρc y²), Rosenthal's fast limit.
     let peak = thick.peak(mm(5.0))?.temperature.si() - 293.15;
-    let fast = 2.0 / (PI * 1.0_f64.exp()) * 60_000.0 / (4.74e6 * 0.005_f64.powi(2));
+    let fast = 2.0 / (PI * 1.0_f64.exp()) * per_metre / (rho_c * 0.005_f64.powi(2));
     near("thick peak", peak, fast, Tolerance::relative(1e-3))?;
-    // Adams' form far from a melt of no width, whose 5.44 is 2e rounded.
-    let adams = plate.peak_thick(celsius(5_000.0), mm(40.0))?.si() - 293.15;
-    let own = thick.peak(mm(40.0))?.temperature.si() - 293.15;
-    near("Adams", adams, own, Tolerance::relative(3e-3))?;
-    // The times of both forms agree at the thickness that the transition names.
-    let d = plate.transition_thickness(hot, cold)?;
-    let at = moving(60_000.0, 1.0, 25.0, 4.74e6, d.si(), 20.0);
-    let (thin, thick) = (
-        at.cooling_time_thin(hot, cold)?,
-        at.cooling_time_thick(hot, cold)?,
-    );
-    near(
-        "transition",
-        thin.si(),
-        thick.si(),
-        Tolerance::relative(1e-12),
-    )?;
-    // Rates are the times' slopes.
-    let (low, high) = (celsius(599.5), celsius(600.5));
-    let slope = 1.0 / plate.cooling_time_thin(high, low)?.si();
-    near(
-        "slope",
-        slope,
-        plate.cooling_rate_thin(celsius(600.0))?,
-        Tolerance::relative(1e-5),
-    )?;
-    let slope = 1.0 / plate.cooling_time_thick(high, low)?.si();
-    near(
-        "slope",
-        slope,
-        plate.cooling_rate_thick(celsius(600.0))?,
-        Tolerance::relative(1e-5),
-    )?;
     Ok(())
 }
 
@@ -396,11 +295,11 @@ proptest! {
 /// What is refused names its field.
 #[test]
 fn refusals() {
-    let source = Source {
+    let source = MovingSource {
         power: 1_000.0,
         travel: Speed::new(200.0, SpeedUnit::MillimetrePerMinute),
     };
-    let plate = Plate {
+    let plate = WeldedPlate {
         thickness: mm(2.0),
         conductivity: 138.0,
         heat_capacity: 2.4e6,
@@ -409,7 +308,7 @@ fn refusals() {
     let field = |source, plate| Moving::new(source, plate).unwrap_err().figure;
     assert_eq!(
         field(
-            Source {
+            MovingSource {
                 power: 0.0,
                 ..source
             },
@@ -419,7 +318,7 @@ fn refusals() {
     );
     assert_eq!(
         field(
-            Source {
+            MovingSource {
                 travel: Speed::default(),
                 ..source
             },
@@ -430,7 +329,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 thickness: mm(0.0),
                 ..plate
             }
@@ -440,7 +339,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 conductivity: f64::NAN,
                 ..plate
             }
@@ -451,7 +350,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 heat_capacity: 880.0,
                 ..plate
             }
@@ -461,7 +360,7 @@ fn refusals() {
     assert_eq!(
         field(
             source,
-            Plate {
+            WeldedPlate {
                 start: celsius(-100.0),
                 ..plate
             }
@@ -483,11 +382,5 @@ fn refusals() {
     assert_eq!(
         thin.width_above(celsius(20.0)).unwrap_err().figure,
         Figure::Rise
-    );
-    assert!(thin.cooling_time(celsius(300.0), celsius(400.0)).is_err());
-    assert!(
-        moving
-            .cooling_time_thin(celsius(300.0), celsius(300.0))
-            .is_err()
     );
 }

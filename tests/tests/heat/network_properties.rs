@@ -1,7 +1,7 @@
 //! What must hold for the thermal network of any tank.
 
 use seamwright_core::heat::Melting;
-use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, ShellInput};
 use seamwright_core::tables::Family;
 use seamwright_core::tank::Tank;
 use seamwright_tests::random_jobs::Jobs;
@@ -27,7 +27,7 @@ fn holds<const C: usize, const L: usize>(
     rng: &mut fastrand::Rng,
 ) -> Result<(), String> {
     let material = METALS[rng.usize(..2)];
-    let ware = Ware {
+    let ware = ShellInput {
         body: tank.body(),
         sheet: tank.job().sheet(),
         baffles: tank.inner().baffles(),

@@ -2,9 +2,9 @@
 //! `data/welding/checks.json`: an instantaneous finite line source by superposition (Carslaw and Jaeger, Conduction of
 //! Heat in Solids), held there to a quadrature and a spectral solution; and the balance of energy.
 
-use seamwright_core::body::{Edge, Sheet};
+use seamwright_core::body::{Edge, SheetPlan};
 use seamwright_core::heat::Melting;
-use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Spot, Ware};
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, ShellInput, Spot};
 use seamwright_core::input::{Block, Face, Shape, Sized};
 use seamwright_core::tables::Family;
 use seamwright_core::units::Length;
@@ -36,7 +36,7 @@ struct Cube {
 impl Cube {
     /// With steps of at most `longest` seconds.
     fn new(side: Length, thickness: Length, material: Material, longest: f64) -> Self {
-        let sheet = Sheet::uniform(thickness);
+        let sheet = SheetPlan::uniform(thickness);
         let body = Shape::Block(Block {
             sized: Sized::Outside,
             length: side,
@@ -46,7 +46,7 @@ impl Cube {
         })
         .body(&sheet)
         .unwrap();
-        let ware = Ware {
+        let ware = ShellInput {
             body: &body,
             sheet: &sheet,
             baffles: &[],

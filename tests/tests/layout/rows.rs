@@ -33,7 +33,7 @@ const WHOLE: [(&str, &str, &str); 3] = [
 ];
 
 /// Rows that nothing of ours can be held to, and why.
-const UNUSED: [(&str, &str); 41] = [
+const UNUSED: [(&str, &str); 45] = [
     (
         "T3.t85.Q1.T20.d10",
         "no figure is the cooling time of steel from 800 to 500 °C: in sheet it never hardens a seam",
@@ -49,6 +49,22 @@ const UNUSED: [(&str, &str); 41] = [
     (
         "T3.t85.Q2.T150.d30",
         "no figure is the cooling time of steel from 800 to 500 °C: in sheet it never hardens a seam",
+    ),
+    (
+        "T3.AWS.Tp3",
+        "no figure is how fast a seam cools or how hot a place beside it gets: the sheet in passing is told by its reach",
+    ),
+    (
+        "T3.AWS.HAZ730",
+        "no figure is how fast a seam cools or how hot a place beside it gets: the sheet in passing is told by its reach",
+    ),
+    (
+        "T3.AWS.HAZ430",
+        "no figure is how fast a seam cools or how hot a place beside it gets: the sheet in passing is told by its reach",
+    ),
+    (
+        "T3.cool.thick",
+        "no figure is how fast a seam cools or how hot a place beside it gets: the sheet in passing is told by its reach",
     ),
     ("T3.AWS.St", "no figure is the time in which a melt freezes"),
     (

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use seamwright_core::strength::panel::{Metal, RoundPanel};
+use seamwright_core::strength::panel::{PanelMetal, RoundPanel};
 use seamwright_core::strength::plate::{
     Tilt, disc_clamped, disc_held, disc_reaction, disc_supported, stiffness,
 };
@@ -282,7 +282,7 @@ fn von_karman(t: f64, e: f64, nu: f64, q: f64, fixed: bool) -> [f64; 2] {
 fn a_disc_that_stretches() -> Outcome {
     let (e, t) = (70e9, 0.01);
     for nu in [0.3, 0.33] {
-        let metal = Metal::new(Pressure::from_pascals(e), nu, Pressure::from_pascals(100e6))?;
+        let metal = PanelMetal::new(Pressure::from_pascals(e), nu, Pressure::from_pascals(100e6))?;
         for times in [1.0, 3.0, 6.0] {
             // A bulge of so many times t/2, by bending alone and held.
             let q = times * 32.0 * stiffness(e, nu, t) * t;
@@ -321,7 +321,7 @@ fn a_disc_that_stretches() -> Outcome {
 /// The sheet that mends it does; what it cannot be is refused.
 #[test]
 fn mended_and_refused() -> Outcome {
-    let metal = Metal::new(
+    let metal = PanelMetal::new(
         Pressure::from_pascals(70e9),
         0.33,
         Pressure::from_pascals(60e6),

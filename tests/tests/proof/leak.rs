@@ -4,8 +4,8 @@
 //! from this project, each with its source and tolerance; the tests below name those they use.
 
 use seamwright_core::leak::{
-    Decay, Instruments, Leak, LeakError, LeakRate, Method, Reading, Reason, Rule, Sought,
-    StoredEnergy, Verdict, Vessel, force, head_for, hold, pressure_under, weighs,
+    Decay, Instruments, Leak, LeakError, LeakRate, LeakRule, LeakVerdict, Method, MethodReason,
+    Reading, Sought, StoredEnergy, Vessel, force, head_for, hold, pressure_under, weighs,
 };
 use seamwright_core::units::constant::{GAS, WATER};
 use seamwright_core::units::{
@@ -297,12 +297,12 @@ fn time_to_see_a_leak() -> Outcome {
 #[test]
 fn pressures_of_the_rules() -> Outcome {
     let exact = Tolerance::relative(1e-12);
-    let at = |rule: Rule, head: f64| rule.pressure(pa(head)).si();
+    let at = |rule: LeakRule, head: f64| rule.pressure(pa(head)).si();
     for (rule, least, heads) in [
-        (Rule::BoatFuelUs, psi(3.0).si(), 1.5),
-        (Rule::DieselUs, psi(5.0).si(), 1.5),
-        (Rule::IntegralDieselUs, 35_000.0, 1.0),
-        (Rule::SmallCraft, 20_000.0, 1.5),
+        (LeakRule::BoatFuelUs, psi(3.0).si(), 1.5),
+        (LeakRule::DieselUs, psi(5.0).si(), 1.5),
+        (LeakRule::IntegralDieselUs, 35_000.0, 1.0),
+        (LeakRule::SmallCraft, 20_000.0, 1.5),
     ] {
         near(rule.source(), at(rule, 0.0), least, exact)?;
         near(rule.source(), at(rule, least / heads * 0.99), least, exact)?;
@@ -313,9 +313,9 @@ fn pressures_of_the_rules() -> Outcome {
             exact,
         )?;
     }
-    near("own head", at(Rule::OwnHead, 4_000.0), 6_000.0, exact)?;
+    near("own head", at(LeakRule::OwnHead, 4_000.0), 6_000.0, exact)?;
     let (_, expected) = welding("T11.leaktest");
-    let aircraft = Rule::LightAircraft.pressure(pa(9_000.0));
+    let aircraft = LeakRule::LightAircraft.pressure(pa(9_000.0));
     let within = Tolerance::relative(0.01);
     let kilopascals = aircraft.in_unit(PressureUnit::Kilopascal);
     near("kPa", kilopascals, number(&expected["p_max_kPa"]), within)?;
@@ -354,10 +354,10 @@ fn day_tank() -> Vessel {
 fn a_tank_under_each_rule() -> Outcome {
     let tank = day_tank();
     let plan = |rule| tank.plan(rule, pa(ATMOSPHERE), None);
-    let boat = plan(Rule::BoatFuelUs)?;
+    let boat = plan(LeakRule::BoatFuelUs)?;
     assert_eq!(
         (boat.method, boat.reason),
-        (Method::AirSoap, Reason::RuleGas)
+        (Method::AirSoap, MethodReason::RuleGas)
     );
     near(
         "3 psi",
@@ -371,8 +371,8 @@ fn a_tank_under_each_rule() -> Outcome {
         20_684.27 * 0.24,
         Tolerance::relative(1e-6),
     )?;
-    let integral = plan(Rule::IntegralDieselUs)?;
-    assert_eq!(integral.reason, Reason::RuleWater);
+    let integral = plan(LeakRule::IntegralDieselUs)?;
+    assert_eq!(integral.reason, MethodReason::RuleWater);
     // 35 kPa exactly are 3.569 m of water over the lowest point; the regulation rounds to 3.5 m of standpipe.
     near(
         "pipe",
@@ -386,10 +386,10 @@ fn a_tank_under_each_rule() -> Outcome {
         60.0,
         Tolerance::relative(1e-12),
     )?;
-    let own = plan(Rule::OwnHead)?;
+    let own = plan(LeakRule::OwnHead)?;
     assert_eq!(
         (own.method, own.reason),
-        (Method::WaterHead, Reason::WaterSafest)
+        (Method::WaterHead, MethodReason::WaterSafest)
     );
     near(
         "1.5 heads",
@@ -397,7 +397,7 @@ fn a_tank_under_each_rule() -> Outcome {
         1.5 * 840.0 * 9.806_65 * 1.2,
         Tolerance::relative(1e-9),
     )?;
-    let aircraft = plan(Rule::LightAircraft)?;
+    let aircraft = plan(LeakRule::LightAircraft)?;
     near(
         "1/2 psi",
         aircraft.pressure.si(),
@@ -409,10 +409,10 @@ fn a_tank_under_each_rule() -> Outcome {
         weakest: pa(3_000.0),
         ..tank
     };
-    for rule in Rule::ALL {
+    for rule in LeakRule::ALL {
         match weak.plan(rule, pa(ATMOSPHERE), None) {
             Ok(plan) => {
-                assert_eq!(rule, Rule::LightAircraft);
+                assert_eq!(rule, LeakRule::LightAircraft);
                 assert!(plan.pressure <= weak.weakest && plan.relief <= weak.weakest);
             }
             Err(error) => assert!(matches!(error, LeakError::TooWeak(_)), "{error}"),
@@ -435,10 +435,10 @@ fn a_gauge_only_where_it_is_quick_enough() -> Outcome {
         temperature: air,
     };
     // 5000 s, over an hour.
-    let slow = tank.plan(Rule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-3)))?;
+    let slow = tank.plan(LeakRule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-3)))?;
     assert_eq!(
         (slow.method, slow.reason),
-        (Method::WaterHead, Reason::TooSlow)
+        (Method::WaterHead, MethodReason::TooSlow)
     );
     near(
         "slow",
@@ -446,10 +446,10 @@ fn a_gauge_only_where_it_is_quick_enough() -> Outcome {
         5_000.0,
         Tolerance::relative(1e-9),
     )?;
-    let quick = tank.plan(Rule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-2)))?;
+    let quick = tank.plan(LeakRule::OwnHead, pa(ATMOSPHERE), Some(&sought(1e-2)))?;
     assert_eq!(
         (quick.method, quick.reason),
-        (Method::PressureDecay, Reason::Figure)
+        (Method::PressureDecay, MethodReason::Figure)
     );
     near(
         "quick",
@@ -523,7 +523,7 @@ fn verdicts() -> Outcome {
     near("2 u", got, unsure, Tolerance::relative(1e-12))?;
     // 10 L in 1000 s: each pascal is 1e-5 Pa·m³/s, the uncertainty 16.33 of them; allowed are 100.
     let allowed = LeakRate::from_throughput(1e-3, air);
-    let verdict = |fall| test(fall)?.judge(allowed).map(Verdict::text);
+    let verdict = |fall| test(fall)?.judge(allowed).map(LeakVerdict::text);
     assert_eq!(verdict(0.0)?, "tight");
     assert_eq!(verdict(83.0)?, "tight");
     assert_eq!(verdict(84.0)?, "cannot tell: test for longer");
@@ -558,7 +558,7 @@ fn messages_name_reading_value_and_limit() {
         "reading 3, time: 60.0 s is out of range: it must be above 60.0 s"
     );
     let error = day_tank()
-        .plan(Rule::BoatFuelUs, pa(101.325), None)
+        .plan(LeakRule::BoatFuelUs, pa(101.325), None)
         .unwrap_err();
     assert_eq!(
         error.to_string(),

@@ -6,7 +6,7 @@
 use seamwright_core::geom::Vector;
 use seamwright_core::mass::balance::{Balance, reactions};
 use seamwright_core::strength::load::{Load, Pressing};
-use seamwright_core::strength::panel::{Bound, Metal, Panel};
+use seamwright_core::strength::panel::{Bound, FlatPanel, PanelMetal};
 use seamwright_core::strength::plate::stiffness;
 use seamwright_core::strength::wall::{Dish, cylinder, disc, dish};
 use seamwright_core::strength::weld::{Along, WELD_FACTOR, Weld, seam};
@@ -27,9 +27,9 @@ fn rectangle(a: f64, b: f64) -> [[f64; 2]; 4] {
 fn worked_panel() -> Outcome {
     let check = geometry("panel-example");
     let given = |key: &str| number(&check["inputs"][key]);
-    let metal = Metal::new(mpa(given("E_MPa")), given("nu"), mpa(80.0))?;
+    let metal = PanelMetal::new(mpa(given("E_MPa")), given("nu"), mpa(80.0))?;
     let outline = rectangle(given("a") * 1e-3, given("b") * 1e-3);
-    let panel = Panel::new(
+    let panel = FlatPanel::new(
         &outline,
         mm(given("t")),
         metal,

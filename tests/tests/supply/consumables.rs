@@ -5,14 +5,16 @@ use std::f64::consts::PI;
 
 use geo::{Area as _, LineString, Polygon};
 use proptest::prelude::*;
-use seamwright_core::blank::{Allow, Corner, Rule};
+use seamwright_core::blank::{Allow, BendRule, SheetCorner};
 use seamwright_core::input::Joint;
 use seamwright_core::supply::Bead;
 use seamwright_core::supply::cost::{Amounts, Costs, ITEMS, Prices};
 use seamwright_core::supply::cylinder::Cylinder;
-use seamwright_core::supply::filler::{Filler, Rod, RodDraft};
+use seamwright_core::supply::filler::{Rod, RodDraft, RodUse};
 use seamwright_core::supply::gas::{Gas, Shield, usual_post_flow};
-use seamwright_core::supply::section::{Cap, Form, Shape, edge, fillet, of_joint, square_butt};
+use seamwright_core::supply::section::{
+    BeadFace, BeadForm, Cap, edge, fillet, of_joint, square_butt,
+};
 use seamwright_core::supply::time::Parts;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::range::Limit;
@@ -40,12 +42,12 @@ fn allow(gap: f64) -> Allow {
         lap: mm(20.0),
         gap: mm(gap),
         bend_radius: mm(3.0),
-        rule: Rule::Din6935,
+        rule: BendRule::Din6935,
     }
 }
 
-fn form(face: Shape) -> Form {
-    Form {
+fn form(face: BeadFace) -> BeadForm {
+    BeadForm {
         cap: Cap {
             width: mm(5.0),
             height: mm(1.0),
@@ -59,8 +61,8 @@ fn form(face: Shape) -> Form {
     }
 }
 
-fn at(joint: Joint, angle: f64, sheets: [f64; 2], gap: f64, face: Shape) -> f64 {
-    let corner = Corner {
+fn at(joint: Joint, angle: f64, sheets: [f64; 2], gap: f64, face: BeadFace) -> f64 {
+    let corner = SheetCorner {
         dihedral: degrees(angle),
         sheets: sheets.map(mm),
     };
@@ -73,11 +75,11 @@ fn at(joint: Joint, angle: f64, sheets: [f64; 2], gap: f64, face: Shape) -> f64 
 fn fillets_of_eight_and_six() -> Outcome {
     let check = welding("T9.fillet86");
     let [big, small] = ["z1", "z2"].map(|key| mm(input(&check, key).unwrap()));
-    let flat = |leg| mm2(fillet(leg, degrees(90.0), Shape::Flat).unwrap());
+    let flat = |leg| mm2(fillet(leg, degrees(90.0), BeadFace::Flat).unwrap());
     expect(&check, "area_ratio", flat(big) / flat(small))?;
     // z²/2; and with a convex face ⅔ · √2 z · h more.
     near("z = 4", flat(mm(4.0)), 8.0, EXACT)?;
-    let convex = mm2(fillet(mm(4.0), degrees(90.0), Shape::Convex(mm(0.6)))?);
+    let convex = mm2(fillet(mm(4.0), degrees(90.0), BeadFace::Convex(mm(0.6)))?);
     near(
         "convex",
         convex,
@@ -85,7 +87,7 @@ fn fillets_of_eight_and_six() -> Outcome {
         EXACT,
     )?;
     // An equilateral triangle of side 4.
-    let tight = mm2(fillet(mm(4.0), degrees(60.0), Shape::Flat)?);
+    let tight = mm2(fillet(mm(4.0), degrees(60.0), BeadFace::Flat)?);
     near("60°", tight, 4.0 * 3.0_f64.sqrt(), EXACT)?;
     Ok(())
 }
@@ -107,13 +109,13 @@ fn sections_of_the_formulas() -> Outcome {
         EXACT,
     )?;
     let open = |face| at(Joint::OpenCorner, 90.0, [2.0; 2], 0.0, face);
-    near("flat", open(Shape::Flat), 2.0, EXACT)?;
-    near("round", open(Shape::Round), PI, EXACT)?;
+    near("flat", open(BeadFace::Flat), 2.0, EXACT)?;
+    near("round", open(BeadFace::Round), PI, EXACT)?;
     // Half of one end is covered: a triangle of t by t/2 is left.
-    let half = at(Joint::HalfOpenCorner, 90.0, [2.0; 2], 0.0, Shape::Flat);
+    let half = at(Joint::HalfOpenCorner, 90.0, [2.0; 2], 0.0, BeadFace::Flat);
     near("half-open corner", half, 1.0, EXACT)?;
     // At 120° by hand: the end of the covering sheet, 2 high, and the other toe 3√3/4 away from it.
-    let wide = at(Joint::HalfOpenCorner, 120.0, [2.0; 2], 0.0, Shape::Flat);
+    let wide = at(Joint::HalfOpenCorner, 120.0, [2.0; 2], 0.0, BeadFace::Flat);
     near(
         "wide half-open corner",
         wide,
@@ -121,7 +123,7 @@ fn sections_of_the_formulas() -> Outcome {
         Tolerance::relative(1e-9),
     )?;
     // Nothing is open at a closed corner: the cap alone.
-    let full = at(Joint::ClosedCorner, 90.0, [2.0; 2], 0.0, Shape::Flat);
+    let full = at(Joint::ClosedCorner, 90.0, [2.0; 2], 0.0, BeadFace::Flat);
     near(
         "closed corner",
         full,
@@ -129,30 +131,30 @@ fn sections_of_the_formulas() -> Outcome {
         Tolerance::relative(1e-9),
     )?;
     // A tee is a fillet in the supplement of the dihedral.
-    let tee = at(Joint::Tee, 120.0, [2.0; 2], 0.0, Shape::Flat);
+    let tee = at(Joint::Tee, 120.0, [2.0; 2], 0.0, BeadFace::Flat);
     near("tee", tee, 4.5 * 60.0_f64.to_radians().sin(), EXACT)?;
     // Beside a quarter bend of outer radius 5: the square less the quarter circle.
-    let flange = at(Joint::FlangedLap, 90.0, [2.0; 2], 0.0, Shape::Flat);
+    let flange = at(Joint::FlangedLap, 90.0, [2.0; 2], 0.0, BeadFace::Flat);
     near("flange", flange, 25.0 * (1.0 - PI / 4.0), EXACT)?;
     let convex = at(
         Joint::FlangedLap,
         90.0,
         [2.0; 2],
         0.0,
-        Shape::Convex(mm(0.6)),
+        BeadFace::Convex(mm(0.6)),
     );
     near("convex", convex - flange, 2.0 / 3.0 * 5.0 * 0.6, EXACT)?;
     // A joggle is a lap: a fillet as high as the sheet.
     near(
         "joggle",
-        at(Joint::JoggleLap, 180.0, [2.0, 3.0], 0.0, Shape::Flat),
+        at(Joint::JoggleLap, 180.0, [2.0, 3.0], 0.0, BeadFace::Flat),
         2.0,
         EXACT,
     )?;
-    let butt = at(Joint::Butt, 180.0, [2.0, 3.0], 0.5, Shape::Flat);
+    let butt = at(Joint::Butt, 180.0, [2.0, 3.0], 0.5, BeadFace::Flat);
     near("butt", butt, 1.0 + 2.0 / 3.0 * (5.0 + 1.5), EXACT)?;
     // An inside corner of the body takes a fillet outside.
-    let inside = at(Joint::OpenCorner, 270.0, [2.0; 2], 0.0, Shape::Round);
+    let inside = at(Joint::OpenCorner, 270.0, [2.0; 2], 0.0, BeadFace::Round);
     near("inside corner", inside, 4.5, EXACT)?;
     Ok(())
 }
@@ -176,17 +178,17 @@ proptest! {
             points.extend((0..=steps).map(|k| end(f64::from(k) / f64::from(steps))));
             Polygon::new(LineString::from(points), vec![]).unsigned_area()
         };
-        let flat = at(Joint::OpenCorner, angle, [a, b], 0.0, Shape::Flat);
+        let flat = at(Joint::OpenCorner, angle, [a, b], 0.0, BeadFace::Flat);
         prop_assert!((flat - fan(1)).abs() < 1e-9, "{flat} {}", fan(1));
-        let round = at(Joint::OpenCorner, angle, [a, b], 0.0, Shape::Round);
+        let round = at(Joint::OpenCorner, angle, [a, b], 0.0, BeadFace::Round);
         prop_assert!((round / fan(4_000) - 1.0).abs() < 1e-6, "{round} {}", fan(4_000));
         // A gap adds what it opens.
-        prop_assert!(at(Joint::OpenCorner, angle, [a, b], 0.5, Shape::Flat) > flat);
+        prop_assert!(at(Joint::OpenCorner, angle, [a, b], 0.5, BeadFace::Flat) > flat);
     }
 }
 
 /// What beads take of a rod.
-fn total(rod: &Rod, beads: &[Bead]) -> Filler {
+fn total(rod: &Rod, beads: &[Bead]) -> RodUse {
     let melted = beads.iter().map(|bead| rod.melted(bead).si()).sum();
     rod.bought(Length::from_metres(melted)).unwrap()
 }
@@ -228,13 +230,13 @@ fn mass_of_a_metre_of_rod() -> Outcome {
 /// computed apart. (21.6 g is 8 mm² of 2700 kg/m³.)
 #[test]
 fn rod_for_a_fillet() -> Outcome {
-    let square = Corner {
+    let square = SheetCorner {
         dihedral: degrees(90.0),
         sheets: [mm(4.0); 2],
     };
-    let form = Form {
+    let form = BeadForm {
         leg: mm(4.0),
-        ..form(Shape::Flat)
+        ..form(BeadFace::Flat)
     };
     let metre = Bead::of_joint(Joint::Tee, square, &allow(0.0), &form, mm(1_000.0))?;
     let all = total(&rod(2.4, 2_700.0, 0.0, 1.0), &[metre]);
@@ -268,7 +270,7 @@ fn rod_for_a_fillet() -> Outcome {
     )?;
     assert_eq!(
         total(&rod(2.4, 2_700.0, 50.0, 0.95), &[]),
-        Filler::default()
+        RodUse::default()
     );
     // A bead that takes exactly one rod takes no second.
     let exact = Bead::new(
@@ -441,7 +443,7 @@ fn time_and_money() -> Outcome {
 #[test]
 fn refusals() {
     let field = |leg: f64, angle: f64| {
-        fillet(mm(leg), degrees(angle), Shape::Flat)
+        fillet(mm(leg), degrees(angle), BeadFace::Flat)
             .unwrap_err()
             .figure
     };
@@ -470,7 +472,7 @@ fn refusals() {
             .figure,
         Figure::CapHeight
     );
-    let area = fillet(mm(3.0), degrees(90.0), Shape::Flat).unwrap();
+    let area = fillet(mm(3.0), degrees(90.0), BeadFace::Flat).unwrap();
     assert_eq!(
         Bead::new(area, mm(-1.0)).unwrap_err().figure,
         Figure::SeamLength
@@ -499,9 +501,17 @@ fn refusals() {
             .figure,
         Figure::Flow
     );
-    let corner = Corner {
+    let corner = SheetCorner {
         dihedral: degrees(90.0),
         sheets: [mm(2.0); 2],
     };
-    assert!(of_joint(Joint::Butt, corner, &allow(0.0), &Form::usual([mm(2.0); 2])).is_err());
+    assert!(
+        of_joint(
+            Joint::Butt,
+            corner,
+            &allow(0.0),
+            &BeadForm::usual([mm(2.0); 2])
+        )
+        .is_err()
+    );
 }

@@ -3,7 +3,7 @@
 //! `data/welding/checks.json` holds what was gathered apart from this project, each with its source.
 
 use seamwright_core::filler::{
-    Cracking, Criterion, Mark, Reason, Service, Verdict, best, judge, ranked,
+    Cracking, Criterion, FillerReason, FillerService, FillerVerdict, Mark, best, judge, ranked,
 };
 use seamwright_core::tables::{Alloy, Family, Filler};
 use seamwright_core::units::{Ratio, Temperature, TemperatureUnit};
@@ -11,13 +11,13 @@ use seamwright_tests::Outcome;
 use seamwright_tests::checks::{number, welding};
 use seamwright_tests::near::{Tolerance, near};
 
-fn at(celsius: f64) -> Service {
+fn at(celsius: f64) -> FillerService {
     let at = Temperature::new(celsius, TemperatureUnit::Celsius);
-    Service::new(Some(at), false).unwrap()
+    FillerService::new(Some(at), false).unwrap()
 }
 
-fn anodised() -> Service {
-    Service::new(None, true).unwrap()
+fn anodised() -> FillerService {
+    FillerService::new(None, true).unwrap()
 }
 
 /// The columns of Mathers, table 3.3.
@@ -133,7 +133,7 @@ fn first_choices() -> Outcome {
         ("6061", "6061", &["4043"]),
         ("6063", "6082", &["4043"]),
     ] {
-        let verdict = best(base.parse()?, other.parse()?, &Service::UNSAID).unwrap();
+        let verdict = best(base.parse()?, other.parse()?, &FillerService::UNSAID).unwrap();
         let chosen = verdict.filler.unwrap().name();
         assert!(choices.contains(&chosen), "{base} {other}: {chosen}");
     }
@@ -147,21 +147,26 @@ fn silicon_on_magnesium() {
     for base in [Alloy::A5083, Alloy::A5086, Alloy::A5754, Alloy::A5454] {
         for other in [Alloy::A1100, Alloy::A3003, Alloy::A5052, Alloy::A6061, base] {
             for rod in [Filler::R4043, Filler::R4047] {
-                let verdict = judge(base, other, Some(rod), &Service::UNSAID);
+                let verdict = judge(base, other, Some(rod), &FillerService::UNSAID);
                 assert!(verdict.ruled_out(), "{base} {other} {rod}");
-                assert_eq!(verdict.worst().reason, Reason::SiliconOnMagnesium);
+                assert_eq!(verdict.worst().reason, FillerReason::SiliconOnMagnesium);
             }
         }
     }
     for rod in [Filler::R5356, Filler::R4043] {
-        let verdict = judge(Alloy::A5052, Alloy::A5052, Some(rod), &Service::UNSAID);
+        let verdict = judge(
+            Alloy::A5052,
+            Alloy::A5052,
+            Some(rod),
+            &FillerService::UNSAID,
+        );
         assert!(!verdict.ruled_out(), "{rod}");
     }
     let silicon = judge(
         Alloy::A5052,
         Alloy::A5052,
         Some(Filler::R4043),
-        &Service::UNSAID,
+        &FillerService::UNSAID,
     );
     assert_eq!(silicon.on(Criterion::Ductility).mark, Mark::Poor);
 }
@@ -178,7 +183,7 @@ fn warm_service() -> Outcome {
     for rod in rods.copied() {
         let named = forbidden.contains(rod.name());
         assert_eq!(named, rod.magnesium().value.si() > 0.03, "{rod}");
-        let mark = |service: &Service| {
+        let mark = |service: &FillerService| {
             judge(Alloy::A5052, Alloy::A5052, Some(rod), service)
                 .on(Criterion::Temperature)
                 .mark
@@ -199,24 +204,27 @@ fn warm_service() -> Outcome {
     }
     // 5083 and 5086 are unfit themselves.
     let verdict = best(Alloy::A5083, Alloy::A5083, &at(90.0)).unwrap();
-    assert_eq!(verdict.on(Criterion::Temperature).reason, Reason::WarmSheet);
+    assert_eq!(
+        verdict.on(Criterion::Temperature).reason,
+        FillerReason::WarmSheet
+    );
     Ok(())
 }
 
 /// Mathers, p. 50 (read): 6xxx is never fused without filler. Trade articles (read): 5052 is hot-short so.
 #[test]
 fn without_filler() {
-    let alone = |base| judge(base, base, None, &Service::UNSAID);
+    let alone = |base| judge(base, base, None, &FillerService::UNSAID);
     for (base, reason) in [
-        (Alloy::A6061, Reason::HeatTreatedUnfilled),
-        (Alloy::A6063, Reason::HeatTreatedUnfilled),
-        (Alloy::A6082, Reason::HeatTreatedUnfilled),
-        (Alloy::A5052, Reason::HotShortUnfilled),
+        (Alloy::A6061, FillerReason::HeatTreatedUnfilled),
+        (Alloy::A6063, FillerReason::HeatTreatedUnfilled),
+        (Alloy::A6082, FillerReason::HeatTreatedUnfilled),
+        (Alloy::A5052, FillerReason::HotShortUnfilled),
     ] {
         let verdict = alone(base);
         assert!(verdict.ruled_out(), "{base}");
         assert_eq!(verdict.worst().reason, reason, "{base}");
-        let pair = judge(Alloy::A1100, base, None, &Service::UNSAID);
+        let pair = judge(Alloy::A1100, base, None, &FillerService::UNSAID);
         assert!(pair.ruled_out(), "1100 and {base}");
     }
     for base in [Alloy::A1100, Alloy::A3003, Alloy::S304L] {
@@ -236,7 +244,7 @@ fn dilution() -> Outcome {
     };
     let expected = |key: &str| number(&check["expected"][key]);
     let percent = |ratio: Ratio| ratio.si() * 100.0;
-    let service = Service::UNSAID.with_dilution(share)?;
+    let service = FillerService::UNSAID.with_dilution(share)?;
     let bead = |rod| {
         let verdict = judge(Alloy::A6061, Alloy::A6061, Some(rod), &service);
         verdict.weld_metal.unwrap()
@@ -265,7 +273,7 @@ fn dilution() -> Outcome {
 #[test]
 fn sheets_that_crack_by_themselves() {
     let alone = |base| {
-        let verdict = judge(base, base, None, &Service::UNSAID);
+        let verdict = judge(base, base, None, &FillerService::UNSAID);
         verdict.weld_metal.unwrap().cracking()
     };
     assert_eq!(alone(Alloy::A6061), Cracking::Sensitive);
@@ -278,11 +286,11 @@ fn sheets_that_crack_by_themselves() {
 /// Silicon anodises grey to black: trade articles (read), so a tank of 6061 that is anodised takes 5356.
 #[test]
 fn after_anodising() {
-    let chosen = |service: &Service| {
+    let chosen = |service: &FillerService| {
         let verdict = best(Alloy::A6061, Alloy::A6061, service).unwrap();
         verdict.filler.unwrap()
     };
-    assert_eq!(chosen(&Service::UNSAID), Filler::R4043);
+    assert_eq!(chosen(&FillerService::UNSAID), Filler::R4043);
     assert_eq!(chosen(&anodised()), Filler::R5356);
 }
 
@@ -304,7 +312,7 @@ fn steels() -> Outcome {
             &["ER70S-2", "ER70S-6"],
         ),
     ] {
-        let verdict = best(base.parse()?, other.parse()?, &Service::UNSAID).unwrap();
+        let verdict = best(base.parse()?, other.parse()?, &FillerService::UNSAID).unwrap();
         let chosen = verdict.filler.unwrap().name();
         assert!(choices.contains(&chosen), "{base} {other}: {chosen}");
     }
@@ -314,13 +322,20 @@ fn steels() -> Outcome {
                 Alloy::S304L,
                 Alloy::LowCarbonSteel,
                 Some(rod),
-                &Service::UNSAID
+                &FillerService::UNSAID
             )
             .ruled_out()
         );
     }
-    assert_eq!(best(Alloy::A5052, Alloy::S304, &Service::UNSAID), None);
-    let all: [Verdict; 13] = ranked(Alloy::A5052, Alloy::LowCarbonSteel, &Service::UNSAID);
-    assert!(all.iter().all(|v| v.worst().reason == Reason::NotFused));
+    assert_eq!(
+        best(Alloy::A5052, Alloy::S304, &FillerService::UNSAID),
+        None
+    );
+    let all: [FillerVerdict; 13] =
+        ranked(Alloy::A5052, Alloy::LowCarbonSteel, &FillerService::UNSAID);
+    assert!(
+        all.iter()
+            .all(|v| v.worst().reason == FillerReason::NotFused)
+    );
     Ok(())
 }

@@ -3,7 +3,7 @@
 
 use seamwright_core::arc::settings;
 use seamwright_core::tables::ranges::{
-    Fit, SeamKind, Source, current, electrode, gas, nozzle, rod, travel, tungsten,
+    RangeFit, RangeSource, SeamKind, current, electrode, gas, nozzle, rod, travel, tungsten,
 };
 use seamwright_core::tables::{Family, Process};
 use seamwright_core::units::flow::Flow;
@@ -38,23 +38,30 @@ fn currents_of_the_published_tables() -> Outcome {
         let check = welding(id);
         let t = input(&check, "t_mm")?;
         let range = aluminium(t, seam);
-        assert!(range.sources.has(Source::Nimi), "{id}");
+        assert!(range.sources.has(RangeSource::Nimi), "{id}");
         for end in pair(&check) {
-            assert_eq!(range.fit(amps(end)), Some(Fit::Within), "{id} {range:?}");
+            assert_eq!(
+                range.fit(amps(end)),
+                Some(RangeFit::Within),
+                "{id} {range:?}"
+            );
         }
         let travels = travel(Family::Aluminium, mm(t), seam).unwrap();
         if let Some(v) = check["expected"]["v_mm_min"].as_f64() {
             let v = Speed::new(v, SpeedUnit::MillimetrePerMinute);
-            assert_eq!(travels.fit(v), Some(Fit::Within), "{id} {travels:?}");
+            assert_eq!(travels.fit(v), Some(RangeFit::Within), "{id} {travels:?}");
         }
     }
     // Only NIMI reaches 4.8 mm in a butt.
     let alone = aluminium(4.8, SeamKind::Butt);
     near("least", alone.least.si(), 190.0, EXACT)?;
     near("most", alone.most.si(), 220.0, EXACT)?;
-    assert_eq!(alone.sources.iter().collect::<Vec<_>>(), [Source::Nimi]);
-    assert_eq!(alone.fit(amps(189.0)), Some(Fit::Below));
-    assert_eq!(alone.fit(amps(221.0)), Some(Fit::Above));
+    assert_eq!(
+        alone.sources.iter().collect::<Vec<_>>(),
+        [RangeSource::Nimi]
+    );
+    assert_eq!(alone.fit(amps(189.0)), Some(RangeFit::Below));
+    assert_eq!(alone.fit(amps(221.0)), Some(RangeFit::Above));
     assert_eq!(alone.fit(amps(f64::NAN)), None);
     // Where sources differ the range has both: Mathers' 100 A at 1.2 mm against some 50 A.
     let thin = aluminium(1.2, SeamKind::Butt);
@@ -71,7 +78,7 @@ fn nozzles_flows_and_rods() -> Outcome {
     let check = welding("T7.Al.Mathers6.2");
     let t = mm(input(&check, "t_mm")?);
     let expected = |key: &str| check["expected"][key].as_f64().unwrap();
-    let within = |range: Option<Fit>| assert_eq!(range, Some(Fit::Within));
+    let within = |range: Option<RangeFit>| assert_eq!(range, Some(RangeFit::Within));
     within(
         current(Family::Aluminium, t, SeamKind::Butt)
             .unwrap()
@@ -99,7 +106,7 @@ fn nozzles_flows_and_rods() -> Outcome {
         let check = welding(id);
         let bore = nozzle(Family::Aluminium, mm(inside)).unwrap();
         within(bore.fit(mm(check["expected"]["nozzle_mm"].as_f64().unwrap())));
-        assert!(bore.sources.has(Source::MathersNozzle));
+        assert!(bore.sources.has(RangeSource::MathersNozzle));
         // His flows are the low end of all.
         let flow = gas(Family::Aluminium, mm(inside)).unwrap();
         expect(
@@ -128,17 +135,17 @@ fn electrodes() -> Outcome {
             let range = electrode(Process::TigAc, amps(amperes)).unwrap();
             assert_eq!(
                 range.fit(mm(d)),
-                Some(Fit::Within),
+                Some(RangeFit::Within),
                 "{id} {amperes} A {range:?}"
             );
         }
     }
     // 135 A on alternating current is too much for 1.6 mm by either table.
     let range = electrode(Process::TigAc, amps(135.0)).unwrap();
-    assert_eq!(range.fit(mm(1.6)), Some(Fit::Below));
+    assert_eq!(range.fit(mm(1.6)), Some(RangeFit::Below));
     // Electrode negative it is not: 70 to 150 A.
     let range = electrode(Process::TigDc, amps(135.0)).unwrap();
-    assert_eq!(range.fit(mm(1.6)), Some(Fit::Within));
+    assert_eq!(range.fit(mm(1.6)), Some(RangeFit::Within));
     assert_eq!(electrode(Process::TigAc, amps(10.0)), None);
     // NIMI and the gas maker's handbook at 3.2 mm: 1.6 to 2.4, and 3.2.
     let range = tungsten(Family::Aluminium, mm(3.2)).unwrap();
@@ -169,7 +176,7 @@ fn ranges_over_all_sheets() {
             let seam = SeamKind::Fillet;
             if !start.source.text().starts_with("common practice") {
                 let fit = current(family, t, seam).unwrap().fit(start.value);
-                assert_eq!(fit, Some(Fit::Within), "{family:?} {t:?} {start:?}");
+                assert_eq!(fit, Some(RangeFit::Within), "{family:?} {t:?} {start:?}");
             }
         }
         for t in [0.3, 10.5, f64::NAN] {
@@ -178,6 +185,6 @@ fn ranges_over_all_sheets() {
     }
     // Carried past its tables, a current says so.
     let thick = current(Family::Stainless, mm(9.0), SeamKind::Butt).unwrap();
-    assert!(thick.sources.has(Source::Beyond));
+    assert!(thick.sources.has(RangeSource::Beyond));
     near("9 mm", thick.most.si(), 145.0 * 9.0 / 4.8, EXACT).unwrap();
 }

@@ -2,7 +2,7 @@
 //! `data/welding/checks.json`.
 
 use seamwright_core::supply::shrinkage;
-use seamwright_core::supply::shrinkage::{Note, Sheet};
+use seamwright_core::supply::shrinkage::{ShrinkageNote, ShrinkingSheet};
 use seamwright_core::tables::Family;
 use seamwright_core::units::{
     Area, AreaUnit, Figure, Length, LengthUnit, LineEnergy, LineEnergyUnit,
@@ -14,8 +14,8 @@ use seamwright_tests::near::{Tolerance, near};
 
 const EXACT: Tolerance = Tolerance::relative(1e-12);
 
-fn steel(t: f64) -> Sheet {
-    Sheet {
+fn steel(t: f64) -> ShrinkingSheet {
+    ShrinkingSheet {
         family: Family::Steel,
         thickness: mm(t),
     }
@@ -77,14 +77,18 @@ fn free_contraction_and_notes() -> Outcome {
             absolute: 0.005,
         },
     )?;
-    let thin = Sheet {
+    let thin = ShrinkingSheet {
         family: Family::Aluminium,
         thickness: mm(2.0),
     };
     let tee = shrinkage::tee(thin, mm(2.0))?;
     assert_eq!(
         tee.notes[..],
-        [Note::MadeForSteel, Note::ThinSheet, Note::LargeLeg]
+        [
+            ShrinkageNote::MadeForSteel,
+            ShrinkageNote::ThinSheet,
+            ShrinkageNote::LargeLeg
+        ]
     );
     assert!(shrinkage::tee(steel(6.0), mm(4.5))?.notes.is_empty());
     assert_eq!(

@@ -3,7 +3,7 @@
 //! `data/welding/checks.json` holds figures gathered and evaluated apart from this project, each with its
 //! source and tolerance.
 
-use seamwright_core::tables::metal::{Basis, Condition};
+use seamwright_core::tables::metal::{Condition, StrengthBasis};
 use seamwright_core::tables::{Alloy, Family, Filler, Source, Strength, Temper};
 use seamwright_core::units::{Pressure, PressureUnit};
 use seamwright_tests::Outcome;
@@ -21,7 +21,7 @@ fn sheet(name: &str) -> (Alloy, Option<Temper>) {
 
 fn megapascals(strength: &Strength) -> (f64, f64) {
     let of = |value: Pressure| value.in_unit(PressureUnit::Megapascal);
-    (of(strength.ultimate), of(strength.yielding))
+    (of(strength.ultimate), of(strength.yield_strength))
 }
 
 /// Smith and Palmer's relation of conductivities, λ = 5.02e-9 σ T + 0.03 in cal/(cm s K) with σ in S/cm
@@ -97,7 +97,7 @@ fn diffusivities() -> Outcome {
         ("6063-T6", 82.3),
     ] {
         let (alloy, temper) = sheet(name);
-        let volume = alloy.density() * alloy.metal().heat_capacity().value;
+        let volume = alloy.density().si() * alloy.metal().heat_capacity().value;
         let got = alloy.conductivity(temper).value / volume * 1e6;
         near(name, got, expected, Tolerance::absolute(0.06))?;
     }
@@ -161,7 +161,9 @@ fn a_row_in_full() -> Outcome {
         (Temper::H38, 255.0, 290.0),
     ] {
         let typical = metal.strengths(Some(temper));
-        let typical: Vec<Strength> = typical.filter(|s| s.basis == Basis::Typical).collect();
+        let typical: Vec<Strength> = typical
+            .filter(|s| s.basis == StrengthBasis::Typical)
+            .collect();
         assert_eq!(typical.len(), 1, "{temper}");
         let (u, y) = megapascals(&typical[0]);
         near("ultimate", u, ultimate, Tolerance::absolute(0.5))?;
@@ -183,7 +185,12 @@ fn densities_by_the_parts() -> Outcome {
         let metal = alloy.metal();
         let [mg, si] = [metal.magnesium(), metal.silicon()].map(|part| part.value.nominal.si());
         let tolerance = Tolerance::relative(0.015);
-        near(alloy.name(), alloy.density(), mixed(mg, si, 0.0), tolerance)?;
+        near(
+            alloy.name(),
+            alloy.density().si(),
+            mixed(mg, si, 0.0),
+            tolerance,
+        )?;
     }
     for filler in Filler::ALL {
         if filler.family() == Family::Aluminium {

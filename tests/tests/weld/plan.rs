@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use seamwright_core::arc::duty::{Plate, Rating};
+use seamwright_core::arc::duty::{Rating, RatingPlate};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Current, Ratio, Time};
@@ -191,7 +191,7 @@ fn an_order_welds_each_stitch_once_or_is_none() -> Outcome {
     let mut wrong = steps.clone();
     wrong[3] = wrong[4];
     assert!(!fits(&wrong), "one in the place of another");
-    wrong[3].run = u8::try_from(steps.len())?;
+    wrong[3].stitch = u8::try_from(steps.len())?;
     assert!(!fits(&wrong), "one that is not there");
     assert!(!fits(&[]), "none");
     // The numbers go through the seams as the tank lists them.
@@ -272,7 +272,7 @@ fn every_wait_says_its_cause() -> Outcome {
             current: amps(current),
             duty: Ratio::from_share(share),
         };
-        Plate::new(
+        RatingPlate::new(
             &[rating(200.0, share), rating(120.0, 2.0 * share)],
             amps(250.0),
         )
@@ -345,7 +345,7 @@ fn the_share_of_the_arc_is_the_lesser_of_two_ratings() -> Outcome {
             current: amps(current),
             duty: Ratio::from_share(duty),
         };
-        Plate::new(&[rating], amps(200.0))
+        RatingPlate::new(&[rating], amps(200.0))
     };
     let (source, torch) = (plate(200.0, 0.35)?, plate(140.0, 0.6)?);
     let share = |source, torch| ArcShare::of_ratings(source, torch, amps(140.0));

@@ -9,7 +9,7 @@ use seamwright_core::geom::Vector;
 use seamwright_core::input::Face;
 use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{MAX_SEAMS, Tack, Tacking, Turn};
+use seamwright_core::weld::{MAX_SEAMS, Tack, Tacking, WeldStage};
 use seamwright_tests::jobs;
 use seamwright_tests::random_jobs::Jobs;
 
@@ -64,9 +64,9 @@ fn pull_of(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(u8, u16)]) -> f64
 }
 
 /// The same turn by turn, the largest of all.
-fn pull(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(Turn, (u8, u16))]) -> f64 {
-    let turns = [Turn::Within, Turn::Body, Turn::Closing];
-    let of = |turn: Turn| {
+fn pull(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(WeldStage, (u8, u16))]) -> f64 {
+    let turns = [WeldStage::Within, WeldStage::Body, WeldStage::Closing];
+    let of = |turn: WeldStage| {
         let own = order.iter().filter(|(one, _)| *one == turn);
         let own: Vec<(u8, u16)> = own.map(|(_, key)| *key).collect();
         let known = own.iter().map(|key| (*key, all[key])).collect();
@@ -188,17 +188,20 @@ fn baffles_come_first_and_the_closing_panel_last() {
             let seam = &seams[usize::from(one.seam)];
             let closes = closing.is_some_and(|panel| seam.mark.panels.contains(&panel));
             let turn = match (is_fitting(seam), closes, is_baffle(seam)) {
-                (true, ..) => Turn::Body,
-                (false, true, _) => Turn::Closing,
-                (false, false, true) => Turn::Within,
-                (false, false, false) => Turn::Body,
+                (true, ..) => WeldStage::Body,
+                (false, true, _) => WeldStage::Closing,
+                (false, false, true) => WeldStage::Within,
+                (false, false, false) => WeldStage::Body,
             };
             assert_eq!(one.turn, turn, "{name}");
-            with_baffles += usize::from(turn == Turn::Within);
+            with_baffles += usize::from(turn == WeldStage::Within);
         }
         // Whatever is closed last, the rest holds together without it.
         if closing.is_some() {
-            assert!(order.iter().any(|one| one.turn == Turn::Body), "{name}");
+            assert!(
+                order.iter().any(|one| one.turn == WeldStage::Body),
+                "{name}"
+            );
         }
     }
     assert!(with_baffles > 0);
@@ -239,7 +242,7 @@ fn it_pulls_less_than_seam_by_seam() {
         let mut tacking = Box::new(Tacking::new());
         let mut order = tank.tack_order(&mut tacking);
         let plain_told = order.pull_seam_by_seam();
-        let made: Vec<(Turn, (u8, u16))> = order
+        let made: Vec<(WeldStage, (u8, u16))> = order
             .by_ref()
             .map(|one| (one.turn, (one.seam, one.number)))
             .collect();
@@ -301,9 +304,9 @@ fn the_tank_with_the_most_seams() {
     assert!(order.len() > 1_500, "{}", order.len());
     assert_eq!(order.len(), usize::try_from(tank.totals().tacks).unwrap());
     assert!(pull < 0.2, "{pull}");
-    let of = |turn: Turn| order.iter().filter(|one| one.turn == turn).count();
+    let of = |turn: WeldStage| order.iter().filter(|one| one.turn == turn).count();
     assert!(
-        [Turn::Within, Turn::Body, Turn::Closing]
+        [WeldStage::Within, WeldStage::Body, WeldStage::Closing]
             .map(of)
             .iter()
             .all(|count| *count > 50)

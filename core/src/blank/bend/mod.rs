@@ -17,7 +17,7 @@ mod notch;
 #[cfg(test)]
 mod tests;
 
-pub use notch::{Relief, relief};
+pub use notch::{BendNotch, relief};
 
 /// The least and the greatest K-factor that [`Bend::new`] takes. At 50 % the neutral line lies in the
 /// middle of the sheet, where it stays in a very wide bend; it moves towards the inside as the bend
@@ -39,7 +39,7 @@ const LEAST_COMPENSATED_TURN: f64 = Angle::new(15.0, AngleUnit::Degree).si();
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Rule {
+pub enum BendRule {
     /// At this share of the thickness from the inside of the bend, within [`K_FACTOR`].
     KFactor(Ratio),
     /// At `k/2` of the thickness, with `k = 0.65 + 0.5 · lg(r/s)` and `k = 1` for `r/s > 5`: DIN 6935
@@ -164,28 +164,30 @@ impl Bend {
     ///
     /// # Errors
     ///
-    /// Names the input that is out of its range. With [`Rule::Din6935`] the radius must be so large that
+    /// Names the input that is out of its range. With [`BendRule::Din6935`] the radius must be so large that
     /// the neutral line stays within [`K_FACTOR`]: about 0.08 thicknesses.
     pub fn new(
         thickness: Length,
         inside_radius: Length,
         turn: Angle,
-        rule: Rule,
+        rule: BendRule,
     ) -> Result<Self, BendError> {
         let thickness = thickness_checked(thickness)?;
         let [least_k, most_k] = K_FACTOR;
         let least_radius = match rule {
-            Rule::KFactor(_) => 0.0,
+            BendRule::KFactor(_) => 0.0,
             // Where the rule gives the least K: 2 K = 0.65 + 0.5 lg(r/s), solved for r.
-            Rule::Din6935 => thickness.si() * libm::pow(10.0, (2.0 * least_k.si() - 0.65) / 0.5),
+            BendRule::Din6935 => {
+                thickness.si() * libm::pow(10.0, (2.0 * least_k.si() - 0.65) / 0.5)
+            }
         };
         let radius = radius_checked(inside_radius, Length::from_metres(least_radius))?;
         let turn = turn_checked(turn, Angle::new(180.0, AngleUnit::Degree))?;
         let k = match rule {
-            Rule::KFactor(k) => within(k, least_k, most_k, Value::Ratio)
+            BendRule::KFactor(k) => within(k, least_k, most_k, Value::Ratio)
                 .map_err(at(BendField::KFactor))?
                 .si(),
-            Rule::Din6935 => 0.5 * din_6935_k(radius.si() / thickness.si()),
+            BendRule::Din6935 => 0.5 * din_6935_k(radius.si() / thickness.si()),
         };
         Ok(Self {
             thickness: thickness.si(),

@@ -11,7 +11,7 @@ const WIDTH: f64 = 1.5;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Relief {
+pub struct BendNotch {
     /// Along the bend line, outside the bend's end.
     pub width: Length,
     /// Across it, into the sheet beyond the tangent where the bend begins.
@@ -21,9 +21,9 @@ pub struct Relief {
 /// The notch for `bend`: 1.5 thicknesses wide, and an inside radius and a thickness deep. Common
 /// practice, no source.
 #[must_use]
-pub fn relief(bend: &Bend) -> Relief {
+pub fn relief(bend: &Bend) -> BendNotch {
     let (t, r) = (bend.thickness().si(), bend.inside_radius().si());
-    Relief {
+    BendNotch {
         width: Length::from_metres(WIDTH * t),
         depth: Length::from_metres(r + t),
     }

@@ -22,7 +22,7 @@ fn degrees(value: f64) -> Angle {
 }
 
 fn bend(t: f64, r: f64, turn: f64) -> Bend {
-    let rule = Rule::KFactor(Ratio::from_share(0.44));
+    let rule = BendRule::KFactor(Ratio::from_share(0.44));
     Bend::new(mm(t), mm(r), degrees(turn), rule).unwrap()
 }
 
@@ -32,7 +32,7 @@ fn is_near(a: f64, b: f64) -> bool {
 
 #[test]
 fn what_no_press_can_do_is_refused_by_name() {
-    let k = |share| Rule::KFactor(Ratio::from_share(share));
+    let k = |share| BendRule::KFactor(Ratio::from_share(share));
     let refused = |t, r, turn, rule| {
         Bend::new(mm(t), mm(r), degrees(turn), rule)
             .unwrap_err()
@@ -47,14 +47,14 @@ fn what_no_press_can_do_is_refused_by_name() {
     assert_eq!(refused(2.0, 3.0, 90.0, k(0.51)), BendField::KFactor);
     assert_eq!(refused(2.0, 3.0, 90.0, k(0.049)), BendField::KFactor);
     assert_eq!(
-        refused(2.0, 0.0, 90.0, Rule::Din6935),
+        refused(2.0, 0.0, 90.0, BendRule::Din6935),
         BendField::InsideRadius
     );
     assert_eq!(
-        refused(2.0, 0.15, 90.0, Rule::Din6935),
+        refused(2.0, 0.15, 90.0, BendRule::Din6935),
         BendField::InsideRadius
     );
-    assert!(Bend::new(mm(2.0), mm(0.16), degrees(90.0), Rule::Din6935).is_ok());
+    assert!(Bend::new(mm(2.0), mm(0.16), degrees(90.0), BendRule::Din6935).is_ok());
     assert!(Bend::new(mm(2.0), mm(0.0), degrees(90.0), k(0.33)).is_ok());
 
     let error = Bend::new(mm(2.0), mm(3.0), degrees(90.0), k(0.6)).unwrap_err();
@@ -73,7 +73,7 @@ fn what_no_press_can_do_is_refused_by_name() {
 fn din_6935_keeps_within_the_factor_at_every_radius_it_takes() {
     for step in 0..2_000 {
         let r = 0.16 * libm::pow(10.0, f64::from(step) / 1_000.0);
-        let bend = Bend::new(mm(2.0), mm(r), degrees(90.0), Rule::Din6935).unwrap();
+        let bend = Bend::new(mm(2.0), mm(r), degrees(90.0), BendRule::Din6935).unwrap();
         let [least, most] = K_FACTOR;
         assert!(
             bend.k() >= least && bend.k() <= most,

@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 use core::fmt;
 
-use super::super::bend::{Bend, BendError, MOST_SETBACK_TURN, Rule};
+use super::super::bend::{Bend, BendError, BendRule, MOST_SETBACK_TURN};
 use crate::input::Joint;
 use crate::units::{Angle, AngleUnit, Length, LengthUnit};
 
@@ -18,7 +18,7 @@ pub const JOGGLE_RAMP: f64 = 3.0;
 
 /// A corner between two sheets.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Corner {
+pub struct SheetCorner {
     /// The inside angle between them.
     pub dihedral: Angle,
     /// The sheet of the panel that runs through and of the one that gives way.
@@ -35,7 +35,7 @@ pub struct Allow {
     /// Inside radius of a flange's bend.
     pub bend_radius: Length,
     /// How a bend is developed.
-    pub rule: Rule,
+    pub rule: BendRule,
 }
 
 /// What one panel's edge is at a joint.
@@ -53,8 +53,8 @@ pub struct EdgeFit {
 
 /// A joint worked out: the panel that runs through first, the one that gives way second.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Fit {
-    /// Of each panel.
+pub struct JointFit {
+    /// What each of the two panels gives up or adds.
     pub sides: [EdgeFit; 2],
 }
 
@@ -153,7 +153,7 @@ impl Joint {
     ///
     /// # Errors
     /// [`JointError`] where the joint does not suit the angle.
-    pub fn fit(self, corner: Corner, allow: &Allow) -> Result<Fit, JointError> {
+    pub fn fit(self, corner: SheetCorner, allow: &Allow) -> Result<JointFit, JointError> {
         let theta = corner.dihedral.si();
         let flat = libm::fabs(theta - PI) <= FLAT_WITHIN.si();
         let (dihedral, joint) = (corner.dihedral, self);
@@ -187,7 +187,7 @@ impl Joint {
         Ok(fit)
     }
 
-    fn in_plane(self, corner: Corner, allow: &Allow) -> Fit {
+    fn in_plane(self, corner: SheetCorner, allow: &Allow) -> JointFit {
         let [_, own] = corner.sheets.map(Length::si);
         let gap = allow.gap.si();
         let side = |deduct: f64| EdgeFit {
@@ -198,17 +198,22 @@ impl Joint {
             Self::JoggleLap => {
                 let ramp = JOGGLE_RAMP * own;
                 let slant = libm::sqrt(ramp * ramp + own * own) - ramp;
-                Fit {
+                JointFit {
                     sides: [side(0.0), side(-(allow.lap.si() + slant))],
                 }
             }
-            _ => Fit {
+            _ => JointFit {
                 sides: [side(0.5 * gap), side(0.5 * gap)],
             },
         }
     }
 
-    fn convex(self, theta: f64, sheets: [Length; 2], allow: &Allow) -> Result<Fit, JointError> {
+    fn convex(
+        self,
+        theta: f64,
+        sheets: [Length; 2],
+        allow: &Allow,
+    ) -> Result<JointFit, JointError> {
         let [through, own] = sheets.map(Length::si);
         let gap = allow.gap.si();
         let square = |deduct: f64| EdgeFit {
@@ -265,6 +270,6 @@ impl Joint {
                 ]
             }
         };
-        Ok(Fit { sides })
+        Ok(JointFit { sides })
     }
 }

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::super::bend::Rule;
+use super::super::bend::BendRule;
 use super::fit::{Allow, FLAT_WITHIN};
 use crate::body::Edge;
 use crate::input::limits::{MAX_FOLDS, MAX_OWN_JOINTS};
@@ -49,7 +49,7 @@ impl Joints {
             lap: Length::from_metres(0.0),
             gap: Length::from_metres(0.0),
             bend_radius: Length::from_metres(0.0),
-            rule: Rule::KFactor(Ratio::from_share(0.0)),
+            rule: BendRule::KFactor(Ratio::from_share(0.0)),
         },
     };
 
@@ -62,7 +62,7 @@ impl Joints {
                 lap: Length::from_metres(0.010),
                 gap: Length::from_metres(0.0),
                 bend_radius: Length::from_metres(0.002),
-                rule: Rule::Din6935,
+                rule: BendRule::Din6935,
             },
             own: Vec::new(),
             folds: Vec::new(),

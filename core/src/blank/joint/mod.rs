@@ -11,6 +11,8 @@
 mod fit;
 mod joints;
 
-pub use fit::{Allow, Corner, EdgeFit, FLAT_WITHIN, Fit, JOGGLE_RAMP, JointError, SHARPEST};
+pub use fit::{
+    Allow, EdgeFit, FLAT_WITHIN, JOGGLE_RAMP, JointError, JointFit, SHARPEST, SheetCorner,
+};
 pub(crate) use joints::is_same_edge;
 pub use joints::{Joints, Meeting};

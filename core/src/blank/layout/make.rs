@@ -8,12 +8,12 @@ use super::super::bend::{Bend, MOST_SETBACK_TURN, relief};
 use super::super::edge::{bend_at, fit_at, is_towards};
 use super::super::error::{BlankError, NAMED_FOLDS};
 use super::super::panel::{Axes, Groups, Making, Panel};
-use super::super::plan::Plan;
+use super::super::plan::PanelPlan;
 use super::super::unfold::{FoldLink, PartSide, UnfoldError, unfold};
 use super::arena::{Arena, Entry};
 use super::part::{Half, Part, PartSide as Side, part};
-use super::{BendMark, Bent, Blank, MAX_PARTS, Piece, Relief, Round};
-use crate::body::{Edge, FaceView, Path, Plate, Solid};
+use super::{BendMark, Bent, Blank, MAX_PARTS, Piece, ReliefHole, Round};
+use crate::body::{Edge, FaceView, FlatForm, Path, Solid};
 use crate::geom::Vector;
 use crate::geom::outline::{Node, Point, area_about_origin};
 use crate::input::Face;
@@ -29,7 +29,7 @@ fn halves(groups: &Groups, place: u8) -> &'static [Half] {
 
 /// The area of a panel's blank, in m², without laying it out.
 pub(in crate::blank) fn area(
-    plan: &Plan<'_>,
+    plan: &PanelPlan<'_>,
     groups: &Groups,
     panel: &Panel,
 ) -> Result<f64, BlankError> {
@@ -72,7 +72,7 @@ fn u8_of(panel: &Panel) -> u8 {
 }
 
 /// The bend between two faces, and whether it turns towards someone who looks at the outside.
-fn bent(plan: &Plan<'_>, faces: [Face; 2]) -> Result<(Bend, bool), BlankError> {
+fn bent(plan: &PanelPlan<'_>, faces: [Face; 2]) -> Result<(Bend, bool), BlankError> {
     let [face, _] = faces;
     let edge = plan
         .body
@@ -83,7 +83,7 @@ fn bent(plan: &Plan<'_>, faces: [Face; 2]) -> Result<(Bend, bool), BlankError> {
 }
 
 /// The radius of a flat end's blank; `None` for all else.
-fn disc(plan: &Plan<'_>, face: Face) -> Result<Option<f64>, BlankError> {
+fn disc(plan: &PanelPlan<'_>, face: Face) -> Result<Option<f64>, BlankError> {
     let Some(edge) = plan
         .body
         .outside
@@ -100,13 +100,13 @@ fn disc(plan: &Plan<'_>, face: Face) -> Result<Option<f64>, BlankError> {
 }
 
 /// How far each side of a drum's wall falls short where it is closed on itself.
-fn closing_gap(plan: &Plan<'_>) -> f64 {
+fn closing_gap(plan: &PanelPlan<'_>) -> f64 {
     0.5 * plan.joints.allow().gap.si() - plan.larger_at([Face::Shell; 2])
 }
 
 /// Length and girth of a drum's wall laid flat, where it starts along the axis, and the share that the
 /// neutral line has of the outside's girth. In metres.
-fn shell(plan: &Plan<'_>) -> Result<[f64; 4], BlankError> {
+fn shell(plan: &PanelPlan<'_>) -> Result<[f64; 4], BlankError> {
     let outside = &plan.body.outside;
     let gap = closing_gap(plan);
     let mut length = 0.0;
@@ -131,7 +131,7 @@ fn shell(plan: &Plan<'_>) -> Result<[f64; 4], BlankError> {
     Ok([length - near - far, round, near, neutral / radius])
 }
 
-impl Plan<'_> {
+impl PanelPlan<'_> {
     /// The blank of a panel, laid flat as it is seen from outside, written to `blank`. A dished end has
     /// none: it is bought, or spun.
     ///
@@ -393,7 +393,7 @@ impl Plan<'_> {
             let (Some(a), Some(b)) = (wider(before), wider(fold)) else {
                 continue;
             };
-            let relief = Relief {
+            let relief = ReliefHole {
                 at: blank.down(placing.point(Point::new(corner[0], corner[1]))),
                 diameter: if a > b { a } else { b },
             };
@@ -403,7 +403,7 @@ impl Plan<'_> {
 }
 
 /// Axes in which a flat end's blank starts at its lower left.
-fn disc_axes(plan: &Plan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
+fn disc_axes(plan: &PanelPlan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
     let mut axes = Axes::of(view.normal(), core::iter::once(Vector::ZERO));
     let centre = plan
         .body
@@ -420,19 +420,19 @@ fn disc_axes(plan: &Plan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
 impl Blank {
     /// Lays out a baffle: its plate as it stands.
     #[inline(never)]
-    pub(crate) fn lay_plate(&mut self, number: u8, plate: &Plate) -> Result<(), BlankError> {
+    pub(crate) fn lay_plate(&mut self, number: u8, plate: &FlatForm) -> Result<(), BlankError> {
         self.clear();
         let face = Face::Baffle(number);
         let full = BlankError::TooComplex { face };
         let mut nodes: Vec<Node, { 2 * MAX_PARTS }> = Vec::new();
         let mut push = |node: Node| nodes.push(node).map_err(|_| full);
         match plate {
-            Plate::Corners(corners) => {
+            FlatForm::Corners(corners) => {
                 for [x, y] in corners {
                     push(Node::corner(*x, *y))?;
                 }
             }
-            Plate::Outline(section) => {
+            FlatForm::Outline(section) => {
                 for place in 0..section.len() {
                     match section.arc(place) {
                         Some(arc) => {
@@ -448,7 +448,7 @@ impl Blank {
                     }
                 }
             }
-            Plate::Disc {
+            FlatForm::Disc {
                 centre: [x, y],
                 radius,
             } => {

@@ -42,7 +42,7 @@ pub struct BendMark {
 
 /// Where two bends come together: a hole drilled there keeps the corner from tearing.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Relief {
+pub struct ReliefHole {
     /// Its centre, in metres from the blank's lower left.
     pub at: [f64; 2],
     /// Across it.
@@ -69,14 +69,14 @@ struct Bent {
 pub struct Blank {
     flat: Unfolded,
     pieces: Vec<Piece, MAX_PARTS>,
-    /// Of a single piece whose axes are not those of its face.
+    /// The axes of a single piece whose axes are not those of its face.
     axes: Option<Axes>,
     bent: Vec<Bent, MAX_PARTS>,
     flanges: Vec<BendMark, MAX_FLANGES>,
-    reliefs: Vec<Relief, MAX_PARTS>,
+    reliefs: Vec<ReliefHole, MAX_PARTS>,
     low: [f64; 2],
     size: [f64; 2],
-    /// Of a rolled wall: neutral circumference for each radian round it, and where the seam is.
+    /// What a rolled wall needs: neutral circumference for each radian round it, and where the seam is.
     round: Option<Round>,
 }
 
@@ -85,14 +85,14 @@ pub struct Blank {
 struct Round {
     /// Where its outside begins along the axis, less what its joint takes.
     start: f64,
-    /// Of the outside over that of the neutral line.
+    /// Circumference outside over that of the neutral line.
     scale: f64,
     /// Half the root gap.
     gap: f64,
 }
 
 impl Blank {
-    /// Nothing yet; a place for [`Plan::blank`](super::Plan::blank) to write to.
+    /// Nothing yet; a place for [`PanelPlan::blank`](super::PanelPlan::blank) to write to.
     #[must_use]
     pub const fn new() -> Self {
         Self {
@@ -167,7 +167,7 @@ impl Blank {
 
     /// Where bends come together.
     #[must_use]
-    pub fn reliefs(&self) -> &[Relief] {
+    pub fn reliefs(&self) -> &[ReliefHole] {
         &self.reliefs
     }
 

@@ -5,7 +5,7 @@ use heapless::Vec;
 use super::super::edge::taken_at;
 use super::super::error::BlankError;
 use super::super::panel::Axes;
-use super::super::plan::Plan;
+use super::super::plan::PanelPlan;
 use crate::body::{Edge, FaceView};
 use crate::geom::outline::{Node, cross, dot};
 use crate::input::Face;
@@ -21,9 +21,9 @@ pub(super) const MAX_NODES: usize = 2 * MAX_SIDES;
 pub(super) enum Half {
     /// All of it.
     Whole,
-    /// Of a side that is parted in its middle: from its first corner to the middle.
+    /// The first half of a side that is parted in its middle, from its first corner.
     First,
-    /// From the middle to its second corner.
+    /// The second half, from the middle to its second corner.
     Second,
 }
 
@@ -74,7 +74,7 @@ fn meet(a: &Line, b: &Line) -> [f64; 2] {
 /// The flat piece of a face, or of a half of it.
 #[inline(never)]
 pub(super) fn part(
-    plan: &Plan<'_>,
+    plan: &PanelPlan<'_>,
     view: &FaceView<'_>,
     axes: &Axes,
     half: Half,
@@ -183,7 +183,7 @@ fn last_neighbour(view: &FaceView<'_>) -> Option<Face> {
 }
 
 /// Leaves one half of a wrapper's side: its first and third sides are those along the tank's corners.
-fn cut_in_half(plan: &Plan<'_>, face: Face, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
+fn cut_in_half(plan: &PanelPlan<'_>, face: Face, lines: &mut Vec<Line, MAX_SIDES>, half: Half) {
     let (Some(first), Some(third)) = (lines.first().copied(), lines.get(2).copied()) else {
         return;
     };

@@ -1,7 +1,7 @@
 //! Which faces are one panel.
 
 use super::super::joint::Meeting;
-use super::super::plan::Plan;
+use super::super::plan::PanelPlan;
 use crate::input::Face;
 use crate::input::limits::MAX_FACES;
 
@@ -24,7 +24,7 @@ pub struct Halves {
 const NONE: u8 = u8::MAX;
 
 impl Groups {
-    pub(super) fn of(plan: &Plan<'_>) -> Self {
+    pub(super) fn of(plan: &PanelPlan<'_>) -> Self {
         let outside = &plan.body.outside;
         let faces = u8::try_from(outside.faces().len()).unwrap_or(0);
         // Each face starts as a group of its own; a fold makes the later group the earlier one.
@@ -67,7 +67,7 @@ impl Groups {
     }
 
     /// The longest side of a wrapper all of whose corners are folds.
-    fn find_parted(&self, plan: &Plan<'_>) -> Option<u8> {
+    fn find_parted(&self, plan: &PanelPlan<'_>) -> Option<u8> {
         let outside = &plan.body.outside;
         let is_side = |face: Face| matches!(face, Face::Side(_));
         let sides = outside.faces().filter(|view| is_side(view.face())).count();
@@ -118,7 +118,7 @@ impl Groups {
     }
 
     /// Whether any fold lies within a panel.
-    pub(in crate::blank) fn is_bent(&self, plan: &Plan<'_>, panel: u8) -> bool {
+    pub(in crate::blank) fn is_bent(&self, plan: &PanelPlan<'_>, panel: u8) -> bool {
         plan.body.outside.sharp_edges_at().any(|([a, b], edge)| {
             self.panel_of(usize::from(a)) == Some(panel)
                 && self.panel_of(usize::from(b)) == Some(panel)
@@ -135,7 +135,7 @@ impl Halves {
     }
 }
 
-impl Plan<'_> {
+impl PanelPlan<'_> {
     /// Which faces are one panel.
     #[must_use]
     pub fn groups(&self) -> Groups {

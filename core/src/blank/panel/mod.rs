@@ -101,13 +101,13 @@ pub struct Panel {
     pub faces: Vec<Face, MAX_FACES>,
     /// How it is made.
     pub making: Making,
-    /// Of its faces outside.
+    /// Area of its faces outside.
     pub outside_area: Area,
-    /// Of its blank before holes; of a dished end, of the middle of its sheet.
+    /// Area of its blank before holes; for a dished end, that of the middle of its sheet.
     pub blank_area: Area,
-    /// Of its sheet.
+    /// Thickness of its sheet.
     pub thickness: Length,
-    /// Of its blank.
+    /// Mass of its blank.
     pub mass: Mass,
 }
 

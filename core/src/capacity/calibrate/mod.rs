@@ -103,6 +103,12 @@ impl Calibration {
         positive(Volume::from_cubic_metres(model))
     }
 
+    /// What a pair comes to when the model is set right: measured less [`residual`](Self::residual).
+    #[must_use]
+    pub fn corrected(&self, pair: Pair) -> Volume {
+        Volume::from_cubic_metres(pair.measured.si() - self.residual(pair).si())
+    }
+
     /// Measured less corrected.
     #[must_use]
     pub fn residual(&self, pair: Pair) -> Volume {
@@ -134,6 +140,17 @@ fn count(pours: usize) -> Result<(), CalibrateError> {
     )
     .map(|_| ())
     .map_err(CalibrateError::Count)
+}
+
+impl CalibrateError {
+    /// Of more pours than are taken.
+    pub(super) fn count_of(pours: usize) -> Self {
+        let small = |n| Value::Count(u32::try_from(n).unwrap_or(u32::MAX));
+        Self::Count(OutOfRange {
+            value: small(pours),
+            limit: Limit::AtMost(small(MOST_POURS)),
+        })
+    }
 }
 
 fn positive(value: Volume) -> Result<Volume, OutOfRange> {

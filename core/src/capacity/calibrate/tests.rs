@@ -43,6 +43,7 @@ fn least_squares_of_a_worked_example() {
     assert!(got.worst == 2 || got.worst == 3);
     close(libm::fabs(got.worst_by.si()), 0.000_15, 1e-15);
     close(got.calibration.residual(pairs[0]).si(), 0.000_05, 1e-15);
+    close(got.calibration.corrected(pairs[0]).si(), 0.001_05, 1e-15);
 }
 
 #[test]

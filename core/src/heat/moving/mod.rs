@@ -1,14 +1,14 @@
-//! The sheet about a moving arc, once the arc has run for a while: temperatures, widths, cooling.
+//! The sheet about a moving arc, once the arc has run for a while: temperatures and widths.
 //!
 //! All of this takes a metal whose properties do not change with temperature, no heat of melting, no flow
 //! in the pool, no loss to the air, a sheet much larger than the warm field, and a point or a line for an
-//! arc. It says how far heat reaches and how fast a seam cools, not the shape of a pool. In thin aluminium
-//! at hand speeds heat runs ahead of the arc, so that the well-known short formulas, which take a fast
-//! arc, come out two to three times too wide near the pool: take [`Rosenthal`] there, and the short ones
-//! ([`adams`]) for stainless steel or far from the seam.
+//! arc. It says how far heat reaches, not the shape of a pool. In thin aluminium at hand speeds heat runs ahead
+//! of the arc, so that the well-known short formulas, which take a fast arc, come out two to three times too
+//! wide near the pool; [`Rosenthal`] has the whole field. [`adams`] says which of its two forms to take.
 //!
-//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); AWS Welding Handbook, vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø.
-//! Grong, Metallurgical Modelling of Welding, chapter 1 (all from memory).
+//! Sources: D. Rosenthal, Trans. ASME 68 (1946); C. M. Adams, Welding Journal 37 (1958); AWS Welding Handbook,
+//! vol. 1; S. Kou, Welding Metallurgy, chapter 2; Ø. Grong, Metallurgical Modelling of Welding, chapter 1 (all
+//! from memory).
 //!
 //! The power here is what enters the metal: arc power times the measured share, not the standard's
 //! factor; see [`crate::heat`].
@@ -23,7 +23,7 @@ use crate::units::{Figure, Length, LineEnergy, Speed, Temperature};
 
 /// An arc that moves along a straight seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Source {
+pub struct MovingSource {
     /// Power into the metal, in watts: above 0, at most 100 kW.
     pub power: f64,
     /// Along the seam: above 0, at most 1 m/s.
@@ -32,7 +32,7 @@ pub struct Source {
 
 /// The metal that it runs over.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Plate {
+pub struct WeldedPlate {
     /// Thickness: 0.1 to 500 mm.
     pub thickness: Length,
     /// Conductivity for heat, in W/(m K): 1 to 500.
@@ -59,7 +59,7 @@ impl Moving {
     ///
     /// # Errors
     /// [`RangeError`] for a value outside the range that its field names.
-    pub fn new(source: Source, plate: Plate) -> Result<Self, RangeError> {
+    pub fn new(source: MovingSource, plate: WeldedPlate) -> Result<Self, RangeError> {
         Ok(Self {
             power: Figure::Power.above(source.power, 0.0, 1e5)?,
             travel: Figure::Travel.above(source.travel.si(), 0.0, 1.0)?,

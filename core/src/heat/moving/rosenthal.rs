@@ -183,27 +183,6 @@ impl Rosenthal {
         Ok(Length::from_metres(2.0 * self.form.aside(u) / self.beta))
     }
 
-    /// How long after the arc passed the line of the seam is down to `temperature`.
-    ///
-    /// # Errors
-    /// As [`width_above`](Self::width_above).
-    pub fn time_down_to(&self, temperature: Temperature) -> Result<Time, RangeError> {
-        let rise = self.moving.rise(temperature)?;
-        let u = self.invert(|form, u| form.log_field(u, 0.0), rise)?;
-        Ok(Time::from_seconds(u / (self.beta * self.moving.travel)))
-    }
-
-    /// How long the line of the seam takes from `hot` to `cold`.
-    ///
-    /// # Errors
-    /// As [`width_above`](Self::width_above); `hot` must be the hotter.
-    pub fn cooling_time(&self, hot: Temperature, cold: Temperature) -> Result<Time, RangeError> {
-        let (high, low) = (self.moving.rise(hot)?, self.moving.rise(cold)?);
-        Figure::Rise.above(high, low, f64::INFINITY)?;
-        let time = self.time_down_to(cold)?.si() - self.time_down_to(hot)?.si();
-        Ok(Time::from_seconds(time))
-    }
-
     /// `u` at which the falling function `f` gives a rise.
     fn invert(&self, f: fn(Form, f64) -> f64, rise: f64) -> Result<f64, RangeError> {
         let (low, high) = LOG_U;

@@ -9,7 +9,7 @@
 //! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
 //! than a point of its heat makes so far off in a straight line.
 
-use super::super::loss::{Side, radiation};
+use super::super::loss::{Facing, radiation};
 use super::bead::{Bead, MetalNow};
 use super::{Shell, Spot};
 
@@ -136,7 +136,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 let Some(sheet) = sheets.get(usize::from(place)) else {
                     continue;
                 };
-                if sheet.side != Side::Still {
+                if sheet.side != Facing::Still {
                     let mean = f64::from(sheet.mean);
                     let film = sheet.films.at(mean);
                     rate += 0.5 * (film + radiation(self.emissivity, mean, self.ambient));
@@ -217,7 +217,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     #[must_use]
     pub fn leaving(&self) -> Leaving {
         let mut leaving = Leaving::default();
-        for sheet in self.sheets.iter().filter(|sheet| sheet.side != Side::Still) {
+        for sheet in self
+            .sheets
+            .iter()
+            .filter(|sheet| sheet.side != Facing::Still)
+        {
             let [from, to] = sheet.cells.map(usize::from);
             let cells = self.warmth.iter().zip(&self.area);
             for (warmth, area) in cells.skip(from).take(to - from) {

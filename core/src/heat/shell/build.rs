@@ -1,11 +1,11 @@
 //! Dividing a tank into cells, a sheet or an edge at a time, so that it can be laid aside between any two.
 
-use super::super::loss::Side;
+use super::super::loss::Facing;
 use super::clip::Outline;
 use super::corner::corner_excesses;
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
 use super::grid::{Grid, count_for, mean_width};
-use super::{Fineness, Material, Mesh, MeshError, Shell, Ware};
+use super::{Fineness, Material, Mesh, MeshError, Shell, ShellInput};
 
 /// Ratio of the squares' widths from one try at a mesh to the next.
 const COARSER: f64 = 1.08;
@@ -65,7 +65,7 @@ impl Mesh {
     /// [`MeshError`] where there is not even room for a few cells a sheet.
     pub fn build<const C: usize, const L: usize>(
         &mut self,
-        of: &Ware<'_>,
+        of: &ShellInput<'_>,
         fineness: &Fineness,
         shell: &mut Shell<C, L>,
     ) -> Result<(), MeshError> {
@@ -83,7 +83,7 @@ impl Mesh {
     pub fn go_on<const C: usize, const L: usize>(
         &mut self,
         building: &mut Building,
-        of: &Ware<'_>,
+        of: &ShellInput<'_>,
         shell: &mut Shell<C, L>,
     ) -> Result<bool, MeshError> {
         let made = match building.part {
@@ -165,7 +165,7 @@ impl Mesh {
     }
 
     /// Lays the sheets flat; `None` where there are too many.
-    fn lay(&mut self, of: &Ware<'_>) -> Option<()> {
+    fn lay(&mut self, of: &ShellInput<'_>) -> Option<()> {
         self.grids.clear();
         let solid = &of.body.outside;
         let mut outline = Outline::new();
@@ -201,7 +201,7 @@ impl Mesh {
     fn sheet<const C: usize, const L: usize>(
         &self,
         place: usize,
-        of: &Ware<'_>,
+        of: &ShellInput<'_>,
         shell: &mut Shell<C, L>,
     ) -> Option<()> {
         let solid = &of.body.outside;
@@ -211,11 +211,11 @@ impl Mesh {
             let _ = wall(solid, &view, &mut outline);
             let (low, high) = solid_height(&outline, grid);
             let area = view.area().si();
-            Side::of(normal(solid, &view), high - low, area, perimeter(&outline))
+            Facing::of(normal(solid, &view), high - low, area, perimeter(&outline))
         } else {
             let baffle = of.baffles.get(place.checked_sub(self.walls)?)?;
             let _ = plate(baffle, &mut outline);
-            Side::Still
+            Facing::Still
         };
         self.divide(of, grid, &outline, side, shell)
     }

@@ -7,7 +7,7 @@
 //! where radiation is many times as much; but that hot metal somewhere on a sheet stirs the air over all of it is not in
 //! any relation, and a film that rises with the mean would have more heat make the far end of a glowing sheet colder.
 
-use super::super::loss::Side;
+use super::super::loss::Facing;
 
 /// Octaves from 1 K up to 256 K.
 const OCTAVES: usize = 8;
@@ -18,7 +18,7 @@ pub(super) struct Films([f32; OCTAVES + 1]);
 
 impl Films {
     /// Those of a sheet that stands so in air of `ambient` kelvin.
-    pub(super) fn of(side: Side, ambient: f64) -> Self {
+    pub(super) fn of(side: Facing, ambient: f64) -> Self {
         let mut warmth = 1.0;
         Self(core::array::from_fn(|_| {
             let film = side.film(warmth, ambient) as f32;
@@ -52,11 +52,11 @@ impl Films {
 mod tests {
     use super::*;
 
-    const SIDES: [Side; 4] = [
-        Side::Upright(0.2),
-        Side::Up(0.04),
-        Side::Down(0.04),
-        Side::Known(9.0),
+    const SIDES: [Facing; 4] = [
+        Facing::Upright(0.2),
+        Facing::Up(0.04),
+        Facing::Down(0.04),
+        Facing::Known(9.0),
     ];
 
     /// The lines stay within 1 % of the relation (one jumps by 8 % at a Rayleigh number of 1e7, which these do not reach).
@@ -67,14 +67,20 @@ mod tests {
             for n in 0..554 {
                 let warmth = libm::exp(0.01 * f64::from(n));
                 let (found, wanted) = (films.at(warmth), side.film(warmth, 293.15));
-                assert!((found / wanted - 1.0).abs() < 0.01, "{side:?} {warmth}: {found} {wanted}");
+                assert!(
+                    (found / wanted - 1.0).abs() < 0.01,
+                    "{side:?} {warmth}: {found} {wanted}"
+                );
             }
         }
     }
 
     #[test]
     fn warmer_metal_loses_more() {
-        for side in [Side::Up(0.3), Side::Upright(2.0)].into_iter().chain(SIDES) {
+        for side in [Facing::Up(0.3), Facing::Upright(2.0)]
+            .into_iter()
+            .chain(SIDES)
+        {
             let films = Films::of(side, 293.15);
             let mut last = 0.0;
             for n in 0..4_000 {

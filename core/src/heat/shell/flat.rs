@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use super::clip::Outline;
 use super::grid::{Grid, Unrolled, size_of};
 use crate::blank::Axes;
-use crate::body::{FaceView, Plate, Solid};
+use crate::body::{FaceView, FlatForm, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
@@ -64,15 +64,15 @@ pub(super) fn wall(
 pub(super) fn plate(baffle: &Baffle, outline: &mut Outline) -> ((Unrolled, Face), [f64; 2]) {
     outline.clear();
     match baffle.plate() {
-        Plate::Corners(corners) => {
+        FlatForm::Corners(corners) => {
             let _ = outline.extend_from_slice(corners);
         }
-        Plate::Outline(section) => {
+        FlatForm::Outline(section) => {
             for place in 0..section.len() {
                 let _ = outline.push(section.at(place));
             }
         }
-        Plate::Disc { centre, radius } => {
+        FlatForm::Disc { centre, radius } => {
             const SIDES: u8 = 24;
             for n in 0..SIDES {
                 let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));

@@ -196,7 +196,10 @@ mod tests {
             3.0, 300.0, 1_429.0, 1_431.0, 1_800.0, 2_500.0, 3_400.0, 5e3, 2e4, 1e6,
         ] {
             let (found, wanted) = (HOT.over_bell(top), in_strips(top));
-            assert!((found / wanted - 1.0).abs() < 2e-3, "{top}: {found} {wanted}");
+            assert!(
+                (found / wanted - 1.0).abs() < 2e-3,
+                "{top}: {found} {wanted}"
+            );
         }
     }
 

@@ -4,7 +4,7 @@ use core::fmt;
 
 use heapless::Vec;
 
-use super::super::loss::Side;
+use super::super::loss::Facing;
 use super::clip::{Outline, within};
 use super::corner::EdgeCorners;
 use super::films::Films;
@@ -18,11 +18,11 @@ use crate::units::Length;
 
 /// What a mesh is made of.
 #[derive(Clone, Copy, Debug)]
-pub struct Ware<'a> {
+pub struct ShellInput<'a> {
     /// The tank; its outside is what is divided.
     pub body: &'a Body,
     /// The thickness of each wall.
-    pub sheet: &'a crate::body::Sheet,
+    pub sheet: &'a crate::body::SheetPlan,
     /// Plates across its inside.
     pub baffles: &'a [Baffle],
     /// The metal.
@@ -98,10 +98,10 @@ impl Mesh {
     /// Adds the cells of one sheet to a shell, with the links between them; `None` where there is no room.
     pub(super) fn divide<const C: usize, const L: usize>(
         &self,
-        of: &Ware<'_>,
+        of: &ShellInput<'_>,
         grid: &Grid,
         outline: &Outline,
-        side: Side,
+        side: Facing,
         shell: &mut Shell<C, L>,
     ) -> Option<()> {
         let [across, high] = grid.counts;
@@ -119,7 +119,7 @@ impl Mesh {
                 let cell = grid.cell([right, up]);
                 shell.add_cell(
                     of.material.capacity * area * grid.thickness,
-                    if side == Side::Still { 0.0 } else { area },
+                    if side == Facing::Still { 0.0 } else { area },
                 )?;
                 let mut link = |from: Option<([f64; 2], f64)>, other: u16, axis: usize| {
                     let Some((centroid, run)) = from else {
@@ -159,7 +159,7 @@ impl Mesh {
     /// Links the cells of the two sheets at an edge; `None` where there is no room.
     pub(super) fn join<const C: usize, const L: usize>(
         &self,
-        of: &Ware<'_>,
+        of: &ShellInput<'_>,
         edge: &Edge,
         shell: &mut Shell<C, L>,
     ) -> Option<()> {

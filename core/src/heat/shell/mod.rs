@@ -42,7 +42,7 @@ mod tests;
 
 pub use beads::Leaving;
 pub use build::Building;
-pub use mesh::{Fineness, Mesh, MeshError, Ware};
+pub use mesh::{Fineness, Mesh, MeshError, ShellInput};
 pub use spot::Spot;
 
 use heapless::Vec;
@@ -51,7 +51,7 @@ use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
 use self::films::Films;
 use self::hot::Hot;
-use super::loss::Side;
+use super::loss::Facing;
 use super::melting::Melting;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
 use crate::tables::{Alloy, Temper};
@@ -80,7 +80,7 @@ impl Material {
         let heat_capacity = metal.heat_capacity().value;
         Self {
             conductivity: alloy.conductivity(temper).value,
-            capacity: alloy.density() * heat_capacity,
+            capacity: alloy.density().si() * heat_capacity,
             emissivity,
             melting: Melting::of(alloy.family(), metal.liquidus().value.si(), heat_capacity),
         }
@@ -106,7 +106,7 @@ struct Link {
 #[derive(Clone, Copy, Debug)]
 struct Sheet {
     /// How it stands in the air.
-    side: Side,
+    side: Facing,
     /// Its first cell and the one after its last.
     cells: [u16; 2],
     /// Its mean temperature at the last step, in K over the air.

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::super::loss::{Side, radiation};
+use super::super::loss::{Facing, radiation};
 use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
 use super::hot::{AT_ONCE, Hot};
 use super::{Fineness, Link, Material, Shell, Spot};
@@ -195,7 +195,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         } = self;
         let alive = groups(beads);
         for sheet in sheets {
-            if sheet.side == Side::Still {
+            if sheet.side == Facing::Still {
                 continue;
             }
             let [from, to] = sheet.cells.map(usize::from);

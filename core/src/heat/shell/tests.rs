@@ -4,11 +4,11 @@ extern crate std;
 
 use core::f64::consts::PI;
 
-use super::super::loss::Side;
+use super::super::loss::Facing;
 use super::super::melting::Melting;
 use super::films::Films;
-use super::{Fineness, Material, Mesh, Shell, Ware};
-use crate::body::{Body, Sheet};
+use super::{Fineness, Material, Mesh, Shell, ShellInput};
+use crate::body::{Body, SheetPlan};
 use crate::input::{Block, Face, Shape, Sized};
 use crate::tables::Family;
 use crate::units::{Length, LengthUnit};
@@ -17,7 +17,7 @@ fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
 
-fn bar(size: [f64; 3], sheet: f64) -> (Body, Sheet) {
+fn bar(size: [f64; 3], sheet: f64) -> (Body, SheetPlan) {
     let [length, width, height] = size.map(mm);
     let shape = Shape::Block(Block {
         sized: Sized::Outside,
@@ -26,7 +26,7 @@ fn bar(size: [f64; 3], sheet: f64) -> (Body, Sheet) {
         height,
         cuts: [].into(),
     });
-    let sheet = Sheet::uniform(mm(sheet));
+    let sheet = SheetPlan::uniform(mm(sheet));
     (shape.body(&sheet).unwrap(), sheet)
 }
 
@@ -47,10 +47,10 @@ const STAINLESS: Material = Material {
 
 type Big = Shell<2_000, 6_000>;
 
-fn made(body: &(Body, Sheet), material: Material, rim: f64) -> (Mesh, std::boxed::Box<Big>) {
+fn made(body: &(Body, SheetPlan), material: Material, rim: f64) -> (Mesh, std::boxed::Box<Big>) {
     let mut shell = std::boxed::Box::new(Big::new());
     let mut mesh = Mesh::default();
-    let ware = Ware {
+    let ware = ShellInput {
         body: &body.0,
         sheet: &body.1,
         baffles: &[],
@@ -100,7 +100,7 @@ fn an_even_shell_cools_as_a_lump() {
     let (_, mut shell) = made(&body, ALUMINIUM, 0.04);
     shell.emissivity = 0.0;
     for sheet in &mut shell.sheets {
-        sheet.side = Side::Known(12.0);
+        sheet.side = Facing::Known(12.0);
         sheet.films = Films::of(sheet.side, 293.15);
     }
     shell.warmth.fill(80.0);
@@ -124,7 +124,7 @@ fn a_line_of_heat_spreads_as_in_a_sheet() {
         let (mesh, mut shell) = made(&body, material, 0.012);
         shell.emissivity = 0.0;
         for sheet in &mut shell.sheets {
-            sheet.side = Side::Still;
+            sheet.side = Facing::Still;
         }
         let edge = body
             .0
@@ -163,7 +163,7 @@ fn a_long_tank_is_a_fin() {
     shell.emissivity = 0.0;
     let film = 20.0;
     for sheet in &mut shell.sheets {
-        sheet.side = Side::Known(film);
+        sheet.side = Facing::Known(film);
         sheet.films = Films::of(sheet.side, 293.15);
     }
     let rates = 100.0;

@@ -2,7 +2,7 @@
 
 use super::super::limits;
 use super::super::plate::{Bending, Tilt, disc_clamped, disc_reaction, disc_supported};
-use super::{Bent, Metal, Span, Strength};
+use super::{Bent, PanelMetal, PanelStrength, Span};
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
@@ -12,7 +12,7 @@ pub struct RoundPanel {
     radius: f64,
     tilt: Tilt,
     thickness: f64,
-    metal: Metal,
+    metal: PanelMetal,
 }
 
 impl RoundPanel {
@@ -25,7 +25,7 @@ impl RoundPanel {
     pub fn new(
         radius: Length,
         thickness: Length,
-        metal: Metal,
+        metal: PanelMetal,
         mean: Pressure,
         rise: Pressure,
     ) -> Result<Self, RangeError> {
@@ -73,7 +73,7 @@ impl RoundPanel {
 
     /// How it bears its load.
     #[must_use]
-    pub fn strength(&self) -> Strength {
+    pub fn strength(&self) -> PanelStrength {
         self.bent().strength(self.thickness, false)
     }
 

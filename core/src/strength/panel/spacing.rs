@@ -2,7 +2,7 @@
 
 use super::super::limits;
 use super::super::plate::{Ramp, Sides};
-use super::{Bent, Metal};
+use super::{Bent, PanelMetal};
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
@@ -33,7 +33,7 @@ const NEAR: f64 = 1e-3;
 pub fn baffle_spacing(
     across: Length,
     thickness: Length,
-    metal: Metal,
+    metal: PanelMetal,
     pressure: Pressure,
     target: f64,
 ) -> Result<Spacing, RangeError> {

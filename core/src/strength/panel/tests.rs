@@ -11,13 +11,13 @@ fn mpa(value: f64) -> Pressure {
     Pressure::new(value, PressureUnit::Megapascal)
 }
 
-fn sheet() -> Metal {
-    Metal::new(mpa(70_000.0), 0.33, mpa(80.0)).unwrap()
+fn sheet() -> PanelMetal {
+    PanelMetal::new(mpa(70_000.0), 0.33, mpa(80.0)).unwrap()
 }
 
-fn panel(a: f64, b: f64, t: f64, pressing: Pressing) -> Panel {
+fn panel(a: f64, b: f64, t: f64, pressing: Pressing) -> FlatPanel {
     let outline = [[0.0, 0.0], [a, 0.0], [a, b], [0.0, b]];
-    Panel::new(&outline, mm(t), sheet(), pressing).unwrap()
+    FlatPanel::new(&outline, mm(t), sheet(), pressing).unwrap()
 }
 
 fn near(got: f64, want: f64, share: f64) {
@@ -79,7 +79,7 @@ fn nothing_presses() {
 fn refused() {
     let even = Pressing::even(Pressure::from_pascals(1e3));
     let square = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
-    let outline = |points: &[[f64; 2]]| match Panel::new(points, mm(2.0), sheet(), even) {
+    let outline = |points: &[[f64; 2]]| match FlatPanel::new(points, mm(2.0), sheet(), even) {
         Err(error) if error.is_of_outline() => Some(error),
         _ => None,
     };
@@ -97,7 +97,7 @@ fn refused() {
         Some(PanelError::NotFinite)
     );
     assert_eq!(outline(&square), None);
-    let input = |t: f64, p: f64| match Panel::new(
+    let input = |t: f64, p: f64| match FlatPanel::new(
         &square,
         mm(t),
         sheet(),
@@ -110,13 +110,15 @@ fn refused() {
     assert_eq!(input(2.0, f64::NAN), Some(Figure::Pressure));
     assert_eq!(input(2.0, -5.0), Some(Figure::Pressure));
     assert_eq!(
-        Metal::new(mpa(70_000.0), 0.1, mpa(80.0))
+        PanelMetal::new(mpa(70_000.0), 0.1, mpa(80.0))
             .unwrap_err()
             .figure,
         Figure::Poisson
     );
     assert_eq!(
-        Metal::new(mpa(70.0), 0.3, mpa(80.0)).unwrap_err().figure,
+        PanelMetal::new(mpa(70.0), 0.3, mpa(80.0))
+            .unwrap_err()
+            .figure,
         Figure::Modulus
     );
     assert!(panel(0.4, 0.3, 2.0, even).mend(0.0).is_err());

@@ -10,7 +10,7 @@ const RATIOS: [f64; 3] = [1.0, 2.0 / 3.0, 0.5];
 /// c of the cubic, edges free to turn: the least that numerical solutions of von Kármán's equations for
 /// loads of p b⁴/(E t⁴) from 12.5 to 250 call for, so that the bulge is not understated.
 const C_SUPPORTED: [f64; 3] = [1.44, 1.67, 2.06];
-/// The same, edges held from turning.
+/// The cubic's coefficient where edges are held from turning.
 const C_CLAMPED: [f64; 3] = [0.529, 0.569, 0.639];
 /// Stretching stress in the middle over E (w/b)²: the most of the same solutions.
 const STRETCH: [f64; 3] = [3.38, 2.96, 2.95];
@@ -53,7 +53,7 @@ pub fn held(sides: Sides, linear: f64, thickness: f64, modulus: f64, clamped: bo
     stretched([c, stretch], sides.short(), linear, thickness, modulus)
 }
 
-/// The same by the cubic's c and what the stretching stress is over E (w/span)².
+/// Bulge and stress by the cubic's coefficient c and what the stretching stress is over E (w/span)².
 pub(super) fn stretched(
     [c, stretch]: [f64; 2],
     span: f64,

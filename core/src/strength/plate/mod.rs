@@ -77,7 +77,7 @@ pub struct Ramp {
     pub mean: f64,
     /// What is added at the far end of the short side, and taken off at the near one.
     pub across: f64,
-    /// The same along the long side.
+    /// What is added at the far end of the long side, and taken off at the near one.
     pub along: f64,
 }
 

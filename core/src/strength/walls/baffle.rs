@@ -4,11 +4,11 @@ use heapless::Vec;
 
 use super::super::error::StrengthError;
 use super::super::load::Load;
-use super::super::panel::{Panel, RoundPanel};
-use super::bearing::{Bearing, Cure, Form};
+use super::super::panel::{FlatPanel, RoundPanel};
+use super::bearing::{Bearing, Cure, WallForm};
 use super::flat_wall::{Corners, gathered, laid};
 use super::judge::{HAIR, Judge};
-use crate::body::{MAX_VERTICES, Plate};
+use crate::body::{FlatForm, MAX_VERTICES};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
@@ -21,11 +21,11 @@ const MOST: usize = 2 * MAX_VERTICES;
 fn corners(baffle: &Baffle) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
     match baffle.plate() {
-        Plate::Corners(corners) => gathered(corners.iter().map(|at| lift(*at))),
-        Plate::Outline(section) => {
+        FlatForm::Corners(corners) => gathered(corners.iter().map(|at| lift(*at))),
+        FlatForm::Outline(section) => {
             gathered((0..section.len()).map(|place| lift(section.at(place))))
         }
-        Plate::Disc { .. } => Corners::new(),
+        FlatForm::Disc { .. } => Corners::new(),
     }
 }
 
@@ -33,11 +33,11 @@ impl Judge<'_> {
     pub(super) fn baffle(&self, number: u8) -> Option<Result<Bearing, StrengthError>> {
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        if let Plate::Disc { centre, radius } = baffle.plate() {
+        if let FlatForm::Disc { centre, radius } = baffle.plate() {
             return Some(self.disc(number, baffle, *centre, *radius));
         }
         Some(self.baffle_panel(baffle).and_then(|panel| {
-            let mut bearing = self.plate(Face::Baffle(number), Form::Baffle, &panel)?;
+            let mut bearing = self.plate(Face::Baffle(number), WallForm::Baffle, &panel)?;
             bearing.cure = self.cure(&bearing, &panel)?;
             Ok(bearing)
         }))
@@ -65,7 +65,7 @@ impl Judge<'_> {
         };
         Ok(Bearing {
             face: Face::Baffle(number),
-            form: Form::Baffle,
+            form: WallForm::Baffle,
             thickness: baffle.thickness(),
             pressure: panel.most(),
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
@@ -129,13 +129,13 @@ impl Judge<'_> {
     }
 
     /// A baffle with corners under the worse of the two sides' liquid.
-    pub(super) fn baffle_panel(&self, baffle: &Baffle) -> Result<Panel, StrengthError> {
+    pub(super) fn baffle_panel(&self, baffle: &Baffle) -> Result<FlatPanel, StrengthError> {
         let plate = corners(baffle);
         let [at, first, second] = baffle.frame([0.0; 2]);
         let normal = first.cross(second);
         let level = normal.dot(at);
         let (frame, flat) = laid(&plate, normal).ok_or(StrengthError::Unknown)?;
-        let mut least: Option<(f64, Panel)> = None;
+        let mut least: Option<(f64, FlatPanel)> = None;
         for side in [-1.0, 1.0] {
             let mut space: Vec<Vector, MOST> = Vec::new();
             for corner in self.tank.body.inside.vertices() {

@@ -7,7 +7,7 @@ use crate::units::{Length, Pressure};
 /// The reserve against yield that is wanted in use: pressure vessels may be stressed to two thirds of
 /// yield (ASME II part D, appendix 1, from memory).
 pub const RESERVE: f64 = 1.5;
-/// The same in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
+/// The reserve wanted in a test: 0.8 of yield under air (ASME VIII-2, 4.1.6, from memory), taken for water too.
 pub const TEST_RESERVE: f64 = 1.25;
 
 /// What the walls are tried with.
@@ -36,7 +36,7 @@ impl Trial {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Form {
+pub enum WallForm {
     /// A flat plate, held at its edges.
     Plate,
     /// A plate across the inside, with liquid on one side only.
@@ -49,7 +49,7 @@ pub enum Form {
     Disc,
 }
 
-impl Form {
+impl WallForm {
     /// The words for it.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -82,7 +82,7 @@ pub struct Bearing {
     /// Which.
     pub face: Face,
     /// What it was taken as.
-    pub form: Form,
+    pub form: WallForm,
     /// Its sheet.
     pub thickness: Length,
     /// The highest pressure on it, at one corner of its rectangle.
@@ -106,4 +106,66 @@ pub struct Bearing {
     pub may_wrinkle: bool,
     /// What would mend it; `None` where it has the reserve that is wanted.
     pub cure: Option<Cure>,
+}
+
+/// Past this share of its thickness a bulging sheet stretches as well as bends: common practice, no source.
+const STRETCHES: f64 = 0.5;
+
+impl Bearing {
+    /// Whether it has the reserve that is wanted in a trial.
+    #[must_use]
+    pub fn is_enough(&self, trial: Trial) -> bool {
+        self.reserve >= trial.wanted()
+    }
+
+    /// The highest stress, the lower one of edges held from turning and free to turn first.
+    #[must_use]
+    pub fn stress_range(&self) -> [Pressure; 2] {
+        let [held, free] = self.stress;
+        if held <= free {
+            [held, free]
+        } else {
+            [free, held]
+        }
+    }
+
+    /// How far a sheet that bulges past half its thickness does so where its edges cannot pull inward, so that it
+    /// stretches too: edges held from turning and free to turn. `None` of one that bulges less.
+    #[must_use]
+    pub fn stretched_bulge(&self) -> Option<[Length; 2]> {
+        let [_, free] = self.bulge?;
+        let stretches = free.si() > STRETCHES * self.thickness.si();
+        self.bulge_held.filter(|_| stretches)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn enough_stress_and_stretch_of_a_wall() {
+        let length = |mm: f64| Length::from_metres(1e-3 * mm);
+        let stress = |mpa: f64| Pressure::from_pascals(1e6 * mpa);
+        let wall = |free: f64, reserve| Bearing {
+            face: Face::Front,
+            form: WallForm::Plate,
+            thickness: length(2.0),
+            pressure: Pressure::default(),
+            stress: [stress(40.0), stress(30.0)],
+            bulge: Some([length(0.2), length(free)]),
+            bulge_held: Some([length(0.2), length(0.8)]),
+            reserve,
+            takes: None,
+            inside_corner: false,
+            may_wrinkle: false,
+            cure: None,
+        };
+        let (stiff, soft) = (wall(1.0, RESERVE), wall(1.1, 1.4));
+        assert!(stiff.is_enough(Trial::Use) && !soft.is_enough(Trial::Use));
+        assert!(soft.is_enough(Trial::Test(Pressure::default())));
+        assert_eq!(stiff.stress_range(), [stress(30.0), stress(40.0)]);
+        assert_eq!(stiff.stretched_bulge(), None);
+        assert_eq!(soft.stretched_bulge(), soft.bulge_held);
+    }
 }

@@ -3,7 +3,7 @@
 use super::super::error::StrengthError;
 use super::super::load::Load;
 use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
-use super::bearing::{Bearing, Cure, Form, TEST_RESERVE, Trial};
+use super::bearing::{Bearing, Cure, TEST_RESERVE, Trial, WallForm};
 use super::judge::Judge;
 use crate::body::turned::{Head, Turned};
 use crate::geom::Vector;
@@ -17,15 +17,15 @@ const ELLIPSOID_CROWN: f64 = 0.9;
 /// How often the thickness that mends a wall is set right.
 const ROUNDS: u8 = 20;
 
-/// The drum as it stands.
+/// A drum's round inside with where it starts and along which axis it lies.
 #[derive(Clone, Copy)]
-pub(super) struct Standing<'a> {
+pub(super) struct PlacedDrum<'a> {
     turned: &'a Turned,
     start: Vector,
     axis: Axis,
 }
 
-impl Standing<'_> {
+impl PlacedDrum<'_> {
     /// The inside radius.
     pub(super) fn radius(&self) -> Length {
         Length::from_metres(self.turned.radius())
@@ -46,9 +46,9 @@ enum Wall {
 }
 
 impl<'a> Judge<'a> {
-    pub(super) fn standing(&self) -> Option<Standing<'a>> {
+    pub(super) fn placed_drum(&self) -> Option<PlacedDrum<'a>> {
         let (turned, start, axis) = self.tank.body.inside.turned()?;
-        Some(Standing {
+        Some(PlacedDrum {
             turned,
             start,
             axis,
@@ -56,7 +56,11 @@ impl<'a> Judge<'a> {
     }
 
     /// The highest pressure on a face of a drum, of all loads.
-    pub(super) fn most(&self, drum: &Standing<'_>, face: Face) -> Result<Pressure, StrengthError> {
+    pub(super) fn most(
+        &self,
+        drum: &PlacedDrum<'_>,
+        face: Face,
+    ) -> Result<Pressure, StrengthError> {
         let over = self.over();
         if matches!(self.trial, Trial::Test(_)) {
             return Ok(over);
@@ -94,13 +98,13 @@ impl<'a> Judge<'a> {
     }
 
     /// The stress in the wall of a drum.
-    pub(super) fn hoop(&self, drum: &Standing<'_>) -> Result<Hoop, StrengthError> {
+    pub(super) fn hoop(&self, drum: &PlacedDrum<'_>) -> Result<Hoop, StrengthError> {
         let pressure = self.most(drum, Face::Shell)?;
         let thickness = self.tank.job.thickness_of(Face::Shell);
         Ok(cylinder(drum.radius(), thickness, pressure)?)
     }
 
-    fn wall_of(&self, drum: &Standing<'_>, face: Face) -> Option<Wall> {
+    fn wall_of(&self, drum: &PlacedDrum<'_>, face: Face) -> Option<Wall> {
         if face == Face::Shell {
             return Some(Wall::Cylinder);
         }
@@ -155,21 +159,21 @@ impl<'a> Judge<'a> {
     }
 
     pub(super) fn round(&self, face: Face) -> Option<Result<Bearing, StrengthError>> {
-        let drum = self.standing()?;
+        let drum = self.placed_drum()?;
         let wall = self.wall_of(&drum, face)?;
         Some(self.judged(&drum, face, wall))
     }
 
     fn judged(
         &self,
-        drum: &Standing<'_>,
+        drum: &PlacedDrum<'_>,
         face: Face,
         wall: Wall,
     ) -> Result<Bearing, StrengthError> {
         let thickness = self.tank.job.thickness_of(face);
         let radius = drum.radius();
         let pressure = self.most(drum, face)?;
-        let strength = self.strength(thickness)?.yielding.si();
+        let strength = self.strength(thickness)?.yield_strength.si();
         let (stress, bulge) = self.stresses(wall, radius, thickness, pressure)?;
         let highest = |[a, b]: [Pressure; 2]| libm::fmax(a.si(), b.si());
         // All of these stresses go with the pressure.
@@ -201,9 +205,9 @@ impl<'a> Judge<'a> {
         Ok(Bearing {
             face,
             form: match wall {
-                Wall::Cylinder => Form::Cylinder,
-                Wall::Dish(_) => Form::Dish,
-                Wall::Disc => Form::Disc,
+                Wall::Cylinder => WallForm::Cylinder,
+                Wall::Dish(_) => WallForm::Dish,
+                Wall::Disc => WallForm::Disc,
             },
             thickness,
             pressure,

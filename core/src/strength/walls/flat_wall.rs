@@ -4,8 +4,8 @@ use heapless::Vec;
 
 use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
-use super::super::panel::{Panel, baffle_spacing};
-use super::bearing::{Bearing, Cure, Form, TEST_RESERVE};
+use super::super::panel::{FlatPanel, baffle_spacing};
+use super::bearing::{Bearing, Cure, TEST_RESERVE, WallForm};
 use super::judge::Judge;
 use crate::body::{FaceView, MAX_VERTICES};
 use crate::geom::Vector;
@@ -106,10 +106,10 @@ pub(super) fn laid(
 impl Judge<'_> {
     /// A flat face of the body: of its parts between baffles the one with the least reserve.
     pub(super) fn flat(&self, view: &FaceView<'_>) -> Result<Bearing, StrengthError> {
-        let mut least: Option<(Bearing, Panel)> = None;
+        let mut least: Option<(Bearing, FlatPanel)> = None;
         let mut takes: Option<Pressure> = None;
         self.each_part(view, |panel| {
-            let bearing = self.plate(view.face(), Form::Plate, panel)?;
+            let bearing = self.plate(view.face(), WallForm::Plate, panel)?;
             if let Some(pressure) = bearing.takes
                 && takes.is_none_or(|old| pressure < old)
             {
@@ -130,8 +130,8 @@ impl Judge<'_> {
     }
 
     /// The part of a flat face that has the least reserve.
-    pub(super) fn worst_part(&self, view: &FaceView<'_>) -> Result<Panel, StrengthError> {
-        let mut least: Option<(f64, Panel)> = None;
+    pub(super) fn worst_part(&self, view: &FaceView<'_>) -> Result<FlatPanel, StrengthError> {
+        let mut least: Option<(f64, FlatPanel)> = None;
         self.each_part(view, |panel| {
             let reserve = panel.strength().reserve;
             if least.as_ref().is_none_or(|(old, _)| reserve < *old) {
@@ -146,7 +146,7 @@ impl Judge<'_> {
     fn each_part(
         &self,
         view: &FaceView<'_>,
-        mut each: impl FnMut(&Panel) -> Result<(), StrengthError>,
+        mut each: impl FnMut(&FlatPanel) -> Result<(), StrengthError>,
     ) -> Result<(), StrengthError> {
         let thickness = self.tank.job.thickness_of(view.face());
         // The outline is that of the outside; the pressure is that on the inner face.
@@ -186,17 +186,22 @@ impl Judge<'_> {
         thickness: Length,
         frame: &Frame,
         load: &Load,
-    ) -> Result<Panel, StrengthError> {
+    ) -> Result<FlatPanel, StrengthError> {
         let metal = self.metal(thickness)?;
-        Ok(Panel::new(flat, thickness, metal, load.pressing(frame))?)
+        Ok(FlatPanel::new(
+            flat,
+            thickness,
+            metal,
+            load.pressing(frame),
+        )?)
     }
 
     /// What a plate bears, without what would mend it.
     pub(super) fn plate(
         &self,
         face: Face,
-        form: Form,
-        panel: &Panel,
+        form: WallForm,
+        panel: &FlatPanel,
     ) -> Result<Bearing, StrengthError> {
         let strength = panel.strength();
         // Whether its edges can pull inward is not known.
@@ -214,7 +219,7 @@ impl Judge<'_> {
             ]),
             reserve: strength.reserve,
             takes: match form {
-                Form::Baffle => None,
+                WallForm::Baffle => None,
                 _ => Some(panel.takes(TEST_RESERVE)?),
             },
             inside_corner: strength.inside_corner,
@@ -227,7 +232,7 @@ impl Judge<'_> {
     pub(super) fn cure(
         &self,
         bearing: &Bearing,
-        panel: &Panel,
+        panel: &FlatPanel,
     ) -> Result<Option<Cure>, StrengthError> {
         let wanted = self.trial.wanted();
         if bearing.reserve >= wanted {

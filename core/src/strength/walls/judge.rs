@@ -2,7 +2,7 @@
 
 use super::super::error::StrengthError;
 use super::super::load::{Load, Sway};
-use super::super::panel::Metal;
+use super::super::panel::PanelMetal;
 use super::bearing::Trial;
 use crate::geom::Vector;
 use crate::tables::metal::Strength;
@@ -10,7 +10,7 @@ use crate::tank::Tank;
 use crate::units::range::RangeError;
 use crate::units::{Length, Pressure};
 
-/// So much is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
+/// What is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
 pub(super) const HAIR: f64 = 1e-3;
 
 /// What every face of a tank is judged by.
@@ -27,7 +27,7 @@ impl<'a> Judge<'a> {
         Ok(Self {
             tank,
             trial,
-            density: tank.liquid_density()?,
+            density: tank.liquid_density()?.si(),
             sway: tank.sway(),
         })
     }
@@ -50,7 +50,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The same of a baffle: the gas that a cap holds presses on both of its sides.
+    /// The liquid's load on a baffle: the gas that a cap holds presses on both of its sides.
     pub(super) fn liquid(&self, inside: &[Vector], corners: &[Vector]) -> Result<Load, RangeError> {
         let hair = Pressure::from_pascals(HAIR);
         self.sway.worst(self.density, hair, inside, corners)
@@ -70,8 +70,8 @@ impl<'a> Judge<'a> {
         self.tank.job.alloy.metal().poisson().value
     }
 
-    pub(super) fn metal(&self, thickness: Length) -> Result<Metal, StrengthError> {
-        let yielding = self.strength(thickness)?.yielding;
-        Ok(Metal::new(self.modulus(), self.poisson(), yielding)?)
+    pub(super) fn metal(&self, thickness: Length) -> Result<PanelMetal, StrengthError> {
+        let yielding = self.strength(thickness)?.yield_strength;
+        Ok(PanelMetal::new(self.modulus(), self.poisson(), yielding)?)
     }
 }

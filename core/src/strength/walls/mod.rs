@@ -23,7 +23,7 @@ mod flat_wall;
 mod judge;
 mod seam;
 
-pub use bearing::{Bearing, Cure, Form, RESERVE, TEST_RESERVE, Trial};
+pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
 
 use judge::Judge;
 
@@ -35,7 +35,7 @@ use crate::tables::LiquidError;
 use crate::tables::metal::Strength;
 use crate::tank::Tank;
 use crate::units::constant::WATER;
-use crate::units::{Pressure, Ratio, Temperature, TemperatureUnit};
+use crate::units::{Density, Pressure, Ratio, Temperature, TemperatureUnit};
 
 /// Where the job tells no temperature the liquid is as it is poured in.
 const POURED: Temperature = Temperature::new(15.0, TemperatureUnit::Celsius);
@@ -58,14 +58,14 @@ impl Judge<'_> {
 }
 
 impl Tank {
-    /// The density of its liquid in kg/m³, at the temperature at which it is filled, or 15 °C where the job
-    /// tells none; 1000 of water where the job names no liquid.
+    /// The density of its liquid, at the temperature at which it is filled, or 15 °C where the job
+    /// tells none; 1000 kg/m³, water, where the job names no liquid.
     ///
     /// # Errors
     /// [`LiquidError`] where the liquid has no figures there.
-    pub fn liquid_density(&self) -> Result<f64, LiquidError> {
+    pub fn liquid_density(&self) -> Result<Density, LiquidError> {
         let Some(liquid) = self.job.liquid else {
-            return Ok(WATER);
+            return Ok(Density::from_kilograms_per_cubic_metre(WATER));
         };
         let [poured, _] = self.job.temperatures.unwrap_or([POURED; 2]);
         liquid.density(poured)
@@ -133,7 +133,7 @@ impl Tank {
     ///
     /// # Errors
     /// As [`weakest`](Self::weakest).
-    pub fn takes(&self) -> Result<(Face, Pressure), StrengthError> {
+    pub fn weakest_wall(&self) -> Result<(Face, Pressure), StrengthError> {
         let mut least: Option<(Face, Pressure)> = None;
         for (face, bearing) in self.bearings(Trial::Test(Pressure::default())) {
             if let Some(pressure) = bearing?.takes

@@ -8,13 +8,13 @@
 //! [`FATIGUE_CAUTION`](crate::strength::weld::FATIGUE_CAUTION) where a tank shakes.
 
 use super::super::error::StrengthError;
-use super::super::panel::Panel;
+use super::super::panel::FlatPanel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
-use super::super::weld::{Along, EDGE_SHARE, SeamStrength, Weld, seam};
-use super::bearing::{Form, Trial};
+use super::super::weld::{Along, EDGE_SHARE, SeamStrength, WeakestSeam, Weld, seam, weakest_seam};
+use super::bearing::{Trial, WallForm};
 use super::judge::Judge;
-use crate::body::Plate;
-use crate::filler::{Service, best};
+use crate::body::FlatForm;
+use crate::filler::{FillerService, best};
 use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
@@ -48,7 +48,7 @@ struct Edge {
 }
 
 impl Edge {
-    fn of(panel: &Panel) -> Self {
+    fn of(panel: &FlatPanel) -> Self {
         let plate = (panel.shape.sides, panel.ramp);
         Self {
             plate,
@@ -75,7 +75,7 @@ impl Judge<'_> {
 
     /// What a seam of a drum bears.
     fn on_drum(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
-        let drum = self.standing()?;
+        let drum = self.placed_drum()?;
         let thickness = self.tank.job.thickness_of(Face::Shell);
         let hoop = match self.hoop(&drum) {
             Ok(hoop) => hoop,
@@ -106,10 +106,10 @@ impl Judge<'_> {
     /// growing under the pressure within. That is `2 p/β` for each metre, `β⁴ = 3 (1 − ν²)/(R t)²`, with a little over
     /// for a wall that is pulled along as well (Timoshenko and Woinowsky-Krieger, article 115).
     fn round_baffle(&self, number: u8) -> Option<Result<Along, StrengthError>> {
-        let drum = self.standing()?;
+        let drum = self.placed_drum()?;
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        let Plate::Disc { centre, radius } = baffle.plate() else {
+        let FlatForm::Disc { centre, radius } = baffle.plate() else {
             return None;
         };
         let both = self.disc_panel(baffle, *centre, *radius).and_then(|disc| {
@@ -139,12 +139,12 @@ impl Judge<'_> {
             across: 0.5 * pressure * radius,
             ..Along::default()
         };
-        if self.standing().is_some() {
+        if self.placed_drum().is_some() {
             return Some(self.round(wall)?.map(|bearing| {
                 let [held, free] = bearing.stress;
                 let worst = libm::fmax(held.si(), free.si());
                 let mut load = pushed(bearing.pressure.si());
-                if matches!(bearing.form, Form::Disc) {
+                if matches!(bearing.form, WallForm::Disc) {
                     load.moment = worst * thickness * thickness / 6.0;
                 } else {
                     load.pull = worst * thickness;
@@ -210,7 +210,7 @@ impl Tank {
         };
         let load = match seam_of.faces {
             [wall, Face::Fitting(number)] => judge.on_fitting(wall, number)?,
-            _ if judge.standing().is_some() => judge.on_drum(seam_of)?,
+            _ if judge.placed_drum().is_some() => judge.on_drum(seam_of)?,
             _ => judge.on_plates(seam_of)?,
         };
         Some(load.and_then(|load| {
@@ -220,12 +220,21 @@ impl Tank {
     }
 }
 
+impl Tank {
+    /// The seam with the least reserve in a trial; `None` where no seam can be judged.
+    #[must_use]
+    pub fn weakest_seam(&self, trial: Trial) -> Option<WeakestSeam<Seam>> {
+        let judged = |seam: Seam| Some((seam, self.seam_bearing(&seam, trial)?.ok()?));
+        weakest_seam(self.seams().filter_map(judged))
+    }
+}
+
 impl Judge<'_> {
     /// The strength that the weld metal counts with.
     fn filler(&self, thickness: Length) -> Result<Pressure, StrengthError> {
         let job = &self.tank.job;
         let sheet = self.strength(thickness)?.ultimate;
-        let service = Service::new(job.service.temperature, job.service.anodised).ok();
+        let service = FillerService::new(job.service.temperature, job.service.anodised).ok();
         let filler = service
             .and_then(|service| best(job.alloy, job.alloy, &service))
             .and_then(|verdict| verdict.filler);

@@ -1,7 +1,7 @@
 //! A liquid of the table, or a petroleum product whose density was measured.
 
 use super::{Liquid, LiquidError, Petroleum};
-use crate::units::Temperature;
+use crate::units::{Density, Temperature};
 
 /// What is in a tank.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -14,11 +14,11 @@ pub enum Contents {
 }
 
 impl Contents {
-    /// In kg/m³ at `temperature`.
+    /// Its density at `temperature`.
     ///
     /// # Errors
     /// [`LiquidError::Temperature`] outside [`Contents::range`].
-    pub fn density(self, temperature: Temperature) -> Result<f64, LiquidError> {
+    pub fn density(self, temperature: Temperature) -> Result<Density, LiquidError> {
         match self {
             Self::Liquid(liquid) => liquid.density(temperature),
             Self::Petroleum(petroleum) => petroleum.density(temperature),
@@ -39,7 +39,7 @@ impl Contents {
     /// # Errors
     /// [`LiquidError::Temperature`] where either lies outside [`Contents::range`].
     pub fn growth(self, from: Temperature, to: Temperature) -> Result<f64, LiquidError> {
-        Ok(self.density(from)? / self.density(to)?)
+        Ok(self.density(from)?.si() / self.density(to)?.si())
     }
 }
 

@@ -17,7 +17,7 @@ pub use error::LiquidError;
 pub use glycol::GlycolShare;
 pub use petroleum::{BASE, Petroleum};
 
-use crate::units::{Temperature, TemperatureUnit};
+use crate::units::{Density, Temperature, TemperatureUnit};
 
 /// Temperatures between which water and its mixtures have figures: 0 °C to 100 °C.
 const LIQUID_WATER: [Temperature; 2] = [
@@ -160,11 +160,11 @@ impl Liquid {
         }
     }
 
-    /// Its density in kg/m³ at `temperature`, under about one atmosphere.
+    /// Its density at `temperature`, under about one atmosphere.
     ///
     /// # Errors
     /// [`LiquidError::Temperature`] outside [`Liquid::range`].
-    pub fn density(self, temperature: Temperature) -> Result<f64, LiquidError> {
+    pub fn density(self, temperature: Temperature) -> Result<Density, LiquidError> {
         if let Some(petroleum) = self.petroleum() {
             return petroleum.density(temperature);
         }
@@ -182,11 +182,11 @@ impl Liquid {
         let mixture = |glycol, share: GlycolShare| {
             water::mixture(glycol, f64::from(share.percent()), celsius)
         };
-        Ok(match self {
+        Ok(Density::from_kilograms_per_cubic_metre(match self {
             Self::EthyleneGlycol(share) => mixture(water::Glycol::Ethylene, share),
             Self::PropyleneGlycol(share) => mixture(water::Glycol::Propylene, share),
             _ => water::water(celsius),
-        })
+        }))
     }
 
     /// Its volume at `to` as a share of its volume at `from`: ρ(from) / ρ(to). Above 1 where it grows;
@@ -195,7 +195,7 @@ impl Liquid {
     /// # Errors
     /// [`LiquidError::Temperature`] where either lies outside [`Liquid::range`].
     pub fn growth(self, from: Temperature, to: Temperature) -> Result<f64, LiquidError> {
-        Ok(self.density(from)? / self.density(to)?)
+        Ok(self.density(from)?.si() / self.density(to)?.si())
     }
 }
 

@@ -6,7 +6,7 @@
 //! over 60 K; what an additive or a bio share does is not in it.
 
 use super::{FARTHEST, LiquidError};
-use crate::units::{Temperature, TemperatureUnit};
+use crate::units::{Density, Temperature, TemperatureUnit};
 
 /// The density that the tables start from is that at this temperature.
 pub const BASE: Temperature = Temperature::new(15.0, TemperatureUnit::Celsius);
@@ -52,7 +52,7 @@ impl Petroleum {
         })
     }
 
-    /// Of a density that is known to be in the table, for the liquids that come with one.
+    /// A product of a density that is known to be in the table, for the liquids that come with one.
     pub(super) fn known(density: f64, lubricating: bool) -> Self {
         Self {
             density,
@@ -88,12 +88,13 @@ impl Petroleum {
         Ok(libm::exp(-by * (1.0 + 0.8 * by)))
     }
 
-    /// In kg/m³ at `temperature`, −50 °C to 150 °C.
+    /// Its density at `temperature`, −50 °C to 150 °C.
     ///
     /// # Errors
     /// [`LiquidError::Temperature`] outside those.
-    pub fn density(&self, temperature: Temperature) -> Result<f64, LiquidError> {
-        Ok(self.density * self.to_base(temperature)?)
+    pub fn density(&self, temperature: Temperature) -> Result<Density, LiquidError> {
+        let density = self.density * self.to_base(temperature)?;
+        Ok(Density::from_kilograms_per_cubic_metre(density))
     }
 }
 

@@ -12,7 +12,7 @@ use super::{Alloy, Source, Sourced, Temper};
 use crate::units::{Ratio, Temperature, TemperatureUnit};
 use figure::{Figure, Hardness, Share};
 
-pub use strength::{Basis, Condition, Strength, Welded};
+pub use strength::{Condition, Strength, StrengthBasis, Welded};
 
 /// The physical data of one alloy.
 #[derive(Debug)]

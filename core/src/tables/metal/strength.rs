@@ -4,14 +4,14 @@ use super::super::Filler;
 use super::{Metal, Source, Temper};
 use crate::units::{Length, LengthUnit, Pressure, PressureUnit};
 
-pub(super) use Basis as Bar;
 pub(super) use Fillers as Rods;
+pub(super) use StrengthBasis as Bar;
 
 /// What a figure of strength promises.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Basis {
+pub enum StrengthBasis {
     /// The least that the standard guarantees.
     Least,
     /// What is usual, guaranteed by nobody.
@@ -26,9 +26,9 @@ pub struct Strength {
     /// Ultimate strength.
     pub ultimate: Pressure,
     /// Yield strength, at 0.2 % of lasting strain.
-    pub yielding: Pressure,
+    pub yield_strength: Pressure,
     /// Whether it is guaranteed.
-    pub basis: Basis,
+    pub basis: StrengthBasis,
     /// What both rest on.
     pub source: Source,
 }
@@ -57,11 +57,11 @@ pub enum Condition {
 pub enum Fillers {
     /// Any.
     Every,
-    /// Those of aluminium and magnesium.
+    /// Fillers of aluminium and magnesium.
     Magnesium,
-    /// Those of aluminium and silicon, in sheet up to 9.5 mm.
+    /// Fillers of aluminium and silicon, in sheet up to 9.5 mm.
     SiliconThin,
-    /// The same in thicker sheet.
+    /// Fillers of aluminium and silicon, in thicker sheet.
     SiliconThick,
 }
 
@@ -83,7 +83,7 @@ pub(super) struct Row(
     pub(super) &'static [Temper],
     pub(super) u16,
     pub(super) u16,
-    pub(super) Basis,
+    pub(super) StrengthBasis,
     pub(super) Source,
 );
 
@@ -97,10 +97,15 @@ pub(super) struct WeldedRow(
     pub(super) Source,
 );
 
-const fn strength(ultimate: u16, yielding: u16, basis: Basis, source: Source) -> Strength {
+const fn strength(
+    ultimate: u16,
+    yield_strength: u16,
+    basis: StrengthBasis,
+    source: Source,
+) -> Strength {
     Strength {
         ultimate: Pressure::new(ultimate as f64, PressureUnit::Megapascal),
-        yielding: Pressure::new(yielding as f64, PressureUnit::Megapascal),
+        yield_strength: Pressure::new(yield_strength as f64, PressureUnit::Megapascal),
         basis,
         source,
     }
@@ -151,7 +156,8 @@ impl Fillers {
 
 /// The lower yield, and of two alike the lower ultimate.
 fn weaker(a: Strength, b: Strength) -> Strength {
-    let lower = b.yielding < a.yielding || (b.yielding == a.yielding && b.ultimate < a.ultimate);
+    let lower = b.yield_strength < a.yield_strength
+        || (b.yield_strength == a.yield_strength && b.ultimate < a.ultimate);
     if lower { b } else { a }
 }
 
@@ -170,7 +176,7 @@ impl Metal {
     #[must_use]
     pub fn strength(&self, temper: Option<Temper>) -> Option<Strength> {
         self.strengths(temper)
-            .filter(|strength| strength.basis == Basis::Least)
+            .filter(|strength| strength.basis == StrengthBasis::Least)
             .reduce(weaker)
     }
 
@@ -182,7 +188,7 @@ impl Metal {
         self.welded.iter().map(|row| Welded {
             was: row.0,
             fillers: row.1,
-            strength: strength(row.2, row.3, Basis::Least, row.4),
+            strength: strength(row.2, row.3, StrengthBasis::Least, row.4),
         })
     }
 
@@ -219,7 +225,7 @@ impl Metal {
             };
         Strength {
             ultimate: Pressure::from_pascals(row.strength.ultimate.si() * share),
-            yielding: Pressure::from_pascals(row.strength.yielding.si() * share),
+            yield_strength: Pressure::from_pascals(row.strength.yield_strength.si() * share),
             source: Source::En1999Tig,
             ..row.strength
         }

@@ -14,7 +14,10 @@ fn every_row_is_whole() {
             let conductivity = alloy.conductivity(temper).value;
             assert!((10.0..240.0).contains(&conductivity), "{alloy} {temper:?}");
             for strength in metal.strengths(temper) {
-                assert!(strength.yielding < strength.ultimate, "{alloy} {temper:?}");
+                assert!(
+                    strength.yield_strength < strength.ultimate,
+                    "{alloy} {temper:?}"
+                );
             }
         }
         let thin = Length::new(2.0, LengthUnit::Millimetre);
@@ -34,7 +37,10 @@ fn a_weld_is_nowhere_stronger_than_the_sheet() {
             };
             let welded = alloy.metal().as_welded(Some(*temper), None, thin);
             let welded = welded.unwrap_or_else(|| panic!("{alloy} {temper}"));
-            assert!(welded.yielding <= sheet.yielding, "{alloy} {temper}");
+            assert!(
+                welded.yield_strength <= sheet.yield_strength,
+                "{alloy} {temper}"
+            );
             assert!(welded.ultimate <= sheet.ultimate, "{alloy} {temper}");
         }
     }

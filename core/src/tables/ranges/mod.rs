@@ -38,7 +38,7 @@ impl SeamKind {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[repr(u8)]
-pub enum Source {
+pub enum RangeSource {
     /// A trade-training manual of the Government of India.
     Nimi,
     /// Mathers' tables for square butts.
@@ -61,7 +61,7 @@ pub enum Source {
     Beyond,
 }
 
-impl Source {
+impl RangeSource {
     /// Every source.
     pub const ALL: [Self; 10] = [
         Self::Nimi,
@@ -107,7 +107,7 @@ impl Source {
 pub struct Sources(u16);
 
 impl Sources {
-    const fn with(self, source: Source) -> Self {
+    const fn with(self, source: RangeSource) -> Self {
         Self(self.0 | 1 << source as u8)
     }
 
@@ -117,13 +117,13 @@ impl Sources {
 
     /// Whether `source` is among them.
     #[must_use]
-    pub const fn has(self, source: Source) -> bool {
+    pub const fn has(self, source: RangeSource) -> bool {
         self.0 & 1 << source as u8 != 0
     }
 
     /// One by one.
-    pub fn iter(self) -> impl Iterator<Item = Source> {
-        Source::ALL
+    pub fn iter(self) -> impl Iterator<Item = RangeSource> {
+        RangeSource::ALL
             .into_iter()
             .filter(move |source| self.has(*source))
     }
@@ -144,7 +144,7 @@ pub struct Range<T> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Fit {
+pub enum RangeFit {
     /// Under the range.
     Below,
     /// In it, ends included.
@@ -156,13 +156,13 @@ pub enum Fit {
 impl<T: PartialOrd + Copy> Range<T> {
     /// Where a value lies; `None` for one that is not a number. The ends are taken as printed, so a caller
     /// that converts units may wish to round first.
-    pub fn fit(&self, own: T) -> Option<Fit> {
+    pub fn fit(&self, own: T) -> Option<RangeFit> {
         if own < self.least {
-            Some(Fit::Below)
+            Some(RangeFit::Below)
         } else if own > self.most {
-            Some(Fit::Above)
+            Some(RangeFit::Above)
         } else if own >= self.least {
-            Some(Fit::Within)
+            Some(RangeFit::Within)
         } else {
             None
         }

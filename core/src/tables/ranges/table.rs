@@ -1,10 +1,10 @@
 //! The rows, and how they are read.
 
-use super::{Range, Source, Sources};
+use super::{Range, RangeSource, Sources};
 
 /// Rows of one source, in tenths: thickness in mm, least and most value.
 pub(super) struct Rows {
-    source: Source,
+    source: RangeSource,
     rows: &'static [[u16; 3]],
 }
 
@@ -76,7 +76,7 @@ pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>>
         let (least, most, past) = table.at(t, how)?;
         let mut sources = Sources::default().with(table.source);
         if past > 1.0 {
-            sources = sources.with(Source::Beyond);
+            sources = sources.with(RangeSource::Beyond);
         }
         let own = Range {
             least,
@@ -98,7 +98,7 @@ pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>>
     let served = t >= low - ROUNDING && t <= high + ROUNDING;
     // A table's own rows serve wherever they lie; beyond them only the thicknesses of sheet.
     match range {
-        Some(range) if served || !range.sources.has(Source::Beyond) => Some(range),
+        Some(range) if served || !range.sources.has(RangeSource::Beyond) => Some(range),
         _ if served => nearest.map(|(_, own)| own),
         _ => None,
     }
@@ -106,7 +106,7 @@ pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>>
 
 /// Electrodes of one source, in tenths of a millimetre and amperes.
 pub(super) struct Electrodes {
-    source: Source,
+    source: RangeSource,
     rows: &'static [[u16; 3]],
 }
 
@@ -136,7 +136,7 @@ pub(super) fn electrodes(tables: &[&Electrodes], amperes: f64) -> Option<Range<f
 
 /// Zirconiated, balanced square wave.
 pub(super) const ELECTRODES_MATHERS: Electrodes = Electrodes {
-    source: Source::MathersElectrode,
+    source: RangeSource::MathersElectrode,
     rows: &[
         [10, 20, 50],
         [16, 50, 80],
@@ -148,7 +148,7 @@ pub(super) const ELECTRODES_MATHERS: Electrodes = Electrodes {
 };
 /// With oxides, balanced wave.
 pub(super) const ELECTRODES_AWS_AC: Electrodes = Electrodes {
-    source: Source::Aws,
+    source: RangeSource::Aws,
     rows: &[
         [10, 20, 60],
         [16, 60, 120],
@@ -160,7 +160,7 @@ pub(super) const ELECTRODES_AWS_AC: Electrodes = Electrodes {
 };
 /// With oxides, electrode negative, argon.
 pub(super) const ELECTRODES_AWS_DC: Electrodes = Electrodes {
-    source: Source::Aws,
+    source: RangeSource::Aws,
     rows: &[
         [10, 15, 80],
         [16, 70, 150],
@@ -174,7 +174,7 @@ pub(super) const ELECTRODES_AWS_DC: Electrodes = Electrodes {
 macro_rules! rows {
     ($($(#[$doc:meta])* $name:ident: $source:ident, [$([$t:literal, $least:literal, $most:literal]),+];)+) => {
         $($(#[$doc])* const $name: Rows = Rows {
-            source: Source::$source,
+            source: RangeSource::$source,
             rows: &[$([$t, $least, $most]),+],
         };)+
     };
@@ -182,7 +182,7 @@ macro_rules! rows {
 
 /// Amperes, in tenths.
 pub(super) mod current {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         NIMI_BUTT: Nimi, [[16, 600, 800], [32, 1250, 1450], [48, 1900, 2200], [64, 2600, 3000]];
@@ -212,7 +212,7 @@ pub(super) mod current {
 
 /// Millimetres a minute, in tenths.
 pub(super) mod travel {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         NIMI: Nimi, [[16, 4000, 4000], [32, 3000, 3000], [48, 2500, 2500], [64, 2500, 2500]];
@@ -236,7 +236,7 @@ pub(super) mod travel {
 
 /// Millimetres, in tenths.
 pub(super) mod tungsten {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         NIMI: Nimi, [[16, 16, 16], [32, 16, 24], [48, 24, 24], [64, 32, 32]];
@@ -252,7 +252,7 @@ pub(super) mod tungsten {
 
 /// Millimetres, in tenths.
 pub(super) mod nozzle {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         /// Its bands end at 1, 3, 5, 9 and 12 mm; at an end either band holds.
@@ -271,7 +271,7 @@ pub(super) mod nozzle {
 
 /// Millimetres, in tenths.
 pub(super) mod rod {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         NIMI: Nimi, [[16, 16, 16], [32, 24, 24], [48, 32, 32], [64, 40, 40]];
@@ -291,7 +291,7 @@ pub(super) mod rod {
 
 /// Litres of argon a minute, in tenths.
 pub(super) mod gas {
-    use super::{Rows, Source};
+    use super::{RangeSource, Rows};
 
     rows! {
         NIMI: Nimi, [[16, 70, 70], [32, 70, 70], [48, 65, 80], [64, 85, 85]];

@@ -12,14 +12,14 @@ pub(super) struct Halving {
     gaps: u32,
     /// Stretches in this round.
     parts: u32,
-    /// Of this round, counted over its longer stretches first.
+    /// The place in this round, counted over its longer stretches first.
     place: u32,
     /// The last tack of a round seam, beside its first: it is left to the end.
     beside: Option<u16>,
 }
 
 impl Halving {
-    /// Of a seam with so many tacks; a round one has its last beside its first.
+    /// The halving of a seam with `count` tacks; a round one has its last beside its first.
     pub(super) const fn of(count: u16, round: bool) -> Self {
         let last = count.saturating_sub(1);
         Self {

@@ -1,6 +1,6 @@
 //! The order in which a tank is tacked.
 
-use super::super::stages::Turn;
+use super::super::stages::WeldStage;
 use super::tacking::{SeamTacks, Tack, Tacking};
 use crate::blank::PanelMark;
 use crate::body::Path;
@@ -26,7 +26,7 @@ impl TackOrder<'_> {
         self.tacking.most()
     }
 
-    /// The same if each turn were tacked seam by seam, each from its start to its end, in the order of
+    /// The pull to one side if each stage were tacked seam by seam, each from its start to its end, in the order of
     /// [`Tank::seams`]: for comparison.
     #[must_use]
     pub fn pull_seam_by_seam(&self) -> f64 {
@@ -117,15 +117,15 @@ impl Tank {
 
 /// When the tacks of a seam are due. A baffle's seam with the panel that closes the tank waits for that panel; a
 /// fitting is tacked into its panel before.
-fn turn(seam: &Seam, closing: Option<PanelMark>) -> Turn {
+fn turn(seam: &Seam, closing: Option<PanelMark>) -> WeldStage {
     let has = |wanted: fn(&Face) -> bool| seam.faces.iter().any(wanted);
     let fitting = has(|face| matches!(face, Face::Fitting(_)));
     let closes = closing.is_some_and(|panel| seam.mark.panels.contains(&panel));
     if closes && !fitting {
-        Turn::Closing
+        WeldStage::Closing
     } else if has(|face| matches!(face, Face::Baffle(_))) {
-        Turn::Within
+        WeldStage::Within
     } else {
-        Turn::Body
+        WeldStage::Body
     }
 }

@@ -13,7 +13,7 @@
 use heapless::Vec;
 
 use super::super::pull::Pull;
-use super::super::stages::Turn;
+use super::super::stages::WeldStage;
 use super::halving::Halving;
 use crate::body::{Edge, MAX_EDGES};
 use crate::geom::Vector;
@@ -37,7 +37,7 @@ pub struct Tack {
     /// Its middle, from the start of the seam.
     pub at: Length,
     /// When it is due: before the walls, with them, or with the panel that closes the tank.
-    pub turn: Turn,
+    pub turn: WeldStage,
     /// The open stretch that it halves, from middle to middle of the tacks beside it; zero at an end of a seam.
     pub open: Length,
 }
@@ -66,20 +66,20 @@ impl StageSum {
 }
 
 /// The entry of a three-element array, one for each stage, that belongs to `stage`.
-const fn entry<T>([within, body, closing]: &[T; 3], stage: Turn) -> &T {
+const fn entry<T>([within, body, closing]: &[T; 3], stage: WeldStage) -> &T {
     match stage {
-        Turn::Within => within,
-        Turn::Body => body,
-        Turn::Closing => closing,
+        WeldStage::Within => within,
+        WeldStage::Body => body,
+        WeldStage::Closing => closing,
     }
 }
 
 /// Mutable [`entry`].
-const fn entry_mut<T>([within, body, closing]: &mut [T; 3], stage: Turn) -> &mut T {
+const fn entry_mut<T>([within, body, closing]: &mut [T; 3], stage: WeldStage) -> &mut T {
     match stage {
-        Turn::Within => within,
-        Turn::Body => body,
-        Turn::Closing => closing,
+        WeldStage::Within => within,
+        WeldStage::Body => body,
+        WeldStage::Closing => closing,
     }
 }
 
@@ -93,7 +93,7 @@ impl Default for Tacking {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct SeamTacks {
     seam: u8,
-    turn: Turn,
+    turn: WeldStage,
     tacks: Tacks,
     /// Whether its first and its second end are still to be tacked.
     ends: [bool; 2],
@@ -107,7 +107,7 @@ pub(super) struct SeamTacks {
 
 impl SeamTacks {
     /// The tacks of a seam, none of them made.
-    pub(super) fn new(seam: u8, turn: Turn, tacks: Tacks, round: bool) -> Self {
+    pub(super) fn new(seam: u8, turn: WeldStage, tacks: Tacks, round: bool) -> Self {
         let mut halving = Halving::of(tacks.count, round);
         let next = halving.next();
         Self {
@@ -269,7 +269,7 @@ impl Tacking {
     }
 
     /// The seam of whose ends one leaves the least pull, by its place, with `Some(true)` for its second end.
-    fn best_end(&self, turn: Turn) -> Option<(usize, Option<bool>)> {
+    fn best_end(&self, turn: WeldStage) -> Option<(usize, Option<bool>)> {
         let rows = self.rows.iter().zip(0_usize..);
         let ends = rows
             .filter(|(row, _)| row.turn == turn)
@@ -282,7 +282,7 @@ impl Tacking {
     }
 
     /// The seam whose next tack halves one of the longest stretches and leaves the least pull, by its place.
-    fn best_between(&self, turn: Turn) -> Option<(usize, Option<bool>)> {
+    fn best_between(&self, turn: WeldStage) -> Option<(usize, Option<bool>)> {
         let rows = || {
             let rows = self.rows.iter().zip(0_usize..);
             rows.filter(|(row, _)| row.turn == turn && row.next.is_some())
@@ -292,8 +292,8 @@ impl Tacking {
         self.least(turn, long.map(|(row, place)| (row.arms[0], (place, None))))
     }
 
-    /// Of pairs of an arm and a thing, the thing whose arm leaves the least pull; of equals the first.
-    fn least<T>(&self, turn: Turn, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
+    /// The thing whose arm leaves the least pull among pairs of an arm and a thing; the first of equals.
+    fn least<T>(&self, turn: WeldStage, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
         let StageSum { pull: so_far, .. } = *entry(&self.sums, turn);
         let mut best = None;
         let mut least = f64::INFINITY;

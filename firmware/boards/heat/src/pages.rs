@@ -13,7 +13,7 @@ use core::hint::black_box;
 
 use cortex_m_rt::entry;
 use seamwright_core::leak::BAROMETER;
-use seamwright_core::leak::Rule;
+use seamwright_core::leak::LeakRule;
 use seamwright_core::strength::Trial;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
@@ -91,7 +91,7 @@ fn measure(tank: &Tank, out: &mut Serial) {
     let vessel = tank.vessel(None).ok();
     let plan = ticks(|| {
         if let Some(vessel) = &vessel {
-            let _ = black_box(vessel.plan(Rule::default(), BAROMETER, None));
+            let _ = black_box(vessel.plan(LeakRule::default(), BAROMETER, None));
         }
     });
     let fillers = ticks(|| {

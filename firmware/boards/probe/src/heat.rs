@@ -2,12 +2,12 @@
 
 use core::hint::black_box;
 
+use seamwright_core::arc::power::{ArcLevel, Cycle};
 use seamwright_core::arc::settings;
-use seamwright_core::arc::wave::{Cycle, Level};
-use seamwright_core::heat::moving::{Moving, Plate, Rosenthal, Source};
+use seamwright_core::heat::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use seamwright_core::supply::cylinder::Cylinder;
 use seamwright_core::supply::shrinkage;
-use seamwright_core::supply::shrinkage::Sheet;
+use seamwright_core::supply::shrinkage::ShrinkingSheet;
 use seamwright_core::tables::preheat;
 use seamwright_core::tables::ranges;
 use seamwright_core::tables::ranges::SeamKind;
@@ -43,49 +43,32 @@ fn near() -> Length {
 fn sheet(tank: &Tank) {
     let job = tank.job();
     let alloy = job.alloy();
-    let plate = black_box(Plate {
+    let plate = black_box(WeldedPlate {
         thickness: job.thickness(),
         conductivity: alloy.conductivity(job.temper()).value,
-        heat_capacity: alloy.density() * alloy.metal().heat_capacity().value,
+        heat_capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
         start: job.welding().ambient,
     });
-    let source = black_box(Source {
-        power: tank.arc().power(),
+    let source = black_box(MovingSource {
+        power: tank.arc().power().si(),
         travel: Speed::from_metres_per_second(0.004),
     });
     let Ok(moving) = Moving::new(source, plate) else {
         return;
     };
     let melting = alloy.metal().solidus().value;
-    let (from, cold) = (near(), black_box(Temperature::from_kelvins(500.0)));
-    let _ = black_box(moving.regime(melting));
-    let _ = black_box((
-        moving.peak_thin(melting, from),
-        moving.peak_thick(melting, from),
-    ));
-    let _ = black_box((
-        moving.distance_thin(melting, hot()),
-        moving.fast_width_thin(hot()),
-    ));
-    let _ = black_box((
-        moving.cooling_rate_thin(hot()),
-        moving.cooling_rate_thick(hot()),
-    ));
-    let _ = black_box(moving.cooling_time_thin(hot(), cold));
-    let _ = black_box(moving.cooling_time_thick(hot(), cold));
-    let _ = black_box(moving.transition_thickness(hot(), cold));
+    let _ = black_box((moving.regime(melting), moving.line_energy()));
     let thin = moving.thin(black_box(2));
     let thick = moving.thick(black_box(Angle::from_radians(3.1)));
     for field in [thin, thick].into_iter().flatten() {
-        about(&field, cold);
+        about(&field);
     }
 }
 
-fn about(field: &Rosenthal, cold: Temperature) {
+fn about(field: &Rosenthal) {
     let _ = black_box(field.at(near(), near()));
     let _ = black_box(field.peak(near()));
-    let _ = black_box((field.width_above(hot()), field.time_down_to(hot())));
-    let _ = black_box(field.cooling_time(hot(), cold));
+    let _ = black_box(field.width_above(hot()));
 }
 
 fn tables(tank: &Tank) {
@@ -125,7 +108,7 @@ fn tables(tank: &Tank) {
 
 fn shrinkage(tank: &Tank) {
     let family = black_box(tank.job().alloy().family());
-    let sheet = Sheet {
+    let sheet = ShrinkingSheet {
         family,
         thickness: black_box(tank.job().thickness()),
     };
@@ -145,7 +128,7 @@ fn shrinkage(tank: &Tank) {
 
 fn waves() {
     let level = || {
-        black_box(Level {
+        black_box(ArcLevel {
             voltage: Voltage::from_volts(14.0),
             current: Current::from_amperes(100.0),
         })

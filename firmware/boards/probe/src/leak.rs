@@ -3,7 +3,8 @@
 use core::hint::black_box;
 
 use seamwright_core::leak::{
-    Decay, Instruments, Leak, LeakRate, MEASURE, Reading, Rule, Sought, StoredEnergy, force, weighs,
+    Decay, Instruments, Leak, LeakRate, LeakRule, MEASURE, Reading, Sought, StoredEnergy, force,
+    weighs,
 };
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Pressure, Temperature, Time, Volume};
@@ -19,7 +20,7 @@ pub(crate) fn prove(tank: &Tank) {
         temperature: air(),
     });
     let overflow = black_box(Some(Length::from_metres(0.4)));
-    for rule in Rule::ALL {
+    for rule in LeakRule::ALL {
         let rule = black_box(rule);
         let _ = black_box(tank.leak_plan(rule));
         if let Ok(plan) = tank.leak_plan_with(rule, overflow, outside, sought.as_ref()) {

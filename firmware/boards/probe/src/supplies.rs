@@ -2,7 +2,7 @@
 
 use core::hint::black_box;
 
-use seamwright_core::arc::duty::{Plate, Rating, Run, allowed_by_all};
+use seamwright_core::arc::duty::{ArcAndRest, Rating, RatingPlate, allowed_by_all};
 use seamwright_core::supply::Kit;
 use seamwright_core::supply::filler::{Rod, RodDraft};
 use seamwright_core::supply::gas::{Shield, usual_post_flow};
@@ -55,12 +55,15 @@ fn duty(tank: &Tank) {
         })
     };
     let ratings = [rating(150.0, 0.6), rating(200.0, 0.35)];
-    if let Ok(plate) = Plate::new(&ratings, black_box(Current::from_amperes(200.0))) {
+    if let Ok(plate) = RatingPlate::new(&ratings, black_box(Current::from_amperes(200.0))) {
         crate::weld::prove_share([Some(&plate), None], tank);
     }
-    if let Ok(plate) = Plate::new(&ratings, black_box(Current::from_amperes(200.0)))
+    if let Ok(plate) = RatingPlate::new(&ratings, black_box(Current::from_amperes(200.0)))
         && let Ok(allowed) = allowed_by_all(&[&plate], tank.arc().current)
     {
-        let _ = black_box(Run::of(allowed, black_box(Time::from_seconds(900.0))));
+        let _ = black_box(ArcAndRest::of(
+            allowed,
+            black_box(Time::from_seconds(900.0)),
+        ));
     }
 }

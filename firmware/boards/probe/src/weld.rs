@@ -2,7 +2,7 @@
 
 use core::hint::black_box;
 
-use seamwright_core::arc::duty::Plate;
+use seamwright_core::arc::duty::RatingPlate;
 use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Ratio};
@@ -28,9 +28,10 @@ pub(crate) fn prove(tank: &Tank) {
     }
     let given = black_box(
         [WeldStep {
-            run: 0,
+            stitch: 0,
             reversed: false,
             wait: 0,
+            cause: None,
             warmth: 0,
         }; MAX_STITCHES as usize],
     );
@@ -41,7 +42,7 @@ pub(crate) fn prove(tank: &Tank) {
 }
 
 /// The share that two ratings allow.
-pub(crate) fn prove_share(plates: [Option<&Plate>; 2], tank: &Tank) {
+pub(crate) fn prove_share(plates: [Option<&RatingPlate>; 2], tank: &Tank) {
     let [source, torch] = black_box(plates);
     let share = ArcShare::of_ratings(source, torch, tank.arc().current);
     let _ = black_box(share.map(|share| share.map(|share| share.part.name())));
@@ -76,7 +77,7 @@ fn read(plan: &WeldPlan, tank: &Tank) {
         black_box(end);
     }
     for step in plan.steps().iter().copied() {
-        black_box(tank.stitch(step.run));
+        black_box(tank.stitch(step.stitch));
         black_box((
             WeldStep::unpack(step.pack()),
             step.waits(),

@@ -6,7 +6,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::advice::caution::Caution;
-use seamwright_core::leak::{Method, Plan, Rule};
+use seamwright_core::leak::{LeakPlan, LeakRule, Method};
 use seamwright_core::units::{Length, LengthUnit, Mass, MassUnit};
 
 use super::scene::{Fate, Scene, Seen, Sheet, Site, View, Way};
@@ -84,18 +84,18 @@ where
     }
 }
 
-const fn rule_name(rule: Rule) -> &'static str {
+const fn rule_name(rule: LeakRule) -> &'static str {
     match rule {
-        Rule::OwnHead => "own head, 1.5 times",
-        Rule::BoatFuelUs => "US boat fuel",
-        Rule::DieselUs => "US diesel tank",
-        Rule::IntegralDieselUs => "US diesel, in hull",
-        Rule::SmallCraft => "EU/UK small craft",
-        Rule::LightAircraft => "aircraft repair",
+        LeakRule::OwnHead => "own head, 1.5 times",
+        LeakRule::BoatFuelUs => "US boat fuel",
+        LeakRule::DieselUs => "US diesel tank",
+        LeakRule::IntegralDieselUs => "US diesel, in hull",
+        LeakRule::SmallCraft => "EU/UK small craft",
+        LeakRule::LightAircraft => "aircraft repair",
     }
 }
 
-fn choose<D>(pen: &mut Pen<'_, D>, rule: Rule, way: Way, line: u8) -> Result<(), D::Error>
+fn choose<D>(pen: &mut Pen<'_, D>, rule: LeakRule, way: Way, line: u8) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -172,7 +172,7 @@ const fn method_name(method: Method) -> &'static str {
 }
 
 /// How high an energy throws something that one knows in the hand.
-fn throws(plan: &Plan, units: Units) -> [Line; 2] {
+fn throws(plan: &LeakPlan, units: Units) -> [Line; 2] {
     let kilogram = plan.energy.throws_kilogram();
     let mut lines = [const { Line::new() }; 2];
     let [first, second] = &mut lines;
@@ -193,7 +193,7 @@ fn throws(plan: &Plan, units: Units) -> [Line; 2] {
 
 fn planned<D>(
     pen: &mut Pen<'_, D>,
-    plan: &Plan,
+    plan: &LeakPlan,
     sheet: Sheet,
     test: &LeakTest,
     site: &Site<'_>,
@@ -263,7 +263,7 @@ where
     how_far(pen, FOOT[0], test.place(plan, site))
 }
 
-fn hold<D>(pen: &mut Pen<'_, D>, test: &LeakTest, plan: &Plan) -> Result<(), D::Error>
+fn hold<D>(pen: &mut Pen<'_, D>, test: &LeakTest, plan: &LeakPlan) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -314,7 +314,7 @@ where
     Ok(())
 }
 
-fn saw<D>(pen: &mut Pen<'_, D>, plan: &Plan, seen: Seen, units: Units) -> Result<(), D::Error>
+fn saw<D>(pen: &mut Pen<'_, D>, plan: &LeakPlan, seen: Seen, units: Units) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
@@ -339,7 +339,7 @@ where
 fn typing<D>(
     pen: &mut Pen<'_, D>,
     test: &LeakTest,
-    plan: &Plan,
+    plan: &LeakPlan,
     field: Field,
     units: Units,
 ) -> Result<(), D::Error>

@@ -2,7 +2,9 @@
 
 use heapless::Vec;
 use seamwright_core::advice::caution::{Caution, for_leak_test, for_liquid};
-use seamwright_core::leak::{Leak, LeakError, LeakRate, Method, Plan, Rule, Verdict, Vessel};
+use seamwright_core::leak::{
+    Leak, LeakError, LeakPlan, LeakRate, LeakRule, LeakVerdict, Method, Vessel,
+};
 use seamwright_core::seam::SeamMark;
 use seamwright_core::strength::StrengthError;
 use seamwright_core::tables::Liquid;
@@ -110,7 +112,7 @@ pub enum View {
 #[derive(Clone, Copy, Debug)]
 pub enum Scene {
     /// By which rule, and which way; the line that is being chosen.
-    Choose(Rule, Way, u8),
+    Choose(LeakRule, Way, u8),
     /// No test is proposed.
     Refused(&'static str),
     /// A caution to acknowledge: which, and how many there are.
@@ -120,17 +122,17 @@ pub enum Scene {
     /// The seams are still being tried, and before that nothing is put under pressure.
     Wait,
     /// A screen of the plan.
-    Plan(Plan, Sheet),
+    Plan(LeakPlan, Sheet),
     /// What to do before it begins.
-    Ready(Plan),
+    Ready(LeakPlan),
     /// The timer runs and the seams are looked over when it is time.
-    Hold(Plan),
+    Hold(LeakPlan),
     /// What was seen, as it is being chosen.
-    Look(Plan, Seen),
+    Look(LeakPlan, Seen),
     /// A test that is over.
-    Seen(Plan, Seen, View),
+    Seen(LeakPlan, Seen, View),
     /// A reading as it is typed.
-    Type(Plan, Field),
+    Type(LeakPlan, Field),
     /// What becomes of it.
     Decide(Fate),
     /// Readings are taken.
@@ -143,7 +145,7 @@ pub struct Outcome {
     /// The leak.
     pub leak: Leak,
     /// What may be said.
-    pub verdict: Verdict,
+    pub verdict: LeakVerdict,
     /// The rate that counts as tight.
     pub allowed: LeakRate,
     /// How long the test must last in all to tell, where that can be said.
@@ -176,7 +178,7 @@ pub(super) fn cautions(
 }
 
 /// The screens of a plan.
-pub(super) fn sheets(plan: &Plan, way: Way, site: &Site<'_>) -> impl Iterator<Item = Sheet> {
+pub(super) fn sheets(plan: &LeakPlan, way: Way, site: &Site<'_>) -> impl Iterator<Item = Sheet> {
     let weak = site.seam.flatten();
     let weak = weak.filter(|seam| plan.pressure > seam.bears);
     let first = weak.map(|_| Sheet::Seam);

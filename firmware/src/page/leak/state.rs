@@ -18,7 +18,7 @@ mod told;
 use heapless::Vec;
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::leak::{BAROMETER, LeakError};
-use seamwright_core::leak::{MOST_READINGS, Method, Plan, Reading, Rule};
+use seamwright_core::leak::{LeakPlan, LeakRule, MOST_READINGS, Method, Reading};
 use seamwright_core::units::Time;
 
 use super::scene::{Fate, Scene, Seen, Sheet, Site, View, Way, cautions, refusal, sheets};
@@ -53,7 +53,7 @@ pub struct LeakTest {
     line: u8,
     /// Which screenful of it.
     part: u8,
-    rule: Rule,
+    rule: LeakRule,
     way: Way,
     seen: Seen,
     fate: Fate,
@@ -73,7 +73,7 @@ impl LeakTest {
             stage: Stage::Choose,
             line: 0,
             part: 0,
-            rule: Rule::OwnHead,
+            rule: LeakRule::OwnHead,
             way: Way::Look,
             seen: Seen::Dry,
             fate: Fate::Keep,
@@ -100,7 +100,7 @@ impl LeakTest {
     // Field by field: a new one would pass over the stack, and the readings are large.
     pub(super) fn clear(&mut self) {
         self.restart();
-        self.rule = Rule::OwnHead;
+        self.rule = LeakRule::OwnHead;
         self.way = Way::Look;
         self.asked = Asked::NOTHING;
     }
@@ -149,7 +149,7 @@ impl LeakTest {
     }
 
     /// How the tank is tested; not to be shown but in a [`Scene`].
-    fn plan(&self, site: &Site<'_>) -> Result<Plan, LeakError> {
+    fn plan(&self, site: &Site<'_>) -> Result<LeakPlan, LeakError> {
         let vessel = site.vessel.as_ref().map_err(|error| *error)?;
         let sought = match self.way {
             Way::Look => None,
@@ -276,7 +276,7 @@ impl LeakTest {
     /// Up or down. `parts` tells how many screenfuls what is shown takes.
     pub(super) fn step(&mut self, step: Step, site: &Site<'_>, parts: impl Fn(&Self) -> usize) {
         match self.scene(site) {
-            Scene::Choose(rule, _, 0) => self.rule = along(&Rule::ALL, rule, !step.up),
+            Scene::Choose(rule, _, 0) => self.rule = along(&LeakRule::ALL, rule, !step.up),
             Scene::Choose(_, way, _) => {
                 self.way = along(&[Way::Look, Way::Measure], way, !step.up);
             }

@@ -82,7 +82,7 @@ impl Tried {
         self.next += 1;
     }
 
-    /// A wall, as `Tank::takes` has it.
+    /// A wall, as `Tank::weakest_wall` has it.
     fn wall(&mut self, tank: &Tank, face: Face) {
         match tank.bearing(face, Trial::Test(Pressure::default())) {
             Some(Ok(bearing)) => {

@@ -194,10 +194,10 @@ impl Asked {
 
     /// How near the instruments read: what is read to a step is known to half of it.
     pub(super) fn instruments(&self) -> Result<Instruments, RangeError> {
-        Instruments::new(
-            Pressure::from_pascals(0.5 * self.gauge),
+        Instruments::of_steps(
+            Pressure::from_pascals(self.gauge),
             self.kelvins,
-            Pressure::from_pascals(0.5 * self.barometer),
+            Pressure::from_pascals(self.barometer),
         )
     }
 

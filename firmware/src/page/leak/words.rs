@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use seamwright_core::leak::{Doubt, LeakRate, Method, Plan, Verdict};
+use seamwright_core::leak::{Doubt, LeakPlan, LeakRate, LeakVerdict, Method};
 use seamwright_core::units::{Decimal, Time};
 
 use super::scene::{Outcome, Scene, Seen, Sheet, Site, View};
@@ -79,7 +79,7 @@ pub(super) fn of(test: &LeakTest, site: &Site<'_>, scene: &Scene) -> Option<Word
     }
 }
 
-fn ready(text: &mut Text, plan: &Plan, site: &Site<'_>) -> core::fmt::Result {
+fn ready(text: &mut Text, plan: &LeakPlan, site: &Site<'_>) -> core::fmt::Result {
     let units = site.units;
     let pressure = Amount::pressure(plan.pressure, units).text();
     match plan.method {
@@ -142,9 +142,9 @@ fn rate(rate: LeakRate) -> Decimal {
 /// The verdict as one word.
 pub(super) const fn verdict(outcome: &Outcome) -> &'static str {
     match outcome.verdict {
-        Verdict::Tight => "TIGHT",
-        Verdict::Leaks => "LEAKS",
-        Verdict::CannotTell(_) => "UNSURE",
+        LeakVerdict::Tight => "TIGHT",
+        LeakVerdict::Leaks => "LEAKS",
+        LeakVerdict::CannotTell(_) => "UNSURE",
     }
 }
 
@@ -164,11 +164,11 @@ pub(super) fn figures(outcome: &Outcome) -> [Line; 2] {
     let (own, unsure) = (rate(outcome.leak.rate), rate(outcome.leak.uncertainty));
     let _ = write!(first, "{own} ± {unsure} sccm");
     let _ = match outcome.verdict {
-        Verdict::Tight | Verdict::Leaks => {
+        LeakVerdict::Tight | LeakVerdict::Leaks => {
             write!(second, "sought {} sccm", rate(outcome.allowed))
         }
-        Verdict::CannotTell(Doubt::Gains) => write!(second, "it seems to gain air"),
-        Verdict::CannotTell(Doubt::Unsure) => match longer(outcome) {
+        LeakVerdict::CannotTell(Doubt::Gains) => write!(second, "it seems to gain air"),
+        LeakVerdict::CannotTell(Doubt::Unsure) => match longer(outcome) {
             Some(time) => write!(second, "wait {} more", Amount::time(time).text()),
             None => write!(second, "no wait would tell"),
         },
@@ -179,18 +179,18 @@ pub(super) fn figures(outcome: &Outcome) -> [Line; 2] {
 fn say(text: &mut Text, outcome: &Outcome, changed: f64) -> core::fmt::Result {
     let sought = rate(outcome.allowed);
     match outcome.verdict {
-        Verdict::Tight => write!(
+        LeakVerdict::Tight => write!(
             text,
             "It loses no more than the {sought} sccm sought, with about 95 % sureness. That approves nothing: the rules that hold where the tank is used go first."
         )?,
-        Verdict::Leaks => write!(
+        LeakVerdict::Leaks => write!(
             text,
             "It loses more than the {sought} sccm sought, with about 95 % sureness. Let the pressure off, then look for the place with soap."
         )?,
-        Verdict::CannotTell(Doubt::Gains) => text.write_str(
+        LeakVerdict::CannotTell(Doubt::Gains) => text.write_str(
             "It seems to gain air: the thermometer does not follow the air in it, or panels still settle. Let it stand and read again.",
         )?,
-        Verdict::CannotTell(Doubt::Unsure) => {
+        LeakVerdict::CannotTell(Doubt::Unsure) => {
             write!(text, "The {sought} sccm sought lie within what the readings leave open. ")?;
             match longer(outcome) {
                 Some(time) => write!(

@@ -10,7 +10,7 @@ use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use heapless::Vec;
-use seamwright_core::tables::ranges::{Fit, Source};
+use seamwright_core::tables::ranges::{RangeFit, RangeSource};
 use seamwright_core::tables::{Family, Process, ranges};
 use seamwright_core::tank::Tank;
 
@@ -164,9 +164,9 @@ where
     let grey = match (row.own.is_some(), row.fit()) {
         (true, fit) => {
             let (fit, grey) = match fit {
-                Some(Fit::Within) | None => ("in", ink::PLAIN),
-                Some(Fit::Below) => ("under", ink::BRIGHT),
-                Some(Fit::Above) => ("over", ink::BRIGHT),
+                Some(RangeFit::Within) | None => ("in", ink::PLAIN),
+                Some(RangeFit::Below) => ("under", ink::BRIGHT),
+                Some(RangeFit::Above) => ("over", ink::BRIGHT),
             };
             let within = if fit == "in" { "in range" } else { fit };
             let _ = write!(long, "{within} {}", span.text());
@@ -220,7 +220,7 @@ where
     let mut kind = Line::new();
     let sheet = Amount::thickness(row.kind.thickness, units).text();
     let _ = write!(kind, "{} {sheet}", kind_name(row.kind.seam));
-    let mut named: Vec<&str, { Source::ALL.len() }> = Vec::new();
+    let mut named: Vec<&str, { RangeSource::ALL.len() }> = Vec::new();
     for source in row.sources.iter() {
         let name = short(source);
         if !named.contains(&name) {

@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use heapless::Vec;
 use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::{Fit, Range, SeamKind, Source, Sources};
+use seamwright_core::tables::ranges::{Range, RangeFit, RangeSource, SeamKind, Sources};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, Length, Speed};
@@ -67,18 +67,18 @@ pub(super) const fn kind_name(seam: SeamKind) -> &'static str {
 }
 
 /// A source in as few letters as tell it.
-pub(super) const fn short(source: Source) -> &'static str {
+pub(super) const fn short(source: RangeSource) -> &'static str {
     match source {
-        Source::Nimi => "NIMI",
-        Source::MathersButt
-        | Source::MathersFillet
-        | Source::MathersNozzle
-        | Source::MathersElectrode => "Mathers",
-        Source::GasHandbook => "gas maker",
-        Source::NationalHandbook => "China",
-        Source::Aws => "AWS A5.12",
-        Source::Practice => "practice",
-        Source::Beyond => "past table",
+        RangeSource::Nimi => "NIMI",
+        RangeSource::MathersButt
+        | RangeSource::MathersFillet
+        | RangeSource::MathersNozzle
+        | RangeSource::MathersElectrode => "Mathers",
+        RangeSource::GasHandbook => "gas maker",
+        RangeSource::NationalHandbook => "China",
+        RangeSource::Aws => "AWS A5.12",
+        RangeSource::Practice => "practice",
+        RangeSource::Beyond => "past table",
     }
 }
 
@@ -150,17 +150,17 @@ pub(super) fn row(tank: &Tank, place: usize) -> Option<Row> {
 }
 
 impl Row {
-    pub(super) fn fit(&self) -> Option<Fit> {
+    pub(super) fn fit(&self) -> Option<RangeFit> {
         let ([least, most], own) = (self.range?, self.own?);
         let near = |end: f64| libm::fabs(own - end) <= SLACK * libm::fabs(own);
         Some(if near(least) || near(most) {
-            Fit::Within
+            RangeFit::Within
         } else if own < least {
-            Fit::Below
+            RangeFit::Below
         } else if own > most {
-            Fit::Above
+            RangeFit::Above
         } else {
-            Fit::Within
+            RangeFit::Within
         })
     }
 

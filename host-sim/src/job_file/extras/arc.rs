@@ -2,23 +2,24 @@
 
 use std::ops::Range;
 
-use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Plate, Rating};
-use seamwright_core::arc::wave::{Cycle, Level};
+use seamwright_core::arc::TorchRatings;
+use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Rating, RatingPlate};
+use seamwright_core::arc::power::{ArcLevel, Cycle, Wave};
+use seamwright_core::input::limits;
 use seamwright_core::tables::Process;
 use seamwright_core::units::range::Value as Shown;
-use seamwright_core::units::{Current, Voltage};
 
 use super::super::fixtures::tables;
 use super::super::reader::{Reader, Section};
 use super::super::schema::{NEGATIVE, POSITIVE, POWER_SOURCE, TORCH, Table};
-use super::limits::{kept, measured, mm, share};
-use super::{Extras, Torch, Wave};
+use super::Extras;
+use super::limits::{kept, measured};
 use crate::diagnostics::Problem;
 
 /// What `[arc]` says of them.
 pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut Extras) {
     let source = ratings(reader, arc, "power_source", &POWER_SOURCE);
-    extras.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
+    extras.equipment.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
     let torch = ratings(reader, arc, "torch", &TORCH);
     let on = |process| {
         torch
@@ -26,13 +27,13 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut 
             .filter(|one| one.process == process)
             .collect::<Vec<_>>()
     };
-    extras.torch = Torch {
+    extras.equipment.torch = TorchRatings {
         dc: plate(reader, &on(Process::TigDc)),
         ac: plate(reader, &on(Process::TigAc)),
     };
     extras.wave = wave(reader, arc);
-    extras.tungsten = kept(reader, arc, "tungsten", (mm(0.5), mm(10.0)), Shown::Length);
-    extras.nozzle = kept(reader, arc, "nozzle", (mm(3.0), mm(30.0)), Shown::Length);
+    extras.tungsten = kept(reader, arc, "tungsten", limits::TUNGSTEN, Shown::Length);
+    extras.nozzle = kept(reader, arc, "nozzle", limits::NOZZLE, Shown::Length);
 }
 
 /// One rating and where it stands.
@@ -48,7 +49,6 @@ fn ratings<'t>(
     name: &str,
     schema: &'static Table,
 ) -> Vec<Rated> {
-    let amperes = Current::from_amperes;
     let sections = tables(reader, arc, name, schema, MAX_RATINGS);
     sections
         .iter()
@@ -57,16 +57,10 @@ fn ratings<'t>(
                 reader,
                 section,
                 "current",
-                (amperes(1.0), amperes(2_000.0)),
+                limits::RATED_CURRENT,
                 Shown::Current,
             );
-            let duty = kept(
-                reader,
-                section,
-                "duty",
-                (share(0.01), share(1.0)),
-                Shown::Ratio,
-            );
+            let duty = kept(reader, section, "duty", limits::RATED_DUTY, Shown::Ratio);
             let process = if section.schema.key("process").is_some() {
                 reader.word::<Process>(section, "process")
             } else {
@@ -84,14 +78,13 @@ fn ratings<'t>(
         .collect()
 }
 
-/// The plate of some ratings; the highest current that they name is the highest there is.
-fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<Plate> {
-    let most = rated
-        .iter()
-        .map(|one| one.rating.current)
-        .reduce(|a, b| if b > a { b } else { a })?;
+/// The plate of some ratings; `None` without any.
+fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<RatingPlate> {
+    if rated.is_empty() {
+        return None;
+    }
     let all: Vec<Rating> = rated.iter().map(|one| one.rating).collect();
-    match Plate::new(&all, most) {
+    match RatingPlate::of(&all) {
         Ok(plate) => Some(plate),
         Err(error) => {
             // At the rating that allows too much, where one does.
@@ -111,13 +104,7 @@ fn plate(reader: &mut Reader<'_>, rated: &[&Rated]) -> Option<Plate> {
 }
 
 fn wave<'t>(reader: &mut Reader<'t>, arc: &Section<'t>) -> Option<Wave> {
-    let balance = kept(
-        reader,
-        arc,
-        "balance",
-        (share(0.01), share(0.99)),
-        Shown::Ratio,
-    );
+    let balance = kept(reader, arc, "balance", limits::BALANCE, Shown::Ratio);
     let hertz = [("Hz", 1.0)];
     let frequency = measured(
         reader,
@@ -125,7 +112,7 @@ fn wave<'t>(reader: &mut Reader<'t>, arc: &Section<'t>) -> Option<Wave> {
         "frequency",
         "a frequency",
         &hertz,
-        (1.0, 50_000.0),
+        limits::FREQUENCY,
     );
     let negative = level(reader, arc, "negative", &NEGATIVE);
     let positive = level(reader, arc, "positive", &POSITIVE);
@@ -180,24 +167,11 @@ fn level<'t>(
     arc: &Section<'t>,
     name: &str,
     schema: &'static Table,
-) -> Option<Level> {
+) -> Option<ArcLevel> {
     let section = reader.section(arc, name, schema)?;
-    let (amperes, volts) = (Current::from_amperes, Voltage::from_volts);
-    let current = kept(
-        reader,
-        &section,
-        "current",
-        (amperes(1.0), amperes(600.0)),
-        Shown::Current,
-    );
-    let voltage = kept(
-        reader,
-        &section,
-        "voltage",
-        (volts(5.0), volts(60.0)),
-        Shown::Voltage,
-    );
-    Some(Level {
+    let current = kept(reader, &section, "current", limits::CURRENT, Shown::Current);
+    let voltage = kept(reader, &section, "voltage", limits::VOLTAGE, Shown::Voltage);
+    Some(ArcLevel {
         voltage: voltage?,
         current: current?,
     })

@@ -2,19 +2,11 @@
 
 use std::ops::Range;
 
+use seamwright_core::units::Quantity;
 use seamwright_core::units::range::Value as Shown;
-use seamwright_core::units::{Length, LengthUnit, Quantity, Ratio};
 
 use super::super::reader::{Reader, Section, called};
 use crate::diagnostics::Problem;
-
-pub(super) fn mm(value: f64) -> Length {
-    Length::new(value, LengthUnit::Millimetre)
-}
-
-pub(super) fn share(value: f64) -> Ratio {
-    Ratio::from_share(value)
-}
 
 /// A quantity within its limits, both allowed.
 pub(super) fn kept<'t, Q: Quantity + PartialOrd>(

@@ -10,7 +10,7 @@ use seamwright_core::units::{
     Angle, AngleUnit, Current, Pressure, PressureUnit, Ratio, Speed, SpeedUnit, Temperature,
     TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
-use seamwright_core::weld::WeldStep;
+use seamwright_core::weld::{StepCause, WeldStep};
 use seamwright_core::wire::Request;
 
 use super::mm;
@@ -252,15 +252,21 @@ pub(crate) fn requests() -> Vec<Request> {
         Request::Order {
             place: 200,
             from: 300,
-            steps: [(false, 0, 20), (true, 7_200, -30), (false, 130, 499)]
-                .map(|(reversed, wait, warmth)| WeldStep {
-                    run: 255,
-                    reversed,
-                    wait,
-                    warmth,
-                })
-                .into_iter()
-                .collect(),
+            steps: [
+                (false, (0, None), 20),
+                (true, (7_200, Some(StepCause::Metal)), -30),
+                (false, (130, Some(StepCause::PowerSource)), 499),
+                (false, (130, Some(StepCause::Torch)), 499),
+            ]
+            .map(|(reversed, (wait, cause), warmth)| WeldStep {
+                stitch: 255,
+                reversed,
+                wait,
+                cause,
+                warmth,
+            })
+            .into_iter()
+            .collect(),
         },
     ];
     requests.extend(drafts().into_iter().map(Request::Keep));

@@ -1,7 +1,7 @@
 //! The leak test and its readings.
 
 use proptest::prelude::*;
-use seamwright_core::leak::{Instruments, Leak, LeakRate, Reading, Verdict};
+use seamwright_core::leak::{Instruments, Leak, LeakRate, LeakVerdict, Reading};
 use seamwright_core::units::{Pressure, Temperature, Time, Volume};
 
 use super::{G, near, number, object, plan, steel};
@@ -142,9 +142,9 @@ proptest! {
         let allowed = LeakRate::from_moles(share * leak.uncertainty.moles());
         let verdict = leak.judge(allowed).unwrap();
         if share < 1.0 || allowed < leak.rate {
-            prop_assert_ne!(verdict, Verdict::Tight);
+            prop_assert_ne!(verdict, LeakVerdict::Tight);
         }
-        if verdict == Verdict::Tight {
+        if verdict == LeakVerdict::Tight {
             prop_assert!(leak.rate.moles() + leak.uncertainty.moles() <= allowed.moles());
         }
     }

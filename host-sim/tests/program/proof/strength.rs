@@ -230,7 +230,7 @@ proptest! {
         }
         let weak = |job: &str| tank(job).weakest(Trial::Use).unwrap().reserve;
         prop_assert!(weak(&job(low + more)) < weak(&job(low)));
-        let (_, takes) = tank_low.takes().unwrap();
+        let (_, takes) = tank_low.weakest_wall().unwrap();
         prop_assert!(tank_low.weakest(Trial::Test(takes)).unwrap().reserve >= TEST_RESERVE * 0.999);
     }
 }

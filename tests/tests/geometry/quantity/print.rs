@@ -109,6 +109,8 @@ proptest! {
         round_trip::<q::LineEnergy>(value, places)?;
         round_trip::<q::Energy>(value, places)?;
         round_trip::<q::Force>(value, places)?;
+        round_trip::<q::Power>(value, places)?;
+        round_trip::<q::Density>(value, places)?;
         round_trip::<q::Torque>(value, places)?;
     }
 

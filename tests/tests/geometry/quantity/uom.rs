@@ -9,14 +9,15 @@
 use proptest::prelude::*;
 use seamwright_core::units as ours;
 use seamwright_core::units::{
-    AngleUnit, AreaUnit, CurrentUnit, EnergyUnit, ForceUnit, LengthUnit, LineEnergyUnit, MassUnit,
-    PressureUnit, Quantity, RatioUnit, SpeedUnit, TemperatureUnit, TimeUnit, TorqueUnit, Unit,
-    VoltageUnit, VolumeUnit,
+    AngleUnit, AreaUnit, CurrentUnit, DensityUnit, EnergyUnit, ForceUnit, LengthUnit,
+    LineEnergyUnit, MassUnit, PowerUnit, PressureUnit, Quantity, RatioUnit, SpeedUnit,
+    TemperatureUnit, TimeUnit, TorqueUnit, Unit, VoltageUnit, VolumeUnit,
 };
 use uom::si::f64 as theirs;
 use uom::si::{
-    angle, area, electric_current, electric_potential, energy, force, length, mass, pressure,
-    ratio, thermodynamic_temperature as temperature, time, torque, velocity, volume,
+    angle, area, electric_current, electric_potential, energy, force, length, mass, mass_density,
+    power, pressure, ratio, thermodynamic_temperature as temperature, time, torque, velocity,
+    volume,
 };
 
 /// How close a row must come.
@@ -149,6 +150,14 @@ fn motion_and_matter() -> Vec<Row> {
     rows.extend(rows!(Torque TorqueUnit, Torque torque::newton_meter;
         NewtonMetre = torque::newton_meter, TwoUlps;
         PoundForceFoot = torque::pound_force_foot, SevenDigits));
+    rows.extend(rows!(Power PowerUnit, Power power::watt;
+        Watt = power::watt, TwoUlps;
+        Kilowatt = power::kilowatt, TwoUlps));
+    rows.extend(
+        rows!(Density DensityUnit, MassDensity mass_density::kilogram_per_cubic_meter;
+        KilogramPerCubicMetre = mass_density::kilogram_per_cubic_meter, TwoUlps;
+        GramPerCubicCentimetre = mass_density::gram_per_cubic_centimeter, TwoUlps),
+    );
     rows
 }
 
@@ -273,6 +282,7 @@ fn no_unit_is_left_out() {
     );
     wanted.extend([names::<ours::LineEnergy>(), names::<ours::Energy>()].concat());
     wanted.extend([names::<ours::Force>(), names::<ours::Torque>()].concat());
+    wanted.extend([names::<ours::Power>(), names::<ours::Density>()].concat());
     let mut rows: Vec<String> = all_rows().into_iter().map(|row| row.unit).collect();
     wanted.sort();
     rows.sort();

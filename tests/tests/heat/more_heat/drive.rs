@@ -1,8 +1,8 @@
 //! Tanks of any kind, and arcs driven over their edges.
 
 use proptest::prelude::*;
-use seamwright_core::body::{Body, Edge, Sheet};
-use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Spot, Ware};
+use seamwright_core::body::{Body, Edge, SheetPlan};
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, ShellInput, Spot};
 use seamwright_core::input::Shape;
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit};
@@ -53,7 +53,7 @@ pub(super) fn vessels() -> impl Strategy<Value = Vessel> {
         Alloy::S316L,
         Alloy::LowCarbonSteel,
     ];
-    (any::<u64>(), 0.8..6.0, prop::sample::select(alloys.to_vec()))
+    (any::<u64>(), 0.8..6.0_f64, prop::sample::select(alloys.to_vec()))
         .prop_filter_map("no body", |(seed, sheet, alloy)| {
             let made = Jobs::new(seed).take(20).map(|draft| draft.shape);
             let vessel = |shape| Vessel {
@@ -67,7 +67,7 @@ pub(super) fn vessels() -> impl Strategy<Value = Vessel> {
 
 /// Some stitches one after another.
 pub(super) fn stitches(waits: std::ops::Range<f64>) -> impl Strategy<Value = Vec<Stitch>> {
-    let one = (any::<usize>(), 0.0..1.0, 0.0..1.0, waits);
+    let one = (any::<usize>(), 0.0..1.0_f64, 0.0..1.0_f64, waits);
     let one = one.prop_map(|(edge, from, to, wait)| Stitch {
         edge,
         from,
@@ -79,8 +79,8 @@ pub(super) fn stitches(waits: std::ops::Range<f64>) -> impl Strategy<Value = Vec
 
 impl Vessel {
     /// Its body, where such a sheet can be bent or cut to it, on a scale from a cup to a barrel.
-    pub(super) fn body(&self) -> Option<(Body, Sheet)> {
-        let sheet = Sheet::uniform(Length::new(self.sheet, LengthUnit::Millimetre));
+    pub(super) fn body(&self) -> Option<(Body, SheetPlan)> {
+        let sheet = SheetPlan::uniform(Length::new(self.sheet, LengthUnit::Millimetre));
         let body = self.shape.body(&sheet).ok()?;
         let area: f64 = body.outside.faces().map(|view| view.area().si()).sum();
         (0.03..3.0).contains(&area).then_some((body, sheet))
@@ -114,7 +114,7 @@ impl Bench {
     /// With steps of at most `longest` seconds, and the outside as bright as `emissivity`.
     pub(super) fn new(vessel: &Vessel, longest: f64) -> Self {
         let (body, sheet) = vessel.body().unwrap();
-        let ware = Ware {
+        let ware = ShellInput {
             body: &body,
             sheet: &sheet,
             baffles: &[],

@@ -3,9 +3,9 @@
 mod fine;
 
 use fine::{Fine, Metal, Run};
-use seamwright_core::body::{Body, Edge, Sheet};
+use seamwright_core::body::{Body, Edge, SheetPlan};
 use seamwright_core::heat::Melting;
-use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, Ware};
+use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, ShellInput};
 use seamwright_core::input::Block;
 use seamwright_core::input::Face;
 use seamwright_core::input::Shape;
@@ -32,13 +32,13 @@ const STAINLESS: Metal = Metal {
     melting: Melting::of(Family::Stainless, 1_723.15, 500.0),
 };
 
-fn tank() -> (Body, Sheet) {
+fn tank() -> (Body, SheetPlan) {
     made(SIZE, THICKNESS)
 }
 
-fn made(size: [f64; 3], thickness: f64) -> (Body, Sheet) {
+fn made(size: [f64; 3], thickness: f64) -> (Body, SheetPlan) {
     let [length, width, height] = size.map(Length::from_metres);
-    let sheet = Sheet::uniform(Length::from_metres(thickness));
+    let sheet = SheetPlan::uniform(Length::from_metres(thickness));
     let shape = Shape::Block(Block {
         sized: Sized::Outside,
         length,
@@ -124,10 +124,14 @@ struct Found {
 }
 
 /// Runs a case through the network. Waits last a whole number of its steps.
-fn through<const C: usize, const L: usize>(case: &Case, rim: f64, body: &(Body, Sheet)) -> Found {
+fn through<const C: usize, const L: usize>(
+    case: &Case,
+    rim: f64,
+    body: &(Body, SheetPlan),
+) -> Found {
     let mut shell = Box::new(Shell::<C, L>::new());
     let mut mesh = Mesh::default();
-    let ware = Ware {
+    let ware = ShellInput {
         body: &body.0,
         sheet: &body.1,
         baffles: &[],

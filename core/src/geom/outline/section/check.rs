@@ -3,7 +3,8 @@
 use super::super::{cross, dot};
 use super::piece::Piece;
 use super::{
-    ARC_SLACK, Arc, Corner, FARTHEST, LEAST_TURN, NEAREST, SAME_POINT, Section, SectionError,
+    ARC_SLACK, CornerArc, FARTHEST, LEAST_TURN, NEAREST, SAME_POINT, Section, SectionCorner,
+    SectionError,
 };
 
 impl Section {
@@ -157,13 +158,16 @@ impl Section {
     /// Points nearer than this are one point: metres.
     fn same_point(&self) -> f64 {
         let [first_u, first_w] = self.at(0);
-        let size = self.corners().iter().fold(0.0, |most, corner: &Corner| {
-            let [u, w] = corner.at;
-            libm::fmax(
-                most,
-                libm::fmax(libm::fabs(u - first_u), libm::fabs(w - first_w)),
-            )
-        });
+        let size = self
+            .corners()
+            .iter()
+            .fold(0.0, |most, corner: &SectionCorner| {
+                let [u, w] = corner.at;
+                libm::fmax(
+                    most,
+                    libm::fmax(libm::fabs(u - first_u), libm::fabs(w - first_w)),
+                )
+            });
         libm::fmax(NEAREST, SAME_POINT * size)
     }
 }
@@ -271,12 +275,12 @@ fn lines_near(a: [[f64; 2]; 2], b: [[f64; 2]; 2], same: f64) -> bool {
 }
 
 /// Whether a direction from the centre lies within an arc.
-fn faces(arc: &Arc, direction: [f64; 2]) -> bool {
+fn faces(arc: &CornerArc, direction: [f64; 2]) -> bool {
     let angle = libm::atan2(dot(direction, arc.towards), dot(direction, arc.from));
     angle >= 0.0 && angle <= arc.sweep
 }
 
-fn point_near_arc(point: [f64; 2], arc: &Arc, same: f64) -> bool {
+fn point_near_arc(point: [f64; 2], arc: &CornerArc, same: f64) -> bool {
     let out = minus(point, arc.centre);
     let [u, w] = out;
     (faces(arc, out) && libm::fabs(libm::hypot(u, w) - arc.radius) <= same)
@@ -285,7 +289,7 @@ fn point_near_arc(point: [f64; 2], arc: &Arc, same: f64) -> bool {
 
 /// A line and an arc are nearest at an end of one or at the line's nearest point to the centre, unless
 /// they cross.
-fn line_near_arc(line: [[f64; 2]; 2], arc: &Arc, same: f64) -> bool {
+fn line_near_arc(line: [[f64; 2]; 2], arc: &CornerArc, same: f64) -> bool {
     let [start, end] = line;
     let along = minus(end, start);
     let [au, aw] = along;
@@ -312,7 +316,7 @@ fn line_near_arc(line: [[f64; 2]; 2], arc: &Arc, same: f64) -> bool {
 }
 
 /// Two arcs are nearest at an end of one or on the line of their centres, unless they cross.
-fn arcs_near(a: &Arc, b: &Arc, same: f64) -> bool {
+fn arcs_near(a: &CornerArc, b: &CornerArc, same: f64) -> bool {
     let [u, w] = minus(b.centre, a.centre);
     let distance = libm::hypot(u, w);
     if distance > 0.0 {

@@ -7,7 +7,7 @@ use crate::geom::Vector;
 
 /// What of a section lies below a level.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Cut2 {
+pub struct SectionBelow {
     /// Its area, in square metres.
     pub area: f64,
     /// Its first moment: the integral of the height (`dir · p`) over it, in cubic metres.
@@ -110,7 +110,7 @@ impl Section {
     /// Exact for straight sides and arcs, whatever the outline: Green's theorem, with arcs as circular
     /// segments.
     #[must_use]
-    pub fn below(&self, dir: [f64; 2], level: f64) -> Cut2 {
+    pub fn below(&self, dir: [f64; 2], level: f64) -> SectionBelow {
         let line = self.level(dir, level);
         let mut sums = Sums::default();
         for (_, piece) in self.pieces() {
@@ -120,7 +120,7 @@ impl Section {
                 }
             }
         }
-        Cut2 {
+        SectionBelow {
             area: sums.area,
             moment: level * sums.area - sums.second,
             chord: sums.run,

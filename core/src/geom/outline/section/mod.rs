@@ -14,7 +14,7 @@ mod piece;
 #[cfg(test)]
 mod tests;
 
-pub use cut::Cut2;
+pub use cut::SectionBelow;
 pub use error::SectionError;
 
 use piece::Piece;
@@ -30,7 +30,7 @@ pub const MAX_CORNERS: usize = 12;
 const FARTHEST: f64 = 1e6;
 /// Points nearer than this, in metres, are one point, whatever the outline's size.
 const NEAREST: f64 = 1e-9;
-/// The same as a share of the outline's size: above the rounding of its corners.
+/// Corners that are nearer than this share of the outline's size are one: above the rounding of its corners.
 const SAME_POINT: f64 = 1e-11;
 /// A corner that turns by less, as the sine of its turn, is none.
 const LEAST_TURN: f64 = 1e-9;
@@ -41,7 +41,7 @@ const ARC_SLACK: f64 = 1e-12;
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Corner {
+pub struct SectionCorner {
     /// Where the two sides meet, as if the corner were sharp: u and w in metres.
     pub at: [f64; 2],
     /// Radius of the arc that rounds it, touching both sides, in metres; zero leaves it sharp.
@@ -50,7 +50,7 @@ pub struct Corner {
 
 /// The arc that rounds a corner, walked counter-clockwise round the outline.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Arc {
+pub struct CornerArc {
     /// Its centre, in metres.
     pub centre: [f64; 2],
     /// Unit direction from the centre to where it starts.
@@ -65,7 +65,7 @@ pub struct Arc {
     pub left: bool,
 }
 
-impl Arc {
+impl CornerArc {
     /// The point after `angle` radians from its start.
     #[must_use]
     pub fn at(&self, angle: f64) -> [f64; 2] {
@@ -93,7 +93,7 @@ impl Arc {
 /// A closed outline of 3 to 12 corners that does not cross itself; about 300 bytes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Section {
-    corners: [Corner; MAX_CORNERS],
+    corners: [SectionCorner; MAX_CORNERS],
     count: u8,
     reversed: bool,
 }
@@ -107,12 +107,12 @@ impl Section {
     ///
     /// # Errors
     /// [`SectionError`] names the corner or the sides at fault by their maker's numbers.
-    pub fn new(corners: &[Corner]) -> Result<Self, SectionError> {
+    pub fn new(corners: &[SectionCorner]) -> Result<Self, SectionError> {
         let given = u32::try_from(corners.len()).unwrap_or(u32::MAX);
         if corners.len() < 3 {
             return Err(SectionError::TooFew { corners: given });
         }
-        let mut kept = [Corner::default(); MAX_CORNERS];
+        let mut kept = [SectionCorner::default(); MAX_CORNERS];
         let Some(places) = kept.get_mut(..corners.len()) else {
             return Err(SectionError::TooMany { corners: given });
         };
@@ -147,7 +147,7 @@ impl Section {
 
     /// Its corners, counter-clockwise.
     #[must_use]
-    pub fn corners(&self) -> &[Corner] {
+    pub fn corners(&self) -> &[SectionCorner] {
         self.corners.get(..self.len()).unwrap_or_default()
     }
 
@@ -193,7 +193,7 @@ impl Section {
         (0..self.len()).find(|place| self.side_number(*place) == number)
     }
 
-    fn corner(&self, place: usize) -> Corner {
+    fn corner(&self, place: usize) -> SectionCorner {
         // Always there, since the count is checked; the default keeps the code free of panics.
         self.corners()
             .get(place % self.len().max(1))
@@ -271,8 +271,8 @@ impl Section {
 
     /// The arc of corner `place`; `None` where it is sharp.
     #[must_use]
-    pub fn arc(&self, place: usize) -> Option<Arc> {
-        let Corner { at, radius } = self.corner(place);
+    pub fn arc(&self, place: usize) -> Option<CornerArc> {
+        let SectionCorner { at, radius } = self.corner(place);
         if !(radius > 0.0) {
             return None;
         }
@@ -285,7 +285,7 @@ impl Section {
         let [iu, iw] = inward;
         let [u, w] = at;
         let reach = self.tangent_length(place);
-        Some(Arc {
+        Some(CornerArc {
             centre: [u - tu * reach + iu * radius, w - tw * reach + iw * radius],
             from: [-iu, -iw],
             towards,

@@ -1,7 +1,7 @@
 //! The other surface of a sheet that follows an outline.
 
 use super::super::{cross, dot};
-use super::{ARC_SLACK, Corner, MAX_CORNERS, Section, SectionError};
+use super::{ARC_SLACK, MAX_CORNERS, Section, SectionCorner, SectionError};
 
 impl Section {
     /// The outline with each side moved inward by its own sheet, in metres, outward where that is
@@ -31,7 +31,7 @@ impl Section {
             let sheet = sheets.get(place % self.len().max(1));
             sheet.copied().unwrap_or_default()
         };
-        let mut corners = [Corner::default(); MAX_CORNERS];
+        let mut corners = [SectionCorner::default(); MAX_CORNERS];
         for (place, slot) in corners.iter_mut().enumerate().take(self.len()) {
             *slot = self.moved_corner(place, [sheet(self.before(place)), sheet(place)])?;
         }
@@ -60,9 +60,9 @@ impl Section {
     }
 
     /// Where the moved sides before and after a corner meet, and the radius there.
-    fn moved_corner(&self, place: usize, sheets: [f64; 2]) -> Result<Corner, SectionError> {
+    fn moved_corner(&self, place: usize, sheets: [f64; 2]) -> Result<SectionCorner, SectionError> {
         let [before, after] = sheets;
-        let Corner {
+        let SectionCorner {
             at: [u, w],
             radius: drawn,
         } = self.corner(place);
@@ -96,7 +96,7 @@ impl Section {
         }
         // The point whose distance inward is `before` from the one line and `after` from the other.
         let [[du, dw], [eu, ew]] = [d, e];
-        Ok(Corner {
+        Ok(SectionCorner {
             at: [
                 u + (before * eu - after * du) / turn,
                 w + (before * ew - after * dw) / turn,

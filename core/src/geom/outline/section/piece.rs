@@ -7,7 +7,7 @@
 //! beyond it.
 
 use super::super::{cross, dot};
-use super::Arc;
+use super::CornerArc;
 
 /// A part of an outline in the sense in which it is walked.
 #[derive(Clone, Copy, Debug)]
@@ -15,7 +15,7 @@ pub(super) enum Piece {
     /// From a point to another.
     Line([[f64; 2]; 2]),
     /// Round a corner.
-    Arc(Arc),
+    Arc(CornerArc),
 }
 
 /// Sums over a part of the outline, from a level: see the module.

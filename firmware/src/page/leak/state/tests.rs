@@ -3,7 +3,7 @@
 use std::vec::Vec as List;
 
 use seamwright_core::advice::caution::{for_leak_test, for_liquid};
-use seamwright_core::leak::{Doubt, Method, Verdict, Vessel};
+use seamwright_core::leak::{Doubt, LeakVerdict, Method, Vessel};
 use seamwright_core::strength::StrengthError;
 use seamwright_core::tables::Liquid;
 use seamwright_core::units::{
@@ -338,7 +338,7 @@ fn whole(sccm: f64, minutes: &[u64]) -> (Bench, Outcome) {
 #[test]
 fn a_tight_tank_is_tight_and_a_leaking_one_leaks() {
     // Sought are 10 sccm; the gauge alone would see the warming of the shop as a gain.
-    for (loss, verdict) in [(1.0, Verdict::Tight), (40.0, Verdict::Leaks)] {
+    for (loss, verdict) in [(1.0, LeakVerdict::Tight), (40.0, LeakVerdict::Leaks)] {
         let (bench, outcome) = whole(loss, &[0, 10, 20]);
         assert_eq!(outcome.verdict, verdict, "{outcome:?}");
         let off = libm::fabs(outcome.leak.rate.sccm() - loss);
@@ -354,13 +354,13 @@ fn a_tight_tank_is_tight_and_a_leaking_one_leaks() {
 #[test]
 fn what_cannot_be_told_yet_says_how_long_to_wait() {
     let (_, outcome) = whole(9.0, &[0, 2]);
-    assert_eq!(outcome.verdict, Verdict::CannotTell(Doubt::Unsure));
+    assert_eq!(outcome.verdict, LeakVerdict::CannotTell(Doubt::Unsure));
     let tells = outcome.tells.unwrap();
     assert!(tells.si() > outcome.leak.lasted.si());
     // A test of that length tells: 9 of 10 sccm with the same instruments.
     let minutes = libm::ceil(tells.si() * 1.3 / 60.0) as u64;
     let (_, outcome) = whole(9.0, &[0, minutes]);
-    assert_eq!(outcome.verdict, Verdict::Tight, "{outcome:?}");
+    assert_eq!(outcome.verdict, LeakVerdict::Tight, "{outcome:?}");
 }
 
 #[test]

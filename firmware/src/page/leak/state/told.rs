@@ -1,7 +1,7 @@
 //! What a leak test tells of itself.
 
 use seamwright_core::advice::caution::Caution;
-use seamwright_core::leak::{Leak, Plan, Reading, ReadingError, Rule};
+use seamwright_core::leak::{Leak, LeakPlan, LeakRule, Reading, ReadingError};
 
 use super::super::scene::{Outcome, Seen, Site, sheets};
 use super::super::stopwatch::Stopwatch;
@@ -12,13 +12,13 @@ use crate::amount::Units;
 impl LeakTest {
     /// The rule that it goes by.
     #[must_use]
-    pub const fn rule(&self) -> Rule {
+    pub const fn rule(&self) -> LeakRule {
         self.rule
     }
 
     /// Which screen of a plan is shown, one, and how many there are.
     #[must_use]
-    pub fn place(&self, plan: &Plan, site: &Site<'_>) -> (usize, usize, usize) {
+    pub fn place(&self, plan: &LeakPlan, site: &Site<'_>) -> (usize, usize, usize) {
         (
             usize::from(self.line),
             1,
@@ -28,7 +28,7 @@ impl LeakTest {
 
     /// What may be said of the seams: that none leaks only once the tank has stood.
     #[must_use]
-    pub fn sights(&self, plan: &Plan) -> &'static [Seen] {
+    pub fn sights(&self, plan: &LeakPlan) -> &'static [Seen] {
         if self.has_stood(plan) {
             &[Seen::NotYet, Seen::Leak, Seen::Dry]
         } else {
@@ -102,7 +102,7 @@ impl LeakTest {
 
     /// Whether it has stood as long as the plan wants.
     #[must_use]
-    pub fn has_stood(&self, plan: &Plan) -> bool {
+    pub fn has_stood(&self, plan: &LeakPlan) -> bool {
         self.watch.milliseconds() as f64 >= plan.hold.si() * SECOND
     }
 }

@@ -2,7 +2,7 @@
 
 use super::std::string::ToString;
 
-use super::super::{Corner, Section, SectionError};
+use super::super::{Section, SectionCorner, SectionError};
 use super::support::{corners, section};
 use crate::units::Length;
 
@@ -17,7 +17,7 @@ fn counts_and_numbers() {
         SectionError::TooFew { corners: 2 }
     );
     assert_eq!(
-        Section::new(&[Corner::default(); 13]).unwrap_err(),
+        Section::new(&[SectionCorner::default(); 13]).unwrap_err(),
         SectionError::TooMany { corners: 13 }
     );
     for bad in [f64::NAN, f64::INFINITY, -1e7] {

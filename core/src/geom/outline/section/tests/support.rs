@@ -2,15 +2,15 @@
 
 use super::std::vec::Vec;
 
-use super::super::{Corner, Section};
+use super::super::{Section, SectionCorner};
 
 /// A section from x, z and radius of each corner.
 pub(super) fn section(outline: &[[f64; 3]]) -> Section {
     Section::new(&corners(outline)).unwrap()
 }
 
-pub(super) fn corners(outline: &[[f64; 3]]) -> Vec<Corner> {
-    let corner = |&[u, w, radius]: &[f64; 3]| Corner { at: [u, w], radius };
+pub(super) fn corners(outline: &[[f64; 3]]) -> Vec<SectionCorner> {
+    let corner = |&[u, w, radius]: &[f64; 3]| SectionCorner { at: [u, w], radius };
     outline.iter().map(corner).collect()
 }
 
@@ -68,13 +68,13 @@ impl Numbers {
     pub(super) fn outline(&mut self) -> Section {
         loop {
             let count = 3 + (self.next() * 9.9) as usize;
-            let mut all: Vec<Corner> = (0..count)
+            let mut all: Vec<SectionCorner> = (0..count)
                 .map(|place| {
                     let share = (place as f64 + self.between(0.1, 0.9)) / count as f64;
                     let (sine, cosine) = libm::sincos(share * core::f64::consts::TAU);
                     let reach = self.between(0.2, 1.0);
                     let rounded = self.next() < 0.6;
-                    Corner {
+                    SectionCorner {
                         at: [0.3 + reach * cosine, -0.2 + reach * sine],
                         radius: if rounded { self.between(0.0, 0.3) } else { 0.0 },
                     }

@@ -1,0 +1,364 @@
+//! What a person should know of the work on a tank: what the weld plan, the equipment and the rod at hand call for.
+
+use core::fmt;
+
+use super::notice::Severity;
+use crate::arc::duty::{Allowed, DutyError, PERIOD};
+use crate::arc::{Equipment, RatedPart};
+use crate::filler::FillerReason;
+use crate::heat::BurnThrough;
+use crate::input::{Face, FittingDraft};
+use crate::seam::SeamMark;
+use crate::tables::Filler;
+use crate::tank::Tank;
+use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
+use crate::weld::{BusyStretch, WeldPlan};
+
+/// Rests shorter than this are no news: common practice, no source.
+const LEAST_RESTS: Time = Time::from_seconds(30.0);
+/// A plan goes in whole steps of time, so that an arc may burn for this long more than is allowed.
+const STEP: Time = Time::from_seconds(1.0);
+
+/// With what, and in which order, a tank is welded.
+#[derive(Clone, Copy, Debug)]
+pub struct Work<'a> {
+    /// Ratings of power source and torch.
+    pub equipment: &'a Equipment,
+    /// The filler at hand.
+    pub filler: Option<Filler>,
+    /// The weld plan, where there is one.
+    pub plan: Option<&'a WeldPlan>,
+}
+
+/// One thing to know of the work.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum WorkNotice {
+    /// The arc melts a wider band than the sheet carries.
+    BurnsThrough(BurnThrough),
+    /// The filler at hand must not be used for this tank.
+    FillerRuledOut {
+        /// The filler.
+        filler: Filler,
+        /// What rules it out.
+        reason: FillerReason,
+    },
+    /// The current is more than a part of the equipment is rated for.
+    CurrentPastRating {
+        /// The part.
+        part: RatedPart,
+        /// The current, and the most that is rated.
+        error: DutyError,
+    },
+    /// The plan burns the arc for longer in some ten minutes than power source and torch may: a single stitch is longer.
+    DutyOverrun {
+        /// The ten minutes in which it burns longest.
+        busiest: BusyStretch,
+        /// The share of ten minutes that is allowed.
+        allowed: Allowed,
+        /// The same as a time.
+        stretch: Time,
+    },
+    /// Power source or torch makes the job longer.
+    DutyRests {
+        /// What the plan waits for them alone.
+        rests: Time,
+        /// The share of ten minutes that is allowed.
+        allowed: Allowed,
+    },
+    /// Every tank: the last seam shuts it, and the air in it is hot. [`Tank::passages`] says what may be left open.
+    AirNeedsWayOut {
+        /// The seam of the last stitch, where there is a plan.
+        last: Option<SeamMark>,
+    },
+}
+
+impl WorkNotice {
+    /// A stable code for programs.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::BurnsThrough(_) => "burns-through",
+            Self::FillerRuledOut { .. } => "filler-ruled-out",
+            Self::CurrentPastRating { .. } => "current-past-rating",
+            Self::DutyOverrun { .. } => "duty-overrun",
+            Self::DutyRests { .. } => "duty-rests",
+            Self::AirNeedsWayOut { .. } => "air-needs-a-way-out",
+        }
+    }
+
+    /// How much it matters.
+    #[must_use]
+    pub const fn severity(&self) -> Severity {
+        match self {
+            Self::BurnsThrough(burnt) if !burnt.certain => Severity::Caution,
+            Self::BurnsThrough(_)
+            | Self::FillerRuledOut { .. }
+            | Self::CurrentPastRating { .. } => Severity::Warning,
+            Self::DutyOverrun { .. } | Self::AirNeedsWayOut { .. } => Severity::Caution,
+            Self::DutyRests { .. } => Severity::Info,
+        }
+    }
+}
+
+impl WorkNotice {
+    /// Writes it as a sentence about `tank`.
+    pub(super) fn write(&self, tank: &Tank, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let current = tank.arc().current.display(CurrentUnit::Ampere, 0);
+        let percent = |allowed: &Allowed| allowed.duty.display(RatioUnit::Percent, 0);
+        match self {
+            Self::BurnsThrough(burnt) => write_burnt(tank, burnt, f),
+            Self::FillerRuledOut { filler, reason } => write!(
+                f,
+                "the filler {filler} that the job names is ruled out for this tank: {reason}; take one of those that the plan ranks"
+            ),
+            Self::CurrentPastRating { part, error } => {
+                write!(f, "the {} does not carry this arc: {error}", part.name())
+            }
+            Self::DutyOverrun {
+                busiest,
+                allowed,
+                stretch,
+            } => write!(
+                f,
+                "in the ten minutes from minute {:.0} of the weld plan the arc burns {:.0} s, and at {current} the power source and torch allow {} of ten minutes, {:.0} s: rest longer there, or weld with less current",
+                busiest.from.in_unit(TimeUnit::Minute),
+                busiest.burns.si(),
+                percent(allowed),
+                stretch.si(),
+            ),
+            Self::DutyRests { rests, allowed } => write!(
+                f,
+                "at {current} the power source and torch allow the arc {} of any ten minutes: the weld plan waits {:.0} min for them alone; with a higher rating or less current the job is so much shorter",
+                percent(allowed),
+                rests.in_unit(TimeUnit::Minute),
+            ),
+            Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
+        }
+    }
+}
+
+/// The pool is wider than the sheet carries.
+fn write_burnt(tank: &Tank, burnt: &BurnThrough, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let mm = |length: Length| length.display(LengthUnit::Millimetre, 1);
+    let arc = tank.arc();
+    let [begin, end] = if burnt.certain {
+        ["NO: ", ""]
+    } else {
+        ["it may be that ", ", and less where less of it is taken up"]
+    };
+    write!(
+        f,
+        "{begin}{} at {} burn through {} of sheet: the band that begins to melt would be {} wide with {} of the arc's heat{end}, and no published set-up comes to more than {}; weld with less current, or faster",
+        arc.current.display(CurrentUnit::Ampere, 0),
+        arc.travel.display(SpeedUnit::MillimetrePerMinute, 0),
+        mm(tank.job().thickness()),
+        mm(burnt.band),
+        burnt.uptake.display(RatioUnit::Percent, 0),
+        mm(burnt.limit),
+    )
+}
+
+/// The last seam shuts the tank, and the air in it is hot.
+fn write_way_out(tank: &Tank, last: Option<SeamMark>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    f.write_str("the air within needs a way out while the last seam")?;
+    if let Some(last) = last {
+        write!(f, ", {last},")?;
+    }
+    f.write_str(" is closed, ")?;
+    let mut open = tank.passages();
+    let (first, second) = (open.next(), open.next());
+    match (first, second) {
+        (None, _) => f.write_str(
+            "and this job names no fitting with a passage: drill the hole of one, or a small hole that is plugged at the end, before the tank is closed",
+        ),
+        (Some(one), None) => write!(f, "and {} is the only one: do not plug it", one.name),
+        (Some(one), Some(two)) => {
+            write!(f, "so keep one of these unplugged: {}, {}", one.name, two.name)?;
+            open.try_for_each(|more| write!(f, ", {}", more.name))
+        }
+    }
+}
+
+impl Tank {
+    /// The fittings with a passage into the tank, through which air gets out while it is open.
+    pub fn passages(&self) -> impl Iterator<Item = &FittingDraft> {
+        let within = |face: Face| matches!(face, Face::Baffle(_));
+        let fittings = self.job.fittings.iter();
+        fittings.filter(move |fitting| fitting.bore.si() > 0.0 && !within(fitting.face))
+    }
+
+    /// Calls `show` for every notice of the work on this tank.
+    pub fn each_work_notice(&self, work: &Work<'_>, mut show: impl FnMut(WorkNotice)) {
+        if let Some(burnt) = self.burn_through() {
+            show(WorkNotice::BurnsThrough(burnt));
+        }
+        if let Some(filler) = work.filler
+            && let Ok(verdict) = self.judged(Some(filler))
+            && verdict.ruled_out()
+        {
+            let reason = verdict.worst().reason;
+            show(WorkNotice::FillerRuledOut { filler, reason });
+        }
+        let arc = self.arc();
+        for rated in work.equipment.rated(arc.process) {
+            if let Err(error) = rated.plate.allowed(arc.current) {
+                let part = rated.part;
+                show(WorkNotice::CurrentPastRating { part, error });
+            }
+        }
+        if let Some(plan) = work.plan {
+            self.each_duty_notice(work.equipment, plan, &mut show);
+        }
+        let last = work.plan.and_then(|plan| plan.stitches(self).last());
+        show(WorkNotice::AirNeedsWayOut {
+            last: last.map(|last| last.seam),
+        });
+    }
+
+    /// What power source and torch make of the plan.
+    fn each_duty_notice(
+        &self,
+        equipment: &Equipment,
+        plan: &WeldPlan,
+        show: &mut impl FnMut(WorkNotice),
+    ) {
+        let Some(run) = self.arc_and_rest(equipment) else {
+            return;
+        };
+        let (allowed, stretch) = (run.allowed, run.stretch);
+        if let Some(busiest) = plan.busiest_stretch(self, PERIOD)
+            && busiest.burns.si() > stretch.si() + STEP.si()
+        {
+            show(WorkNotice::DutyOverrun {
+                busiest,
+                allowed,
+                stretch,
+            });
+        }
+        let rests = plan.totals().rests();
+        if rests >= LEAST_RESTS {
+            show(WorkNotice::DutyRests { rests, allowed });
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+
+    use std::boxed::Box;
+    use std::vec::Vec;
+
+    use super::*;
+    use crate::arc::duty::{Rating, RatingPlate};
+    use crate::input::{Block, Draft, StockDraft};
+    use crate::tables::Alloy;
+    use crate::units::{Current, Ratio};
+    use crate::weld::{PlanOptions, Planner};
+
+    fn mm(value: f64) -> Length {
+        Length::new(value, LengthUnit::Millimetre)
+    }
+
+    /// A box of 5086, welded at 100 A.
+    fn tank(fittings: &[FittingDraft]) -> Tank {
+        let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+        let stock = StockDraft::of(Alloy::A5086, mm(2.0));
+        let mut draft = Draft::new("Header tank", outside, stock).unwrap();
+        draft.arc.current = Some(Current::from_amperes(100.0));
+        for fitting in fittings {
+            draft.fittings.push(fitting.clone()).unwrap();
+        }
+        Tank::build(&draft).unwrap()
+    }
+
+    fn torch(amperes: f64, share: f64) -> Equipment {
+        let rating = Rating {
+            current: Current::from_amperes(amperes),
+            duty: Ratio::from_share(share),
+        };
+        let mut equipment = Equipment::default();
+        equipment.torch.ac = Some(RatingPlate::of(&[rating]).unwrap());
+        equipment
+    }
+
+    fn told(tank: &Tank, work: &Work<'_>) -> Vec<WorkNotice> {
+        let mut all = Vec::new();
+        tank.each_work_notice(work, |notice| all.push(notice));
+        all
+    }
+
+    fn codes(all: &[WorkNotice]) -> Vec<&'static str> {
+        all.iter().map(WorkNotice::code).collect()
+    }
+
+    /// Metals with much magnesium crack with a rod of silicon: AWS A5.10, annex (from memory). 100 A are past a torch
+    /// of 80 A.
+    #[test]
+    fn rod_and_rating_that_do_not_do() {
+        let tank = tank(&[]);
+        let (weak, strong) = (torch(80.0, 0.6), torch(100.0, 1.0));
+        let mut work = Work {
+            equipment: &weak,
+            filler: Some(Filler::R4043),
+            plan: None,
+        };
+        let all = told(&tank, &work);
+        let wanted = [
+            "filler-ruled-out",
+            "current-past-rating",
+            "air-needs-a-way-out",
+        ];
+        assert_eq!(codes(&all), wanted);
+        assert_eq!(all[0].severity(), Severity::Warning);
+        work.equipment = &strong;
+        work.filler = Some(Filler::R5356);
+        assert_eq!(codes(&told(&tank, &work)), ["air-needs-a-way-out"]);
+    }
+
+    /// By hand: at a share of 10 % the arc burns a minute of ten, so that the plan must rest for most of its time; a
+    /// stitch takes longer than the 6 s that 1 % allows.
+    #[test]
+    fn rests_and_a_stitch_that_is_longer_than_they_allow() {
+        let tank = tank(&[]);
+        let told_of = |equipment: &Equipment| {
+            let mut planner = Box::new(Planner::new());
+            let options = PlanOptions {
+                comparisons: false,
+                ..PlanOptions::resting(equipment, tank.arc())
+            };
+            let plan = tank.weld_plan_with(&mut planner, &options).unwrap();
+            let work = Work {
+                equipment,
+                filler: None,
+                plan: Some(plan),
+            };
+            let rests = plan.totals().rests();
+            (told(&tank, &work), rests)
+        };
+        let (all, rests) = told_of(&torch(100.0, 0.1));
+        assert!(all.iter().any(|one| {
+            matches!(one, WorkNotice::DutyRests { rests: told, allowed }
+                if *told == rests && allowed.duty == Ratio::from_share(0.1))
+        }));
+        let (all, _) = told_of(&torch(100.0, 0.01));
+        let over = all.iter().find_map(|one| match one {
+            WorkNotice::DutyOverrun {
+                busiest, stretch, ..
+            } => Some((busiest.burns, *stretch)),
+            _ => None,
+        });
+        let (burns, stretch) = over.unwrap();
+        assert!((stretch.si() - 6.0).abs() < 1e-9 && burns > stretch);
+    }
+
+    #[test]
+    fn passages_of_the_walls_only() {
+        let at = [mm(100.0), mm(60.0)];
+        let bung = |bore| FittingDraft::bung("bung", Face::Top, at, mm(bore), mm(30.0));
+        let count = |bore| tank(&[bung(bore).unwrap()]).passages().count();
+        // One without a bore is a boss.
+        assert_eq!((count(20.0), count(0.0)), (1, 0));
+    }
+}

@@ -19,9 +19,9 @@ pub(super) const BEADS: usize = 11;
 pub(super) const GROUPS: usize = 3;
 /// Most beads in a group, so that with two groups full there is room for one more bead.
 const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
-/// Where no cell would lose more than this share of a group's heat in a step by what its beads radiate beyond the cells,
+/// Where no cell would lose more than this share of a group's heat in a second by what its beads radiate beyond the cells,
 /// that is left out from then on.
-const LEAST_EXTRA: f32 = 1e-5;
+const LEAST_EXTRA: f32 = 5e-6;
 
 /// Fixed-point scale of a group's temperatures in the cells (1/16384 K): whole numbers, for a chip without floating
 /// point works with them in a tenth of the time.
@@ -53,16 +53,6 @@ pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
         }
     }
     alive
-}
-
-/// Adds heat, in J, to a cell of a group's picture, and tells how much of it does not fit.
-fn warm(own: &mut [i32], cell: usize, heat: f64, inverse_capacity: f64) -> f64 {
-    let Some(own) = own.get_mut(cell) else {
-        return 0.0;
-    };
-    let sum = *own as f32 + (heat * inverse_capacity) as f32 * PARTS;
-    *own = libm::fminf(sum, MOST) as i32;
-    f64::from(libm::fmaxf(sum - MOST, 0.0) / PARTS) / inverse_capacity
 }
 
 /// What is asked of a group when room is made.
@@ -168,6 +158,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             let crowd = self.crowd(number);
             let mut most = 0.0;
+            let least = LEAST_EXTRA * self.step as f32;
             if let Some(crowd) = crowd {
                 let Self {
                     group_warmth,
@@ -194,7 +185,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     let heat = f64::from(kelvin(*own));
                     let share = (1.0 - hot.left_by_glow(heat, crowd, takes)) as f32;
                     most = libm::fmaxf(most, share);
-                    if share > LEAST_EXTRA {
+                    if share > least {
                         *own -= scaled(*own, (share * ONE) as i32);
                         let cooler = heat * f64::from(share);
                         *warmth -= cooler;
@@ -202,7 +193,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     }
                 }
             }
-            if !(most > LEAST_EXTRA) {
+            if !(most > least) {
                 // It has only less to come.
                 for bead in self.beads.iter_mut().flatten() {
                     let cools = now.time - bead.laid() > 2.0 * now.step;
@@ -223,15 +214,17 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             .filter(|sheet| sheet.side != Facing::Still)
         {
             let [from, to] = sheet.cells.map(usize::from);
+            let film = sheet.films.at(f64::from(sheet.mean));
             let cells = self.warmth.iter().zip(&self.area);
             for (warmth, area) in cells.skip(from).take(to - from) {
                 let (warmth, area) = (self.hot.warmth(*warmth), f64::from(*area));
-                leaving.air += area * sheet.films.at(warmth) * warmth;
+                leaving.air += area * film * warmth;
                 leaving.radiation += area * self.hot.radiates(warmth);
             }
         }
         for number in [0, 1, 2] {
-            let Some(crowd) = self.crowd(number) else {
+            let outshine = self.group(number).any(|bead| bead.outshines_cells);
+            let Some(crowd) = self.crowd(number).filter(|_| outshine) else {
                 continue;
             };
             let own = self.group_warmth.get(usize::from(number));
@@ -272,25 +265,15 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let Some(own) = self.group_warmth.get_mut(usize::from(number)) else {
             return;
         };
-        // A sliver of a cell has no temperature worth a name: what does not fit into it goes to the largest of the
-        // others, with which it evens out at once.
-        let mut over = 0.0;
-        let mut largest: Option<(usize, f64)> = None;
         for (cell, share) in spot.heat_shares() {
-            let inverse_capacity = self.inverse_capacity.get(cell).copied();
-            let inverse_capacity = inverse_capacity.unwrap_or_default();
-            if !(inverse_capacity > 0.0) {
-                continue;
+            if let (Some(own), Some(inverse_capacity)) =
+                (own.get_mut(cell), self.inverse_capacity.get(cell))
+            {
+                let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
+                // A sliver of a cell has no temperature worth a name: what does not fit is read by the cells. Never more
+                // than the cell itself has, or the bead could lose what is not its own.
+                *own = libm::fminf(sum, MOST) as i32;
             }
-            over += warm(own, cell, heat * share, inverse_capacity);
-            if largest.is_none_or(|(_, least)| inverse_capacity < least) {
-                largest = Some((cell, inverse_capacity));
-            }
-        }
-        if let Some((cell, inverse_capacity)) = largest
-            && over > 0.0
-        {
-            let _ = warm(own, cell, over, inverse_capacity);
         }
     }
 

@@ -218,11 +218,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
                 let x = *step * rate * *inverse_capacity;
-                let left = if x <= AT_ONCE && *warmth <= hot.melts {
+                let left = if (x > AT_ONCE && *warmth > COLD) || *warmth > hot.melts {
+                    hot.left(*warmth, film, *step * area * *inverse_capacity) / *warmth
+                } else {
                     // e^(−x) to second order.
                     1.0 / (1.0 + x + 0.5 * x * x)
-                } else {
-                    hot.left(*warmth, film, *step * area * *inverse_capacity) / *warmth
                 };
                 if alive != [false; GROUPS] {
                     let left = (left as f32 * ONE) as i32;
@@ -296,6 +296,9 @@ fn even_out_alone<const C: usize>(
         links.iter().for_each(&mut one);
     }
 }
+
+/// Metal no warmer than this over the air, in K, loses as good as a share of its heat.
+const COLD: f64 = 1.0;
 
 /// Widths of a mean square to which a bead spreads before the grid shows it well enough.
 const RESOLVED: f64 = 2.0;

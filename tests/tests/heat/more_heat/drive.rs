@@ -22,7 +22,7 @@ pub(super) struct Vessel {
     pub(super) alloy: Alloy,
 }
 
-/// A stitch along the edge of this number: from and to as shares of it, at most `REACH` long.
+/// A stitch along the edge of this number: from and to as shares of it, at most 60 mm long.
 #[derive(Clone, Debug)]
 pub(super) struct Stitch {
     pub(super) edge: usize,
@@ -53,7 +53,11 @@ pub(super) fn vessels() -> impl Strategy<Value = Vessel> {
         Alloy::S316L,
         Alloy::LowCarbonSteel,
     ];
-    (any::<u64>(), 0.8..6.0_f64, prop::sample::select(alloys.to_vec()))
+    (
+        any::<u64>(),
+        0.8..6.0_f64,
+        prop::sample::select(alloys.to_vec()),
+    )
         .prop_filter_map("no body", |(seed, sheet, alloy)| {
             let made = Jobs::new(seed).take(20).map(|draft| draft.shape);
             let vessel = |shape| Vessel {
@@ -149,8 +153,15 @@ impl Bench {
         let edge = &self.edges[stitch.edge % self.edges.len()];
         let whole = edge.length().si();
         let from = stitch.from * whole;
-        let to = from + (stitch.to * whole - from).clamp(-REACH, REACH);
-        (from, to)
+        // At least a tenth of the longest, unless the edge is shorter.
+        let run = (stitch.to * whole - from).clamp(-REACH, REACH);
+        let least = 0.1 * REACH.min(whole);
+        let run = run.abs().max(least).copysign(run);
+        if (0.0..=whole).contains(&(from + run)) {
+            (from, from + run)
+        } else {
+            (from, from - run)
+        }
     }
 
     /// Lays a stitch; `each` is called after each step of time.
@@ -187,7 +198,9 @@ impl Bench {
     /// How warm the metal is as a plan reads it, at three places of each edge.
     pub(super) fn places(&self) -> Vec<f64> {
         let at = |edge: &Edge, share: f64| {
-            let spot = self.mesh.spot(edge, share * edge.length().si(), &self.shell);
+            let spot = self
+                .mesh
+                .spot(edge, share * edge.length().si(), &self.shell);
             self.shell.warmth_at(spot.unwrap())
         };
         let shares = [0.05, 0.37, 0.82];

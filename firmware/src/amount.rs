@@ -323,6 +323,19 @@ mod tests {
     }
 
     #[test]
+    fn a_wait_says_what_it_is_for() {
+        for (cause, unit) in [
+            (None, "s\nwait"),
+            (Some(StepCause::Metal), "s\ncool"),
+            (Some(StepCause::PowerSource), "s\nrest"),
+            (Some(StepCause::Torch), "s\nrest"),
+        ] {
+            let wait = Amount::wait(Time::from_seconds(34.0), cause);
+            assert_eq!(wait.figure().unit, unit);
+        }
+    }
+
+    #[test]
     fn volumes_have_three_figures() {
         let litres =
             |value, units| Amount::volume(Volume::new(value, VolumeUnit::Litre), units).text();

@@ -42,6 +42,18 @@ fn gathered(lists: impl IntoIterator<Item = Cautions>) -> CautionList {
 impl Tank {
     /// All cautions that belong to making this tank and testing it. Where no leak test can be proposed, whoever tests
     /// in spite of that may do so with air or with water.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let first = tank.cautions()[0];
+    /// assert!(first.whole().ends_with("Local codes and licensed practice go first."));
+    /// assert!(!first.source().is_empty());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn cautions(&self) -> CautionList {
         let [test, other] = match self.leak_plan(LeakRule::default()) {

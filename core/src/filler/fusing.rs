@@ -43,6 +43,18 @@ impl Tank {
 
     /// One filler, or the edges fused without any, judged for the job's sheet and service.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// // Magnesium in the sheet and silicon in the rod make a brittle bead.
+    /// assert!(tank.judged(Some(Filler::R4043))?.ruled_out());
+    /// assert!(!tank.judged(Some(Filler::R5554))?.ruled_out());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// As [`filler_service`](Self::filler_service).
     pub fn judged(&self, filler: Option<Filler>) -> Result<FillerVerdict, OutOfRange> {

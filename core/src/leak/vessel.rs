@@ -61,6 +61,18 @@ impl Tank {
 
     /// The leak test by a rule, under a standard atmosphere and with no leak rate sought.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let test = tank.leak_plan(LeakRule::OwnHead)?;
+    /// // One and a half times 156 mm of water.
+    /// assert_eq!(test.pressure.display(PressureUnit::Kilopascal, 2).to_string(), "2.29 kPa");
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// [`LeakError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
     /// asks for more air than is proposed here.

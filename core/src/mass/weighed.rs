@@ -125,6 +125,19 @@ fn middle_of(baffle: &Baffle) -> Vector {
 impl Tank {
     /// The tank with nothing in it.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let empty = tank.empty_balance()?;
+    /// let sheet = 0.320 * 0.180 * 0.160 - 0.316 * 0.176 * 0.156;
+    /// let kilograms = sheet * tank.job().alloy().density().si();
+    /// assert!((empty.mass().si() - kilograms).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// [`BalanceError::Range`] for a mass or a coordinate past its limits.
     pub fn empty_balance(&self) -> Result<Balance, BalanceError> {

@@ -23,6 +23,17 @@ pub struct Tank {
 impl Tank {
     /// Checks a draft and builds its body.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// let tank = Tank::build(&draft)?;
+    /// assert_eq!(tank.job().name(), "Header tank");
+    /// assert_eq!((tank.panels().count(), tank.seams().count()), (6, 12));
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build(draft: &Draft) -> Result<Self, JobError> {
@@ -30,6 +41,18 @@ impl Tank {
     }
 
     /// [`Tank::build`], calling `assumed` for every value that the draft leaves to its default.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// // What the draft leaves open is told, with what was taken and why.
+    /// let mut taken = 0;
+    /// Tank::build_noting(&draft, |_| taken += 1)?;
+    /// assert!(taken > 0);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.

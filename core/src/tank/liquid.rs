@@ -12,6 +12,17 @@ use crate::units::{Area, Length, Volume};
 impl Tank {
     /// The dip chart of the level tank: from empty to full in steps of the job's own, the last step
     /// shorter where it must be.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let last = tank.dip().last().ok_or("no mark")?;
+    /// assert_eq!(last.volume, tank.capacity().brim);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     pub fn dip(&self) -> impl Iterator<Item = Level> {
         let pool = self.pool(Lean::LEVEL);
         let full = pool.full_depth();

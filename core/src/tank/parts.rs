@@ -54,12 +54,37 @@ impl Tank {
     }
 
     /// What it holds when it stands level.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// // 316 x 176 x 156 mm within.
+    /// assert_eq!(tank.capacity().brim.display(VolumeUnit::Litre, 3).to_string(), "8.676 L");
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub const fn capacity(&self) -> &Capacity {
         &self.capacity
     }
 
     /// The liquid in it, at a lean.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let level = tank.pool(Lean::LEVEL);
+    /// // Half its depth of 156 mm is half of its 8.676 L.
+    /// let half = level.at(mm(78.0))?;
+    /// assert_eq!(half.volume.display(VolumeUnit::Litre, 3).to_string(), "4.338 L");
+    /// assert!(level.at(mm(157.0)).is_err());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn pool(&self, lean: Lean) -> Pool<'_> {
         Pool::new(self.space(), lean)
@@ -77,6 +102,19 @@ impl Tank {
     }
 
     /// The panels, in the order of their first faces, and the baffles after them.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// // With open corners the inside face is the blank: 316 x 156 mm in front.
+    /// let front = tank.panels().next().ok_or("no panel")?;
+    /// assert_eq!(front.face(), Face::Front);
+    /// assert!((front.blank_area.si() - 0.316 * 0.156).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     pub fn panels(&self) -> impl Iterator<Item = Panel> {
         let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
         self.plan()
@@ -85,6 +123,20 @@ impl Tank {
     }
 
     /// The blank of a panel, laid flat, written to `blank`.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let front = tank.panels().next().ok_or("no panel")?;
+    /// let mut blank = Blank::new();
+    /// tank.blank(&front, &mut blank)?;
+    /// let [wide, high] = blank.size();
+    /// assert!((wide - 0.316).abs() < 1e-9 && (high - 0.156).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     ///
     /// # Errors
     /// None for a panel of this tank: [`Tank::build`] has looked at every one.
@@ -160,6 +212,19 @@ impl Tank {
     }
 
     /// The stitches of a seam; a fold has none.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let first = tank.seams().next().ok_or("no seam")?;
+    /// let stitches = tank.division(&first).ok_or("a fold has none")?;
+    /// // 160 mm of seam in stitches of at most 80 mm.
+    /// assert_eq!((first.length, stitches.count), (mm(160.0), 2));
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn division(&self, seam: &Seam) -> Option<Division> {
         seam.joint?;

@@ -58,6 +58,18 @@ impl Tank {
     }
 
     /// Sums over the whole job.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// // Four edges each way.
+    /// let seams = tank.totals().seam;
+    /// assert!((seams.si() - 4.0 * (0.320 + 0.180 + 0.160)).abs() < 1e-9);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn totals(&self) -> Totals {
         let mut totals = Totals::default();

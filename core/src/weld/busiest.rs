@@ -9,6 +9,7 @@ use crate::units::Time;
 
 /// A stretch of a weld plan, and how much of it the arc burns.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct BusyStretch {
     /// When it begins, from the first arc of the job.
     pub from: Time,

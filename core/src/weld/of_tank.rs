@@ -13,6 +13,21 @@ impl Tank {
     ///
     /// The planner holds the plan; [`Clone`] it to keep it for longer.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let mut planner = Planner::new();
+    /// let plan = tank.weld_plan(&mut planner)?;
+    /// let first = plan.stitches(&tank).next().ok_or("no stitch")?;
+    /// // Nothing is warm yet.
+    /// assert_eq!(first.wait.beside_move(), Time::default());
+    /// assert!(plan.totals().waits() <= plan.totals().job());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// [`PlanError`] where the metal never cools, or the tank has more stitches or walls than a plan may have.
     pub fn weld_plan<'p>(&self, planner: &'p mut Planner) -> Result<&'p WeldPlan, PlanError> {

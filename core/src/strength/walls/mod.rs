@@ -131,6 +131,18 @@ impl Tank {
 
     /// The wall that takes the least even pressure with [`TEST_RESERVE`], and that pressure.
     ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let (_, bears) = tank.weakest_wall()?;
+    /// // What it bears in a test is more than the head of water in it.
+    /// assert!(bears.in_unit(PressureUnit::Kilopascal) > 1.53);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
     /// # Errors
     /// As [`weakest`](Self::weakest).
     pub fn weakest_wall(&self) -> Result<(Face, Pressure), StrengthError> {

@@ -49,6 +49,19 @@ impl Tank {
     /// The tacks of all seams in the order of tacking: baffles before the walls about them, the panel that closes
     /// the tank last; in each of these ends of seams first, then the longest open stretches halved, opposite sides in
     /// turn. Common practice, no source; the same every time. `tacking` is written over.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # use seamwright_core::weld::Tacking;
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// # let tank = Tank::build(&draft)?;
+    /// let mut tacking = Tacking::new();
+    /// let order = tank.tack_order(&mut tacking);
+    /// assert!(order.pull() < order.pull_seam_by_seam());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
     pub fn tack_order<'a>(&'a self, tacking: &'a mut Tacking) -> TackOrder<'a> {
         tacking.clear();
         let closing = self.closing_panel();

@@ -6,11 +6,12 @@ use super::notice::Severity;
 use crate::arc::duty::{Allowed, DutyError, PERIOD};
 use crate::arc::{Equipment, RatedPart};
 use crate::filler::FillerReason;
+use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
 use crate::seam::SeamMark;
 use crate::tables::Filler;
 use crate::tank::Tank;
-use crate::units::{CurrentUnit, RatioUnit, Time, TimeUnit};
+use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
 use crate::weld::{BusyStretch, WeldPlan};
 
 /// Rests shorter than this are no news: common practice, no source.
@@ -33,6 +34,8 @@ pub struct Work<'a> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum WorkNotice {
+    /// The arc melts a wider band than the sheet carries.
+    BurnsThrough(BurnThrough),
     /// The filler at hand must not be used for this tank.
     FillerRuledOut {
         /// The filler.
@@ -75,6 +78,7 @@ impl WorkNotice {
     #[must_use]
     pub const fn code(&self) -> &'static str {
         match self {
+            Self::BurnsThrough(_) => "burns-through",
             Self::FillerRuledOut { .. } => "filler-ruled-out",
             Self::CurrentPastRating { .. } => "current-past-rating",
             Self::DutyOverrun { .. } => "duty-overrun",
@@ -87,7 +91,10 @@ impl WorkNotice {
     #[must_use]
     pub const fn severity(&self) -> Severity {
         match self {
-            Self::FillerRuledOut { .. } | Self::CurrentPastRating { .. } => Severity::Warning,
+            Self::BurnsThrough(burnt) if !burnt.certain => Severity::Caution,
+            Self::BurnsThrough(_)
+            | Self::FillerRuledOut { .. }
+            | Self::CurrentPastRating { .. } => Severity::Warning,
             Self::DutyOverrun { .. } | Self::AirNeedsWayOut { .. } => Severity::Caution,
             Self::DutyRests { .. } => Severity::Info,
         }
@@ -100,6 +107,7 @@ impl WorkNotice {
         let current = tank.arc().current.display(CurrentUnit::Ampere, 0);
         let percent = |allowed: &Allowed| allowed.duty.display(RatioUnit::Percent, 0);
         match self {
+            Self::BurnsThrough(burnt) => write_burnt(tank, burnt, f),
             Self::FillerRuledOut { filler, reason } => write!(
                 f,
                 "the filler {filler} that the job names is ruled out for this tank: {reason}; take one of those that the plan ranks"
@@ -128,6 +136,27 @@ impl WorkNotice {
             Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
         }
     }
+}
+
+/// The pool is wider than the sheet carries.
+fn write_burnt(tank: &Tank, burnt: &BurnThrough, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let mm = |length: Length| length.display(LengthUnit::Millimetre, 1);
+    let arc = tank.arc();
+    let [begin, end] = if burnt.certain {
+        ["NO: ", ""]
+    } else {
+        ["it may be that ", ", and less where less of it is taken up"]
+    };
+    write!(
+        f,
+        "{begin}{} at {} burn through {} of sheet: the band that begins to melt would be {} wide with {} of the arc's heat{end}, and no published set-up comes to more than {}; weld with less current, or faster",
+        arc.current.display(CurrentUnit::Ampere, 0),
+        arc.travel.display(SpeedUnit::MillimetrePerMinute, 0),
+        mm(tank.job().thickness()),
+        mm(burnt.band),
+        burnt.uptake.display(RatioUnit::Percent, 0),
+        mm(burnt.limit),
+    )
 }
 
 /// The last seam shuts the tank, and the air in it is hot.
@@ -161,6 +190,9 @@ impl Tank {
 
     /// Calls `show` for every notice of the work on this tank.
     pub fn each_work_notice(&self, work: &Work<'_>, mut show: impl FnMut(WorkNotice)) {
+        if let Some(burnt) = self.burn_through() {
+            show(WorkNotice::BurnsThrough(burnt));
+        }
         if let Some(filler) = work.filler
             && let Ok(verdict) = self.judged(Some(filler))
             && verdict.ruled_out()
@@ -222,7 +254,7 @@ mod tests {
     use crate::arc::duty::{Rating, RatingPlate};
     use crate::input::{Block, Draft, StockDraft};
     use crate::tables::Alloy;
-    use crate::units::{Current, Length, LengthUnit, Ratio};
+    use crate::units::{Current, Ratio};
     use crate::weld::{PlanOptions, Planner};
 
     fn mm(value: f64) -> Length {

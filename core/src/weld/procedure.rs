@@ -56,10 +56,5 @@ impl Procedure {
 /// What the sheets of a tank are made of, as far as their heat asks.
 pub(super) fn material(tank: &Tank) -> Material {
     let job = tank.job();
-    let alloy = job.alloy();
-    Material {
-        conductivity: alloy.conductivity(job.temper()).value,
-        capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
-        emissivity: tank.emissivity().si(),
-    }
+    Material::of(job.alloy(), job.temper(), tank.emissivity().si())
 }

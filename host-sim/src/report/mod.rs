@@ -32,6 +32,7 @@ mod supply;
 pub(crate) mod tacks;
 mod totals;
 mod units;
+pub(crate) mod verdict;
 mod welds;
 
 pub use asked::{Asked, Known};

@@ -7,7 +7,7 @@ use super::cited::Cited;
 use super::model::Section;
 use super::{
     Asked, Units, arc, assumed, balance, body, capacity, duty, filler, heat, leak, notices, panels,
-    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals,
+    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals, verdict,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -34,8 +34,9 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let cut = Cut::of(tank, extras);
     let dangers = tank.cautions();
     let mut cited = Cited::default();
-    let mut all = vec![
-        name(tank.job().name()),
+    let mut all = vec![name(tank.job().name())];
+    all.extend(verdict::section(tank));
+    all.extend([
         body::section(tank, units),
         capacity::section(tank, units),
         capacity::dip(tank, units),
@@ -48,7 +49,7 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         settings::section(tank, extras, units, &mut cited),
         heat::section(tank, extras, units, &mut cited),
         duty::section(tank, extras),
-    ];
+    ]);
     all.extend(supply::sections(asked, units));
     all.extend([
         shrinkage::section(tank, extras, units, &mut cited),

@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
 use super::render::json::list;
 use super::tacks::place;
-use super::{Asked, Units};
+use super::{Asked, Units, verdict};
 use crate::welding::{self, plot};
 
 fn minutes(time: Time) -> String {
@@ -22,6 +22,9 @@ fn seconds(time: Time) -> String {
 /// A table in the order of welding, with what it takes and what other orders would.
 pub(crate) fn section(asked: &Asked<'_>, units: Units) -> Section {
     let mut section = Section::new("Order of the stitches");
+    if let Some(verdict) = verdict::over_the_order(asked.tank) {
+        section.flush(verdict);
+    }
     match asked.welding {
         Ok(plan) => planned(&mut section, asked, plan, units),
         Err(error) => {

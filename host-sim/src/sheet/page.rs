@@ -9,7 +9,7 @@ use crate::cut::Cut;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, leak, notices, render, seams, stitches, tacks,
+    Asked, Units, assumed, capacity, leak, notices, render, seams, stitches, tacks, verdict,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -22,7 +22,8 @@ pub(super) fn html(
     let (tank, units) = (asked.tank, Units::Metric);
     let dangers = tank.cautions();
     let drawn: Vec<_> = pieces.iter().map(drawn).collect();
-    let mut sections = vec![
+    let mut sections: Vec<Section> = verdict::section(tank).into_iter().collect();
+    sections.extend([
         notices::dangers(tank, &dangers),
         notices::section(asked, &dangers),
         capacity::section(tank, units),
@@ -31,7 +32,7 @@ pub(super) fn html(
         tacks::section(tank, units),
         stitches::section(asked, units),
         leak::section(tank, units),
-    ];
+    ]);
     sections.extend(plan.map(on_sheet));
     sections.push(assumed::section(asked.assumed));
     render::html::page(tank.job().name(), &sections)

@@ -11,6 +11,7 @@
 mod support;
 
 mod allowance;
+mod burnt;
 mod dipstick;
 mod fuzz;
 mod job_file;

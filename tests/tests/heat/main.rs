@@ -8,6 +8,7 @@ mod arc;
 mod bessel;
 mod input;
 mod losses;
+mod more_heat;
 mod moving_source;
 mod network_properties;
 mod network_reference;

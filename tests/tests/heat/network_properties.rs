@@ -1,6 +1,8 @@
 //! What must hold for the thermal network of any tank.
 
+use seamwright_core::heat::Melting;
 use seamwright_core::heat::shell::{Fineness, Material, Mesh, Shell, ShellInput};
+use seamwright_core::tables::Family;
 use seamwright_core::tank::Tank;
 use seamwright_tests::random_jobs::Jobs;
 
@@ -9,11 +11,13 @@ const METALS: [Material; 2] = [
         conductivity: 138.0,
         capacity: 2_680.0 * 880.0,
         emissivity: 0.1,
+        melting: Melting::of(Family::Aluminium, 922.15, 880.0),
     },
     Material {
         conductivity: 15.0,
         capacity: 7_900.0 * 500.0,
         emissivity: 0.3,
+        melting: Melting::of(Family::Stainless, 1_723.15, 500.0),
     },
 ];
 

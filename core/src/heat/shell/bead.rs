@@ -12,7 +12,8 @@
 //! corners at the ends of the bead's edge and of the place's is added (`corner`).
 //!
 //! Radiation goes with the fourth power of temperature, so that a bead loses more than its cells at their means:
-//! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm.
+//! for some seconds several times as much, by some 4 % of the heat of a stitch on stainless steel of 2 mm. The line has
+//! no highest temperature; what it radiates goes by the one that metal has with its heat (`hot`).
 
 use super::corner::round_corner;
 use super::spot::EdgePlace;
@@ -24,6 +25,9 @@ const CORNER: f64 = 4.0 / 3.0;
 const APART: f64 = 0.03;
 /// Pieces into which a bead is cut, each with its own age.
 const PIECES: u8 = 4;
+/// Widths of a mean square that the grid adds to a bead: across the edge and along it.
+const ACROSS: f64 = 0.75;
+const ALONG: f64 = 1.5;
 /// Distance, in widths of a bead's bell √(4at), beyond which it makes nothing: there it has e^(−20) of its top.
 const FAR: f64 = 4.5;
 
@@ -99,6 +103,11 @@ impl Bead {
     pub(super) fn apply_loss(&mut self, loss: f64, capacity: f64) {
         let share = loss / (f64::from(self.first.thickness) * capacity);
         self.left *= 1.0 - libm::fmin(share, 1.0) as f32;
+    }
+
+    /// The heat it was laid with, in J.
+    pub(super) const fn heat(&self) -> f64 {
+        self.heat
     }
 
     /// Heat that is left of it, in J, relative to what is left of its group.
@@ -205,24 +214,21 @@ impl Bead {
         f64::from(self.first.thickness) * now.capacity
     }
 
-    /// Power that it radiates beyond a radiation in proportion to its rise `T`, in W: of `ε σ ((T₀ + T)⁴ − T₀⁴)` the
-    /// terms above the first, over a line of its length and the bell of `T` across it. `shine` is ε σ, in W/(m² K⁴), and
-    /// `ambient` T₀, in K.
-    pub(super) fn extra_radiation(&self, now: &MetalNow, shine: f64, ambient: f64) -> f64 {
+    /// How much the top of its bell is over the mean of a cell, on a grid whose squares are `square` metres wide in the
+    /// mean, had nothing been lost: of what is lost it must not hang, or more heat could make colder metal.
+    ///
+    /// The top of a bell of which a cell's mean is a slice is √2 of that mean. Across the edge the grid begins with an
+    /// even strip of a square of the rim, two thirds of a mean one, to either side; along it, with a strip that is
+    /// longer than the bead by a square at either end. Both widen as the bead does.
+    pub(super) fn crowd(&self, now: &MetalNow, square: f64) -> f64 {
         let span = self.span(now.step);
-        let length = span.to - span.from;
         // While it is laid its heat is as old as a step or two.
         let age = now.time - 0.5 * (span.start + span.end);
         let wide = libm::sqrt(4.0 * PI * now.diffusivity * libm::fmax(age, 2.0 * now.step));
-        // It widens past its ends as well.
-        let long = libm::hypot(length, wide);
-        let lies = self.heat / (long * self.areal_capacity(now));
-        let top = lies / wide;
-        // ∫ e^(−n y²/4at) dy = √(4πat/n).
-        let sum = 6.0 * ambient * ambient * libm::sqrt(0.5)
-            + 4.0 * ambient * top * libm::sqrt(1.0 / 3.0)
-            + 0.5 * top * top;
-        long * shine * lies * top * sum
+        let long = libm::hypot(span.to - span.from, wide);
+        let across = libm::hypot(1.0, ACROSS * square / wide);
+        let along = libm::hypot(1.0, ALONG * square / long);
+        libm::sqrt(2.0) * across * along
     }
 }
 

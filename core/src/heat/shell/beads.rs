@@ -9,7 +9,7 @@
 //! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
 //! than a point of its heat makes so far off in a straight line.
 
-use super::super::loss::{Facing, STEFAN_BOLTZMANN, radiation};
+use super::super::loss::{Facing, radiation};
 use super::bead::{Bead, MetalNow};
 use super::{Shell, Spot};
 
@@ -19,9 +19,9 @@ pub(super) const BEADS: usize = 11;
 pub(super) const GROUPS: usize = 3;
 /// Most beads in a group, so that with two groups full there is room for one more bead.
 const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
-/// Where a group's beads would radiate less than this share of its heat in a step beyond what their cells do, that is
-/// left out from then on.
-const LEAST_EXTRA: f32 = 1e-5;
+/// Where no cell would lose more than this share of a group's heat in a second by what its beads radiate beyond the cells,
+/// that is left out from then on.
+const LEAST_EXTRA: f32 = 5e-6;
 
 /// Fixed-point scale of a group's temperatures in the cells (1/16384 K): whole numbers, for a chip without floating
 /// point works with them in a tenth of the time.
@@ -63,6 +63,17 @@ struct Group {
     /// How many beads it has.
     beads: u8,
     number: u8,
+}
+
+/// What leaves a shell, in W.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Leaving {
+    /// To the air, by convection.
+    pub air: f64,
+    /// By radiation of the cells at their means.
+    pub radiation: f64,
+    /// By radiation of the fresh beads beyond that of their cells.
+    pub glow: f64,
 }
 
 impl<const C: usize, const L: usize> Shell<C, L> {
@@ -116,66 +127,116 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     continue;
                 };
                 if sheet.side != Facing::Still {
-                    let at = f64::from(sheet.at);
-                    rate += 0.5
-                        * (f64::from(sheet.film) + radiation(self.emissivity, at, self.ambient));
+                    let mean = f64::from(sheet.mean);
+                    let film = sheet.films.at(mean);
+                    rate += 0.5 * (film + radiation(self.emissivity, mean, self.ambient));
                 }
             }
             bead.apply_loss(self.step * rate, self.capacity);
         }
     }
 
+    /// How much more narrowly the heat of a group's beads lies together than its cells show: the mean of its beads, by
+    /// their heat; `None` where it has none.
+    fn crowd(&self, number: u8) -> Option<f64> {
+        let now = self.now();
+        let (mut sum, mut whole) = (0.0, 0.0);
+        for bead in self.group(number) {
+            let heat = bead.heat();
+            sum += heat * bead.crowd(&now, self.square);
+            whole += heat;
+        }
+        (whole > 0.0).then(|| sum / whole)
+    }
+
     /// Takes from the cells what the beads radiate in a step by being hotter than their cells' means.
     pub(super) fn radiate_from_beads(&mut self) {
-        let shine = self.emissivity * STEFAN_BOLTZMANN;
-        let ambient = self.ambient;
-        let (twice, fourfold) = ((6.0 * ambient * ambient) as f32, (4.0 * ambient) as f32);
         let now = self.now();
-        for (own, number) in self.group_warmth.iter_mut().zip(0_u8..) {
-            let beads = self.beads.iter().flatten();
-            let beads = beads.filter(|bead| bead.group == number);
-            if !beads.clone().any(|bead| bead.outshines_cells) {
+        for number in [0, 1, 2] {
+            if !self.group(number).any(|bead| bead.outshines_cells) {
                 continue;
             }
-            let whole: f64 = beads
-                .map(|bead| bead.extra_radiation(&now, shine, ambient))
-                .sum();
-            // The energy of the group, in J, and what its cells radiate already beyond the first term, in m² K⁴.
-            let (mut energy, mut seen) = (0.0_f32, 0.0_f32);
-            for ((own, inverse_capacity), area) in
-                own.iter().zip(&self.inverse_capacity).zip(&self.area)
-            {
-                if *own > LEAST && *inverse_capacity > 0.0 {
-                    let own = kelvin(*own);
-                    energy += own / *inverse_capacity as f32;
-                    let terms = twice + own * (fourfold + own);
-                    seen += area * own * own * terms;
+            let crowd = self.crowd(number);
+            let mut most = 0.0;
+            let least = LEAST_EXTRA * self.step as f32;
+            if let Some(crowd) = crowd {
+                let Self {
+                    group_warmth,
+                    inverse_capacity,
+                    area,
+                    warmth,
+                    hot,
+                    step,
+                    lost,
+                    ..
+                } = self;
+                let own = group_warmth.get_mut(usize::from(number));
+                for (((own, inverse_capacity), area), warmth) in own
+                    .into_iter()
+                    .flatten()
+                    .zip(inverse_capacity)
+                    .zip(area)
+                    .zip(warmth)
+                {
+                    if *own <= LEAST || !(*inverse_capacity > 0.0) {
+                        continue;
+                    }
+                    let takes = *step * f64::from(*area) * *inverse_capacity;
+                    let heat = f64::from(kelvin(*own));
+                    let share = (1.0 - hot.left_by_glow(heat, crowd, takes)) as f32;
+                    most = libm::fmaxf(most, share);
+                    if share > least {
+                        *own -= scaled(*own, (share * ONE) as i32);
+                        let cooler = heat * f64::from(share);
+                        *warmth -= cooler;
+                        *lost += cooler / *inverse_capacity;
+                    }
                 }
             }
-            let more = libm::fmaxf(whole as f32 - shine as f32 * seen, 0.0) * self.step as f32;
-            let share = more / (energy + more);
-            if !(share > LEAST_EXTRA) {
+            if !(most > least) {
                 // It has only less to come.
                 for bead in self.beads.iter_mut().flatten() {
                     let cools = now.time - bead.laid() > 2.0 * now.step;
                     bead.outshines_cells &= bead.group != number || !cools;
                 }
-                continue;
-            }
-            let less = (share * ONE) as i32;
-            for ((own, inverse_capacity), warmth) in own
-                .iter_mut()
-                .zip(&self.inverse_capacity)
-                .zip(&mut self.warmth)
-            {
-                if *own > LEAST && *inverse_capacity > 0.0 {
-                    let cooler = f64::from(kelvin(*own) * share);
-                    *own -= scaled(*own, less);
-                    *warmth -= cooler;
-                    self.lost += cooler / inverse_capacity;
-                }
             }
         }
+    }
+
+    /// What leaves the shell at this moment, by its temperatures alone and without the counter of
+    /// [`Shell::lost`]: in W.
+    #[must_use]
+    pub fn leaving(&self) -> Leaving {
+        let mut leaving = Leaving::default();
+        for sheet in self
+            .sheets
+            .iter()
+            .filter(|sheet| sheet.side != Facing::Still)
+        {
+            let [from, to] = sheet.cells.map(usize::from);
+            let film = sheet.films.at(f64::from(sheet.mean));
+            let cells = self.warmth.iter().zip(&self.area);
+            for (warmth, area) in cells.skip(from).take(to - from) {
+                let (warmth, area) = (self.hot.warmth(*warmth), f64::from(*area));
+                leaving.air += area * film * warmth;
+                leaving.radiation += area * self.hot.radiates(warmth);
+            }
+        }
+        for number in [0, 1, 2] {
+            let outshine = self.group(number).any(|bead| bead.outshines_cells);
+            let Some(crowd) = self.crowd(number).filter(|_| outshine) else {
+                continue;
+            };
+            let own = self.group_warmth.get(usize::from(number));
+            for (own, area) in own.into_iter().flatten().zip(&self.area) {
+                let own = f64::from(kelvin(*own));
+                let bell = self.hot.over_bell(crowd * own) / crowd;
+                let seen = self.hot.beyond_first(self.hot.warmth(own));
+                let more = self.hot.shine * libm::fmax(bell - seen, 0.0);
+                leaving.glow += f64::from(*area) * more;
+            }
+        }
+        leaving
     }
 
     /// Tracks the heat of a step of arc, in J: in a bead, and in what the bead's group makes of the cells.
@@ -201,21 +262,18 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             number
         });
-        let mut fits = true;
-        if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
-            for (cell, share) in spot.heat_shares() {
-                if let (Some(own), Some(inverse_capacity)) =
-                    (own.get_mut(cell), self.inverse_capacity.get(cell))
-                {
-                    let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
-                    fits &= sum < MOST;
-                    *own = sum as i32;
-                }
+        let Some(own) = self.group_warmth.get_mut(usize::from(number)) else {
+            return;
+        };
+        for (cell, share) in spot.heat_shares() {
+            if let (Some(own), Some(inverse_capacity)) =
+                (own.get_mut(cell), self.inverse_capacity.get(cell))
+            {
+                let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
+                // A sliver of a cell has no temperature worth a name: what does not fit is read by the cells. Never more
+                // than the cell itself has, or the bead could lose what is not its own.
+                *own = libm::fminf(sum, MOST) as i32;
             }
-        }
-        // A sliver of a cell has no temperature worth a name.
-        if !fits {
-            self.drop_group(number);
         }
     }
 
@@ -267,9 +325,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let both = [into, from].map(usize::from);
         if let Ok([into, from]) = self.group_warmth.get_disjoint_mut(both) {
             for (sum, more) in into.iter_mut().zip(from.iter()) {
-                // Each is within a quarter of what a number holds by then, for a cell that much hotter than the
-                // next cools at once.
-                *sum = sum.saturating_add(*more);
+                *sum = sum.saturating_add(*more).min(MOST as i32);
             }
         }
     }
@@ -314,17 +370,16 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             if !beads {
                 continue;
             }
-            if known > 0.0 {
-                known *= self.left(number);
-            }
-            alone += known;
-            if beyond > 0.0 {
-                // Of what the grid makes of the group more than that, the beads that are none knows how far off
-                // have their part, but no more than they can have.
-                let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
-                let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
-                alone += libm::fmin(libm::fmax(grid - known, 0.0), beyond);
-            }
+            let left = self.left(number);
+            known *= left;
+            // Of what the grid makes of the group more than that, the beads that are none knows how far off have their
+            // part, but no more than they can have.
+            let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
+            let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
+            let more = libm::fmax(grid - known, 0.0);
+            // What glowed away was missing where the bead was hot, and not where the grid still has it.
+            let glowed = libm::fmax(1.0 - left, 0.0);
+            alone += known + libm::fmax(libm::fmin(more, beyond), glowed * more);
         }
         // The grid's view of all the rest.
         let alive = groups(&self.beads);

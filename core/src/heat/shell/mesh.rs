@@ -7,6 +7,7 @@ use heapless::Vec;
 use super::super::loss::Facing;
 use super::clip::{Outline, within};
 use super::corner::EdgeCorners;
+use super::films::Films;
 use super::grid::{Grid, Unrolled};
 use super::spot::{EdgePlace, SheetPlace};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
@@ -149,8 +150,8 @@ impl Mesh {
             .push(Sheet {
                 side,
                 cells: [from, from + grid.count()],
-                at: -1.0,
-                film: 0.0,
+                mean: 0.0,
+                films: Films::of(side, shell.ambient),
             })
             .ok()
     }

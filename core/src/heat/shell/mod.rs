@@ -30,14 +30,17 @@ mod beside;
 mod build;
 mod clip;
 mod corner;
+mod films;
 mod flat;
 mod grid;
+mod hot;
 mod mesh;
 mod spot;
 mod step;
 #[cfg(test)]
 mod tests;
 
+pub use beads::Leaving;
 pub use build::Building;
 pub use mesh::{Fineness, Mesh, MeshError, ShellInput};
 pub use spot::Spot;
@@ -46,8 +49,12 @@ use heapless::Vec;
 
 use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
+use self::films::Films;
+use self::hot::Hot;
 use super::loss::Facing;
+use super::melting::Melting;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
+use crate::tables::{Alloy, Temper};
 
 /// Sheets that a tank may have: its walls and its baffles.
 pub const MAX_SHEETS: usize = MAX_FACES + MAX_BAFFLES;
@@ -61,9 +68,24 @@ pub struct Material {
     pub capacity: f64,
     /// Emissivity of the outside for heat radiation, 0 to 1.
     pub emissivity: f64,
+    /// How it melts and boils.
+    pub melting: Melting,
 }
 
 impl Material {
+    /// An alloy in a temper, with the emissivity of its outside: 0 to 1.
+    #[must_use]
+    pub fn of(alloy: Alloy, temper: Option<Temper>, emissivity: f64) -> Self {
+        let metal = alloy.metal();
+        let heat_capacity = metal.heat_capacity().value;
+        Self {
+            conductivity: alloy.conductivity(temper).value,
+            capacity: alloy.density().si() * heat_capacity,
+            emissivity,
+            melting: Melting::of(alloy.family(), metal.liquidus().value.si(), heat_capacity),
+        }
+    }
+
     /// Diffusivity, in m²/s.
     #[must_use]
     pub fn diffusivity(&self) -> f64 {
@@ -87,10 +109,10 @@ struct Sheet {
     side: Facing,
     /// Its first cell and the one after its last.
     cells: [u16; 2],
-    /// Its mean temperature when `film` was worked out, in K over the air; below zero before.
-    at: f32,
-    /// Heat transfer by convection, in W/(m² K).
-    film: f32,
+    /// Its mean temperature at the last step, in K over the air.
+    mean: f32,
+    /// Heat transfer by convection.
+    films: Films,
 }
 
 /// The state of a shell of up to `C` cells with up to `L` links between them: some 32 bytes a cell and 8 a
@@ -109,6 +131,8 @@ pub struct Shell<const C: usize, const L: usize> {
     ambient: f64,
     /// Emissivity of the outside, 0 to 1.
     emissivity: f64,
+    /// Where the metal melts and boils.
+    hot: Hot,
     /// Length of a step, in s.
     step: f64,
     /// Heat put in so far, in J.
@@ -117,6 +141,8 @@ pub struct Shell<const C: usize, const L: usize> {
     lost: f64,
     /// Time since everything was cold, in s.
     clock: f64,
+    /// Mean width of the squares, in m.
+    square: f64,
     /// Mean age at which the beads of a group are forgotten, in s.
     bead_age_limit: f64,
     /// Whether steps are long and beads not tracked.
@@ -151,10 +177,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             sheets: Vec::new(),
             ambient: 0.0,
             emissivity: 0.0,
+            hot: Hot::NONE,
             step: 0.0,
             heated: 0.0,
             lost: 0.0,
             clock: 0.0,
+            square: 0.0,
             bead_age_limit: 0.0,
             rough: false,
             back: false,
@@ -173,10 +201,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.clock = 0.0;
         self.back = false;
         self.beads = [None; BEADS];
-        // What a sheet's film was last worked out for is forgotten too, or a plan would depend on the one before.
         for sheet in &mut self.sheets {
-            sheet.at = -1.0;
-            sheet.film = 0.0;
+            sheet.mean = 0.0;
         }
     }
 

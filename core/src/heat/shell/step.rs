@@ -4,12 +4,8 @@ use heapless::Vec;
 
 use super::super::loss::{Facing, radiation};
 use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
-use super::{Fineness, Link, Material, Sheet, Shell, Spot};
-
-/// How far a sheet's mean temperature moves before its film is worked out again: in K, and as a share of its rise on top.
-const MOVED: (f64, f64) = (0.5, 0.02);
-/// The same for a rough shell.
-const MOVED_ROUGHLY: (f64, f64) = (4.0, 0.15);
+use super::hot::{AT_ONCE, Hot};
+use super::{Fineness, Link, Material, Shell, Spot};
 
 impl<const C: usize, const L: usize> Shell<C, L> {
     /// Takes all cells, links and sheets away; `ambient` is in K, `emissivity` 0 to 1.
@@ -31,7 +27,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub(super) fn set_material(&mut self, material: &Material, square: f64, fineness: &Fineness) {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
+        self.hot = Hot::new(&material.melting, self.ambient, material.emissivity);
         self.rough = !fineness.beads;
+        self.square = square;
         let resolved = RESOLVED * square;
         self.bead_age_limit = resolved * resolved / (2.0 * self.diffusivity);
     }
@@ -187,6 +185,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             sheets,
             ambient,
             emissivity,
+            hot,
             step,
             lost,
             rough,
@@ -209,19 +208,22 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 .skip(from)
                 .take(count);
             let mut mean = (0.0, 0.0_f64);
-            let film = f64::from(sheet.film);
-            let known = sheet.at >= 0.0;
+            let film = sheet.films.at(f64::from(sheet.mean));
             for (cell, ((warmth, inverse_capacity), area)) in cells {
                 let area = f64::from(*area);
                 mean.0 += *warmth * area;
                 mean.1 += area;
-                if !known || !(*inverse_capacity > 0.0) {
+                if !(*inverse_capacity > 0.0) {
                     continue;
                 }
                 let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
-                // e^(−x) to second order, and above zero for any x: a sliver under the arc may be very hot.
                 let x = *step * rate * *inverse_capacity;
-                let left = 1.0 / (1.0 + x + 0.5 * x * x);
+                let left = if (x > AT_ONCE && *warmth > COLD) || *warmth > hot.melts {
+                    hot.left(*warmth, film, *step * area * *inverse_capacity) / *warmth
+                } else {
+                    // e^(−x) to second order.
+                    1.0 / (1.0 + x + 0.5 * x * x)
+                };
                 if alive != [false; GROUPS] {
                     let left = (left as f32 * ONE) as i32;
                     for own in alive_groups(alive, own) {
@@ -236,8 +238,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 }
                 *warmth = cooler;
             }
-            let by = if *rough { MOVED_ROUGHLY } else { MOVED };
-            refresh(sheet, mean.0 / mean.1, *ambient, by);
+            sheet.mean = libm::fmax(mean.0 / mean.1, 0.0) as f32;
         }
     }
 }
@@ -296,17 +297,11 @@ fn even_out_alone<const C: usize>(
     }
 }
 
+/// Metal no warmer than this over the air, in K, loses as good as a share of its heat.
+const COLD: f64 = 1.0;
+
 /// Widths of a mean square to which a bead spreads before the grid shows it well enough.
 const RESOLVED: f64 = 2.0;
 
 /// How many of the last links are looked through for one between the same two cells.
 const RECENT: usize = 64;
-
-/// Works a sheet's film out again where its mean temperature, in K over the air, has moved far enough.
-fn refresh(sheet: &mut Sheet, mean: f64, ambient: f64, by: (f64, f64)) {
-    let moved = libm::fabs(mean - f64::from(sheet.at));
-    if sheet.at < 0.0 || moved > by.0 + by.1 * libm::fabs(mean) {
-        sheet.at = libm::fmax(mean, 0.0) as f32;
-        sheet.film = sheet.side.film(mean, ambient) as f32;
-    }
-}

@@ -5,9 +5,12 @@ extern crate std;
 use core::f64::consts::PI;
 
 use super::super::loss::Facing;
+use super::super::melting::Melting;
+use super::films::Films;
 use super::{Fineness, Material, Mesh, Shell, ShellInput};
 use crate::body::{Body, SheetPlan};
 use crate::input::{Block, Face, Shape, Sized};
+use crate::tables::Family;
 use crate::units::{Length, LengthUnit};
 
 fn mm(value: f64) -> Length {
@@ -32,12 +35,14 @@ const ALUMINIUM: Material = Material {
     conductivity: 138.0,
     capacity: 2_680.0 * 880.0,
     emissivity: 0.1,
+    melting: Melting::of(Family::Aluminium, 922.15, 880.0),
 };
 /// 304.
 const STAINLESS: Material = Material {
     conductivity: 15.0,
     capacity: 7_900.0 * 500.0,
     emissivity: 0.3,
+    melting: Melting::of(Family::Stainless, 1_723.15, 500.0),
 };
 
 type Big = Shell<2_000, 6_000>;
@@ -96,8 +101,7 @@ fn an_even_shell_cools_as_a_lump() {
     shell.emissivity = 0.0;
     for sheet in &mut shell.sheets {
         sheet.side = Facing::Known(12.0);
-        sheet.film = 12.0;
-        sheet.at = 0.0;
+        sheet.films = Films::of(sheet.side, 293.15);
     }
     shell.warmth.fill(80.0);
     for _ in 0..300 {
@@ -160,8 +164,7 @@ fn a_long_tank_is_a_fin() {
     let film = 20.0;
     for sheet in &mut shell.sheets {
         sheet.side = Facing::Known(film);
-        sheet.film = film as f32;
-        sheet.at = 0.0;
+        sheet.films = Films::of(sheet.side, 293.15);
     }
     let rates = 100.0;
     let ends: std::vec::Vec<_> = [Face::Top, Face::Bottom, Face::Front, Face::Back]

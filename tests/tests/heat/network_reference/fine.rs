@@ -1,12 +1,15 @@
 //! A closed box of thin sheet by finite volumes on one fine even grid, explicit in time: written apart from
 //! `core`, with data structures and relations of its own.
 
+use seamwright_core::heat::Melting;
+
 /// What the sheet is made of, SI units.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Metal {
     pub(crate) conductivity: f64,
     pub(crate) capacity: f64,
     pub(crate) emissivity: f64,
+    pub(crate) melting: Melting,
 }
 
 /// An arc that runs along an edge from one place to another.
@@ -180,6 +183,18 @@ impl Fine {
         (found, balance)
     }
 
+    /// How warm metal is with a heat that would make it `heat` kelvin warmer than the air without melting and boiling.
+    fn metal_at(&self, heat: f64) -> f64 {
+        let Melting {
+            liquidus,
+            fusion,
+            boiling,
+        } = self.metal.melting;
+        let solid = heat.min(liquidus - self.ambient);
+        let liquid = (heat - fusion).min(boiling - self.ambient);
+        solid.max(liquid)
+    }
+
     /// One step of a panel; what it lost, in K of one cell.
     fn advance(&self, panel: &Panel, old: &[f64], new: &mut [f64], rate: f64, step: f64) -> f64 {
         let [across, high] = panel.counts;
@@ -209,9 +224,9 @@ impl Fine {
                 .zip(left)
                 .zip(right)
             {
-                let hot = self.ambient + own;
-                let hot = hot * hot;
-                let loss = step / holds * (film * own + sigma * (hot * hot - cold));
+                let hot = self.metal_at(*own);
+                let square = (self.ambient + hot) * (self.ambient + hot);
+                let loss = step / holds * (film * hot + sigma * (square * square - cold));
                 lost += loss;
                 *out = own + rate * (below + above + left + right - 4.0 * own) - loss;
             }

@@ -96,7 +96,7 @@ impl Cycle {
     }
 
     /// The voltage which with [`mean_current`](Self::mean_current) makes the true power, so that
-    /// [`Arc`](super::Arc) may be given the two.
+    /// [`Arc`] may be given the two.
     #[must_use]
     pub fn effective_voltage(&self) -> Voltage {
         Voltage::from_volts(self.power().si() / self.mean_current().si())

@@ -152,7 +152,7 @@ fn write_burnt(tank: &Tank, burnt: &BurnThrough, f: &mut fmt::Formatter<'_>) -> 
         "{begin}{} at {} burn through {} of sheet: the band that begins to melt would be {} wide with {} of the arc's heat{end}, and no published set-up comes to more than {}; weld with less current, or faster",
         arc.current.display(CurrentUnit::Ampere, 0),
         arc.travel.display(SpeedUnit::MillimetrePerMinute, 0),
-        mm(tank.job().thickness()),
+        mm(burnt.sheet),
         mm(burnt.band),
         burnt.uptake.display(RatioUnit::Percent, 0),
         mm(burnt.limit),

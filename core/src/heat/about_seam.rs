@@ -69,37 +69,58 @@ const WIDEST_BAND: f64 = 12.5;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct BurnThrough {
+    /// Thickness of the sheet.
+    pub sheet: Length,
     /// The width of the band that begins to melt.
     pub band: Length,
     /// What it should be at most: some thicknesses of the sheet.
     pub limit: Length,
     /// The share of the arc's power at which it is so wide.
     pub uptake: Ratio,
-    /// Whether it is too wide even at the least share that is likely.
+    /// Whether it is too wide even at the least share that is likely. Never so of a sheet that is thinner than the main
+    /// one: beside a thicker sheet, to which the welder leans the arc, it carries more than between two of its own kind.
     pub certain: bool,
 }
 
 impl Tank {
-    /// Whether this tank's arc burns through its main sheet: `None` where the band that begins to melt is no wider than
-    /// those of published set-ups.
+    /// Whether this tank's arc burns through its main sheet, or else through the thinnest of its walls and baffles: `None`
+    /// where the band that begins to melt is no wider than those of published set-ups.
     #[must_use]
     pub fn burn_through(&self) -> Option<BurnThrough> {
         let own = self.job().welding().uptake;
         let [least, _] = uptake_band(self.arc().process);
         let least = if own < least { own } else { least };
-        let limit = Length::from_metres(WIDEST_BAND * self.job().thickness().si());
-        [(least, true), (own, false)]
-            .into_iter()
-            .find_map(|(uptake, certain)| {
-                // An arc too weak for any band, or metal past the field's limits, melts nothing too wide.
-                let band = self.field_about_seam(uptake).ok()?.molten_width().ok()?;
-                (band > limit).then_some(BurnThrough {
-                    band,
-                    limit,
-                    uptake,
-                    certain,
-                })
+        let (main, thinnest) = (self.job().thickness(), self.thinnest_sheet());
+        [
+            (main, least, true),
+            (main, own, false),
+            (thinnest, own, false),
+        ]
+        .into_iter()
+        .find_map(|(sheet, uptake, certain)| {
+            let limit = Length::from_metres(WIDEST_BAND * sheet.si());
+            // An arc too weak for any band, or metal past the field's limits, melts nothing too wide.
+            let field = self.field_over(sheet, uptake).ok()?;
+            let band = field.molten_width().ok()?;
+            (band > limit).then_some(BurnThrough {
+                sheet,
+                band,
+                limit,
+                uptake,
+                certain,
             })
+        })
+    }
+
+    /// The thinnest of its main sheet, its walls and its baffles.
+    fn thinnest_sheet(&self) -> Length {
+        let walls = self.body().outside.faces();
+        let walls = walls.map(|view| self.job().thickness_of(view.face()));
+        let baffles = self.inner().baffles().iter();
+        let baffles = baffles.map(|baffle| baffle.thickness());
+        walls
+            .chain(baffles)
+            .fold(self.job().thickness(), |a, b| if b < a { b } else { a })
     }
 
     /// The field about the arc of this tank over its main sheet, where the metal takes up a share of the arc's power:
@@ -108,10 +129,15 @@ impl Tank {
     /// # Errors
     /// [`RangeError`] for a power, a sheet or a temperature past the limits of the field.
     pub fn field_about_seam(&self, uptake: Ratio) -> Result<SeamField, RangeError> {
+        self.field_over(self.job().thickness(), uptake)
+    }
+
+    /// [`Tank::field_about_seam`] over a sheet of another thickness.
+    fn field_over(&self, sheet: Length, uptake: Ratio) -> Result<SeamField, RangeError> {
         let job = self.job();
         let alloy = job.alloy();
         let plate = WeldedPlate {
-            thickness: job.thickness(),
+            thickness: sheet,
             conductivity: alloy.conductivity(job.temper()).value,
             heat_capacity: alloy.density().si() * alloy.metal().heat_capacity().value,
             start: job.welding().ambient,
@@ -142,7 +168,7 @@ impl Tank {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::input::{Block, Draft, StockDraft};
+    use crate::input::{Block, Draft, Face, StockDraft};
     use crate::tables::Alloy;
     use crate::units::{Current, LengthUnit, Speed, TemperatureUnit};
 
@@ -169,6 +195,16 @@ mod tests {
         assert!(burnt.certain && burnt.band > burnt.limit);
         assert!((burnt.limit.si() - 12.5 * 1.5e-3).abs() < 1e-12);
         assert_eq!(told(Alloy::S304, 1.5, 125.0, 125.0, Some(0.2)), None);
+        // A thin wall in a thick tank may burn through where the main sheet does not.
+        let outside = Block::new(mm(300.0), mm(200.0), mm(150.0));
+        let stock = StockDraft::of(Alloy::S304, mm(3.0));
+        let mut draft = Draft::new("Drip tray", outside, stock).unwrap();
+        draft.arc.current = Some(Current::from_amperes(125.0));
+        draft.arc.travel = Some(Speed::from_metres_per_second(125.0 / 60e3));
+        assert_eq!(Tank::build(&draft).unwrap().burn_through(), None);
+        draft.stock.faces.push((Face::Top, mm(1.0))).unwrap();
+        let thin = Tank::build(&draft).unwrap().burn_through().unwrap();
+        assert!(!thin.certain && thin.sheet == mm(1.0) && thin.band > thin.limit);
     }
 
     /// Less heat melts a narrower band, which ends where the sheet begins to melt; cooler metal lies further out. Thin

@@ -1,5 +1,7 @@
 //! Filling what lies below a plane: rows of pixels between the sides of a convex polygon, and heights over a surface.
 
+use core::ops::RangeInclusive;
+
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::{Point, Size};
 use embedded_graphics::pixelcolor::Gray4;
@@ -21,16 +23,21 @@ pub(super) fn height(up: Vector, level: f64, point: Vector) -> f64 {
     }
 }
 
+/// The rows of pixels that a polygon reaches; none of nothing.
+pub(super) fn rows(sides: &[[Spot; 2]]) -> RangeInclusive<i32> {
+    let heights = || sides.iter().flatten().map(|spot| spot.y);
+    match (heights().min(), heights().max()) {
+        (Some(top), Some(bottom)) => top.div_euclid(PIXEL)..=bottom.div_euclid(PIXEL),
+        _ => RangeInclusive::new(1, 0),
+    }
+}
+
 /// Fills a convex polygon: in each row, what lies between its outermost crossings.
 pub(super) fn fill<D>(target: &mut D, sides: &[[Spot; 2]], grey: Gray4) -> Result<(), D::Error>
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let heights = || sides.iter().flatten().map(|spot| spot.y);
-    let (Some(top), Some(bottom)) = (heights().min(), heights().max()) else {
-        return Ok(());
-    };
-    for row in top.div_euclid(PIXEL)..=bottom.div_euclid(PIXEL) {
+    for row in rows(sides) {
         let y = row * PIXEL + PIXEL / 2;
         let crossings = || sides.iter().filter_map(|side| crossing(side, y));
         let (Some(left), Some(right)) = (crossings().min(), crossings().max()) else {

@@ -8,7 +8,7 @@ use seamwright_core::geom::Vector;
 use seamwright_core::geom::sort::insertion;
 use seamwright_core::input::Face;
 
-use super::fill::{fill, height, span};
+use super::fill::{fill, height, rows, span};
 use super::line::{Stroke, draw_all};
 use super::outline::{drum_point, drum_points};
 use super::view::{PIXEL, Spot, View};
@@ -160,11 +160,7 @@ fn fill_any<D>(target: &mut D, sides: &[[Spot; 2]], grey: Gray4) -> Result<(), D
 where
     D: DrawTarget<Color = Gray4>,
 {
-    let heights = || sides.iter().flatten().map(|spot| spot.y);
-    let (Some(top), Some(bottom)) = (heights().min(), heights().max()) else {
-        return Ok(());
-    };
-    for row in top.div_euclid(PIXEL)..=bottom.div_euclid(PIXEL) {
+    for row in rows(sides) {
         // A little off the middle of the pixel, where corners stand.
         let y = row * PIXEL + PIXEL / 2 - 1;
         let mut crossings: Vec<i32, 32> = Vec::new();

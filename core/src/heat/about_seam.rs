@@ -3,6 +3,7 @@
 use super::moving::adams::Regime;
 use super::moving::{Moving, MovingSource, Rosenthal, WeldedPlate};
 use crate::arc::uptake_band;
+use crate::fitting::Baffle;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
 use crate::units::{Angle, AngleUnit, Length, Power, Ratio, Temperature};
@@ -116,8 +117,7 @@ impl Tank {
     fn thinnest_sheet(&self) -> Length {
         let walls = self.body().outside.faces();
         let walls = walls.map(|view| self.job().thickness_of(view.face()));
-        let baffles = self.inner().baffles().iter();
-        let baffles = baffles.map(|baffle| baffle.thickness());
+        let baffles = self.inner().baffles().iter().map(Baffle::thickness);
         walls
             .chain(baffles)
             .fold(self.job().thickness(), |a, b| if b < a { b } else { a })

@@ -95,6 +95,7 @@ impl Tank {
             show(Advice::Danger(caution));
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
+        self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
         self.each_work_notice(work, |notice| show(Advice::OfWork(notice)));
     }
 }

@@ -34,6 +34,39 @@ pub(super) struct Fold {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Folded {
     pub(super) folds: Vec<Fold, MOST>,
+    pub(super) code: &'static Code,
+}
+
+/// What is worked out of folds. It stands behind pointers that only [`super::Body::fold`] sets, so that a
+/// program that never folds a body of plane faces, for want of flash, links nothing of it.
+#[derive(Debug)]
+pub(super) struct Code {
+    pub(super) below: fn(&Folded, &Solid, Vector, f64) -> (f64, f64),
+    pub(super) moment_below: fn(&Folded, &Solid, Vector, f64) -> (f64, Vector),
+    pub(super) whole: fn(&Folded, &Solid) -> (f64, Vector),
+    pub(super) area: fn(&Folded, &Solid, u8) -> f64,
+    pub(super) reach: fn(&Folded, &Solid, Vector) -> f64,
+    pub(super) round: fn(&Folded, &Solid, &Side, &mut Edge),
+    pub(super) rounds: fn(&Folded, &Solid, Vector) -> Option<bool>,
+}
+
+impl PartialEq for Code {
+    /// There is one.
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+impl Code {
+    pub(super) const ALL: Self = Self {
+        below: Folded::below,
+        moment_below: Folded::moment_below,
+        whole: Folded::whole,
+        area: Folded::area,
+        reach: Folded::reach,
+        round: Folded::round,
+        rounds: Folded::rounds,
+    };
 }
 
 /// A fold as it lies in the tank.
@@ -101,10 +134,7 @@ impl Laid {
             self.strip.under(level - height, slope)
         };
         let (near, far) = (over(0), over(1));
-        (
-            (near[0] - far[0]) / rise,
-            (near[1] - far[1]) / rise,
-        )
+        ((near[0] - far[0]) / rise, (near[1] - far[1]) / rise)
     }
 
     /// Whether a point lies in what it takes or adds.
@@ -210,16 +240,21 @@ impl Folded {
                 && other.ends.contains(&here)
                 && other.faces.iter().any(|face| side.faces.contains(face))
         })?;
-        let face = beyond.faces.iter().find(|face| !side.faces.contains(face))?;
+        let face = beyond
+            .faces
+            .iter()
+            .find(|face| !side.faces.contains(face))?;
         normal(*face)
     }
 
     fn each<'f>(&'f self, solid: &'f Solid) -> impl Iterator<Item = Laid> + 'f {
-        self.folds.iter().filter_map(move |fold| self.laid(solid, fold))
+        self.folds
+            .iter()
+            .filter_map(move |fold| self.laid(solid, fold))
     }
 
     /// What the folds add to the volume below a level, and to the surface there; mostly less than nothing.
-    pub(super) fn below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, f64) {
+    fn below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, f64) {
         let (mut volume, mut surface) = (0.0, 0.0);
         for laid in self.each(solid) {
             let (more, wider) = laid.below(up, level);
@@ -231,7 +266,7 @@ impl Folded {
 
     /// What they add to the whole volume, and its first moment about the origin, each strip taken at the
     /// middle of its length.
-    pub(super) fn whole(&self, solid: &Solid) -> (f64, Vector) {
+    fn whole(&self, solid: &Solid) -> (f64, Vector) {
         let (mut volume, mut moment) = (0.0, Vector::ZERO);
         for laid in self.each(solid) {
             let middle = laid.strip.middle();
@@ -246,7 +281,7 @@ impl Folded {
 
     /// What they add below a level, and its first moment about the origin: of each, the part below is taken
     /// to fill the strip from its lower end, or to lie in its middle where it rises less than it is wide.
-    pub(super) fn moment_below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, Vector) {
+    fn moment_below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, Vector) {
         let (mut volume, mut moment) = (0.0, Vector::ZERO);
         for laid in self.each(solid) {
             let middle = laid.strip.middle();
@@ -266,13 +301,13 @@ impl Folded {
     }
 
     /// Whether a point that one of them rounds is in the space; `None` of a point that none does.
-    pub(super) fn rounds(&self, solid: &Solid, point: Vector) -> Option<bool> {
+    fn rounds(&self, solid: &Solid, point: Vector) -> Option<bool> {
         let found = self.each(solid).find(|laid| laid.holds(point))?;
         Some(found.sense > 0.0)
     }
 
     /// What they add to the area of a face.
-    pub(super) fn area(&self, solid: &Solid, face: u8) -> f64 {
+    fn area(&self, solid: &Solid, face: u8) -> f64 {
         let mut sum = 0.0;
         for fold in &self.folds {
             let (Some(side), Some(laid)) = (self.side(solid, fold), self.laid(solid, fold)) else {
@@ -301,7 +336,7 @@ impl Folded {
     }
 
     /// The highest that the solid reaches along `up`.
-    pub(super) fn reach(&self, solid: &Solid, up: Vector) -> f64 {
+    fn reach(&self, solid: &Solid, up: Vector) -> f64 {
         let mut high = f64::NEG_INFINITY;
         for (vertex, place) in solid.vertices.iter().zip(0_u8..) {
             let folded = self
@@ -337,7 +372,7 @@ impl Folded {
     ///
     /// Where a face stands aslant to a fold its turn there is an ellipse, and the arc of the same ends
     /// and the same start is taken.
-    pub(super) fn round(&self, solid: &Solid, side: &Side, edge: &mut Edge) {
+    fn round(&self, solid: &Solid, side: &Side, edge: &mut Edge) {
         if edge.radius.si() > 0.0 {
             return;
         }
@@ -370,7 +405,10 @@ impl Folded {
                 }
                 continue;
             }
-            let at = own.ends.iter().position(|place| Some(place) == side.ends.get(end));
+            let at = own
+                .ends
+                .iter()
+                .position(|place| Some(place) == side.ends.get(end));
             let (Some(laid), Some(at)) = (self.laid(solid, fold), at) else {
                 continue;
             };

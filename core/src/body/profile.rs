@@ -84,7 +84,10 @@ impl Profile {
         let round: f64 = (1..count).map(|n| over(at(0), at(n), at(n + 1))).sum();
         for (point, place) in bent.outline.iter_mut().zip(0_usize..) {
             let number = |place: usize| u8::try_from(place % count.max(1) + 1).unwrap_or(0);
-            let sides = [Face::Side(number(place + count - 1)), Face::Side(number(place))];
+            let sides = [
+                Face::Side(number(place + count - 1)),
+                Face::Side(number(place)),
+            ];
             let is_fold = folds.iter().any(|fold| is_same_edge(*fold, sides));
             let [before, after] = sides.map(|side| sheet.of(side));
             if !is_fold || point.radius.si() > 0.0 || before != after {
@@ -103,8 +106,7 @@ impl Profile {
         let count = u8::try_from(self.outline.len()).unwrap_or(0);
         (1..).zip(&self.outline).any(|(number, point)| {
             let before = if number == 1 { count } else { number - 1 };
-            point.radius.si() > 0.0
-                && is_same_edge([Face::Side(before), Face::Side(number)], sides)
+            point.radius.si() > 0.0 && is_same_edge([Face::Side(before), Face::Side(number)], sides)
         })
     }
 

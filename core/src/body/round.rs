@@ -88,8 +88,7 @@ impl Rounded {
                 };
                 let start = Self::lift(section.at(side), y);
                 // Edges run along the positive sense of their axis, as on the sharp body.
-                let forward =
-                    (edge.ends[0] - start).length() <= (edge.ends[1] - start).length();
+                let forward = (edge.ends[0] - start).length() <= (edge.ends[1] - start).length();
                 let (ends, path) = half_turned(section, side, |at| Self::lift(at, y));
                 let Path::Rounded(turns) = path else {
                     return;

@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use super::CutFault;
 use crate::input::Face;
 use crate::units::{Length, LengthUnit};
 
@@ -81,6 +82,13 @@ pub enum PlaceError {
         /// How far it reaches over it.
         by: Length,
     },
+    /// A baffle cannot be cut so.
+    Cut {
+        /// What of its cut does not fit.
+        fault: CutFault,
+        /// What it must stay below, or reach; zero where no limit helps.
+        limit: Length,
+    },
 }
 
 impl fmt::Display for PlaceError {
@@ -123,25 +131,24 @@ impl fmt::Display for PlaceError {
             ),
             Self::OnSeam { face, by } => write!(
                 f,
-                "the hole reaches {} over the seam along which the {face} is closed: move it by more than that, and rather by three thicknesses and 10 mm",
+                "the hole reaches {} over the seam that closes the {face}: move it",
                 mm(by)
             ),
             Self::Through { wall, most } => write!(
                 f,
-                "it stands in so far that it runs into the {wall}: it may stand in {} at most there; shorten it, or move it",
+                "it runs into the {wall}: it may stand in {} at most",
                 mm(most)
             ),
-            Self::IntoBaffle { baffle } => write!(
-                f,
-                "it stands in so far that it runs into baffle {baffle}: shorten it, move it, or give the baffle a hole that lets it through"
-            ),
-            Self::IntoTube { other } => write!(
-                f,
-                "within the tank it runs into what stands in of fitting {other}: shorten or move one of them"
-            ),
+            Self::IntoBaffle { baffle } => {
+                write!(f, "it runs into baffle {baffle}: shorten or move it")
+            }
+            Self::IntoTube { other } => {
+                write!(f, "it runs into fitting {other}: shorten or move one of them")
+            }
+            Self::Cut { limit, .. } => write!(f, "its cut does not fit: {}", mm(limit)),
             Self::OnFlange { other, by } => write!(
                 f,
-                "the hole reaches {} over the flange at the edge with the {other}: move it, make the lap shorter, or weld that edge with another joint",
+                "the hole reaches {} over the flange to the {other}: move it",
                 mm(by)
             ),
         }

@@ -6,7 +6,7 @@
 
 use core::f64::consts::PI;
 
-use super::set_in::{Fitting, Stub};
+use super::set_in::{Clearance, Fitting, MIN_TO_SEAM, Near, Stub};
 use super::{Baffle, Inner, PlaceError};
 use crate::blank::{Axes, PanelPlan};
 use crate::body::Solid;
@@ -246,7 +246,7 @@ impl Fitting<'_> {
 
     /// How far its hole reaches over the line along which its wall is closed on itself, in metres; below zero
     /// where it stays clear of it. `None` of a wall without one.
-    pub(crate) fn over_closing(&self, plan: &PanelPlan<'_>) -> Option<f64> {
+    fn over_closing(&self, plan: &PanelPlan<'_>) -> Option<f64> {
         let groups = plan.groups();
         let outside = &plan.body.outside;
         let edge = match self.face() {
@@ -262,8 +262,25 @@ impl Fitting<'_> {
         // The line lies on the same side of a drum as the hole, or the hole cannot reach it.
         let depth = across.dot(self.inward);
         let beside = (across - self.inward * depth).length();
-        let far = plan.body.outside.turned().map_or(f64::INFINITY, |(turned, ..)| turned.radius());
+        let far = plan
+            .body
+            .outside
+            .turned()
+            .map_or(f64::INFINITY, |(turned, ..)| turned.radius());
         (libm::fabs(depth) < far).then_some(radius - beside)
+    }
+
+    /// How near its hole comes to the line along which its wall is closed on itself, where that is nearer
+    /// than it should.
+    pub(crate) fn near_closing(&self, plan: &PanelPlan<'_>) -> Option<Clearance> {
+        let (times, least) = MIN_TO_SEAM;
+        let least = libm::fmax(times * self.sheet.si(), least.si());
+        let distance = -self.over_closing(plan)?;
+        (distance < least).then_some(Clearance {
+            to: Near::Seam(self.face()),
+            distance: Length::from_metres(distance),
+            least: Length::from_metres(least),
+        })
     }
 
     /// Looks whether its hole stays clear of flanges that lie on its wall, and of the bends of its wall's own.

@@ -101,7 +101,7 @@ impl Stub {
 }
 
 impl<'a> Fitting<'a> {
-    /// Finds where a fitting sits.
+    /// Finds where a fitting sits; whether it has room there is [`Fitting::check_room`]'s.
     ///
     /// # Errors
     /// [`PlaceError`] where it does not fit there.
@@ -112,23 +112,29 @@ impl<'a> Fitting<'a> {
             None => return Err(PlaceError::NoOuter),
         };
         let (centre, inward) = seat(plan, draft)?;
-        let fitting = Self {
+        Ok(Self {
             draft,
             centre,
             inward,
             sheet: plan.sheet.of(draft.face),
             outer,
-        };
-        fitting.each_side(plan, |_, distance| {
+        })
+    }
+
+    /// Looks whether its hole lies within its face.
+    ///
+    /// # Errors
+    /// [`PlaceError`] where it runs over an edge, or into a bend.
+    pub(crate) fn check_face(&self, plan: &PanelPlan<'_>) -> Result<(), PlaceError> {
+        self.each_side(plan, |_, distance| {
             if distance < 0.0 {
                 return Err(PlaceError::OffFace {
-                    face: draft.face,
+                    face: self.draft.face,
                     by: Length::from_metres(-distance),
                 });
             }
             Ok(())
-        })?;
-        Ok(fitting)
+        })
     }
 
     /// The first of some fittings that its hole runs into, counted from 1.
@@ -325,17 +331,6 @@ impl<'a> Fitting<'a> {
             }
             Ok(())
         });
-        let (times, least) = MIN_TO_SEAM;
-        let least = libm::fmax(times * sheet, least.si());
-        if let Some(over) = self.over_closing(plan)
-            && -over < least
-        {
-            show(Clearance {
-                to: Near::Seam(face),
-                distance: Length::from_metres(-over),
-                least: Length::from_metres(least),
-            });
-        }
         for (number, other) in others {
             if other.face != face {
                 continue;

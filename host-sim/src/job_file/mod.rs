@@ -19,6 +19,7 @@ mod unread;
 mod words;
 
 use seamwright_core::blank::BlankError;
+use seamwright_core::fitting::BaffleCut;
 use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
     ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
@@ -108,8 +109,8 @@ impl JobFile {
     /// # Errors
     /// What makes the job impossible, shown at the key that is to blame.
     pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
-        let tank =
-            Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))?;
+        let tank = Tank::build_cut(&self.draft, &self.extras.baffles, assumed)
+            .map_err(|error| self.explain(&error))?;
         Cut::of(&tank, &self.extras)
             .check()
             .map_err(|(panel, error)| self.explain_allowance(&panel, &error))?;
@@ -145,8 +146,9 @@ impl JobFile {
 fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
-    let draft = draft(reader, top, [arc.as_ref(), weld.as_ref()]);
-    let extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref()]).unzip();
+    let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    extras.baffles = baffles.unwrap_or_default();
     (draft, extras)
 }
 
@@ -154,7 +156,7 @@ fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
     [arc_section, weld_section]: [Option<&Section<'t>>; 2],
-) -> Option<Draft> {
+) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
         .section(top, "shape", &SHAPE)
@@ -189,18 +191,20 @@ fn draft<'t>(
         .section(top, "use", &USE)
         .map(|section| service(reader, &section));
     // A table that is there but wrong has left its problems with the reader, so a default here is never used.
-    Some(Draft {
+    let (baffles, cuts) = baffles?;
+    let draft = Draft {
         name: name?,
         shape: shape?,
         stock: stock?,
         joints: joints.unwrap_or_default(),
         fittings: fittings?,
-        baffles: baffles?,
+        baffles,
         fill: fill.unwrap_or_default(),
         arc: arc.unwrap_or_default(),
         weld: weld.unwrap_or_default(),
         service: service.unwrap_or_default(),
-    })
+    };
+    Some((draft, cuts))
 }
 
 fn service<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> UseDraft {

@@ -104,6 +104,24 @@ impl JobFile {
             .find(|unit| same(unit.symbol()) || unit.aliases().iter().any(|alias| same(alias)))
     }
 
+    /// Whether a gauge can hold this job: one whose baffles are cut it would plan with whole ones.
+    ///
+    /// # Errors
+    /// Which baffle, shown where its table starts.
+    pub fn for_a_gauge(&self) -> Result<(), Failure> {
+        let cut = self.extras.baffles.iter().position(|cut| !cut.is_none());
+        let Some(place) = cut else { return Ok(()) };
+        let number = place + 1;
+        let span = self.spans.exact(&format!("baffle.{number}"));
+        let problem = Problem::new(
+            span.unwrap_or_default(),
+            format!("a gauge has no room for how baffle {number} is cut"),
+        )
+        .label("its clearance, gaps or notches")
+        .help("work from the plan and the job sheet, which have them; a gauge would show a whole baffle");
+        Err(Report::new(self.source.clone(), vec![problem]).into())
+    }
+
     /// Computes the tank, calling `assumed` for every value that the file leaves to its default.
     ///
     /// # Errors

@@ -117,6 +117,12 @@ impl Baffle {
         self.across
     }
 
+    /// Where its middle stands on that axis, from the outside corner of the tank.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        Length::from_metres(self.at)
+    }
+
     /// Its area less its holes, in m².
     #[must_use]
     pub fn area(&self) -> f64 {

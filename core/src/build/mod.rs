@@ -11,10 +11,11 @@
 //! - Whether hand and torch reach a seam: `reach`, through which openings: `mouth`.
 //! - Which panels are put on last where nothing stands within: `closing`.
 //! - Which order of panels and baffles reaches the most: `sequence`; the stages that follow from it: `order`.
-//! - How an edge that nothing reaches may be held all the same: `beyond`.
+//! - How an edge that nothing reaches may be held all the same: `beyond`; leaving it free: `free`.
 
 mod beyond;
 mod closing;
+mod free;
 mod mouth;
 mod order;
 mod reach;
@@ -22,5 +23,6 @@ mod sequence;
 mod stage;
 
 pub use beyond::{EdgeRemedies, PlugWelds, SlotWelds};
+pub use free::BaffleEdge;
 pub use order::BuildOrder;
 pub use stage::{BuildStage, BuildWork, MAX_STAGES, PanelSet, SeamStages, WeldAccess};

@@ -138,12 +138,13 @@ fn clear_width(corners: &[[f64; 2]]) -> f64 {
             continue;
         }
         round += length;
-        let off = |p: &[f64; 2]| {
-            (side[0] * (p[1] - from[1]) - side[1] * (p[0] - from[0])) / length
-        };
-        let (low, high) = corners.iter().map(off).fold((0.0, 0.0), |(low, high), off| {
-            (libm::fmin(low, off), libm::fmax(high, off))
-        });
+        let off = |p: &[f64; 2]| (side[0] * (p[1] - from[1]) - side[1] * (p[0] - from[0])) / length;
+        let (low, high) = corners
+            .iter()
+            .map(off)
+            .fold((0.0, 0.0), |(low, high), off| {
+                (libm::fmin(low, off), libm::fmax(high, off))
+            });
         // Seen from a side of a convex polygon all else lies on one hand.
         inward |= low < -1e-9 && high > 1e-9;
         width = libm::fmin(width, high - low);
@@ -236,10 +237,16 @@ mod tests {
         };
         let all = [[f64::NEG_INFINITY, f64::INFINITY]; 3];
         let from = Vector::new(0.3, 0.0, 0.6);
-        let distance = mouth.distance(&Solid::EMPTY, from, &all, 0.12);
+        let distance = mouth.distance(&crate::body::Body::EMPTY.inside, from, &all, 0.12);
         assert!(distance.is_some_and(|distance| (distance - 0.5).abs() < 1e-12));
-        assert_eq!(mouth.distance(&Solid::EMPTY, from, &all, 0.41), None);
+        assert_eq!(
+            mouth.distance(&crate::body::Body::EMPTY.inside, from, &all, 0.41),
+            None
+        );
         let beyond = [[0.1, f64::INFINITY], all[1], all[2]];
-        assert_eq!(mouth.distance(&Solid::EMPTY, from, &beyond, 0.12), None);
+        assert_eq!(
+            mouth.distance(&crate::body::Body::EMPTY.inside, from, &beyond, 0.12),
+            None
+        );
     }
 }

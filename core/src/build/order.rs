@@ -125,7 +125,10 @@ impl Tank {
     /// The panel that is put on last of all; `None` where the tank is a single panel.
     #[must_use]
     pub fn closing_panel(&self) -> Option<PanelMark> {
-        Sequence::of(self, &self.plan().groups()).last.last().copied()
+        Sequence::of(self, &self.plan().groups())
+            .last
+            .last()
+            .copied()
     }
 }
 
@@ -198,7 +201,9 @@ impl Sorting<'_> {
     }
 
     fn seams(&self, order: &mut BuildOrder) {
-        let all = (1..).take(MAX_BAFFLES).fold(0, |set, number| set | bit(number));
+        let all = (1..)
+            .take(MAX_BAFFLES)
+            .fold(0, |set, number| set | bit(number));
         let open = Mouths::of(self.tank, &self.groups, self.closers);
         let tank = self.tank;
         let groups = &self.groups;
@@ -207,17 +212,20 @@ impl Sorting<'_> {
             let stages = found.map(|(seam, edge)| match seam.faces {
                 [wall, Face::Baffle(number)] if !tank.is_free(number, wall) => {
                     let panel = seam.mark.panels[0];
-                    let (joined, through) = if self.closers.has(panel) {
-                        let joined = order.number(BuildWork::Closing, Some(panel));
-                        let open = Mouths::of(tank, groups, self.off_after(panel));
-                        (joined, open.to(tank, &edge, number, all))
+                    let closes = self.closers.has(panel);
+                    let (joined, set) = if closes {
+                        (order.number(BuildWork::Closing, Some(panel)), all)
                     } else {
                         let own = seam.mark.panels[1];
                         let joined = order.number(BuildWork::Baffles, Some(own));
-                        let through = open.to(tank, &edge, number, self.set_by(number));
-                        (joined, through)
+                        (joined, self.set_by(number))
                     };
+                    let then = closes.then(|| Mouths::of(tank, groups, self.off_after(panel)));
+                    let open = then.as_ref().unwrap_or(&open);
+                    let through = open.to(tank, &edge, number, set);
+                    let within = through.is_some_and(|face| open.is_deep(tank, &edge, face));
                     SeamStages {
+                        within,
                         joined,
                         welded: if through.is_some() { joined } else { 0 },
                         from: Some(through.map_or(WeldAccess::Nowhere, WeldAccess::Inside)),
@@ -229,6 +237,7 @@ impl Sorting<'_> {
                 joined: 0,
                 welded: 0,
                 from: None,
+                within: false,
             };
             // As many as there may be seams.
             let _ = order.seams.push(stages.unwrap_or(none));
@@ -272,6 +281,7 @@ impl Sorting<'_> {
                 joined: 0,
                 welded: 0,
                 from: None,
+                within: false,
             };
         }
         let flat = order.number(BuildWork::FlatFittings, Some(other));
@@ -280,6 +290,7 @@ impl Sorting<'_> {
                 joined: flat,
                 welded: flat,
                 from: Some(WeldAccess::BothSides),
+                within: false,
             };
         }
         let formed = order.number(BuildWork::FormedFittings, Some(other));
@@ -288,6 +299,7 @@ impl Sorting<'_> {
                 joined: formed,
                 welded: formed,
                 from: Some(WeldAccess::BothSides),
+                within: false,
             };
         }
         if is_long(seam) {
@@ -296,6 +308,7 @@ impl Sorting<'_> {
                 joined: long,
                 welded: long,
                 from: Some(WeldAccess::BothSides),
+                within: false,
             };
         }
         let closing = [one, other]
@@ -310,6 +323,7 @@ impl Sorting<'_> {
             joined,
             welded: order.number(BuildWork::OutsideSeams, None),
             from: Some(WeldAccess::Outside),
+            within: false,
         }
     }
 }

@@ -1,7 +1,8 @@
 //! Whether hand and torch reach the edge of a baffle.
 //!
 //! A seam inside is reached from one side of its baffle while, seen from every place along it, an opening of the cell there
-//! is at least as wide as the job's opening for hand and torch, and no farther than its reach. Cells lie between the planes
+//! is at least as wide as the job's opening for hand and torch, and no farther than its reach; or so wide that the welder
+//! gets in. Cells lie between the planes
 //! of the baffles that stand by then; holes in baffles, and plates that leave a part open, are counted on as no way through.
 
 use heapless::Vec;
@@ -10,6 +11,7 @@ use super::mouth::{Cell, Mouth, along, samples};
 use super::stage::PanelSet;
 use crate::blank::{Groups, PanelMark};
 use crate::body::{Edge, Path};
+use crate::geom::Vector;
 use crate::input::limits::{MAX_FACES, MAX_FITTINGS};
 use crate::input::{Across, Face};
 use crate::tank::Tank;
@@ -17,6 +19,9 @@ use crate::units::Length;
 
 /// Openings that a tank may have while it is built: its faces, and its fittings.
 const MOST: usize = MAX_FACES + MAX_FITTINGS;
+
+/// Through an opening this wide a welder leans or climbs in, in m: a manway of 600 mm or 24 in, common practice, no source.
+const WHOLE_BODY: f64 = 0.6;
 
 /// The openings of a tank in some state of building.
 #[derive(Debug)]
@@ -67,6 +72,28 @@ impl Mouths {
             .find_map(|far| self.to_side(tank, edge, (number, far), set))
     }
 
+    /// Whether an opening lets the welder in.
+    fn lets_in(&self, tank: &Tank, mouth: &Mouth, point: Vector, cell: &Cell) -> bool {
+        let clear = libm::fmax(self.clear, WHOLE_BODY);
+        mouth.distance(tank.inside(), point, cell, clear).is_some()
+    }
+
+    /// Whether a seam that is reached through an opening is farther from it than hand and torch reach, so that the welder
+    /// has to get in.
+    pub(super) fn is_deep(&self, tank: &Tank, edge: &Edge, through: Face) -> bool {
+        let whole = edge.length().si();
+        let all = [[f64::NEG_INFINITY, f64::INFINITY]; 3];
+        let Some(mouth) = self.all.iter().find(|mouth| mouth.face() == through) else {
+            return false;
+        };
+        let round = matches!(edge.path, Path::Round(_));
+        samples(round).any(|share| {
+            let point = edge.at(Length::from_metres(share * whole));
+            let distance = mouth.distance(tank.inside(), point, &all, 0.0);
+            !distance.is_some_and(|distance| distance <= self.reach)
+        })
+    }
+
     /// The same from one side of the baffle.
     fn to_side(&self, tank: &Tank, edge: &Edge, side: (u8, bool), set: u8) -> Option<Face> {
         let whole = edge.length().si();
@@ -78,10 +105,13 @@ impl Mouths {
             let mut nearest = None;
             let mut least = self.reach;
             for mouth in &self.all {
-                if let Some(distance) = mouth.distance(tank.inside(), point, &cell, self.clear)
-                    && distance <= least
-                {
+                let Some(distance) = mouth.distance(tank.inside(), point, &cell, self.clear) else {
+                    continue;
+                };
+                if distance <= least {
                     least = distance;
+                    nearest = Some(mouth.face());
+                } else if nearest.is_none() && self.lets_in(tank, mouth, point, &cell) {
                     nearest = Some(mouth.face());
                 }
             }
@@ -95,7 +125,7 @@ impl Mouths {
     }
 }
 
-fn along_axes(point: crate::geom::Vector) -> [f64; 3] {
+fn along_axes(point: Vector) -> [f64; 3] {
     [along(point, 0), along(point, 1), along(point, 2)]
 }
 

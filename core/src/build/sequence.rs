@@ -186,11 +186,7 @@ fn usual(tank: &Tank, groups: &Groups) -> Sequence {
 }
 
 /// Shows every edge of a baffle that is to be welded, with the number of its baffle and the panel it meets.
-pub(super) fn each_edge(
-    tank: &Tank,
-    groups: &Groups,
-    mut see: impl FnMut(&Edge, u8, PanelMark),
-) {
+pub(super) fn each_edge(tank: &Tank, groups: &Groups, mut see: impl FnMut(&Edge, u8, PanelMark)) {
     for place in 0..tank.seams_within() {
         let Some((edge, _)) = tank.edge_within(place) else {
             continue;

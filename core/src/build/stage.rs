@@ -88,7 +88,9 @@ impl PanelSet {
 
     /// All of them, in the order of their marks.
     pub fn marks(self) -> impl Iterator<Item = PanelMark> {
-        (0..64).map(PanelMark::at).filter(move |mark| self.has(*mark))
+        (0..64)
+            .map(PanelMark::at)
+            .filter(move |mark| self.has(*mark))
     }
 }
 
@@ -127,6 +129,8 @@ pub struct SeamStages {
     pub welded: u8,
     /// From where; `None` for a fold and for an edge that is not welded.
     pub from: Option<WeldAccess>,
+    /// Whether it is farther from that opening than hand and torch reach, so that the welder has to lean or climb in.
+    pub within: bool,
 }
 
 impl SeamStages {

@@ -159,7 +159,9 @@ impl fmt::Display for Assumed {
             Self::Emissivity(v) => v.value.display(RatioUnit::Percent, 0).fmt(f),
             Self::Moving(v) => v.display(TimeUnit::Second, 0).fmt(f),
             Self::Uptake(v) => v.display(RatioUnit::Percent, 0).fmt(f),
-            Self::StitchMax(v) | Self::TackPitch(v) | Self::Opening(v) | Self::Reach(v) => v.display(LengthUnit::Millimetre, 0).fmt(f),
+            Self::StitchMax(v) | Self::TackPitch(v) | Self::Opening(v) | Self::Reach(v) => {
+                v.display(LengthUnit::Millimetre, 0).fmt(f)
+            }
         }
     }
 }

@@ -159,7 +159,10 @@ pub(crate) fn baffles(draft: &Draft) -> Result<(), JobError> {
             ranged(field, hole.diameter, HOLE, Value::Length)?;
         }
         if let Some([length, gap]) = baffle.spaced {
-            let fields = [Field::BaffleWeldLength(number), Field::BaffleWeldGap(number)];
+            let fields = [
+                Field::BaffleWeldLength(number),
+                Field::BaffleWeldGap(number),
+            ];
             for (value, field) in [length, gap].into_iter().zip(fields) {
                 ranged(field, value, SPACED_WELD, Value::Length)?;
             }

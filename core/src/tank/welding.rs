@@ -14,7 +14,9 @@ use crate::input::{Draft, Field};
 use crate::tables::preheat::interpass_limit;
 use crate::tables::{Alloy, Process, Sourced};
 use crate::units::range::Value;
-use crate::units::{Length, LengthUnit, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit};
+use crate::units::{
+    Length, LengthUnit, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
+};
 
 const fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
@@ -26,9 +28,9 @@ const fn seconds(value: f64) -> Time {
 
 /// The width of an opening that lets a gloved hand with a torch in, where the job names none: common practice, no source.
 /// An arm is some 120 mm thick at most (EN 547-3, from memory).
-pub const USUAL_OPENING: Length = Length::new(120.0, LengthUnit::Millimetre);
+const USUAL_OPENING: Length = Length::new(120.0, LengthUnit::Millimetre);
 /// How far hand and torch reach from there with the seam in sight, where the job names none: common practice, no source.
-pub const USUAL_REACH: Length = Length::new(500.0, LengthUnit::Millimetre);
+const USUAL_REACH: Length = Length::new(500.0, LengthUnit::Millimetre);
 
 /// How far over the air an interpass limit is at least, in K.
 const LEAST_OVER: f64 = 5.0;

@@ -206,7 +206,11 @@ fn add_stitches(
             number: small(n)?,
             of: small(count)?,
             length: length as f32,
-            pitch: if spaced { division.pitch.si() as f32 } else { 0.0 },
+            pitch: if spaced {
+                division.pitch.si() as f32
+            } else {
+                0.0
+            },
             stage,
             last: false,
             panels: seam.mark.panels.map(PanelMark::place),

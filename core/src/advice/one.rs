@@ -124,6 +124,7 @@ mod tests {
             equipment: &equipment,
             filler: None,
             plan: None,
+            left_free: &[],
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

@@ -134,11 +134,6 @@ impl Baffle {
         self.across
     }
 
-    /// Where the middle of its sheet stands on its axis, in metres.
-    pub(super) const fn at(&self) -> f64 {
-        self.at
-    }
-
     /// The unit direction that it stands across.
     pub(super) fn axis(&self) -> Vector {
         let [axis, ..] = axes(self.across);
@@ -156,6 +151,12 @@ impl Baffle {
             libm::hypot(flat[0] - hole.at[0], flat[1] - hole.at[1]) <= hole.radius
         };
         self.plate.inside(flat) >= 0.0 && !self.holes.iter().any(in_hole)
+    }
+
+    /// Where its middle stands on that axis, from the outside corner of the tank.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        Length::from_metres(self.at)
     }
 
     /// Its area less its holes, in m².

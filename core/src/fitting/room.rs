@@ -156,7 +156,7 @@ impl Stub {
             // A sheet is thin beside the steps along a tube: where a line of the skin goes through its middle.
             || self.rim().any(|from| {
                 let way = baffle.axis();
-                let (off, rate) = (baffle.at() - way.dot(from), way.dot(self.inward));
+                let (off, rate) = (baffle.at().si() - way.dot(from), way.dot(self.inward));
                 let along = off / rate;
                 along > 0.0
                     && along < self.length

@@ -71,7 +71,7 @@ fn at_round(outline: &Section, place: f64) -> [f64; 2] {
 impl Baffle {
     /// Its plate before anything was cut off it.
     pub(crate) fn uncut(&self, inside: &Solid) -> FlatForm {
-        let form = plate(inside, self.across(), self.at());
+        let form = plate(inside, self.across(), self.at().si());
         form.unwrap_or_else(|_| self.plate().clone())
     }
 

@@ -58,6 +58,8 @@ pub enum Problem {
         /// What there may be.
         most: u16,
     },
+    /// The baffle does not meet the wall named.
+    NotAtBaffle(Face),
     // The numbers of these stand in the wire, so what comes later is added here.
     /// An end is folded to a side of an outline that has rounded corners.
     FoldBesideRound([Face; 2]),
@@ -115,6 +117,7 @@ impl fmt::Display for Problem {
                     "the dip chart would have {needed} marks and may have {most}: take a wider step"
                 )
             }
+            Self::NotAtBaffle(face) => write!(f, "the baffle does not meet the {face}"),
         }
     }
 }

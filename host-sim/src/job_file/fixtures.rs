@@ -8,6 +8,7 @@ use seamwright_core::input::{BaffleDraft, Face, FittingDraft, HoleDraft, Label};
 use seamwright_core::units::Length;
 use seamwright_core::units::range::Value;
 
+use super::baffle_edges;
 use super::extras::limits::kept;
 use super::faces::faces;
 use super::reader::{Reader, Section};
@@ -159,10 +160,14 @@ fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDr
             })
         })
         .collect();
+    let free = baffle_edges::free(reader, section);
+    let spaced = baffle_edges::spaced(reader, section);
     Some(BaffleDraft {
         across: across?,
         at: at?,
         thickness,
         holes: holes.into_iter().collect::<Option<heapless::Vec<_, _>>>()?,
+        free,
+        spaced,
     })
 }

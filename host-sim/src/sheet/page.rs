@@ -9,7 +9,7 @@ use crate::cut::Cut;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, leak, notices, render, seams, stitches, tacks, verdict,
+    Asked, Units, assumed, capacity, leak, notices, render, seams, stages, stitches, tacks, verdict,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -29,6 +29,7 @@ pub(super) fn html(
         capacity::section(tank, units),
         panels::section(asked, cut, &drawn, units),
         seams::section(tank, units),
+        stages::section(tank),
         tacks::section(tank, units),
         stitches::section(asked, units),
         leak::section(tank, units),

@@ -10,11 +10,13 @@
 )]
 
 mod allowance;
+mod baffles;
 mod bends;
 mod bodies;
 mod capacity;
 mod dip;
 mod drums;
+mod folds;
 mod joints;
 mod outlines;
 mod program;

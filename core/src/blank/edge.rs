@@ -46,6 +46,54 @@ pub(super) fn taken_at(plan: &PanelPlan<'_>, face: Face, edge: &Edge) -> Result<
     }
 }
 
+/// A flange of a flanged lap: what is bent over to lie on the panel that runs through.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tab {
+    /// Its bend.
+    pub(super) bend: Bend,
+    /// From the corner of its outer faces to its free edge, in metres.
+    pub(super) lap: f64,
+    /// In the flat, from the line of that corner to its free edge, in metres.
+    pub(super) reach: f64,
+    /// From the line of that corner back to where the bend begins, in metres.
+    pub(super) setback: f64,
+    /// How far the line of that corner falls short of the sharp outside edge, in metres.
+    pub(super) short: f64,
+    /// Whether it is bent towards someone who looks at the outside.
+    pub(super) towards: bool,
+}
+
+/// The flange with which `face` ends at an edge; `None` where it ends in none.
+pub(super) fn tab_at(
+    plan: &PanelPlan<'_>,
+    face: Face,
+    edge: &Edge,
+) -> Result<Option<Tab>, BlankError> {
+    let fit = fit_at(plan, face, edge)?;
+    if !(fit.flange.si() > 0.0) {
+        return Ok(None);
+    }
+    let allow = plan.joints.allow();
+    let turn = Angle::from_radians(libm::fabs(PI - edge.dihedral.si()));
+    let error = |error| BlankError::Bend {
+        faces: edge.faces,
+        error,
+    };
+    let bend = Bend::new(plan.sheet.of(face), allow.bend_radius, turn, allow.rule).map_err(error)?;
+    let setback = bend.setback_on(BendFace::Outer).si();
+    let more = plan.larger_at(edge.faces);
+    let lap = allow.lap.si() + more;
+    let reach = lap - 2.0 * setback + bend.allowance().si();
+    Ok(Some(Tab {
+        bend,
+        lap,
+        reach,
+        setback,
+        short: fit.deduct.si() + reach,
+        towards: is_towards(edge),
+    }))
+}
+
 /// Whether a fold turns towards someone who looks at the tank from outside: at an inside corner of the
 /// body.
 pub(super) fn is_towards(edge: &Edge) -> bool {

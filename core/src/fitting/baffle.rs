@@ -5,7 +5,9 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
-use crate::body::{ArcPath, Body, Edge, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below};
+use crate::body::{
+    ArcPath, Body, Edge, FaceView, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below,
+};
 use crate::geom::Vector;
 use crate::input::limits::MAX_BAFFLE_HOLES;
 use crate::input::{Across, BaffleDraft, Face};
@@ -231,18 +233,35 @@ impl Baffle {
     }
 }
 
-/// The wall on which a point lies.
+/// The wall on which a point lies; of walls in one plane, the one whose outline it lies least outside of.
 fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
+    // Planes that are nearer to each other than this, in metres, are one.
+    const ONE_PLANE: f64 = 1e-9;
     let mut nearest = None;
-    let mut least = f64::INFINITY;
+    let mut least = [f64::INFINITY; 2];
     for view in inside.faces() {
         let off = libm::fabs(view.plane().distance(point));
-        if off < least {
-            least = off;
+        if off > least[0] + ONE_PLANE {
+            continue;
+        }
+        let beyond = beyond(view, point);
+        if off < least[0] - ONE_PLANE || beyond < least[1] {
             nearest = Some(view.face());
+            least = [off, beyond];
         }
     }
     nearest
+}
+
+/// How far a point of its plane lies outside of a wall, in metres; below zero within it. For a wall without
+/// inside corners, as all those are of which two can lie in one plane.
+fn beyond(view: FaceView<'_>, point: Vector) -> f64 {
+    let next = view.outline().skip(1).chain(view.outline().take(1));
+    let sides = view.outline().zip(next);
+    sides.fold(f64::NEG_INFINITY, |most, (a, b)| {
+        let out = (b - a).cross(view.normal()).unit().unwrap_or_default();
+        libm::fmax(most, out.dot(point - a))
+    })
 }
 
 /// The form of the inside at a plane across one axis.

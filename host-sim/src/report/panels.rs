@@ -1,6 +1,6 @@
 //! The panels and the blanks that they are cut as.
 
-use seamwright_core::blank::{Blank, Panel};
+use seamwright_core::blank::{CutBlank, Panel};
 use seamwright_core::input::Face;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit, MassUnit};
 use serde_json::{Value, json};
@@ -25,7 +25,7 @@ pub(crate) fn section(
     drawn: &[Option<Drawn>],
     units: Units,
 ) -> Section {
-    let mut blank = Blank::new();
+    let mut blank = CutBlank::new();
     let panels: Vec<Panel> = cut.panels().collect();
     let mut drawings = drawn.iter().map(Option::as_ref);
     let rows = panels.iter().map(|panel| {
@@ -62,7 +62,7 @@ pub(crate) fn section(
     section
 }
 
-fn row(panel: &Panel, blank: Option<&Blank>, drawn: Option<&Drawn>, units: Units) -> Row {
+fn row(panel: &Panel, blank: Option<&CutBlank>, drawn: Option<&Drawn>, units: Units) -> Row {
     let size = blank.map_or_else(
         || "-".to_owned(),
         |blank| {
@@ -110,7 +110,7 @@ fn few(faces: &[Face]) -> String {
 
 /// A blank as it is cut. `bulges` go with `outline_m`: for each point the tangent of a quarter of the
 /// angle that the side after it sweeps.
-fn layout(blank: &Blank) -> Data {
+fn layout(blank: &CutBlank) -> Data {
     let nodes: Vec<_> = blank.outline().collect();
     let outline: Vec<[f64; 2]> = nodes.iter().map(|node| [node.x, node.y]).collect();
     let bulges: Vec<f64> = nodes.iter().map(|node| node.bulge).collect();

@@ -5,7 +5,7 @@
 //! runs in from the edge a third of the way along the seam from its start: on both panels of a seam the
 //! ticks meet, and since a third is no middle, one way round only. All marks are on the outside.
 
-use seamwright_core::blank::{Blank, Making, Panel};
+use seamwright_core::blank::{CutBlank, Making, Panel};
 use seamwright_core::body::{Edge, Path};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::Face;
@@ -44,7 +44,7 @@ fn mm(length: Length) -> f64 {
 /// # Errors
 /// [`Fault`] where a piece is past what the files can hold.
 pub fn pieces(cut: &Cut<'_>) -> Result<Vec<Piece>, Fault> {
-    let mut blank = Blank::new();
+    let mut blank = CutBlank::new();
     cut.panels()
         .map(|panel| {
             let laid = cut.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
@@ -62,7 +62,7 @@ pub fn pieces(cut: &Cut<'_>) -> Result<Vec<Piece>, Fault> {
         .collect()
 }
 
-fn draft(cut: &Cut<'_>, panel: &Panel, blank: &Blank) -> Draft {
+fn draft(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Draft {
     let tank = cut.tank();
     let faces: Vec<String> = panel.faces.iter().map(ToString::to_string).collect();
     let mut draft = Draft {
@@ -118,7 +118,7 @@ fn number(value: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-fn fittings(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+fn fittings(tank: &Tank, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
     for (fitting, number) in tank.fittings().zip(1..) {
         if !panel.faces.contains(&fitting.face()) {
             continue;
@@ -139,7 +139,7 @@ fn fittings(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
     }
 }
 
-fn baffle_holes(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+fn baffle_holes(tank: &Tank, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
     let Face::Baffle(number) = panel.face() else {
         return;
     };
@@ -160,7 +160,7 @@ fn baffle_holes(tank: &Tank, panel: &Panel, blank: &Blank, draft: &mut Draft) {
 }
 
 /// Marks and ticks along the edges.
-fn edges(cut: &Cut<'_>, panel: &Panel, blank: &Blank, draft: &mut Draft) {
+fn edges(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
     let tank = cut.tank();
     for (seam, place) in tank.seams().zip(0..) {
         if !seam.welded {
@@ -178,7 +178,8 @@ fn edges(cut: &Cut<'_>, panel: &Panel, blank: &Blank, draft: &mut Draft) {
             if matches!(edge.faces[1], Face::Fitting(_) | Face::Baffle(_)) {
                 continue;
             }
-            if matches!(edge.path, Path::Round(_)) || face == Face::Shell {
+            if face == Face::Shell || matches!(edge.path, Path::Round(_)) {
+                round_mark(tank, blank, face, &edge, &mark, draft);
                 continue;
             }
             let Some(view) = tank.body().outside.face(face) else {
@@ -192,16 +193,86 @@ fn edges(cut: &Cut<'_>, panel: &Panel, blank: &Blank, draft: &mut Draft) {
                 mark.clone()
             };
             let inward = inward(&edge, view.normal(), view.outline());
-            let spot = Spot {
-                tank,
-                blank,
-                face,
-                edge: &edge,
-                inward,
-            };
-            place_mark(&spot, mm(fit.deduct), &text, draft);
+            // The line along which a wrapper is closed has an edge of the blank on either side.
+            let closing = edge.faces[0] == edge.faces[1];
+            let sides: &[f64] = if closing { &[1.0, -1.0] } else { &[1.0] };
+            // In the middle of a side that is parted lies that line: the words go beside it.
+            let parted = blank.faces().filter(|own| *own == face).count() > 1;
+            for side in sides {
+                let spot = Spot {
+                    tank,
+                    blank,
+                    face,
+                    edge: &edge,
+                    inward: inward * *side,
+                    words: if parted && !closing { 0.25 } else { 0.5 },
+                };
+                place_mark(&spot, mm(fit.deduct), &text, draft);
+            }
         }
     }
+}
+
+/// The marks of a drum's seams: on the blank of its wall, where the axis runs to the right and the way round
+/// it up, and on a flat end.
+fn round_mark(
+    tank: &Tank,
+    blank: &CutBlank,
+    face: Face,
+    edge: &Edge,
+    mark: &str,
+    draft: &mut Draft,
+) {
+    let [width, height] = blank.size().map(|c| c * 1e3);
+    let far = matches!(edge.faces[0], Face::Top | Face::Right);
+    match (edge.path, face) {
+        (Path::Round(_), Face::Shell) => {
+            let (from, into) = if far { (width, -1.0) } else { (0.0, 1.0) };
+            // Seen from outside, from the seam up as its ends are walked: the same third as on the end.
+            let at = |share: f64, depth: f64| [from + into * depth, share * height];
+            stamp([at(AT, 0.0), at(AT, TICK)], [at(0.5, 0.0), at(0.5, 1.0)], mark, draft);
+        }
+        (Path::Round(turn), _) => {
+            let at = |share: f64, depth: f64| {
+                let point = turn.at(share * turn.sweep);
+                let inward = (turn.centre - point) * (1.0 / turn.radius);
+                // The blank of an end falls short of the outside, or runs past it, by its joint.
+                let own = 0.5e-3 * width;
+                let point = turn.centre - inward * (own - depth * 1e-3);
+                blank
+                    .place(tank.body(), face, point)
+                    .map(|at| at.map(|c| c * 1e3))
+            };
+            if let (Some(a), Some(b), Some(c), Some(d)) =
+                (at(AT, 0.0), at(AT, TICK), at(0.5, 0.0), at(0.5, 1.0))
+            {
+                stamp([a, b], [c, d], mark, draft);
+            }
+        }
+        _ => {
+            for (from, into) in [(0.0, 1.0), (height, -1.0)] {
+                let at = |share: f64, depth: f64| [share * width, from + into * depth];
+                stamp([at(AT, 0.0), at(AT, TICK)], [at(0.5, 0.0), at(0.5, 1.0)], mark, draft);
+            }
+        }
+    }
+}
+
+/// A tick, and a mark at the foot of a step from the edge inward.
+fn stamp(tick: [[f64; 2]; 2], [foot, inner]: [[f64; 2]; 2], text: &str, draft: &mut Draft) {
+    draft.lines.push(MarkLine { ends: tick });
+    let up = (inner[1] - foot[1]).atan2(inner[0] - foot[0]);
+    let (sine, cosine) = (up - std::f64::consts::FRAC_PI_2).sin_cos();
+    let (back, rise) = (0.5 * super::words::wide(text, EDGE_MARK), 0.6 * EDGE_MARK);
+    draft.notes.push(Note {
+        at: [
+            foot[0] + rise * up.cos() - back * cosine,
+            foot[1] + rise * up.sin() - back * sine,
+        ],
+        height: EDGE_MARK,
+        angle_deg: up.to_degrees() - 90.0,
+        text: text.to_owned(),
+    });
 }
 
 fn distinct([a, b]: [Face; 2]) -> Vec<Face> {
@@ -224,11 +295,13 @@ fn inward(edge: &Edge, normal: Vector, outline: impl Iterator<Item = Vector> + C
 /// Where a mark is to stand.
 struct Spot<'a> {
     tank: &'a Tank,
-    blank: &'a Blank,
+    blank: &'a CutBlank,
     face: Face,
     edge: &'a Edge,
     /// Into the face, square to the edge.
     inward: Vector,
+    /// Where along the seam the words stand.
+    words: f64,
 }
 
 fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
@@ -238,6 +311,7 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
         face,
         edge,
         inward,
+        words,
     } = *spot;
     let [start, end] = edge.straight();
     let length = (end - start).length() * 1e3;
@@ -247,7 +321,8 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
             .place(tank.body(), face, point)
             .map(|at| at.map(|c| c * 1e3))
     };
-    let from = deduct.max(0.0);
+    // A hair within the edge, so that of a parted side the half is found on which the mark stands.
+    let from = deduct.max(0.0) + super::pattern::LEAST_LENGTH;
     // A tick no longer than a fifth of a short edge, so that it stays within its panel.
     let tick = TICK.min(0.2 * length);
     if let (Some(a), Some(b)) = (on(AT, from), on(AT, from + tick))
@@ -260,7 +335,7 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
         return;
     }
     // Read along the edge, its foot towards the edge.
-    let (Some(a), Some(b)) = (on(0.5, from + 0.6 * height), on(0.5, from + 1.6 * height)) else {
+    let (Some(a), Some(b)) = (on(words, from + 0.6 * height), on(words, from + 1.6 * height)) else {
         return;
     };
     let up = (b[1] - a[1]).atan2(b[0] - a[0]).to_degrees() - 90.0;
@@ -291,7 +366,7 @@ fn middle_of(outline: &[Node], [width, height]: [f64; 2]) -> [f64; 2] {
 }
 
 /// The letter of the panel in its middle, and the arrow to what is up.
-fn letter(panel: &Panel, blank: &Blank, draft: &mut Draft) {
+fn letter(panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
     let [width, height] = blank.size().map(|c| c * 1e3);
     let size = LETTER.min(0.2 * width.min(height));
     if size < 2.0 {

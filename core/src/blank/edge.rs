@@ -8,10 +8,10 @@ use core::f64::consts::PI;
 
 use super::bend::{Bend, BendFace, MOST_SETBACK_TURN};
 use super::error::BlankError;
-use super::joint::{EdgeFit, Meeting, SheetCorner};
+use super::joint::{EdgeFit, JointError, Meeting, SheetCorner};
 use super::plan::PanelPlan;
 use crate::body::Edge;
-use crate::input::Face;
+use crate::input::{Face, Joint};
 use crate::units::{Angle, Length};
 
 /// What an edge takes from one of its two faces.
@@ -196,6 +196,13 @@ impl PanelPlan<'_> {
                     most: MOST_SETBACK_TURN,
                 })
             }
+            Meeting::Welded {
+                joint: Joint::FlangedLap,
+                ..
+            } if edge.faces.contains(&Face::Shell) => Err(BlankError::Joint {
+                faces: edge.faces,
+                error: JointError::Round,
+            }),
             Meeting::Welded { .. } => fit_at(self, edge.faces[0], edge).map(|_| ()),
         }
     }

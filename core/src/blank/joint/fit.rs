@@ -93,6 +93,8 @@ pub enum JointError {
     },
     /// The flange's bend.
     Bend(BendError),
+    /// A flange along a circle.
+    Round,
 }
 
 impl fmt::Display for JointError {
@@ -124,6 +126,9 @@ impl fmt::Display for JointError {
                 least.display(LengthUnit::Millimetre, 2)
             ),
             Self::Bend(error) => error.fmt(f),
+            Self::Round => f.write_str(
+                "no brake bends a flange round a circle: take an open corner, a tee or dished ends",
+            ),
         }
     }
 }

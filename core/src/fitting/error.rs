@@ -49,6 +49,38 @@ pub enum PlaceError {
         /// How far past.
         by: Length,
     },
+    // The numbers of these stand in the wire, so what comes later is added here.
+    /// The hole lies across the line along which its wall is closed on itself.
+    OnSeam {
+        /// The wall.
+        face: Face,
+        /// How far over that line it reaches.
+        by: Length,
+    },
+    /// What stands in runs into a wall.
+    Through {
+        /// That wall.
+        wall: Face,
+        /// How far in it may stand.
+        most: Length,
+    },
+    /// What stands in runs into a baffle.
+    IntoBaffle {
+        /// The baffle, counted from 1.
+        baffle: u8,
+    },
+    /// What stands in runs into that of another fitting.
+    IntoTube {
+        /// The other fitting, counted from 1.
+        other: u8,
+    },
+    /// The hole lies over the flange of a flanged lap, or in its bend.
+    OnFlange {
+        /// The face beyond the edge at which the flange is.
+        other: Face,
+        /// How far it reaches over it.
+        by: Length,
+    },
 }
 
 impl fmt::Display for PlaceError {
@@ -87,6 +119,29 @@ impl fmt::Display for PlaceError {
             Self::OffBaffle { by } => write!(
                 f,
                 "the hole runs {} over the edge of its baffle: move it, or make it smaller",
+                mm(by)
+            ),
+            Self::OnSeam { face, by } => write!(
+                f,
+                "the hole reaches {} over the seam along which the {face} is closed: move it by more than that, and rather by three thicknesses and 10 mm",
+                mm(by)
+            ),
+            Self::Through { wall, most } => write!(
+                f,
+                "it stands in so far that it runs into the {wall}: it may stand in {} at most there; shorten it, or move it",
+                mm(most)
+            ),
+            Self::IntoBaffle { baffle } => write!(
+                f,
+                "it stands in so far that it runs into baffle {baffle}: shorten it, move it, or give the baffle a hole that lets it through"
+            ),
+            Self::IntoTube { other } => write!(
+                f,
+                "within the tank it runs into what stands in of fitting {other}: shorten or move one of them"
+            ),
+            Self::OnFlange { other, by } => write!(
+                f,
+                "the hole reaches {} over the flange at the edge with the {other}: move it, make the lap shorter, or weld that edge with another joint",
                 mm(by)
             ),
         }

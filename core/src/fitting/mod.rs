@@ -5,10 +5,12 @@
 
 mod baffle;
 mod error;
+mod room;
 mod set_in;
 
 pub use baffle::Baffle;
 pub use error::PlaceError;
+pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 
 use heapless::Vec;

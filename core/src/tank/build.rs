@@ -2,10 +2,10 @@
 
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::Body;
+use crate::body::{Body, ShapeError};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
-use crate::input::{Draft, Field};
+use crate::input::{Draft, Face, Field, Shape};
 use crate::units::range::OutOfRange;
 
 /// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
@@ -88,7 +88,25 @@ impl Tank {
         assumed: impl FnMut(Assumed),
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
-        self.make()
+        self.make()?;
+        self.check_room()
+    }
+
+    /// Looks whether every fitting has the room that it takes. A gauge leaves it out: its jobs come from a
+    /// laptop, which has looked.
+    fn check_room(&self) -> Result<(), JobError> {
+        let plan = self.plan();
+        for (fitting, number) in self.fittings().zip(1_u8..) {
+            let before = self.fittings().zip(1_u8..number);
+            let stubs = before.filter_map(|(other, number)| Some((number, other.stub()?)));
+            fitting
+                .check_room(&plan, &self.inner, stubs)
+                .map_err(|error| JobError {
+                    field: blame::fitting(number, &error),
+                    problem: Problem::Place(error),
+                })?;
+        }
+        Ok(())
     }
 
     /// The first half of [`Tank::rebuild`]: checks a draft and takes it in. The tank is of no use until
@@ -107,13 +125,7 @@ impl Tank {
     /// [`JobError`] names the input at fault, its value and its limit.
     #[inline(never)]
     pub fn make(&mut self) -> Result<(), JobError> {
-        self.job
-            .shape
-            .make(&self.job.sheet, &mut self.body)
-            .map_err(|error| JobError {
-                field: blame::shape(&error),
-                problem: Problem::Shape(error),
-            })?;
+        self.make_body()?;
         self.check_joints()?;
         self.place()?;
         let (headspace, neck) = (self.job.headspace, self.job.neck);
@@ -131,6 +143,48 @@ impl Tank {
             })?;
         self.check_counts()?;
         self.set_rod()
+    }
+
+    /// The body, its folds as round as the sheet is bent.
+    #[inline(never)]
+    fn make_body(&mut self) -> Result<(), JobError> {
+        let Self { job, body, .. } = self;
+        let (folds, radius) = (job.joints.folds(), job.joints.allow().bend_radius);
+        let of_shape = |error| JobError {
+            field: blame::shape(&error),
+            problem: Problem::Shape(error),
+        };
+        let of_end = |fold: &&[Face; 2]| fold.iter().any(|face| !matches!(face, Face::Side(_)));
+        let end = folds.iter().find(of_end);
+        if let Shape::Profile(profile) = &job.shape
+            && end.is_none()
+            && !folds.is_empty()
+        {
+            let bent = profile.folded(folds, radius, &job.sheet);
+            return bent.make(&job.sheet, body).map_err(|error| {
+                // The outline may be at fault, or only the bends that do not fit it.
+                let at_fault = profile.make(&job.sheet, body);
+                match at_fault {
+                    Err(error) => of_shape(ShapeError::Profile(error)),
+                    Ok(()) => JobError {
+                        field: Field::BendRadius,
+                        problem: Problem::Shape(ShapeError::Profile(error)),
+                    },
+                }
+            });
+        }
+        job.shape.make(&job.sheet, body).map_err(of_shape)?;
+        if body.outside.rounded().is_some() {
+            return match end {
+                Some(faces) => Err(JobError {
+                    field: Field::Fold(1),
+                    problem: Problem::FoldBesideRound(*faces),
+                }),
+                None => Ok(()),
+            };
+        }
+        body.fold(folds, radius, &job.sheet);
+        Ok(())
     }
 
     /// Finds where the dip rod stands.

@@ -58,6 +58,9 @@ pub enum Problem {
         /// What there may be.
         most: u16,
     },
+    // The numbers of these stand in the wire, so what comes later is added here.
+    /// An end is folded to a side of an outline that has rounded corners.
+    FoldBesideRound([Face; 2]),
 }
 
 impl fmt::Display for Problem {
@@ -97,6 +100,10 @@ impl fmt::Display for Problem {
             Self::TooManyTacks => {
                 f.write_str("a seam would need more than 9999 tacks: allow a wider pitch")
             }
+            Self::FoldBesideRound([a, b]) => write!(
+                f,
+                "the edge between {a} and {b} cannot be folded: the outline has rounded corners, past which a bend does not run; weld it, or draw the corners sharp and fold them"
+            ),
             Self::TooManyMarks { needed, most } => {
                 write!(
                     f,

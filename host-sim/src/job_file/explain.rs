@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::{BlockError, ShapeError};
-use seamwright_core::fitting::PlaceError;
-use seamwright_core::input::{Cut, Draft, Field, Shape};
+use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
+use seamwright_core::fitting::{FaceBox, PlaceError};
+use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
@@ -53,6 +53,11 @@ impl Given<'_> {
             ))
             .label("named twice, or a rounded corner, which is one sheet")
             .help("take this one out"),
+            Cause::FoldBesideRound([a, b]) => {
+                at(format!("the edge between {a} and {b} cannot be folded"))
+                    .label("past the rounded corners of the outline no bend runs")
+                    .help("weld it, or draw the corners of the outline sharp and fold them")
+            }
             Cause::FoldOfTwoSheets([a, b]) => {
                 at(format!("the edge between {a} and {b} cannot be folded"))
                     .label("its two faces are of different thickness")
@@ -194,15 +199,33 @@ impl Given<'_> {
                 }
                 _ => format!("a hole is {} past the edge", short(*by)),
             },
+            PlaceError::OnSeam { face, by } => {
+                format!("{} over the seam that closes the {face}", short(*by))
+            }
+            PlaceError::Through { wall, most } => {
+                format!("into the {wall}; at most {} there", short(*most))
+            }
+            PlaceError::IntoBaffle { baffle } => format!("into baffle {baffle}"),
+            PlaceError::IntoTube { other } => format!("into fitting {other}"),
+            PlaceError::OnFlange { other, by } => {
+                format!("{} over the flange to the {other}", short(*by))
+            }
         })
-        .help(error.to_string());
+        .help(match self.face_box(field) {
+            Some(tells) => format!("{error}; {tells}"),
+            None => error.to_string(),
+        });
         let other = match error {
             PlaceError::OffFace { .. } => self
                 .spans
                 .exact(&format!("{table}.outer"))
                 .or_else(|| self.spans.exact(&format!("{table}.bore")))
                 .map(|span| (span, "the size of the hole".to_owned())),
-            PlaceError::Overlap { other } => self
+            PlaceError::IntoBaffle { baffle } => self
+                .spans
+                .exact(&format!("baffle.{baffle}.at"))
+                .map(|span| (span, format!("baffle {baffle}"))),
+            PlaceError::Overlap { other } | PlaceError::IntoTube { other } => self
                 .spans
                 .exact(&format!("fitting.{other}.at"))
                 .map(|span| (span, format!("fitting {other}"))),
@@ -220,6 +243,37 @@ impl Given<'_> {
             Some((span, label)) => problem.related(span, label),
             None => problem,
         }
+    }
+
+    /// Where places on a fitting's face are counted, for a fitting whose place is at fault.
+    fn face_box(&self, field: Field) -> Option<String> {
+        let Field::FittingAt(number) = field else {
+            return None;
+        };
+        let place = usize::from(number).checked_sub(1)?;
+        let face = self.draft.fittings.get(place)?.face;
+        let mut sheet = SheetPlan::uniform(self.draft.stock.thickness);
+        for (face, own) in &self.draft.stock.faces {
+            sheet.set(*face, *own).ok()?;
+        }
+        let body = self.draft.shape.body(&sheet).ok()?;
+        let FaceBox {
+            size: [wide, high],
+            ways: [right, up],
+        } = FaceBox::of(&body.outside, face)?;
+        Some(if face == Face::Shell {
+            format!(
+                "on the shell `at` counts {} along {right}, then {} {up}",
+                short(wide),
+                short(high)
+            )
+        } else {
+            format!(
+                "seen from outside the {face} lies in a box of {} × {}, and `at` counts from its lower left corner to the right along {right}, then up along {up}",
+                short(wide),
+                short(high)
+            )
+        })
     }
 
     fn block(&self, error: BlockError) -> Problem {

@@ -22,3 +22,4 @@ mod properties;
 mod published;
 mod quantity;
 mod reassembly;
+mod room;

@@ -243,7 +243,7 @@ fn blanks() -> Vec<BlankError> {
     blanks
 }
 
-fn places() -> [PlaceError; 8] {
+fn places() -> [PlaceError; 13] {
     [
         PlaceError::OffFace {
             face: Face::Side(201),
@@ -263,6 +263,20 @@ fn places() -> [PlaceError; 8] {
         PlaceError::Parted,
         PlaceError::NotAcrossDrum,
         PlaceError::OffBaffle { by: mm(6.0) },
+        PlaceError::OnSeam {
+            face: Face::Shell,
+            by: mm(7.0),
+        },
+        PlaceError::Through {
+            wall: Face::Back,
+            most: mm(8.0),
+        },
+        PlaceError::IntoBaffle { baffle: 203 },
+        PlaceError::IntoTube { other: 204 },
+        PlaceError::OnFlange {
+            other: Face::Left,
+            by: mm(9.0),
+        },
     ]
 }
 
@@ -280,6 +294,7 @@ pub(crate) fn problems() -> Vec<Problem> {
             most: 256,
         },
         Problem::TooManyTacks,
+        Problem::FoldBesideRound(EDGE),
         Problem::TooManyMarks {
             needed: 100_000,
             most: 200,

@@ -57,10 +57,25 @@ pub(super) struct Tab {
     pub(super) reach: f64,
     /// From the line of that corner back to where the bend begins, in metres.
     pub(super) setback: f64,
-    /// How far the line of that corner falls short of the sharp outside edge, in metres.
+    /// How far a plain edge beside it falls short of the sharp outside edge, in metres: at a sharp corner its
+    /// inner arris comes first to the panel that runs through.
     pub(super) short: f64,
+    /// How far that is behind the line of the corner, in metres.
+    pub(super) inset: f64,
     /// Whether it is bent towards someone who looks at the outside.
     pub(super) towards: bool,
+}
+
+impl Tab {
+    /// In the flat, from a plain edge back to where the bend begins, in metres.
+    pub(super) fn deep(&self) -> f64 {
+        self.setback - self.inset
+    }
+
+    /// In the flat, from a plain edge to its free edge, in metres.
+    pub(super) fn out(&self) -> f64 {
+        self.reach + self.inset
+    }
 }
 
 /// The flange with which `face` ends at an edge; `None` where it ends in none.
@@ -84,12 +99,15 @@ pub(super) fn tab_at(
     let more = plan.larger_at(edge.faces);
     let lap = allow.lap.si() + more;
     let reach = lap - 2.0 * setback + bend.allowance().si();
+    let (sine, cosine) = libm::sincos(edge.dihedral.si());
+    let inset = libm::fmax(0.0, bend.thickness().si() * cosine / libm::fabs(sine));
     Ok(Some(Tab {
         bend,
         lap,
         reach,
         setback,
-        short: fit.deduct.si() + reach,
+        short: fit.deduct.si() + reach + inset,
+        inset,
         towards: is_towards(edge),
     }))
 }

@@ -15,6 +15,7 @@ mod bodies;
 mod capacity;
 mod dip;
 mod drums;
+mod folding;
 mod joints;
 mod outlines;
 mod program;

@@ -29,6 +29,8 @@ const SLIT: f64 = 1.5;
 /// A bend that takes at least so many slits of sheet has its edge carried on between two flanges; a
 /// tighter one is notched.
 const TONGUE: f64 = 4.0;
+/// A flange keeps so far off what stands at its ends, in metres, that it goes in: common practice, no source.
+const PLAY: f64 = 0.000_5;
 /// Corners nearer than this, in metres, are one.
 const SAME: f64 = 1e-9;
 
@@ -86,6 +88,8 @@ enum Corner {
     Notch([f64; 2]),
     /// With a slit beside each flange, the edge between them left as it is.
     Slits,
+    /// At an inside corner, round the end of a wall that runs on past it: the three corners of the step.
+    Step([[f64; 2]; 3]),
 }
 
 /// What is looked at together.
@@ -124,6 +128,12 @@ fn moved(line: &Line, by: f64) -> Line {
         at: point(line, line.at, 1.0, 0.0, -by),
         ..*line
     }
+}
+
+/// How far the outline turns to the left between two sides, in radians.
+fn turn(last: &Flanged, here: &Flanged) -> f64 {
+    let (a, b) = (last.line.along, here.line.along);
+    libm::atan2(cross(a, b), dot(a, b))
 }
 
 /// Whether there is a flange at any side of a face.
@@ -202,7 +212,23 @@ pub(super) fn flanged<const F: usize>(
         let (Some(last), Some(here)) = (sides.get(before), sides.get(at)) else {
             continue;
         };
+        let oblique = |side: &Flanged, that: &Flanged, way: f64| match (*kind, *nodes) {
+            (Corner::Plain, [Some(node), None]) => {
+                let base = [node.x, node.y];
+                on.short(side, that, way, base).map(|by| {
+                    let [x, y] = point(&side.line, base, way, by, 0.0);
+                    Node::corner(x, y)
+                })
+            }
+            _ => None,
+        };
+        if let Some(node) = oblique(last, here, -1.0) {
+            part.nodes.push(node).map_err(|_| full)?;
+        }
         emit(part, last, here, *kind, *nodes).ok_or(full)?;
+        if let Some(node) = oblique(here, last, 1.0) {
+            part.nodes.push(node).map_err(|_| full)?;
+        }
         let node = u8::try_from(part.nodes.len().saturating_sub(1)).map_err(|_| full)?;
         let side = PartSide {
             node,
@@ -211,7 +237,7 @@ pub(super) fn flanged<const F: usize>(
         };
         part.sides.push(side).map_err(|_| full)?;
         if let Some(tab) = here.tab {
-            let level = 0.5 * tab.bend.allowance().si() - tab.setback;
+            let level = 0.5 * tab.bend.allowance().si() - tab.deep();
             let [start, end] = here.run;
             let [first, last] = here.tips;
             let flange = Flange {
@@ -249,15 +275,25 @@ fn emit(
     if let Some(tab) = last.tab {
         let (base, tip) = (last.run[1], last.tips[1]);
         let at = |along: f64, out: f64| flat(point(&last.line, base, -1.0, along, out));
-        put(at(tip.edge, tab.reach))?;
-        put(at(tip.bend, tab.bend.allowance().si() - tab.setback))?;
-        put(at(tip.bend, -tab.setback))?;
+        put(at(tip.edge, tab.out()))?;
+        put(at(tip.bend, tab.bend.allowance().si() - tab.deep()))?;
+        put(at(tip.bend, -tab.deep()))?;
         if kind == Corner::Slits {
-            put(at(0.0, -tab.setback))?;
+            put(at(0.0, -tab.deep()))?;
+        }
+        if matches!(kind, Corner::Step(_)) {
+            let beside = tip.bend - SLIT * tab.bend.thickness().si();
+            put(at(beside, -tab.deep()))?;
+            put(at(beside, 0.0))?;
         }
     }
     match kind {
         Corner::Notch(at) => put(flat(at))?,
+        Corner::Step(all) => {
+            for at in all {
+                put(flat(at))?;
+            }
+        }
         Corner::Plain | Corner::Slits => {
             for node in nodes.into_iter().flatten() {
                 put(node)?;
@@ -268,11 +304,16 @@ fn emit(
         let (base, tip) = (here.run[0], here.tips[0]);
         let at = |along: f64, out: f64| flat(point(&here.line, base, 1.0, along, out));
         if kind == Corner::Slits {
-            put(at(0.0, -tab.setback))?;
+            put(at(0.0, -tab.deep()))?;
         }
-        put(at(tip.bend, -tab.setback))?;
-        put(at(tip.bend, tab.bend.allowance().si() - tab.setback))?;
-        put(at(tip.edge, tab.reach))?;
+        if matches!(kind, Corner::Step(_)) {
+            let beside = tip.bend - SLIT * tab.bend.thickness().si();
+            put(at(beside, 0.0))?;
+            put(at(beside, -tab.deep()))?;
+        }
+        put(at(tip.bend, -tab.deep()))?;
+        put(at(tip.bend, tab.bend.allowance().si() - tab.deep()))?;
+        put(at(tip.edge, tab.out()))?;
     }
     Some(())
 }
@@ -285,19 +326,21 @@ impl Face2<'_> {
         last: &Flanged,
         here: &Flanged,
     ) -> (Corner, [Option<Node>; 2], [[f64; 2]; 2], [Tip; 2]) {
-        let nodes = corner(&last.line, &here.line);
+        let nodes = self.rounded(&last.line, &here.line);
         let at = |node: Option<Node>| node.map(|node| [node.x, node.y]);
         let sharp = meet(&last.line, &here.line);
         let start = at(nodes[0]).unwrap_or(sharp);
         let end = at(nodes[1]).unwrap_or(start);
+        let turn = turn(last, here);
+        if turn < 0.0
+            && let Some((step, tips)) = self.step(last, here, sharp)
+        {
+            return (Corner::Step(step), nodes, [sharp; 2], tips);
+        }
         if last.tab.is_none() && here.tab.is_none() {
             return (Corner::Plain, nodes, [start, end], [Tip::default(); 2]);
         }
-        let turn = libm::atan2(
-            cross(last.line.along, here.line.along),
-            dot(last.line.along, here.line.along),
-        );
-        let deep = |side: &Flanged| side.tab.map_or(0.0, |tab| tab.setback);
+        let deep = |side: &Flanged| side.tab.map_or(0.0, |tab| tab.deep());
         let notch = meet(
             &moved(&last.line, deep(last)),
             &moved(&here.line, deep(here)),
@@ -335,6 +378,171 @@ impl Face2<'_> {
         }
     }
 
+    /// By how much the strip of a fold at `side` ends short of its corner with `that`, where the wall there leans
+    /// over the bend: so far that all of the bend is clear of the wall's inner face.
+    fn short(&self, side: &Flanged, that: &Flanged, way: f64, base: [f64; 2]) -> Option<f64> {
+        let other = side.line.fold?;
+        let outside = &self.plan.body.outside;
+        let edge = outside.sharp_edge_between([self.face, other])?;
+        let wall = outside.face(that.line.other)?;
+        let sheet = self.plan.sheet.of(that.line.other).si();
+        let lands = that.line.fold.is_none() && that.line.deduct > 0.9 * sheet;
+        if !lands || edge.dihedral.si() > core::f64::consts::PI {
+            return None;
+        }
+        let lift = |[a, b]: [f64; 2]| self.axes.right * a + self.axes.up * b;
+        let [x, y] = side.line.along;
+        let (along, outward) = (lift([way * x, way * y]), lift([y, -x]));
+        let (sine, cosine) = libm::sincos(core::f64::consts::PI - edge.dihedral.si());
+        let (up, through) = (
+            outward * cosine - self.normal * sine,
+            -(outward * sine) - self.normal * cosine,
+        );
+        let (s, t) = (self.plan.setback(&edge), self.plan.sheet.of(self.face).si());
+        let mold = outward * s;
+        let plane = wall.plane();
+        let rate = -plane.normal.dot(along);
+        if !(rate > SAME) {
+            return None;
+        }
+        let corner = self.axes.lift(base);
+        let points = [
+            Vector::ZERO,
+            -self.normal * t,
+            mold,
+            mold + up * s,
+            mold + up * s + through * t,
+        ];
+        let by = points.iter().fold(0.0, |most, from| {
+            libm::fmax(most, (sheet + plane.distance(corner + *from)) / rate)
+        });
+        (by > 1e-6).then_some(by)
+    }
+
+    /// The plain corner between two sides. Where it meets the bend of a fold, the plate stays within the inside
+    /// of that bend, however obliquely it stands to it.
+    fn rounded(&self, last: &Line, here: &Line) -> [Option<Node>; 2] {
+        const TRIES: u8 = 60;
+        let nodes = corner(last, here);
+        let outside = &self.plan.body.outside;
+        let edge = outside.sharp_edge_between([last.other, here.other]);
+        let (Some(edge), [Some(_), Some(_)]) = (edge, nodes) else {
+            return nodes;
+        };
+        let thick = |line: &Line| self.plan.sheet.of(line.other).si();
+        let lands = [last, here]
+            .iter()
+            .all(|line| line.deduct > 0.25 * thick(line));
+        if !lands || edge.dihedral.si() > core::f64::consts::PI {
+            return nodes;
+        }
+        let (Some(one), Some(other)) = (outside.face(last.other), outside.face(here.other)) else {
+            return nodes;
+        };
+        // The axis of the bend runs along the sharp edge, as deep below both faces as the bend's outside radius.
+        let inward = -(one.normal() + other.normal());
+        let deep = libm::fmax(-one.normal().dot(inward), SAME);
+        let axis = edge.ends[0] + inward * (edge.radius.si() / deep);
+        let Some(way) = (edge.ends[1] - edge.ends[0]).unit() else {
+            return nodes;
+        };
+        let inner = edge.radius.si() - libm::fmax(thick(last), thick(here));
+        let own = self.plan.sheet.of(self.face).si();
+        let clear = |[start, end]: [Option<Node>; 2]| {
+            let (Some(start), Some(end)) = (start, end) else {
+                return true;
+            };
+            // A few places of the arc, on both faces of the plate: off the chord by its bulge.
+            (0..=8_u8).all(|n| {
+                let (s, c) = libm::sincos(4.0 * libm::atan(start.bulge) * (f64::from(n) / 8.0 - 0.5));
+                let (whole, deepest) = libm::sincos(2.0 * libm::atan(start.bulge));
+                let half = [0.5 * (end.x - start.x), 0.5 * (end.y - start.y)];
+                let middle = [start.x + half[0], start.y + half[1]];
+                let along = s / whole;
+                let off = (c - deepest) / whole;
+                let at = [
+                    middle[0] + half[0] * along + half[1] * off,
+                    middle[1] + half[1] * along - half[0] * off,
+                ];
+                let point = self.axes.lift(at);
+                [point, point - self.normal * own].iter().all(|point| {
+                    let from = *point - axis;
+                    (from - way * way.dot(from)).length() < inner + SAME
+                })
+            })
+        };
+        let mut found = nodes;
+        for n in 1..=TRIES {
+            if clear(found) {
+                break;
+            }
+            let wider = Line {
+                radius: here.radius * (1.0 + 0.02 * f64::from(n)),
+                ..*here
+            };
+            found = corner(last, &wider);
+        }
+        found
+    }
+
+    /// The step that a plate has at an inside corner where one of the two walls on which it lands runs on past
+    /// the corner, into the tank: round that wall's end.
+    fn step(
+        &self,
+        last: &Flanged,
+        here: &Flanged,
+        sharp: [f64; 2],
+    ) -> Option<([[f64; 2]; 3], [Tip; 2])> {
+        let (plan, outside) = (self.plan, &self.plan.body.outside);
+        let walls = [last.line.other, here.line.other];
+        let edge = outside.sharp_edge_between(walls)?;
+        if plan.joints.at(&edge) == Meeting::Folded {
+            return None;
+        }
+        let gap = plan.joints.allow().gap.si();
+        // How far a wall runs on past its sharp outside edge, where the plate lands on that wall.
+        let past = |side: &Flanged, other: &Flanged| {
+            let wall = side.line.other;
+            let taken = plain(plan, wall, &edge).ok()?;
+            let by = -taken.deduct;
+            let sheet = plan.sheet.of(wall).si();
+            // The corner of the plate is short of the sharp edge by what it leaves at the other wall.
+            let lands = side.line.deduct > sheet - SAME;
+            let more = by - other.line.deduct;
+            (lands && more > SAME).then_some((more + gap + PLAY, sheet + gap + PLAY))
+        };
+        let slit = |side: &Flanged| SLIT * side.tab.map_or(0.0, |tab| tab.bend.thickness().si());
+        let of = |side: &Flanged, from: f64| {
+            let Some(tab) = side.tab else {
+                return Tip::default();
+            };
+            // Beside the step the flange keeps off by what its neighbour's bend and free edge take.
+            let half = libm::tan(0.5 * (core::f64::consts::PI + turn(last, here)));
+            let level = tab.bend.allowance().si() - tab.deep();
+            Tip {
+                bend: from + slit(side) + level / half,
+                edge: from + slit(side) + tab.out() / half,
+            }
+        };
+        if let Some((more, deep)) = past(last, here) {
+            // Along the first wall to its end, across it, and back to the second.
+            let end = point(&last.line, sharp, 1.0, more, 0.0);
+            let across = point(&last.line, sharp, 1.0, more, deep);
+            let back = meet(&moved(&last.line, -deep), &here.line);
+            let run = dot([back[0] - sharp[0], back[1] - sharp[1]], here.line.along);
+            return Some(([end, across, back], [of(last, 0.0), of(here, run)]));
+        }
+        let (more, deep) = past(here, last)?;
+        let start = point(&here.line, sharp, -1.0, more, 0.0);
+        let across = point(&here.line, sharp, -1.0, more, deep);
+        let back = meet(&last.line, &moved(&here.line, -deep));
+        let run = dot([sharp[0] - back[0], sharp[1] - back[1]], last.line.along);
+        Some((
+            [back, across, start],
+            [of(last, run), of(here, 0.0)],
+        ))
+    }
+
     /// Whether the bend at a fold beside a flange is so wide that its edge is carried on between flanges.
     fn folded_wide(&self, last: &Flanged, here: &Flanged) -> bool {
         [last, here].into_iter().any(|side| {
@@ -369,9 +577,9 @@ impl Face2<'_> {
         if turn < 0.0 {
             // At an inside corner the two flanges part in the flat along the line between them.
             let half = 0.5 * (core::f64::consts::PI + turn);
-            let level = tab.bend.allowance().si() - tab.setback;
+            let level = tab.bend.allowance().si() - tab.deep();
             tip.bend = libm::fmax(tip.bend, tip.bend + level / libm::tan(half));
-            tip.edge = libm::fmax(tip.bend, from + tab.reach / libm::tan(half));
+            tip.edge = libm::fmax(tip.bend, from + tab.out() / libm::tan(half));
             return tip;
         }
         if next != self.face && !tab.towards {
@@ -437,13 +645,13 @@ impl Face2<'_> {
         // The way up the flange, and from its outer face to its inner one.
         let up = -(inward * cosine) - self.normal * sine;
         let through = inward * sine - self.normal * cosine;
-        let corner = self.axes.lift(base);
+        let corner = self.axes.lift(base) - inward * tab.inset;
         let plane = wall.plane();
         let rate = -plane.normal.dot(along);
         if !(rate > SAME) {
             return;
         }
-        let need = |from: Vector, least: f64| (least + plane.distance(corner + from)) / rate;
+        let need = |from: Vector, least: f64| (least + PLAY + plane.distance(corner + from)) / rate;
         let (s, t) = (tab.setback, own);
         let starts = inward * s;
         let bend = [
@@ -491,7 +699,7 @@ impl Face2<'_> {
             return Ok(());
         };
         for along in [first.edge, 0.5 * (first.edge + length - last.edge), length - last.edge] {
-            let foot = self.axes.lift(point(&side.line, start, 1.0, along, 0.0));
+            let foot = self.axes.lift(point(&side.line, start, 1.0, along, tab.inset));
             let free = foot + up * tab.lap;
             for (_, edge) in wall.sharp_sides() {
                 let Some(edge) = edge.filter(|edge| !edge.faces.contains(&self.face)) else {

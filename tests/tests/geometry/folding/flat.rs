@@ -164,7 +164,8 @@ impl Flat {
             }
         }
         if done.iter().any(|done| !done) {
-            return Err("a bend that nothing leads to".to_owned());
+            let lost: Vec<_> = self.bends.iter().zip(&done).filter(|(_, done)| !**done).collect();
+            return Err(format!("nothing leads to {lost:?} of {} pieces, the first {root}", frames.len()));
         }
         let mut pieces = Vec::new();
         for (place, (ring, frame)) in rings.into_iter().zip(frames).enumerate() {
@@ -191,6 +192,12 @@ impl Bend {
     fn line(&self, share: f64) -> [P2; 2] {
         let [_, q] = self.way();
         self.ends.map(|end| along(end, q, share * self.allowance))
+    }
+
+    /// Whether a place lies in its strip.
+    fn holds(&self, at: P2) -> bool {
+        let [_, q] = self.way();
+        dot(sub(at, self.ends[0]), q).abs() < 0.5 * self.allowance + 1e-6
     }
 
     fn middle(&self) -> P2 {
@@ -258,9 +265,9 @@ fn split(rings: &mut Vec<Vec<P2>>, [a, b]: [P2; 2]) -> Option<()> {
             && holds(ring, along(middle, q, -1e-6))
     })?;
     let mut ring = rings[place].clone();
-    let first = insert(&mut ring, a)?;
+    let first = insert(&mut ring, a, b)?;
     let a = ring[first];
-    let second = insert(&mut ring, b)?;
+    let second = insert(&mut ring, b, a)?;
     let first = ring.iter().position(|p| *p == a)?;
     let (low, high) = (first.min(second), first.max(second));
     let one: Vec<P2> = ring[low..=high].to_vec();
@@ -273,8 +280,9 @@ fn split(rings: &mut Vec<Vec<P2>>, [a, b]: [P2; 2]) -> Option<()> {
     Some(())
 }
 
-/// The place of a point on a ring's edge, put in where it is no corner.
-fn insert(ring: &mut Vec<P2>, point: P2) -> Option<usize> {
+/// The place of a point on a ring's edge, put in where it is no corner. Where the edge runs twice, along a slit
+/// without width, the run from which the way to the other end leads into the ring.
+fn insert(ring: &mut Vec<P2>, point: P2, to: P2) -> Option<usize> {
     if let Some(place) = ring
         .iter()
         .position(|p| (p[0] - point[0]).hypot(p[1] - point[1]) < NEAR)
@@ -288,7 +296,8 @@ fn insert(ring: &mut Vec<P2>, point: P2) -> Option<usize> {
         let long = d[0].hypot(d[1]);
         let p = sub(point, a);
         let share = dot(p, d) / (long * long);
-        if (cross(d, p) / long).abs() < NEAR && share > 0.0 && share < 1.0 {
+        let into = cross(d, sub(to, point)) > 0.0;
+        if (cross(d, p) / long).abs() < NEAR && share > 0.0 && share < 1.0 && into {
             ring.insert(n + 1, point);
             return Some(n + 1);
         }
@@ -371,12 +380,17 @@ pub fn seat(blank: &CutBlank, body: &Body, flat: &Flat) -> Result<(P2, Frame), S
         .iter()
         .map(|[a, b, c]| [(a[0] + b[0] + c[0]) / 3.0, (a[1] + b[1] + c[1]) / 3.0])
         .collect();
-    within.push([0.5, 0.5]);
+    for a in &ring {
+        for b in &ring {
+            within.push([0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])]);
+        }
+    }
     let here = within
         .into_iter()
         .find_map(|p| {
             let on = at(p)?;
-            holds(&flat.outline, on).then_some((p, on))
+            let bent = flat.bends.iter().any(|bend| bend.holds(on));
+            (holds(&flat.outline, on) && !bent).then_some((p, on))
         })
         .ok_or("no place within the face")?;
     let (p, on) = here;

@@ -106,7 +106,7 @@ impl Jobs {
                 let points: Vec<(f64, f64)> = (0..count)
                     .map(|n| {
                         let turn = std::f64::consts::TAU * n as f64 / count as f64;
-                        let reach = self.span(0.85, 1.0);
+                        let reach = self.span(0.92, 1.0);
                         (
                             0.5 * l * (1.0 + reach * turn.cos()),
                             0.5 * l * (1.0 + reach * turn.sin()),

@@ -58,6 +58,17 @@ impl Convex {
         }
     }
 
+    /// The same, elsewhere.
+    pub fn moved(&self, by: Vector) -> Self {
+        let mut moved = self.clone();
+        for point in &mut moved.points {
+            *point = *point + by;
+        }
+        moved.low = moved.low + by;
+        moved.high = moved.high + by;
+        moved
+    }
+
     fn span(&self, way: Vector) -> [f64; 2] {
         self.points.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], p| {
             let at = way.dot(*p);

@@ -6,7 +6,7 @@ use seamwright_core::units::{AngleUnit, Length, LengthUnit, MassUnit};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
-use super::{Asked, Units, shrinkage};
+use super::{Asked, Units, marking, shrinkage};
 use crate::cut::Cut;
 
 /// A panel's pattern for the job sheet.
@@ -31,7 +31,12 @@ pub(crate) fn section(
     let rows = panels.iter().map(|panel| {
         let laid = cut.blank(panel, &mut blank).is_ok() && !blank.is_empty();
         let laid = laid.then_some(&blank);
-        row(panel, laid, drawings.next().flatten(), units)
+        let mut cells = row(panel, laid, drawings.next().flatten(), units);
+        let marking = laid.map(|blank| marking::data(cut, panel, blank));
+        if let Some(last) = cells.pop() {
+            cells.push(last.maybe("marking", marking));
+        }
+        cells
     });
     let columns = [
         left("mark"),

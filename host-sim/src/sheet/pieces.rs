@@ -12,6 +12,7 @@ use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit};
 
+use super::marked::{self, Marked};
 use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern, Stamp};
 use crate::cut::Cut;
 
@@ -24,6 +25,8 @@ pub struct Piece {
     pub thickness: f64,
     /// What is cut; `None` for a dished end, which is bought or spun.
     pub pattern: Option<Pattern>,
+    /// What is marked on it.
+    pub marked: Vec<Marked>,
 }
 
 /// Height of the letter of a panel on a piece of ordinary size, in mm.
@@ -32,6 +35,10 @@ const LETTER: f64 = 20.0;
 const EDGE_MARK: f64 = 5.0;
 /// Length of a tick, in mm.
 const TICK: f64 = 10.0;
+/// Half of what the marks of an edge stand further in where it ends in a flange, at most, in mm.
+const FLANGE_ROOM: f64 = 16.0;
+/// Length of the arrowhead at the first end of a seam, in mm.
+const FIRST: f64 = 5.0;
 /// Where along its seam a tick stands.
 const AT: f64 = 1.0 / 3.0;
 
@@ -48,12 +55,14 @@ pub fn pieces(cut: &Cut<'_>) -> Result<Vec<Piece>, Fault> {
     cut.panels()
         .map(|panel| {
             let laid = cut.blank(&panel, &mut blank).is_ok() && !blank.is_empty();
-            let pattern = if laid {
-                Some(Pattern::build(draft(cut, &panel, &blank))?)
+            let (pattern, marked) = if laid {
+                let marked = marked::rows(cut, &panel, &blank);
+                (Some(Pattern::build(draft(cut, &panel, &blank))?), marked)
             } else {
-                None
+                (None, Vec::new())
             };
             Ok(Piece {
+                marked,
                 thickness: mm(panel.thickness),
                 panel,
                 pattern,
@@ -101,8 +110,35 @@ fn draft(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Draft {
     fittings(tank, panel, blank, &mut draft);
     baffle_holes(tank, panel, blank, &mut draft);
     edges(cut, panel, blank, &mut draft);
+    scribed(cut, panel, blank, &mut draft);
     letter(panel, blank, &mut draft);
     draft
+}
+
+/// Lines of baffles and quarters, and a small ring at the first end of each seam.
+fn scribed(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
+    let marker = cut.tank().marker(cut.larger(), panel, blank);
+    let to_mm = |at: [f64; 2]| at.map(|c| c * 1e3);
+    for scribe in marker.scribes() {
+        let [a, b] = scribe.ends.map(to_mm);
+        if (a[0] - b[0]).hypot(a[1] - b[1]) > super::pattern::LEAST_LENGTH {
+            draft.lines.push(MarkLine { ends: [a, b] });
+        }
+    }
+    for seam in marker.seams() {
+        let ([x, y], [to_x, to_y]) = (to_mm(seam.first), to_mm(seam.last));
+        let long = (to_x - x).hypot(to_y - y);
+        if long < 4.0 * FIRST {
+            continue;
+        }
+        // An arrowhead along the seam, from its first end.
+        let (ux, uy) = ((to_x - x) / long, (to_y - y) / long);
+        let tip = [x + FIRST * ux, y + FIRST * uy];
+        for side in [0.4, -0.4] {
+            let back = [x - side * FIRST * uy, y + side * FIRST * ux];
+            draft.lines.push(MarkLine { ends: [back, tip] });
+        }
+    }
 }
 
 fn title(faces: &[String]) -> String {
@@ -207,7 +243,9 @@ fn edges(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
                     inward: inward * *side,
                     words: if parted && !closing { 0.25 } else { 0.5 },
                 };
-                place_mark(&spot, mm(fit.deduct), &text, draft);
+                // Clear of the bend of a flange.
+                let from = mm(fit.deduct) + 2.0 * mm(fit.flange).min(FLANGE_ROOM);
+                place_mark(&spot, from, &text, draft);
             }
         }
     }

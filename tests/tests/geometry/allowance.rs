@@ -27,7 +27,7 @@ fn random() -> impl Iterator<Item = Tank> {
 
 fn laid(tank: &Tank, larger: &[seamwright_core::blank::Allowance], panel: &Panel) -> Blank {
     let mut blank = Blank::new();
-    tank.blank_larger(larger, panel, &mut blank).unwrap();
+    tank.cut_blank(larger, panel, &mut blank).unwrap();
     blank
 }
 
@@ -215,7 +215,7 @@ fn random_tanks_only_grow() {
         let mut blank = Blank::new();
         for (plain, with) in tank.panels().zip(tank.panels_larger(&larger)) {
             // One that runs into itself is refused elsewhere.
-            if tank.blank_larger(&larger, &with, &mut blank).is_err() {
+            if tank.cut_blank(&larger, &with, &mut blank).is_err() {
                 continue;
             }
             let (own, more) = (plain.blank_area.si(), with.blank_area.si());

@@ -203,7 +203,7 @@ fn tacked(tank: &Tank) {
     let larger = tank.larger(black_box(seamwright_core::supply::Draw::ByRule));
     let mut blank = Blank::new();
     for panel in tank.panels_larger(black_box(&larger)) {
-        if tank.blank_larger(&larger, &panel, &mut blank).is_ok() {
+        if tank.cut_blank(&larger, &panel, &mut blank).is_ok() {
             black_box(blank.area());
         }
     }

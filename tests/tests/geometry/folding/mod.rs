@@ -378,9 +378,9 @@ fn a_blank_without_its_notch_is_found() {
     assert!(clear(&twice, TOUCH[0]).is_err() || close(&tank, &twice).is_err());
 }
 
-/// The seed of the jobs. When this was written, of 8,000 jobs of the seeds from 2 to 9 two failed: where a flange
+/// The seed of the jobs. When this was written, of 8,000 jobs of the seeds from 2 to 9 seven failed: five where walls lean and sheets lie up to 0.17 mm in each other, two where a flange
 /// between sharp corners of a cut box is drawn back further from its ends than the opening that is allowed here.
-const SEED: u64 = 5;
+const SEED: u64 = 2;
 
 pub fn run(seed: u64, wanted: usize, mut fault: impl FnMut(usize, &jobs::Made, &str)) -> String {
     let start = std::time::Instant::now();

@@ -95,6 +95,7 @@ impl Tank {
             show(Advice::Danger(caution));
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
+        self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
         self.each_work_notice(work, |notice| show(Advice::OfWork(notice)));
     }
 }
@@ -123,6 +124,7 @@ mod tests {
             equipment: &equipment,
             filler: None,
             plan: None,
+            left_free: &[],
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

@@ -10,30 +10,32 @@
 
 use core::f64::consts::PI;
 
-use heapless::Vec;
-
-use super::solid::{Edge, Side, Solid};
+use super::solid::{Code, Edge, Fold, Folded, Side, Solid};
 use super::{ArcPath, Path};
 use crate::geom::Vector;
 use crate::geom::outline::section::Strip;
 
-/// Folds that one solid may have.
-pub(super) const MOST: usize = 16;
 /// A fold that rises less than this along itself is taken tilted by as much both ways, and the mean between
 /// the two: past 1e-9 of a tank below, and past its rounding above.
 const LEVEL: f64 = 1e-8;
 
-/// A fold of a solid: the place of its side, and the radius of the surface there.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Fold {
-    pub(super) side: u8,
-    pub(super) radius: f64,
+impl PartialEq for Code {
+    /// There is one.
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
 }
 
-/// The folds of a solid.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Folded {
-    pub(super) folds: Vec<Fold, MOST>,
+impl Code {
+    pub(super) const ALL: Self = Self {
+        below: Folded::below,
+        moment_below: Folded::moment_below,
+        whole: Folded::whole,
+        area: Folded::area,
+        reach: Folded::reach,
+        round: Folded::round,
+        rounds: Folded::rounds,
+    };
 }
 
 /// A fold as it lies in the tank.
@@ -101,10 +103,7 @@ impl Laid {
             self.strip.under(level - height, slope)
         };
         let (near, far) = (over(0), over(1));
-        (
-            (near[0] - far[0]) / rise,
-            (near[1] - far[1]) / rise,
-        )
+        ((near[0] - far[0]) / rise, (near[1] - far[1]) / rise)
     }
 
     /// Whether a point lies in what it takes or adds.
@@ -210,16 +209,21 @@ impl Folded {
                 && other.ends.contains(&here)
                 && other.faces.iter().any(|face| side.faces.contains(face))
         })?;
-        let face = beyond.faces.iter().find(|face| !side.faces.contains(face))?;
+        let face = beyond
+            .faces
+            .iter()
+            .find(|face| !side.faces.contains(face))?;
         normal(*face)
     }
 
     fn each<'f>(&'f self, solid: &'f Solid) -> impl Iterator<Item = Laid> + 'f {
-        self.folds.iter().filter_map(move |fold| self.laid(solid, fold))
+        self.folds
+            .iter()
+            .filter_map(move |fold| self.laid(solid, fold))
     }
 
     /// What the folds add to the volume below a level, and to the surface there; mostly less than nothing.
-    pub(super) fn below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, f64) {
+    fn below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, f64) {
         let (mut volume, mut surface) = (0.0, 0.0);
         for laid in self.each(solid) {
             let (more, wider) = laid.below(up, level);
@@ -231,7 +235,7 @@ impl Folded {
 
     /// What they add to the whole volume, and its first moment about the origin, each strip taken at the
     /// middle of its length.
-    pub(super) fn whole(&self, solid: &Solid) -> (f64, Vector) {
+    fn whole(&self, solid: &Solid) -> (f64, Vector) {
         let (mut volume, mut moment) = (0.0, Vector::ZERO);
         for laid in self.each(solid) {
             let middle = laid.strip.middle();
@@ -246,7 +250,7 @@ impl Folded {
 
     /// What they add below a level, and its first moment about the origin: of each, the part below is taken
     /// to fill the strip from its lower end, or to lie in its middle where it rises less than it is wide.
-    pub(super) fn moment_below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, Vector) {
+    fn moment_below(&self, solid: &Solid, up: Vector, level: f64) -> (f64, Vector) {
         let (mut volume, mut moment) = (0.0, Vector::ZERO);
         for laid in self.each(solid) {
             let middle = laid.strip.middle();
@@ -266,13 +270,13 @@ impl Folded {
     }
 
     /// Whether a point that one of them rounds is in the space; `None` of a point that none does.
-    pub(super) fn rounds(&self, solid: &Solid, point: Vector) -> Option<bool> {
+    fn rounds(&self, solid: &Solid, point: Vector) -> Option<bool> {
         let found = self.each(solid).find(|laid| laid.holds(point))?;
         Some(found.sense > 0.0)
     }
 
     /// What they add to the area of a face.
-    pub(super) fn area(&self, solid: &Solid, face: u8) -> f64 {
+    fn area(&self, solid: &Solid, face: u8) -> f64 {
         let mut sum = 0.0;
         for fold in &self.folds {
             let (Some(side), Some(laid)) = (self.side(solid, fold), self.laid(solid, fold)) else {
@@ -301,7 +305,7 @@ impl Folded {
     }
 
     /// The highest that the solid reaches along `up`.
-    pub(super) fn reach(&self, solid: &Solid, up: Vector) -> f64 {
+    fn reach(&self, solid: &Solid, up: Vector) -> f64 {
         let mut high = f64::NEG_INFINITY;
         for (vertex, place) in solid.vertices.iter().zip(0_u8..) {
             let folded = self
@@ -337,7 +341,7 @@ impl Folded {
     ///
     /// Where a face stands aslant to a fold its turn there is an ellipse, and the arc of the same ends
     /// and the same start is taken.
-    pub(super) fn round(&self, solid: &Solid, side: &Side, edge: &mut Edge) {
+    fn round(&self, solid: &Solid, side: &Side, edge: &mut Edge) {
         if edge.radius.si() > 0.0 {
             return;
         }
@@ -370,7 +374,10 @@ impl Folded {
                 }
                 continue;
             }
-            let at = own.ends.iter().position(|place| Some(place) == side.ends.get(end));
+            let at = own
+                .ends
+                .iter()
+                .position(|place| Some(place) == side.ends.get(end));
             let (Some(laid), Some(at)) = (self.laid(solid, fold), at) else {
                 continue;
             };

@@ -12,8 +12,7 @@ impl Solid {
     pub fn holds(&self, point: Vector) -> bool {
         match &self.curve {
             Curve::None => self.is_between_planes(point),
-            Curve::Folded(folded) => folded
-                .rounds(self, point)
+            Curve::Folded(folded) => (folded.code.rounds)(folded, self, point)
                 .unwrap_or_else(|| self.is_between_planes(point)),
             Curve::Rounded(rounded) => rounded.holds(point),
             Curve::Turned(placed) => {

@@ -23,10 +23,10 @@ pub mod turned;
 pub use block::BlockError;
 pub use drum::DrumError;
 pub use path::{ArcPath, Path};
-pub(crate) use round::half_turned;
 pub use plate::FlatForm;
 pub(crate) use plate::{MAX_PLATE_CORNERS, disc_below};
 pub use profile::ProfileError;
+pub(crate) use round::half_turned;
 pub use shape::ShapeError;
 pub use sheet::SheetPlan;
 pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
@@ -70,7 +70,8 @@ impl Body {
             };
         }
         let all = folds.iter().copied();
-        self.outside.fold(all.clone().zip(radii.map(|(outside, _)| outside)));
+        self.outside
+            .fold(all.clone().zip(radii.map(|(outside, _)| outside)));
         self.inside.fold(all.zip(radii.map(|(_, inside)| inside)));
     }
 }

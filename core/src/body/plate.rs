@@ -87,7 +87,10 @@ impl FlatForm {
                 let next = corners.iter().skip(1).chain(corners.first());
                 let (mut odd, mut least) = (false, f64::INFINITY);
                 for (a, b) in corners.iter().zip(next) {
-                    let (from, run) = ([point[0] - a[0], point[1] - a[1]], [b[0] - a[0], b[1] - a[1]]);
+                    let (from, run) = (
+                        [point[0] - a[0], point[1] - a[1]],
+                        [b[0] - a[0], b[1] - a[1]],
+                    );
                     odd ^= crosses(from, run);
                     least = libm::fmin(least, off(from, run));
                 }

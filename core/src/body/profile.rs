@@ -8,7 +8,6 @@ use heapless::Vec;
 use super::clip::prism;
 use super::solid::{Curve, Rounded};
 use super::{Body, SheetPlan};
-use crate::blank::joint::is_same_edge;
 use crate::geom::outline::section::{Section, SectionCorner, SectionError};
 use crate::input::limits::MAX_SIDES;
 use crate::input::{Face, Profile, ProfilePoint, Sized};
@@ -54,6 +53,11 @@ impl fmt::Display for ProfileError {
 
 impl core::error::Error for ProfileError {}
 
+/// Whether two pairs of faces are the same, in either order.
+fn is_pair(a: [Face; 2], [first, second]: [Face; 2]) -> bool {
+    a == [first, second] || a == [second, first]
+}
+
 impl Profile {
     /// The outside and the inside of this profile in the given sheet: each side moved by its own
     /// thickness, sharp corners mitred, rounded ones kept concentric.
@@ -84,8 +88,11 @@ impl Profile {
         let round: f64 = (1..count).map(|n| over(at(0), at(n), at(n + 1))).sum();
         for (point, place) in bent.outline.iter_mut().zip(0_usize..) {
             let number = |place: usize| u8::try_from(place % count.max(1) + 1).unwrap_or(0);
-            let sides = [Face::Side(number(place + count - 1)), Face::Side(number(place))];
-            let is_fold = folds.iter().any(|fold| is_same_edge(*fold, sides));
+            let sides = [
+                Face::Side(number(place + count - 1)),
+                Face::Side(number(place)),
+            ];
+            let is_fold = folds.iter().any(|fold| is_pair(*fold, sides));
             let [before, after] = sides.map(|side| sheet.of(side));
             if !is_fold || point.radius.si() > 0.0 || before != after {
                 continue;
@@ -103,8 +110,7 @@ impl Profile {
         let count = u8::try_from(self.outline.len()).unwrap_or(0);
         (1..).zip(&self.outline).any(|(number, point)| {
             let before = if number == 1 { count } else { number - 1 };
-            point.radius.si() > 0.0
-                && is_same_edge([Face::Side(before), Face::Side(number)], sides)
+            point.radius.si() > 0.0 && is_pair([Face::Side(before), Face::Side(number)], sides)
         })
     }
 

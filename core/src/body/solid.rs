@@ -6,13 +6,12 @@
 
 use heapless::Vec;
 
-use super::folded::{Fold, Folded};
 use super::placed::PlacedDrum;
 use super::turned::Turned;
 use super::{ArcPath, Path};
 use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
-use crate::input::limits::MAX_FACES;
+use crate::input::limits::{MAX_FACES, MAX_FOLDS};
 use crate::input::{Across, Axis, Face};
 use crate::units::{Angle, Area, Length, Volume};
 
@@ -69,6 +68,33 @@ pub(super) struct Rounded {
     pub(super) section: Section,
     pub(super) front: f64,
     pub(super) width: f64,
+}
+
+/// A fold of a solid: the place of its side, and the radius of the surface there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Fold {
+    pub(super) side: u8,
+    pub(super) radius: f64,
+}
+
+/// The folds of a solid.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Folded {
+    pub(super) folds: Vec<Fold, MAX_FOLDS>,
+    pub(super) code: &'static Code,
+}
+
+/// What is worked out of folds. It stands behind pointers that only `Body::fold` sets, so that a
+/// program that never folds a body of plane faces, for want of flash, links nothing of it.
+#[derive(Debug)]
+pub(super) struct Code {
+    pub(super) below: fn(&Folded, &Solid, Vector, f64) -> (f64, f64),
+    pub(super) moment_below: fn(&Folded, &Solid, Vector, f64) -> (f64, Vector),
+    pub(super) whole: fn(&Folded, &Solid) -> (f64, Vector),
+    pub(super) area: fn(&Folded, &Solid, u8) -> f64,
+    pub(super) reach: fn(&Folded, &Solid, Vector) -> f64,
+    pub(super) round: fn(&Folded, &Solid, &Side, &mut Edge),
+    pub(super) rounds: fn(&Folded, &Solid, Vector) -> Option<bool>,
 }
 
 /// Where two faces meet.
@@ -220,7 +246,9 @@ impl<'a> FaceView<'a> {
             Curve::Folded(folded) => {
                 let mut places = (0..).zip(&self.solid.loops);
                 let own = places.find(|(_, this)| this.face == self.this.face);
-                let more = own.map_or(0.0, |(place, _)| folded.area(self.solid, place));
+                let more = own.map_or(0.0, |(place, _)| {
+                    (folded.code.area)(folded, self.solid, place)
+                });
                 area_vector(self.outline()).length() + more
             }
             Curve::Rounded(rounded) => match self.side_of(rounded) {
@@ -356,9 +384,14 @@ impl Solid {
     /// Rounds the folds of a solid whose faces are plane: the edge between each two faces, at the radius
     /// of its own surface there. Edges that it has not are left out.
     pub(super) fn fold(&mut self, folds: impl Iterator<Item = ([Face; 2], f64)>) {
-        let mut all = Folded { folds: Vec::new() };
+        let mut all = Folded {
+            folds: Vec::new(),
+            code: &Code::ALL,
+        };
         for (faces, radius) in folds {
-            let own = self.side_between(faces).and_then(|side| self.place_of(side));
+            let own = self
+                .side_between(faces)
+                .and_then(|side| self.place_of(side));
             if let Some(side) = own.filter(|_| radius > 0.0) {
                 // As many as a job may have.
                 let _ = all.folds.push(Fold { side, radius });
@@ -443,7 +476,7 @@ impl Solid {
         let mut edge = self.sharp(side)?;
         self.round(&mut edge);
         if let Curve::Folded(folded) = &self.curve {
-            folded.round(self, side, &mut edge);
+            (folded.code.round)(folded, self, side, &mut edge);
         }
         Some(edge)
     }
@@ -477,7 +510,7 @@ impl Solid {
         let mut more = 0.0;
         match &self.curve {
             Curve::None => {}
-            Curve::Folded(folded) => more = folded.whole(self).0,
+            Curve::Folded(folded) => more = (folded.code.whole)(folded, self).0,
             Curve::Rounded(rounded) => {
                 return Volume::from_cubic_metres(rounded.section.area() * rounded.width);
             }
@@ -521,7 +554,7 @@ impl Solid {
         }
         // Of four corners of each piece, and of a sixth of its volume: by 24 in all.
         if let Curve::Folded(folded) = &self.curve {
-            let (more, about) = folded.whole(self);
+            let (more, about) = (folded.code.whole)(folded, self);
             six += 6.0 * more;
             moment = moment + (about - reference * more) * 24.0;
         }
@@ -537,7 +570,10 @@ impl Solid {
     pub fn extent(&self, up: Vector) -> (f64, f64) {
         match &self.curve {
             Curve::None => {}
-            Curve::Folded(folded) => return (-folded.reach(self, -up), folded.reach(self, up)),
+            Curve::Folded(folded) => {
+                let reach = folded.code.reach;
+                return (-reach(folded, self, -up), reach(folded, self, up));
+            }
             Curve::Rounded(rounded) => return rounded.extent(up),
             Curve::Turned(placed) => return placed.extent(up),
         }
@@ -560,7 +596,7 @@ impl Solid {
         let (mut volume, mut open) = (0.0, 0.0);
         match &self.curve {
             Curve::None => {}
-            Curve::Folded(folded) => (volume, open) = folded.below(self, up, level),
+            Curve::Folded(folded) => (volume, open) = (folded.code.below)(folded, self, up, level),
             Curve::Rounded(rounded) => return rounded.below(up, level),
             Curve::Turned(placed) => return placed.below(up, level),
         }
@@ -580,7 +616,7 @@ impl Solid {
     /// What folds add to the volume below a level, and to its first moment about the origin.
     pub(crate) fn folds_below(&self, up: Vector, level: f64) -> (f64, Vector) {
         match &self.curve {
-            Curve::Folded(folded) => folded.moment_below(self, up, level),
+            Curve::Folded(folded) => (folded.code.moment_below)(folded, self, up, level),
             _ => (0.0, Vector::ZERO),
         }
     }

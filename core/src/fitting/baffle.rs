@@ -23,6 +23,9 @@ pub struct BaffleHole {
     pub radius: f64,
 }
 
+/// Beside the bits of its sides: something is left open below or above a baffle.
+pub(super) const OPEN: u16 = 1 << 15;
+
 /// A baffle where it stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Baffle {
@@ -53,13 +56,12 @@ impl Baffle {
     /// Finds the form of a baffle where it is to stand.
     ///
     /// # Errors
-    /// [`PlaceError`] where it does not fit there, with the number from 1 of the hole at fault if it is
-    /// one.
+    /// [`PlaceError`] where it does not fit there.
     pub(crate) fn place(
         body: &Body,
         draft: &BaffleDraft,
         thickness: Length,
-    ) -> Result<Self, (PlaceError, Option<u8>)> {
+    ) -> Result<Self, PlaceError> {
         let inside = &body.inside;
         let at = draft.at.si();
         let half = 0.5 * thickness.si();
@@ -70,9 +72,9 @@ impl Baffle {
                 low: Length::from_metres(low),
                 high: Length::from_metres(high),
             };
-            return Err((outside, None));
+            return Err(outside);
         }
-        let plate = plate(inside, draft.across, at).map_err(|error| (error, None))?;
+        let plate = plate(inside, draft.across, at)?;
         let mut holes = Vec::new();
         for hole in &draft.holes {
             // As many as the draft may have.
@@ -81,27 +83,28 @@ impl Baffle {
                 radius: 0.5 * hole.diameter.si(),
             });
         }
-        let baffle = Self {
+        Ok(Self {
             across: draft.across,
             at,
             thickness: thickness.si(),
             plate,
             holes,
             free: 0,
-        };
-        baffle.check_holes()?;
-        Ok(baffle)
+        })
     }
 
     /// Looks whether every hole lies within the plate.
-    pub(super) fn check_holes(&self) -> Result<(), (PlaceError, Option<u8>)> {
+    ///
+    /// # Errors
+    /// [`PlaceError`], with the number from 1 of the hole at fault.
+    pub(crate) fn check_holes(&self) -> Result<(), (PlaceError, u8)> {
         for (hole, number) in self.holes.iter().zip(1_u8..) {
             let spare = self.plate.inside(hole.at) - hole.radius;
             if spare < 0.0 {
                 let off = PlaceError::OffBaffle {
                     by: Length::from_metres(-spare),
                 };
-                return Err((off, Some(number)));
+                return Err((off, number));
             }
         }
         Ok(())
@@ -131,11 +134,6 @@ impl Baffle {
         self.across
     }
 
-    /// Where the middle of its sheet stands on its axis, in metres.
-    pub(super) const fn at(&self) -> f64 {
-        self.at
-    }
-
     /// The unit direction that it stands across.
     pub(super) fn axis(&self) -> Vector {
         let [axis, ..] = axes(self.across);
@@ -153,6 +151,12 @@ impl Baffle {
             libm::hypot(flat[0] - hole.at[0], flat[1] - hole.at[1]) <= hole.radius
         };
         self.plate.inside(flat) >= 0.0 && !self.holes.iter().any(in_hole)
+    }
+
+    /// Where its middle stands on that axis, from the outside corner of the tank.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        Length::from_metres(self.at)
     }
 
     /// Its area less its holes, in m².
@@ -208,7 +212,7 @@ impl Baffle {
 
     /// How many seams hold it.
     pub(crate) fn seam_count(&self) -> usize {
-        self.sides() - self.free.count_ones() as usize
+        self.sides() - (self.free & !OPEN).count_ones() as usize
     }
 
     /// How many sides its plate has.
@@ -266,7 +270,7 @@ impl Baffle {
         match &self.plate {
             FlatForm::Corners(_) => edge.ends = self.ends(side)?,
             FlatForm::Outline(section) => {
-                (edge.ends, edge.path) = half_turned(section, side, |at| self.lift(at));
+                (edge.ends, edge.path) = half_turned(section, side, &|at| self.lift(at));
             }
             FlatForm::Disc { centre, radius } => {
                 let [axis, right, _] = axes(self.across);
@@ -301,7 +305,7 @@ fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
 }
 
 /// The form of the inside at a plane across one axis.
-fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError> {
+pub(super) fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError> {
     if let Some((centre, radius)) = inside
         .disc_at(across, at)
         .map_err(|()| PlaceError::NotAcrossDrum)?

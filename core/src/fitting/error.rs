@@ -81,6 +81,40 @@ pub enum PlaceError {
         /// How far it reaches over it.
         by: Length,
     },
+    /// A baffle cannot be cut so.
+    Cut {
+        /// What of its cut does not fit.
+        fault: CutFault,
+        /// What it must stay below, or reach; zero where no limit helps.
+        limit: Length,
+    },
+}
+
+/// What of a cut does not fit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum CutFault {
+    /// The clearance leaves nothing of it: it must be less.
+    Clearance,
+    /// A level baffle has no below and above.
+    Level,
+    /// The gaps together leave nothing: they must be less.
+    Gaps,
+    /// What the gaps leave is in more than one piece.
+    Parted,
+    /// The corner notches meet: they must be less.
+    Corner,
+    /// The corner notches end within a bend: they must be more.
+    Bend,
+    /// A round baffle has no corners.
+    Round,
+    /// A notch, counted from 1, is wider than its side: it must be less.
+    Wide(u8),
+    /// A notch, counted from 1, is deeper than the plate.
+    Deep(u8),
+    /// More than twelve corners.
+    Corners,
 }
 
 impl fmt::Display for PlaceError {
@@ -123,25 +157,24 @@ impl fmt::Display for PlaceError {
             ),
             Self::OnSeam { face, by } => write!(
                 f,
-                "the hole reaches {} over the seam along which the {face} is closed: move it by more than that, and rather by three thicknesses and 10 mm",
+                "the hole reaches {} over the seam that closes the {face}: move it",
                 mm(by)
             ),
             Self::Through { wall, most } => write!(
                 f,
-                "it stands in so far that it runs into the {wall}: it may stand in {} at most there; shorten it, or move it",
+                "it runs into the {wall}: it may stand in {} at most",
                 mm(most)
             ),
-            Self::IntoBaffle { baffle } => write!(
-                f,
-                "it stands in so far that it runs into baffle {baffle}: shorten it, move it, or give the baffle a hole that lets it through"
-            ),
-            Self::IntoTube { other } => write!(
-                f,
-                "within the tank it runs into what stands in of fitting {other}: shorten or move one of them"
-            ),
+            Self::IntoBaffle { baffle } => {
+                write!(f, "it runs into baffle {baffle}: shorten or move it")
+            }
+            Self::IntoTube { other } => {
+                write!(f, "it runs into fitting {other}: shorten or move one of them")
+            }
+            Self::Cut { limit, .. } => write!(f, "its cut does not fit: {}", mm(limit)),
             Self::OnFlange { other, by } => write!(
                 f,
-                "the hole reaches {} over the flange at the edge with the {other}: move it, make the lap shorter, or weld that edge with another joint",
+                "the hole reaches {} over the flange to the {other}: move it",
                 mm(by)
             ),
         }

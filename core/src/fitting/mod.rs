@@ -4,14 +4,19 @@
 //! the inside at one place, less its holes, welded all round.
 
 mod baffle;
+mod cut;
 mod error;
 mod room;
 mod set_in;
+mod stand;
 
-pub use baffle::Baffle;
-pub use error::PlaceError;
+pub use baffle::{Baffle, BaffleHole};
+pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
+pub use error::{CutFault, PlaceError};
 pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
+
+pub use stand::{MAX_OPENING, Opening, Openings, StandLine};
 
 use heapless::Vec;
 

@@ -6,13 +6,12 @@
 
 use core::f64::consts::PI;
 
-use super::set_in::{Fitting, Stub};
+use super::set_in::{Clearance, Fitting, MIN_TO_SEAM, Near, Stub};
 use super::{Baffle, Inner, PlaceError};
 use crate::blank::{Axes, PanelPlan};
 use crate::body::Solid;
 use crate::geom::Vector;
 use crate::input::Face;
-use crate::seam;
 use crate::units::Length;
 
 /// Places round a tube that are tried.
@@ -156,7 +155,7 @@ impl Stub {
             // A sheet is thin beside the steps along a tube: where a line of the skin goes through its middle.
             || self.rim().any(|from| {
                 let way = baffle.axis();
-                let (off, rate) = (baffle.at() - way.dot(from), way.dot(self.inward));
+                let (off, rate) = (baffle.at().si() - way.dot(from), way.dot(self.inward));
                 let along = off / rate;
                 along > 0.0
                     && along < self.length
@@ -246,15 +245,18 @@ impl Fitting<'_> {
 
     /// How far its hole reaches over the line along which its wall is closed on itself, in metres; below zero
     /// where it stays clear of it. `None` of a wall without one.
-    pub(crate) fn over_closing(&self, plan: &PanelPlan<'_>) -> Option<f64> {
-        let groups = plan.groups();
+    fn over_closing(&self, plan: &PanelPlan<'_>) -> Option<f64> {
         let outside = &plan.body.outside;
-        let edge = match self.face() {
-            Face::Shell => outside.edges().find(|edge| edge.faces == [Face::Shell; 2]),
-            _ => seam::edge_of(plan, &groups, outside.edge_count()),
+        let [a, b] = if self.face() == Face::Shell {
+            let mut edges = outside.edges();
+            edges.find(|edge| edge.faces == [Face::Shell; 2])?.ends
+        } else {
+            let (face, ends) = plan.closing_line(&plan.groups())?;
+            if face != self.face() {
+                return None;
+            }
+            ends
         };
-        let edge = edge.filter(|edge| edge.faces == [self.face(); 2])?;
-        let [a, b] = edge.ends;
         let along = (b - a).unit()?;
         let from = self.centre - a;
         let across = from - along * along.dot(from);
@@ -262,8 +264,25 @@ impl Fitting<'_> {
         // The line lies on the same side of a drum as the hole, or the hole cannot reach it.
         let depth = across.dot(self.inward);
         let beside = (across - self.inward * depth).length();
-        let far = plan.body.outside.turned().map_or(f64::INFINITY, |(turned, ..)| turned.radius());
+        let far = plan
+            .body
+            .outside
+            .turned()
+            .map_or(f64::INFINITY, |(turned, ..)| turned.radius());
         (libm::fabs(depth) < far).then_some(radius - beside)
+    }
+
+    /// How near its hole comes to the line along which its wall is closed on itself, where that is nearer
+    /// than it should.
+    pub(crate) fn near_closing(&self, plan: &PanelPlan<'_>) -> Option<Clearance> {
+        let (times, least) = MIN_TO_SEAM;
+        let least = libm::fmax(times * self.sheet.si(), least.si());
+        let distance = -self.over_closing(plan)?;
+        (distance < least).then_some(Clearance {
+            to: Near::Seam(self.face()),
+            distance: Length::from_metres(distance),
+            least: Length::from_metres(least),
+        })
     }
 
     /// Looks whether its hole stays clear of flanges that lie on its wall, and of the bends of its wall's own.

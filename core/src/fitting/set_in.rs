@@ -101,7 +101,7 @@ impl Stub {
 }
 
 impl<'a> Fitting<'a> {
-    /// Finds where a fitting sits.
+    /// Finds where a fitting sits; whether it has room there is [`Fitting::check_room`]'s.
     ///
     /// # Errors
     /// [`PlaceError`] where it does not fit there.
@@ -112,23 +112,51 @@ impl<'a> Fitting<'a> {
             None => return Err(PlaceError::NoOuter),
         };
         let (centre, inward) = seat(plan, draft)?;
-        let fitting = Self {
+        Ok(Self {
             draft,
             centre,
             inward,
             sheet: plan.sheet.of(draft.face),
             outer,
-        };
-        fitting.each_side(plan, |_, distance| {
+        })
+    }
+
+    /// Looks whether its hole lies within its face.
+    ///
+    /// # Errors
+    /// [`PlaceError`] where it runs over an edge, or into a bend.
+    pub(crate) fn check_face(&self, plan: &PanelPlan<'_>) -> Result<(), PlaceError> {
+        let off = |distance: f64| {
             if distance < 0.0 {
                 return Err(PlaceError::OffFace {
-                    face: draft.face,
+                    face: self.draft.face,
                     by: Length::from_metres(-distance),
                 });
             }
             Ok(())
-        })?;
-        Ok(fitting)
+        };
+        self.each_side(plan, |_, distance| off(distance))?;
+        // Round corners: of a corner that bulges the middle lies on the face.
+        let radius = 0.5 * self.outer;
+        let Some(view) = plan.body.outside.face(self.draft.face) else {
+            return Ok(());
+        };
+        for (_, edge) in view.sides() {
+            let Some(Path::Rounded(turns)) = edge.map(|edge| edge.path) else {
+                continue;
+            };
+            for turn in turns.into_iter().flatten() {
+                let from = self.centre - turn.centre;
+                let angle = libm::atan2(from.dot(turn.towards), from.dot(turn.from));
+                if !(angle >= 0.0 && angle <= turn.sweep) {
+                    continue;
+                }
+                let within = turn.radius - from.length();
+                let sense = if view.is_over(turn.centre) { 1.0 } else { -1.0 };
+                off(sense * within - radius)?;
+            }
+        }
+        Ok(())
     }
 
     /// The first of some fittings that its hole runs into, counted from 1.
@@ -325,17 +353,6 @@ impl<'a> Fitting<'a> {
             }
             Ok(())
         });
-        let (times, least) = MIN_TO_SEAM;
-        let least = libm::fmax(times * sheet, least.si());
-        if let Some(over) = self.over_closing(plan)
-            && -over < least
-        {
-            show(Clearance {
-                to: Near::Seam(face),
-                distance: Length::from_metres(-over),
-                least: Length::from_metres(least),
-            });
-        }
         for (number, other) in others {
             if other.face != face {
                 continue;

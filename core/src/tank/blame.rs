@@ -101,9 +101,9 @@ pub(crate) const fn fitting(number: u8, error: &PlaceError) -> Field {
         | PlaceError::OnSeam { .. }
         | PlaceError::OnFlange { .. } => Field::FittingAt(number),
         PlaceError::NoOuter => Field::FittingBore(number),
-        PlaceError::Through { .. } | PlaceError::IntoBaffle { .. } | PlaceError::IntoTube { .. } => {
-            Field::FittingStandIn(number)
-        }
+        PlaceError::Through { .. }
+        | PlaceError::IntoBaffle { .. }
+        | PlaceError::IntoTube { .. } => Field::FittingStandIn(number),
         _ => Field::Fitting(number),
     }
 }

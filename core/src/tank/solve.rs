@@ -2,6 +2,7 @@
 
 use super::{JobError, Tank};
 use crate::capacity::{SolveError, solve_from};
+use crate::fitting::BaffleCut;
 use crate::input::limits::SIZE;
 use crate::input::{Cut, Draft, Measure, Shape};
 use crate::units::{Length, Volume};
@@ -89,12 +90,26 @@ impl Tank {
         measure: Measure,
         target: Volume,
     ) -> Option<Result<SolvedDimension, SolveError<JobError>>> {
+        self.solve_cut((draft, &[]), dimension, measure, target)
+    }
+
+    /// [`Tank::solve`] for a draft with baffles that are cut, as in [`Tank::build_cut`].
+    ///
+    /// # Errors
+    /// [`SolveError`] says, in metres and cubic metres, what can be had and where, or what refuses.
+    pub fn solve_cut(
+        &mut self,
+        (draft, cuts): (&mut Draft, &[BaffleCut]),
+        dimension: Dimension,
+        measure: Measure,
+        target: Volume,
+    ) -> Option<Result<SolvedDimension, SolveError<JobError>>> {
         let was = *dimension.of(&mut draft.shape)?;
         let mut capacity = |metres: f64| -> Result<f64, JobError> {
             if let Some(slot) = dimension.of(&mut draft.shape) {
                 *slot = Length::from_metres(metres);
             }
-            self.rebuild(draft)?;
+            self.rebuild_cut(draft, cuts)?;
             Ok(self.capacity().of(measure).si())
         };
         let (least, most) = SIZE;

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
-use seamwright_core::fitting::{FaceBox, PlaceError};
+use seamwright_core::fitting::{CutFault, FaceBox, PlaceError};
 use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
@@ -12,6 +12,19 @@ use seamwright_core::units::{Length, LengthUnit};
 use super::Spans;
 use super::reader::called;
 use crate::diagnostics::Problem;
+
+/// What else may be done about a place; a gauge, which has no room for it, says only what comes first.
+const fn more(error: &PlaceError) -> Option<&'static str> {
+    match error {
+        PlaceError::OnSeam { .. } => Some("and rather by three thicknesses and 10 mm more"),
+        PlaceError::Through { .. } => Some("with this much room; shorten it, or move it"),
+        PlaceError::IntoBaffle { .. } => Some("or give the baffle a hole that lets it through"),
+        PlaceError::OnFlange { .. } => {
+            Some("make the lap shorter, or weld that edge with another joint")
+        }
+        _ => None,
+    }
+}
 
 /// A job as its file gives it, for messages about it.
 pub(super) struct Given<'f> {
@@ -58,6 +71,7 @@ impl Given<'_> {
                     .label("past the rounded corners of the outline no bend runs")
                     .help("weld it, or draw the corners of the outline sharp and fold them")
             }
+            Cause::NoRoomForFold => at(error.problem.to_string()).label("because of this"),
             Cause::FoldOfTwoSheets([a, b]) => {
                 at(format!("the edge between {a} and {b} cannot be folded"))
                     .label("its two faces are of different thickness")
@@ -72,6 +86,9 @@ impl Given<'_> {
             Cause::Unnamed => at("`name` is empty".into())
                 .label("no letters in it")
                 .help("say what the tank is: a record without a name cannot be found again"),
+            Cause::NotAtBaffle(face) => at(format!("the baffle does not meet the {face}"))
+                .label("no edge of it is there")
+                .help("name a wall that the baffle stands against; without this key all its edges are welded that hand and torch reach"),
             Cause::NoSuchFace(face) => {
                 let problem = at(format!(
                     "the {} has no face `{face}`",
@@ -199,6 +216,7 @@ impl Given<'_> {
                 }
                 _ => format!("a hole is {} past the edge", short(*by)),
             },
+            PlaceError::Cut { .. } => return self.cut(field, error),
             PlaceError::OnSeam { face, by } => {
                 format!("{} over the seam that closes the {face}", short(*by))
             }
@@ -211,9 +229,11 @@ impl Given<'_> {
                 format!("{} over the flange to the {other}", short(*by))
             }
         })
-        .help(match self.face_box(field) {
-            Some(tells) => format!("{error}; {tells}"),
-            None => error.to_string(),
+        .help(match (self.face_box(field), more(error)) {
+            (Some(tells), Some(more)) => format!("{error}, {more}; {tells}"),
+            (Some(tells), None) => format!("{error}; {tells}"),
+            (None, Some(more)) => format!("{error}, {more}"),
+            (None, None) => error.to_string(),
         });
         let other = match error {
             PlaceError::OffFace { .. } => self
@@ -243,6 +263,80 @@ impl Given<'_> {
             Some((span, label)) => problem.related(span, label),
             None => problem,
         }
+    }
+
+    /// A baffle that cannot be cut as the job says, shown at the key that says so.
+    fn cut(&self, field: Field, error: &PlaceError) -> Problem {
+        let PlaceError::Cut { fault, limit } = *error else {
+            return Problem::new(self.place(&path(field)), error.to_string());
+        };
+        let table = path(field);
+        let limit = short(limit);
+        let (key, label, help) = match fault {
+            CutFault::Clearance => (
+                "clearance".to_owned(),
+                format!("half of its width, {limit}, or more"),
+                format!("write less than {limit}: a millimetre or two lets a baffle in"),
+            ),
+            CutFault::Level => (
+                "gap_below".to_owned(),
+                "a level baffle has no below and above".to_owned(),
+                "leave it open by holes or notches".to_owned(),
+            ),
+            CutFault::Gaps => (
+                "gap_below".to_owned(),
+                format!("nothing is left of its {limit} of height"),
+                format!(
+                    "`gap_below`, `gap_above` and twice the clearance together must be less than {limit}"
+                ),
+            ),
+            CutFault::Parted => (
+                "gap_below".to_owned(),
+                "what is left is in more than one piece".to_owned(),
+                "leave less open, or cut it open by holes and notches".to_owned(),
+            ),
+            CutFault::Corner => (
+                "corner_notch".to_owned(),
+                format!("larger than its side takes; less than {limit}"),
+                format!("write less than {limit}"),
+            ),
+            CutFault::Bend => (
+                "corner_notch".to_owned(),
+                format!("ends within the bend; at least {limit}"),
+                format!(
+                    "write {limit} or more, or leave it out: the corner is round as the bend is"
+                ),
+            ),
+            CutFault::Round => (
+                "corner_notch".to_owned(),
+                "a round baffle has no corners".to_owned(),
+                "cut it a [[baffle.notch]] at its rim, or leave a gap".to_owned(),
+            ),
+            CutFault::Wide(notch) => (
+                format!("notch.{notch}.width"),
+                format!("wider than the straight side there takes; less than {limit}"),
+                format!("write less than {limit}, or move it along its wall"),
+            ),
+            CutFault::Deep(notch) => (
+                format!("notch.{notch}.depth"),
+                "it runs out of the plate, or into another".to_owned(),
+                "make it less deep, or move it".to_owned(),
+            ),
+            CutFault::Corners => (
+                "corner_notch".to_owned(),
+                "more than twelve corners".to_owned(),
+                "an outline may have twelve corners, and each notch takes some: leave some out"
+                    .to_owned(),
+            ),
+        };
+        // Of two gaps the one that the job gives; else the baffle as a whole.
+        let at = [key, "gap_above".to_owned(), "notch.1".to_owned()]
+            .iter()
+            .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
+            .unwrap_or_else(|| self.place(&table));
+        Problem::new(at, format!("{} cannot be cut so", called(&table)))
+            .label(label)
+            .help(help)
     }
 
     /// Where places on a fitting's face are counted, for a fitting whose place is at fault.
@@ -416,6 +510,9 @@ fn path(field: Field) -> String {
         Field::BaffleThickness(n) => format!("baffle.{n}.thickness"),
         Field::BaffleHoleAt(n, hole) => format!("baffle.{n}.hole.{hole}.at"),
         Field::BaffleHoleDiameter(n, hole) => format!("baffle.{n}.hole.{hole}.diameter"),
+        Field::BaffleFree(n, place) => format!("baffle.{n}.free.{place}"),
+        Field::BaffleWeldLength(n) => format!("baffle.{n}.weld_length"),
+        Field::BaffleWeldGap(n) => format!("baffle.{n}.weld_gap"),
         field => field.to_string(),
     }
 }

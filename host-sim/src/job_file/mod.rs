@@ -3,6 +3,7 @@
 //! `host-sim/docs/job-file.md` is the written specification; [`schema`] is the list of keys that both
 //! it and the reader follow.
 
+mod baffle_edges;
 mod called;
 mod explain;
 pub mod extras;
@@ -19,6 +20,8 @@ mod unread;
 mod words;
 
 use seamwright_core::blank::BlankError;
+use seamwright_core::build::BaffleEdge;
+use seamwright_core::fitting::BaffleCut;
 use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
     ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
@@ -45,6 +48,8 @@ pub struct JobFile {
     pub draft: Draft,
     /// What it says beyond the tank: equipment, wave, supplies and prices.
     pub extras: Extras,
+    /// Edges of baffles that the draft leaves free because hand and torch do not reach them.
+    pub left_free: Vec<BaffleEdge>,
     spans: Spans,
 }
 
@@ -76,7 +81,8 @@ impl JobFile {
             problems, spans, ..
         } = reader;
         match draft {
-            Some(draft) if problems.is_empty() => Ok(Self {
+            Some(mut draft) if problems.is_empty() => Ok(Self {
+                left_free: leave_free(&mut draft),
                 source,
                 draft,
                 extras,
@@ -103,13 +109,31 @@ impl JobFile {
             .find(|unit| same(unit.symbol()) || unit.aliases().iter().any(|alias| same(alias)))
     }
 
+    /// Whether a gauge can hold this job: one whose baffles are cut it would plan with whole ones.
+    ///
+    /// # Errors
+    /// Which baffle, shown where its table starts.
+    pub fn for_a_gauge(&self) -> Result<(), Failure> {
+        let cut = self.extras.baffles.iter().position(|cut| !cut.is_none());
+        let Some(place) = cut else { return Ok(()) };
+        let number = place + 1;
+        let span = self.spans.exact(&format!("baffle.{number}"));
+        let problem = Problem::new(
+            span.unwrap_or_default(),
+            format!("a gauge has no room for how baffle {number} is cut"),
+        )
+        .label("its clearance, gaps or notches")
+        .help("work from the plan and the job sheet, which have them; a gauge would show a whole baffle");
+        Err(Report::new(self.source.clone(), vec![problem]).into())
+    }
+
     /// Computes the tank, calling `assumed` for every value that the file leaves to its default.
     ///
     /// # Errors
     /// What makes the job impossible, shown at the key that is to blame.
     pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
-        let tank =
-            Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))?;
+        let tank = Tank::build_cut(&self.draft, &self.extras.baffles, assumed)
+            .map_err(|error| self.explain(&error))?;
         tank.check_flanges().map_err(|error| self.explain(&error))?;
         Cut::of(&tank, &self.extras)
             .check()
@@ -142,12 +166,27 @@ impl JobFile {
     }
 }
 
+/// Leaves those edges of baffles free that hand and torch do not reach, and tells which. A draft that makes no tank stays
+/// as it is.
+fn leave_free(draft: &mut Draft) -> Vec<BaffleEdge> {
+    if draft.baffles.is_empty() {
+        return Vec::new();
+    }
+    let Ok(tank) = Tank::build(draft) else {
+        return Vec::new();
+    };
+    let mut free = Vec::new();
+    tank.free_out_of_reach(draft, |edge| free.push(edge));
+    free
+}
+
 /// All that the file says: the tank, and what goes beyond it.
 fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
-    let draft = draft(reader, top, [arc.as_ref(), weld.as_ref()]);
-    let extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref()]).unzip();
+    let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    extras.baffles = baffles.unwrap_or_default();
     (draft, extras)
 }
 
@@ -155,7 +194,7 @@ fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
     [arc_section, weld_section]: [Option<&Section<'t>>; 2],
-) -> Option<Draft> {
+) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
         .section(top, "shape", &SHAPE)
@@ -185,23 +224,27 @@ fn draft<'t>(
             .map(Ratio::from_share),
         moving: reader.quantity(section, "move"),
         back_step: reader.word::<YesNo>(section, "back_step").map(bool::from),
+        opening: reader.quantity(section, "opening"),
+        reach: reader.quantity(section, "reach"),
     });
     let service = reader
         .section(top, "use", &USE)
         .map(|section| service(reader, &section));
     // A table that is there but wrong has left its problems with the reader, so a default here is never used.
-    Some(Draft {
+    let (baffles, cuts) = baffles?;
+    let draft = Draft {
         name: name?,
         shape: shape?,
         stock: stock?,
         joints: joints.unwrap_or_default(),
         fittings: fittings?,
-        baffles: baffles?,
+        baffles,
         fill: fill.unwrap_or_default(),
         arc: arc.unwrap_or_default(),
         weld: weld.unwrap_or_default(),
         service: service.unwrap_or_default(),
-    })
+    };
+    Some((draft, cuts))
 }
 
 fn service<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> UseDraft {

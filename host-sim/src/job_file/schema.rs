@@ -39,6 +39,8 @@ pub enum Kind {
     Faces(&'static str),
     /// A list of edges, each as the names of its two faces. Carries an example.
     Edges(&'static str),
+    /// A list of faces. Carries an example.
+    FaceList(&'static str),
     /// The points of an outline.
     Points,
     /// A table of its own.
@@ -180,7 +182,25 @@ pub const BAFFLE: Table = Table {
         required("across", Kind::Word),
         required("at", Kind::Quantity("160 mm")),
         optional("thickness", Kind::Quantity("2 mm")),
+        optional("clearance", Kind::Quantity("1 mm")),
+        optional("gap_below", Kind::Quantity("20 mm")),
+        optional("gap_above", Kind::Quantity("30 mm")),
+        optional("corner_notch", Kind::Quantity("15 mm")),
         optional("hole", Kind::Tables),
+        optional("notch", Kind::Tables),
+        optional("free", Kind::FaceList("[\"top\"]")),
+        optional("weld_length", Kind::Quantity("40 mm")),
+        optional("weld_gap", Kind::Quantity("60 mm")),
+    ],
+};
+
+/// `[[baffle.notch]]`.
+pub const NOTCH: Table = Table {
+    path: "baffle.notch",
+    keys: &[
+        required("at", Kind::Quantities(2, "[\"90 mm\", \"2 mm\"]")),
+        required("width", Kind::Quantity("40 mm")),
+        required("depth", Kind::Quantity("20 mm")),
     ],
 };
 
@@ -313,6 +333,8 @@ pub const WELD: Table = Table {
         optional("emissivity", Kind::Number("0.1")),
         optional("move", Kind::Quantity("10 s")),
         optional("back_step", Kind::Word),
+        optional("opening", Kind::Quantity("120 mm")),
+        optional("reach", Kind::Quantity("500 mm")),
         optional("shrink_allowance", Kind::Word),
         optional("shrink_by", Kind::Quantity("0.8 mm")),
     ],
@@ -348,6 +370,7 @@ pub const TABLES: &[Table] = &[
     JOINTS,
     FITTING,
     BAFFLE,
+    NOTCH,
     HOLE,
     FILL,
     ARC,

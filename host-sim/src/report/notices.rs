@@ -38,6 +38,7 @@ pub(crate) fn section(asked: &Asked<'_>, cautions: &[Caution]) -> Section {
         equipment: &extras.equipment,
         filler: extras.supply.kit.filler,
         plan: asked.welding.as_ref().ok(),
+        left_free: asked.left_free,
     };
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {

@@ -7,7 +7,7 @@ use super::cited::Cited;
 use super::model::Section;
 use super::{
     Asked, Units, arc, assumed, balance, body, capacity, duty, filler, heat, leak, notices, panels,
-    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals, verdict,
+    render, seams, settings, shrinkage, stages, stitches, strength, supply, tacks, totals, verdict,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -37,11 +37,14 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(tank));
     all.extend([
+        notices::dangers(tank, &dangers),
+        notices::section(asked, &dangers),
         body::section(tank, units),
         capacity::section(tank, units),
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),
         seams::section(tank, units),
+        stages::section(tank),
         tacks::section(tank, units),
         arc::section(tank, units),
         stitches::section(asked, units),
@@ -55,12 +58,10 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),
         balance::section(tank, units),
-        notices::dangers(tank, &dangers),
         strength::section(tank, units),
         leak::section(tank, units),
         assumed::section(asked.assumed),
         cited.section(),
-        notices::section(asked, &dangers),
     ]);
     all
 }

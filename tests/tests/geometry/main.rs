@@ -10,12 +10,14 @@
 )]
 
 mod allowance;
+mod baffles;
 mod bends;
 mod bodies;
 mod capacity;
 mod dip;
 mod drums;
 mod folding;
+mod folds;
 mod joints;
 mod outlines;
 mod program;

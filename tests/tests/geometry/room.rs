@@ -68,7 +68,9 @@ fn a_tube_ends_within_the_tank() {
 fn a_tube_stays_clear_of_baffles_and_tubes() {
     let baffle = "[[baffle]]\nacross = \"length\"\nat = \"102 mm\"\n";
     let hole = |diameter: f64| {
-        format!("{baffle}[[baffle.hole]]\nat = [\"52 mm\", \"52 mm\"]\ndiameter = \"{diameter} mm\"\n")
+        format!(
+            "{baffle}[[baffle.hole]]\nat = [\"52 mm\", \"52 mm\"]\ndiameter = \"{diameter} mm\"\n"
+        )
     };
     let into = |baffle: u8| Some((Field::FittingStandIn(1), PlaceError::IntoBaffle { baffle }));
     let along = tube("left", [50.0, 52.0], 150.0);
@@ -87,9 +89,14 @@ fn a_tube_stays_clear_of_baffles_and_tubes() {
     }
     // One along, one down, whose skins are 0.5 mm apart or into each other.
     for (at, meets) in [(68.5, false), (67.5, true)] {
-        let two = format!("{}{}", tube("left", [52.0, 52.0], 150.0), tube("top", [60.0, at], 90.0));
+        let two = format!(
+            "{}{}",
+            tube("left", [52.0, 52.0], 150.0),
+            tube("top", [60.0, at], 90.0)
+        );
         let found = refused(&format!("{BOX}{two}"));
-        let expected = meets.then_some((Field::FittingStandIn(2), PlaceError::IntoTube { other: 1 }));
+        let expected =
+            meets.then_some((Field::FittingStandIn(2), PlaceError::IntoTube { other: 1 }));
         assert_eq!(found, expected, "{at}");
     }
 }
@@ -106,7 +113,13 @@ fn a_hole_stays_off_a_closing_seam() {
     ] {
         let found = refused(&format!("{DRUM}{}", tube("shell", [200.0, at], 0.0)));
         let by = found.map(|(field, error)| match (field, error) {
-            (Field::FittingAt(1), PlaceError::OnSeam { face: Face::Shell, by }) => by,
+            (
+                Field::FittingAt(1),
+                PlaceError::OnSeam {
+                    face: Face::Shell,
+                    by,
+                },
+            ) => by,
             other => panic!("{other:?}"),
         });
         assert_eq!(by.is_some(), over.is_some(), "{at}");
@@ -131,7 +144,13 @@ fn a_hole_stays_off_a_flange() {
     for (at, over) in [(30.0, Some(8.0)), (37.0, Some(1.0)), (38.1, None)] {
         let found = refused(&format!("{BOX}{}{joints}", tube("top", [100.0, at], 0.0)));
         let by = found.map(|(field, error)| match (field, error) {
-            (Field::FittingAt(1), PlaceError::OnFlange { other: Face::Front, by }) => by,
+            (
+                Field::FittingAt(1),
+                PlaceError::OnFlange {
+                    other: Face::Front,
+                    by,
+                },
+            ) => by,
             other => panic!("{other:?}"),
         });
         let expected = over.map(|by: f64| mm(by));

@@ -3,7 +3,7 @@
 use seamwright_core::blank::{BendError, BendField, BlankError, JointError};
 use seamwright_core::body::turned::TurnedError;
 use seamwright_core::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
-use seamwright_core::fitting::PlaceError;
+use seamwright_core::fitting::{CutFault, PlaceError};
 use seamwright_core::geom::outline::section::SectionError;
 use seamwright_core::input::{Face, Field, Joint};
 use seamwright_core::tank::Problem;
@@ -243,7 +243,7 @@ fn blanks() -> Vec<BlankError> {
     blanks
 }
 
-fn places() -> [PlaceError; 13] {
+fn places() -> [PlaceError; 14] {
     [
         PlaceError::OffFace {
             face: Face::Side(201),
@@ -277,6 +277,10 @@ fn places() -> [PlaceError; 13] {
             other: Face::Left,
             by: mm(9.0),
         },
+        PlaceError::Cut {
+            fault: CutFault::Wide(205),
+            limit: mm(10.0),
+        },
     ]
 }
 
@@ -295,11 +299,13 @@ pub(crate) fn problems() -> Vec<Problem> {
         },
         Problem::TooManyTacks,
         Problem::FoldBesideRound(EDGE),
+        Problem::NoRoomForFold,
         Problem::TooManyMarks {
             needed: 100_000,
             most: 200,
         },
     ];
+    problems.push(Problem::NotAtBaffle(Face::Top));
     problems.extend(FACES.map(Problem::NoSuchFace));
     problems.extend(out_of_range().into_iter().map(Problem::OutOfRange));
     problems.extend(shapes().into_iter().map(Problem::Shape));
@@ -310,7 +316,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 65] = [
+pub(crate) const FIELDS: [Field; 70] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -376,4 +382,9 @@ pub(crate) const FIELDS: [Field; 65] = [
     Field::FittingFace(222),
     Field::BaffleAcross(223),
     Field::BaffleHoleDiameter(224, 225),
+    Field::BaffleFree(226, 227),
+    Field::BaffleWeldLength(228),
+    Field::BaffleWeldGap(229),
+    Field::Opening,
+    Field::Reach,
 ];

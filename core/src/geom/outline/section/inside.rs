@@ -7,9 +7,7 @@ use super::Section;
 /// to the point.
 pub(crate) fn crosses(from: [f64; 2], run: [f64; 2]) -> bool {
     let under = from[1] < 0.0;
-    under != (from[1] < run[1])
-        && run[1] != 0.0
-        && from[0] < run[0] * (from[1] / run[1])
+    under != (from[1] < run[1]) && run[1] != 0.0 && from[0] < run[0] * (from[1] / run[1])
 }
 
 /// How far a point lies from a straight run, told by the way from the run's start to the point.
@@ -37,10 +35,7 @@ impl Section {
             );
             let [start, end] = self.straight(place);
             let run = [end[0] - start[0], end[1] - start[1]];
-            least = libm::fmin(
-                least,
-                off([point[0] - start[0], point[1] - start[1]], run),
-            );
+            least = libm::fmin(least, off([point[0] - start[0], point[1] - start[1]], run));
             let Some(arc) = self.arc(place) else { continue };
             let from = [point[0] - arc.centre[0], point[1] - arc.centre[1]];
             let out = libm::hypot(from[0], from[1]);

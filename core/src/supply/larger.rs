@@ -4,7 +4,7 @@ use heapless::Vec;
 
 use super::shrinkage;
 use super::shrinkage::{Estimate, ShrinkingSheet};
-use crate::blank::{Allowance, BlankError, CutBlank, Panel, PanelPlan};
+use crate::blank::{Allowance, BlankError, CutBlank, Making, Panel, PanelPlan};
 use crate::body::MAX_EDGES;
 use crate::input::{Face, Joint};
 use crate::seam::Seam;
@@ -132,9 +132,13 @@ impl Tank {
         let density = self.job.alloy().density();
         let plan = self.plan_larger(larger);
         let notched = move |mut panel: Panel| {
+            // A wall cut plainly has the area that it has to its last bit.
+            const PLAIN: f64 = 1e-12;
             let mut blank = CutBlank::new();
-            if plan.is_flanged(&panel) && plan.cut_blank(&panel, &mut blank).is_ok() {
-                let area = blank.area();
+            let flat = matches!(panel.making, Making::Flat | Making::Bent);
+            let laid = flat && plan.cut_blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let area = blank.area();
+            if laid && libm::fabs(area.si() - panel.blank_area.si()) > PLAIN {
                 panel.blank_area = area;
                 panel.mass = Mass::from_kilograms(area.si() * panel.thickness.si() * density.si());
             }

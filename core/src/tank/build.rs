@@ -308,12 +308,12 @@ impl Tank {
                 field: blame::baffle(number, &job.shape, draft.across, &error),
                 problem: Problem::Place(error),
             })?;
-            for (wall, place) in draft.free.iter().zip(1_u8..) {
+            for wall in draft.free.walls() {
                 let mut walls = (0..baffle.seam_count()).map(|at| baffle.wall(&body.inside, at));
-                if walls.all(|other| other != Some(*wall)) {
+                if walls.all(|other| other != Some(wall)) {
                     return Err(JobError {
-                        field: Field::BaffleFree(number, place),
-                        problem: Problem::NotAtBaffle(*wall),
+                        field: Field::BaffleFree(number, wall),
+                        problem: Problem::NotAtBaffle(wall),
                     });
                 }
             }

@@ -37,13 +37,13 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(tank));
     all.extend([
-        notices::dangers(tank, &dangers),
         notices::section(asked, &dangers),
         body::section(tank, units),
         capacity::section(tank, units),
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),
         seams::section(tank, units),
+        notices::dangers(tank, &dangers),
         stages::section(tank),
         tacks::section(tank, units),
         arc::section(tank, units),

@@ -94,7 +94,8 @@ pub(super) fn tab_at(
         faces: edge.faces,
         error,
     };
-    let bend = Bend::new(plan.sheet.of(face), allow.bend_radius, turn, allow.rule).map_err(error)?;
+    let bend =
+        Bend::new(plan.sheet.of(face), allow.bend_radius, turn, allow.rule).map_err(error)?;
     let setback = bend.setback_on(BendFace::Outer).si();
     let more = plan.larger_at(edge.faces);
     let lap = allow.lap.si() + more;

@@ -63,7 +63,9 @@ impl Marker<'_> {
                     blocked_by: None,
                 });
                 let others = left.iter().filter(|other| *other != bend);
-                let blocks = others.filter(|other| done(&after, **other).is_some()).count();
+                let blocks = others
+                    .filter(|other| done(&after, **other).is_some())
+                    .count();
                 let narrow = self.narrow(&all, *bend);
                 let better = best.is_none_or(|(_, least, width)| {
                     blocks < least || (blocks == least && narrow < width - 1e-9)

@@ -130,22 +130,26 @@ impl<'a> Marker<'a> {
 
     /// The holes: fittings, those of a baffle, reliefs of bends.
     pub fn holes(self) -> impl Iterator<Item = MarkedHole> + use<'a> {
-        let fittings = self.tank.fittings().zip(1_u8..).filter_map(move |(fitting, number)| {
-            if !self.panel.faces.contains(&fitting.face()) {
-                return None;
-            }
-            let at = if fitting.face() == Face::Shell {
-                let [along, round] = fitting.at().map(Length::si);
-                self.blank.place_round(along, round)
-            } else {
-                self.place(fitting.face(), fitting.centre)
-            };
-            Some(MarkedHole {
-                what: HoleUse::Fitting(number),
-                at: at?,
-                diameter: fitting.hole(),
-            })
-        });
+        let fittings = self
+            .tank
+            .fittings()
+            .zip(1_u8..)
+            .filter_map(move |(fitting, number)| {
+                if !self.panel.faces.contains(&fitting.face()) {
+                    return None;
+                }
+                let at = if fitting.face() == Face::Shell {
+                    let [along, round] = fitting.at().map(Length::si);
+                    self.blank.place_round(along, round)
+                } else {
+                    self.place(fitting.face(), fitting.centre)
+                };
+                Some(MarkedHole {
+                    what: HoleUse::Fitting(number),
+                    at: at?,
+                    diameter: fitting.hole(),
+                })
+            });
         let own = match self.panel.face() {
             Face::Baffle(number) => {
                 let place = usize::from(number.saturating_sub(1));
@@ -153,7 +157,9 @@ impl<'a> Marker<'a> {
             }
             _ => None,
         };
-        let holes = own.into_iter().flat_map(|baffle| baffle.holes().iter().zip(1_u8..));
+        let holes = own
+            .into_iter()
+            .flat_map(|baffle| baffle.holes().iter().zip(1_u8..));
         let holes = holes.filter_map(move |(hole, number)| {
             let [x, y] = hole.at;
             Some(MarkedHole {
@@ -177,7 +183,10 @@ impl<'a> Marker<'a> {
             let long = libm::fmax(libm::hypot(bx - ax, by - ay), f64::MIN_POSITIVE);
             let half = 0.5 * line.allowance.si() / long;
             let off = [half * (ay - by), half * (bx - ax)];
-            let moved = |sign: f64| line.ends.map(|[x, y]| [x + sign * off[0], y + sign * off[1]]);
+            let moved = |sign: f64| {
+                line.ends
+                    .map(|[x, y]| [x + sign * off[0], y + sign * off[1]])
+            };
             MarkedBend {
                 line,
                 tangents: [moved(-1.0), moved(1.0)],
@@ -189,10 +198,11 @@ impl<'a> Marker<'a> {
     /// quarter lines of a drum's wall and of its flat ends.
     pub fn scribes(self) -> impl Iterator<Item = Scribe> + use<'a> {
         let seams = 0..self.tank.seam_count();
-        let baffles = seams.flat_map(move |place| {
-            [-1.0, 1.0].map(|side| self.baffle_line(place, side))
-        });
-        baffles.flatten().chain((0..4).filter_map(move |n| self.quarter(n)))
+        let baffles =
+            seams.flat_map(move |place| [-1.0, 1.0].map(|side| self.baffle_line(place, side)));
+        baffles
+            .flatten()
+            .chain((0..4).filter_map(move |n| self.quarter(n)))
     }
 
     /// One face of a baffle's sheet on this panel, where the seam at a place is one that holds a baffle here.
@@ -229,7 +239,10 @@ impl<'a> Marker<'a> {
         let [start, end] = edge.straight();
         Some(Scribe {
             what,
-            ends: [self.place(wall, start + step)?, self.place(wall, end + step)?],
+            ends: [
+                self.place(wall, start + step)?,
+                self.place(wall, end + step)?,
+            ],
         })
     }
 
@@ -263,14 +276,19 @@ impl<'a> Marker<'a> {
 
     /// Where each welded seam of walls begins on this panel, at the edge of its blank.
     pub fn seams(self) -> impl Iterator<Item = SeamStart> + use<'a> {
-        let seams = self.tank.seams().zip(0_usize..).filter(|(seam, _)| seam.welded);
-        seams.flat_map(move |(seam, place)| {
-            let edge = self.tank.edge_of_seam(place);
-            let [a, b] = edge.map_or([Face::Front; 2], |edge| edge.faces);
-            let second = (a != b).then_some(b);
-            [Some(a), second].map(|face| self.seam_start(seam.mark, &edge?, face?))
-        })
-        .flatten()
+        let seams = self
+            .tank
+            .seams()
+            .zip(0_usize..)
+            .filter(|(seam, _)| seam.welded);
+        seams
+            .flat_map(move |(seam, place)| {
+                let edge = self.tank.edge_of_seam(place);
+                let [a, b] = edge.map_or([Face::Front; 2], |edge| edge.faces);
+                let second = (a != b).then_some(b);
+                [Some(a), second].map(|face| self.seam_start(seam.mark, &edge?, face?))
+            })
+            .flatten()
     }
 
     fn seam_start(&self, mark: SeamMark, edge: &Edge, face: Face) -> Option<SeamStart> {
@@ -307,7 +325,8 @@ impl<'a> Marker<'a> {
                     let [x, y] = axes.flat(corner);
                     [sum[0] + x / count, sum[1] + y / count]
                 });
-                if inward[0] * (middle[0] - ends[0][0]) + inward[1] * (middle[1] - ends[0][1]) < 0.0 {
+                if inward[0] * (middle[0] - ends[0][0]) + inward[1] * (middle[1] - ends[0][1]) < 0.0
+                {
                     inward = inward.map(|one| -one);
                 }
                 let by = self.plan.edge_fit(face, edge).deduct.si() + 1e-6;

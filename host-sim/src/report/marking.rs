@@ -25,7 +25,10 @@ pub(crate) fn section(panels: &[(String, String, &[Marked])]) -> Section {
             .to_owned(),
     );
     for (mark, drawing, rows) in panels {
-        section.add(Block::Picture(drawing.clone(), format!("Panel {mark}, not to scale here")));
+        section.add(Block::Picture(
+            drawing.clone(),
+            format!("Panel {mark}, not to scale here"),
+        ));
         let figure = |row: &Marked, end: usize, axis: usize| {
             let at = row.at.get(end).and_then(|at| at.get(axis));
             said(at.map_or_else(String::new, |at| format!("{at:.1}")))

@@ -88,7 +88,10 @@ pub fn rows(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Vec<Marked> {
         let line = &bend.line;
         let in_way = step.blocked_by.and_then(|other| {
             let place = order.iter().position(|step| step.bend == other)?;
-            Some(format!("; a straight blade meets B{}: take a gooseneck", place + 1))
+            Some(format!(
+                "; a straight blade meets B{}: take a gooseneck",
+                place + 1
+            ))
         });
         let tangents = bend.tangents.map(|line| line.map(to_mm));
         let from = tangents.map(|[[ax, ay], [bx, by]]| {
@@ -118,7 +121,10 @@ pub fn rows(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Vec<Marked> {
         let (what, note) = match scribe.what {
             ScribeUse::Baffle(baffle, far) => (
                 format!("baffle {baffle}"),
-                format!("on the inside, {} face of its sheet", if far { "far" } else { "near" }),
+                format!(
+                    "on the inside, {} face of its sheet",
+                    if far { "far" } else { "near" }
+                ),
             ),
             ScribeUse::Quarter(n) => (
                 "quarter line".to_owned(),
@@ -182,7 +188,10 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
             (a[1] - b[1]).abs() < 1.05 * size && (a[0] - b[0]).abs() < wide(text, size) + 0.4 * size
         };
         for _ in 0..6 {
-            if !notes.iter().any(|(other, said, _)| near(*other, at, said) || near(at, *other, &text)) {
+            if !notes
+                .iter()
+                .any(|(other, said, _)| near(*other, at, said) || near(at, *other, &text))
+            {
                 break;
             }
             at[1] -= 1.15 * size;
@@ -192,8 +201,16 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
     let middle = [0.5 * w, 0.5 * h];
     let inward = |[x, y]: [f64; 2], text: &str| {
         let long = wide(text, size);
-        let x = if x < middle[0] { x + 0.4 * size } else { x - long - 0.4 * size };
-        let y = if y < middle[1] { y + 0.4 * size } else { y - 1.3 * size };
+        let x = if x < middle[0] {
+            x + 0.4 * size
+        } else {
+            x - long - 0.4 * size
+        };
+        let y = if y < middle[1] {
+            y + 0.4 * size
+        } else {
+            y - 1.3 * size
+        };
         [x, y]
     };
     for row in rows {
@@ -203,7 +220,11 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
                 for ends in &row.beside {
                     line(&mut body, *ends, Layer::BendUp, &dots, thin);
                 }
-                let layer = if row.note.contains("up,") { Layer::BendUp } else { Layer::BendDown };
+                let layer = if row.note.contains("up,") {
+                    Layer::BendUp
+                } else {
+                    Layer::BendDown
+                };
                 line(&mut body, [*a, *b], layer, &dash, 1.5 * thin);
                 let upright = (a[0] - b[0]).abs() < (a[1] - b[1]).abs();
                 let text = format!("{} {}", row.mark, one(if upright { a[0] } else { a[1] }));
@@ -215,11 +236,22 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
                 line(&mut body, [*a, *b], Layer::Mark, &dash, thin);
                 let upright = (a[0] - b[0]).abs() < (a[1] - b[1]).abs();
                 let text = format!("{} {}", row.mark, one(if upright { a[0] } else { a[1] }));
-                let at = [0.65f64.mul_add(b[0] - a[0], a[0]), 0.65f64.mul_add(b[1] - a[1], a[1])];
+                let at = [
+                    0.65f64.mul_add(b[0] - a[0], a[0]),
+                    0.65f64.mul_add(b[1] - a[1], a[1]),
+                ];
                 put(inward(at, &text), text, Layer::Mark);
             }
-            ('H', [at]) => put([at[0] + 0.4 * size, at[1] - 0.4 * size], row.mark.clone(), Layer::Holes),
-            (_, [at]) => put(inward(*at, &row.mark), row.mark.clone(), if kind == 'C' { Layer::Cut } else { Layer::Text }),
+            ('H', [at]) => put(
+                [at[0] + 0.4 * size, at[1] - 0.4 * size],
+                row.mark.clone(),
+                Layer::Holes,
+            ),
+            (_, [at]) => put(
+                inward(*at, &row.mark),
+                row.mark.clone(),
+                if kind == 'C' { Layer::Cut } else { Layer::Text },
+            ),
             _ => {}
         }
     }
@@ -235,7 +267,10 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
             colour(Layer::Holes).0,
             mm(thin)
         );
-        for ends in [[[x - 0.6 * r, y], [x + 0.6 * r, y]], [[x, y - 0.6 * r], [x, y + 0.6 * r]]] {
+        for ends in [
+            [[x - 0.6 * r, y], [x + 0.6 * r, y]],
+            [[x, y - 0.6 * r], [x, y + 0.6 * r]],
+        ] {
             line(&mut body, ends, Layer::Holes, "", 0.7 * thin);
         }
     }
@@ -243,7 +278,12 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
     let low = -2.2 * size;
     line(&mut body, [[0.0, low], [w, low]], Layer::Text, "", thin);
     line(&mut body, [[low, 0.0], [low, h]], Layer::Text, "", thin);
-    for ends in [[[0.0, low], [0.0, 0.0]], [[w, low], [w, 0.0]], [[low, 0.0], [0.0, 0.0]], [[low, h], [0.0, h]]] {
+    for ends in [
+        [[0.0, low], [0.0, 0.0]],
+        [[w, low], [w, 0.0]],
+        [[low, 0.0], [0.0, 0.0]],
+        [[low, h], [0.0, h]],
+    ] {
         line(&mut body, ends, Layer::Text, &dots, 0.7 * thin);
     }
     let _ = write!(
@@ -254,8 +294,16 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
         mm(1.5 * thin)
     );
     let across = format!("{} mm", one(w));
-    notes.push(([0.5 * (w - wide(&across, size)), low - 1.5 * size], across, Layer::Text));
-    notes.push(([low, low - 1.5 * size], "datum 0, 0".to_owned(), Layer::Text));
+    notes.push((
+        [0.5 * (w - wide(&across, size)), low - 1.5 * size],
+        across,
+        Layer::Text,
+    ));
+    notes.push((
+        [low, low - 1.5 * size],
+        "datum 0, 0".to_owned(),
+        Layer::Text,
+    ));
     let words: String = notes
         .iter()
         .map(|(at, text, layer)| {

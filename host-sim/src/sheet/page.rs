@@ -10,8 +10,8 @@ use crate::cut::Cut;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, leak, marking, notices, render, seams, stages, stitches, tacks,
-    verdict,
+    Asked, Units, assumed, capacity, leak, marking, notices, render, seams, stages, stitches,
+    tacks, verdict,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -28,7 +28,11 @@ pub(super) fn html(
         .iter()
         .filter_map(|piece| {
             let drawing = marked::drawing(piece.pattern.as_ref()?, &piece.marked);
-            Some((piece.panel.mark.to_string(), drawing, piece.marked.as_slice()))
+            Some((
+                piece.panel.mark.to_string(),
+                drawing,
+                piece.marked.as_slice(),
+            ))
         })
         .collect();
     let mut sections: Vec<Section> = verdict::section(tank).into_iter().collect();

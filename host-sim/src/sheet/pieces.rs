@@ -268,7 +268,12 @@ fn round_mark(
             let (from, into) = if far { (width, -1.0) } else { (0.0, 1.0) };
             // Seen from outside, from the seam up as its ends are walked: the same third as on the end.
             let at = |share: f64, depth: f64| [from + into * depth, share * height];
-            stamp([at(AT, 0.0), at(AT, TICK)], [at(0.5, 0.0), at(0.5, 1.0)], mark, draft);
+            stamp(
+                [at(AT, 0.0), at(AT, TICK)],
+                [at(0.5, 0.0), at(0.5, 1.0)],
+                mark,
+                draft,
+            );
         }
         (Path::Round(turn), _) => {
             let at = |share: f64, depth: f64| {
@@ -290,7 +295,12 @@ fn round_mark(
         _ => {
             for (from, into) in [(0.0, 1.0), (height, -1.0)] {
                 let at = |share: f64, depth: f64| [share * width, from + into * depth];
-                stamp([at(AT, 0.0), at(AT, TICK)], [at(0.5, 0.0), at(0.5, 1.0)], mark, draft);
+                stamp(
+                    [at(AT, 0.0), at(AT, TICK)],
+                    [at(0.5, 0.0), at(0.5, 1.0)],
+                    mark,
+                    draft,
+                );
             }
         }
     }
@@ -373,7 +383,10 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
         return;
     }
     // Read along the edge, its foot towards the edge.
-    let (Some(a), Some(b)) = (on(words, from + 0.6 * height), on(words, from + 1.6 * height)) else {
+    let (Some(a), Some(b)) = (
+        on(words, from + 0.6 * height),
+        on(words, from + 1.6 * height),
+    ) else {
         return;
     };
     let up = (b[1] - a[1]).atan2(b[0] - a[0]).to_degrees() - 90.0;

@@ -92,8 +92,12 @@ enum Corner {
     Step([[f64; 2]; 3]),
 }
 
-/// What is looked at together.
-struct Face2<'a> {
+/// A corner between two sides: how it is cut, its plain nodes, where the plain edges end there, and how far from
+/// there their flanges stop.
+type Met = (Corner, [Option<Node>; 2], [[f64; 2]; 2], [Tip; 2]);
+
+/// A face with what its sides follow from.
+struct Plate<'a> {
     plan: &'a PanelPlan<'a>,
     face: Face,
     normal: Vector,
@@ -164,7 +168,7 @@ pub(super) fn flanged<const F: usize>(
     if lines.len() < 3 {
         return Ok(());
     }
-    let on = Face2 {
+    let on = Plate {
         plan,
         face: view.face(),
         normal: view.normal(),
@@ -318,14 +322,10 @@ fn emit(
     Some(())
 }
 
-impl Face2<'_> {
+impl Plate<'_> {
     /// How the corner between two sides is cut, its plain nodes, where the plain edges end there, and how
     /// far from there their flanges stop.
-    fn corner(
-        &self,
-        last: &Flanged,
-        here: &Flanged,
-    ) -> (Corner, [Option<Node>; 2], [[f64; 2]; 2], [Tip; 2]) {
+    fn corner(&self, last: &Flanged, here: &Flanged) -> Met {
         let nodes = self.rounded(&last.line, &here.line);
         let at = |node: Option<Node>| node.map(|node| [node.x, node.y]);
         let sharp = meet(&last.line, &here.line);
@@ -454,7 +454,8 @@ impl Face2<'_> {
             };
             // A few places of the arc, on both faces of the plate: off the chord by its bulge.
             (0..=8_u8).all(|n| {
-                let (s, c) = libm::sincos(4.0 * libm::atan(start.bulge) * (f64::from(n) / 8.0 - 0.5));
+                let (s, c) =
+                    libm::sincos(4.0 * libm::atan(start.bulge) * (f64::from(n) / 8.0 - 0.5));
                 let (whole, deepest) = libm::sincos(2.0 * libm::atan(start.bulge));
                 let half = [0.5 * (end.x - start.x), 0.5 * (end.y - start.y)];
                 let middle = [start.x + half[0], start.y + half[1]];
@@ -537,10 +538,7 @@ impl Face2<'_> {
         let across = point(&here.line, sharp, -1.0, more, deep);
         let back = meet(&last.line, &moved(&here.line, -deep));
         let run = dot([sharp[0] - back[0], sharp[1] - back[1]], last.line.along);
-        Some((
-            [back, across, start],
-            [of(last, run), of(here, 0.0)],
-        ))
+        Some(([back, across, start], [of(last, run), of(here, 0.0)]))
     }
 
     /// Whether the bend at a fold beside a flange is so wide that its edge is carried on between flanges.
@@ -555,9 +553,7 @@ impl Face2<'_> {
                 .outside
                 .sharp_edge_between([self.face, other]);
             let bend = edge.and_then(|edge| self.plan.bend(&edge).ok());
-            bend.is_some_and(|bend| {
-                bend.allowance().si() >= TONGUE * SLIT * bend.thickness().si()
-            })
+            bend.is_some_and(|bend| bend.allowance().si() >= TONGUE * SLIT * bend.thickness().si())
         })
     }
 
@@ -583,7 +579,14 @@ impl Face2<'_> {
             return tip;
         }
         if next != self.face && !tab.towards {
-            self.clear_of(side, tab, next, [way * side.line.along[0], way * side.line.along[1]], base, &mut tip);
+            self.clear_of(
+                side,
+                tab,
+                next,
+                [way * side.line.along[0], way * side.line.along[1]],
+                base,
+                &mut tip,
+            );
         }
         if tip.bend < SAME {
             tip.bend = 0.0;
@@ -603,7 +606,9 @@ impl Face2<'_> {
         tip: &mut Tip,
     ) {
         let (plan, outside) = (self.plan, &self.plan.body.outside);
-        let Some(wall) = outside.face(next) else { return };
+        let Some(wall) = outside.face(next) else {
+            return;
+        };
         let (own, that) = (plan.sheet.of(self.face).si(), plan.sheet.of(next).si());
         let gap = plan.joints.allow().gap.si();
         // How deep below the outside of the wall the flange must lie: at its bend, past it, at its free edge.
@@ -654,11 +659,7 @@ impl Face2<'_> {
         let need = |from: Vector, least: f64| (least + PLAY + plane.distance(corner + from)) / rate;
         let (s, t) = (tab.setback, own);
         let starts = inward * s;
-        let bend = [
-            starts,
-            starts - self.normal * t,
-            Vector::ZERO,
-        ];
+        let bend = [starts, starts - self.normal * t, Vector::ZERO];
         for from in bend {
             if deep[0] > 0.0 {
                 tip.bend = libm::fmax(tip.bend, need(from, deep[0]));
@@ -698,8 +699,14 @@ impl Face2<'_> {
         let Some(wall) = outside.face(side.line.other) else {
             return Ok(());
         };
-        for along in [first.edge, 0.5 * (first.edge + length - last.edge), length - last.edge] {
-            let foot = self.axes.lift(point(&side.line, start, 1.0, along, tab.inset));
+        for along in [
+            first.edge,
+            0.5 * (first.edge + length - last.edge),
+            length - last.edge,
+        ] {
+            let foot = self
+                .axes
+                .lift(point(&side.line, start, 1.0, along, tab.inset));
             let free = foot + up * tab.lap;
             for (_, edge) in wall.sharp_sides() {
                 let Some(edge) = edge.filter(|edge| !edge.faces.contains(&self.face)) else {
@@ -715,7 +722,8 @@ impl Face2<'_> {
                 let nearer = -that.plane().distance(free) < -that.plane().distance(foot);
                 let [from, to] = edge.ends.map(|end| along_edge.dot(end));
                 let here = along_edge.dot(free);
-                if !nearer || here < from || here > to || edge.dihedral.si() > core::f64::consts::PI {
+                if !nearer || here < from || here > to || edge.dihedral.si() > core::f64::consts::PI
+                {
                     continue;
                 }
                 let beside = edge.faces.iter().any(|face| {

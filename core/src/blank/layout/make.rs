@@ -486,7 +486,12 @@ impl<const FLANGES: usize> Blank<FLANGES> {
         self.lay(&[&nodes], &[], face)
     }
 
-    pub(super) fn lay(&mut self, parts: &[&[Node]], links: &[FoldLink], face: Face) -> Result<(), BlankError> {
+    pub(super) fn lay(
+        &mut self,
+        parts: &[&[Node]],
+        links: &[FoldLink],
+        face: Face,
+    ) -> Result<(), BlankError> {
         unfold(parts, links, &mut self.flat).map_err(|error| self.blame(&error, links, face))?;
         if let Some(extents) = self.flat.outline().extents() {
             self.low = [extents.least.x, extents.least.y];

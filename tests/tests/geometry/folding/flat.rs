@@ -164,8 +164,16 @@ impl Flat {
             }
         }
         if done.iter().any(|done| !done) {
-            let lost: Vec<_> = self.bends.iter().zip(&done).filter(|(_, done)| !**done).collect();
-            return Err(format!("nothing leads to {lost:?} of {} pieces, the first {root}", frames.len()));
+            let lost: Vec<_> = self
+                .bends
+                .iter()
+                .zip(&done)
+                .filter(|(_, done)| !**done)
+                .collect();
+            return Err(format!(
+                "nothing leads to {lost:?} of {} pieces, the first {root}",
+                frames.len()
+            ));
         }
         let mut pieces = Vec::new();
         for (place, (ring, frame)) in rings.into_iter().zip(frames).enumerate() {
@@ -174,7 +182,11 @@ impl Flat {
             }
             let frame = frame.ok_or("a piece that nothing leads to")?;
             for triangle in triangles(&ring) {
-                solids.push(Convex::prism(triangle.map(|p| frame.at(p)), frame.out(), self.thickness));
+                solids.push(Convex::prism(
+                    triangle.map(|p| frame.at(p)),
+                    frame.out(),
+                    self.thickness,
+                ));
             }
             pieces.push((ring, frame));
         }
@@ -218,7 +230,9 @@ impl Bend {
         let q = [way * q[0], way * q[1]];
         let space = |v: P2| from.right * v[0] + from.up * v[1];
         let (along_bend, over, out) = (space(d), space(q), from.out());
-        let near = self.ends.map(|end| from.at(along(end, q, -0.5 * self.allowance)));
+        let near = self
+            .ends
+            .map(|end| from.at(along(end, q, -0.5 * self.allowance)));
         let sign = if self.towards { -1.0 } else { 1.0 };
         // From the axis to the outer face, and to the inner.
         let (outer, inner) = if self.towards {
@@ -261,8 +275,7 @@ fn split(rings: &mut Vec<Vec<P2>>, [a, b]: [P2; 2]) -> Option<()> {
     };
     let _ = d;
     let place = rings.iter().position(|ring| {
-        holds(ring, along(middle, q, 1e-6))
-            && holds(ring, along(middle, q, -1e-6))
+        holds(ring, along(middle, q, 1e-6)) && holds(ring, along(middle, q, -1e-6))
     })?;
     let mut ring = rings[place].clone();
     let first = insert(&mut ring, a, b)?;
@@ -327,7 +340,11 @@ fn triangles(ring: &[P2]) -> Vec<[P2; 3]> {
         let count = left.len();
         let mut best: Option<(usize, f64)> = None;
         for n in 0..count {
-            let [a, b, c] = [left[(n + count - 1) % count], left[n], left[(n + 1) % count]];
+            let [a, b, c] = [
+                left[(n + count - 1) % count],
+                left[n],
+                left[(n + 1) % count],
+            ];
             let twice = cross(sub(b, a), sub(c, b));
             let longest = sub(c, a);
             let flat = twice / longest[0].hypot(longest[1]).max(1e-12);
@@ -350,7 +367,11 @@ fn triangles(ring: &[P2]) -> Vec<[P2; 3]> {
         }
         let Some((n, quality)) = best else { break };
         if quality < 1e9 {
-            all.push([left[(n + count - 1) % count], left[n], left[(n + 1) % count]]);
+            all.push([
+                left[(n + count - 1) % count],
+                left[n],
+                left[(n + 1) % count],
+            ]);
         }
         left.remove(n);
     }

@@ -3,8 +3,8 @@
 
 use fastrand::Rng;
 use seamwright_core::input::{
-    Axis, Block, Cut, Draft, Drum, Ends, Face, Joint, OwnJoint, Profile, ProfilePoint, Shape, Sized,
-    StockDraft, Taper,
+    Axis, Block, Cut, Draft, Drum, Ends, Face, Joint, OwnJoint, Profile, ProfilePoint, Shape,
+    Sized, StockDraft, Taper,
 };
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit, Ratio};
@@ -98,9 +98,7 @@ impl Jobs {
                     shift: [mm(self.span(-40.0, 40.0)), mm(self.span(-40.0, 40.0))],
                 })
             }
-            "rectangle" => {
-                self.profile(&[(0.0, 0.0), (l, 0.0), (l, h), (0.0, h)], w, round)
-            }
+            "rectangle" => self.profile(&[(0.0, 0.0), (l, 0.0), (l, h), (0.0, h)], w, round),
             "polygon" => {
                 let count = self.0.usize(3..8);
                 let points: Vec<(f64, f64)> = (0..count)
@@ -139,7 +137,11 @@ impl Jobs {
                 sized: Sized::Outside,
                 diameter: mm(l),
                 length: mm(w),
-                axis: if self.0.bool() { Axis::Lying } else { Axis::Upright },
+                axis: if self.0.bool() {
+                    Axis::Lying
+                } else {
+                    Axis::Upright
+                },
                 ends: Ends::Flat,
             }),
         }
@@ -180,7 +182,14 @@ impl Jobs {
 }
 
 pub const SHAPES: [&str; 8] = [
-    "box", "cut box", "taper", "rectangle", "polygon", "step", "saddle", "drum",
+    "box",
+    "cut box",
+    "taper",
+    "rectangle",
+    "polygon",
+    "step",
+    "saddle",
+    "drum",
 ];
 pub const JOINTS: [Joint; 5] = [
     Joint::OpenCorner,
@@ -217,7 +226,11 @@ impl Iterator for Jobs {
         }
         let mut draft = Draft::new("folded", shape, stock).ok()?;
         draft.joints.default = Some(joint);
-        draft.joints.gap = Some(mm(if self.0.bool() { 0.0 } else { self.span(0.0, 1.0) }));
+        draft.joints.gap = Some(mm(if self.0.bool() {
+            0.0
+        } else {
+            self.span(0.0, 1.0)
+        }));
         draft.joints.lap = Some(mm(self.span(12.0, 30.0)));
         draft.joints.bend_radius = Some(mm(self.span(0.5, 6.0)));
         draft.joints.k_factor = Some(Ratio::from_share(self.span(0.3, 0.5)));

@@ -95,7 +95,9 @@ fn on_the_body(tank: &Tank, parts: &[Part]) -> Result<(), String> {
             let plane = view.plane();
             let lies = part.folded.pieces.iter().any(|(ring, frame)| {
                 (frame.out() - plane.normal).length() < 1e-7
-                    && ring.iter().all(|p| plane.distance(frame.at(*p)).abs() < 1e-7)
+                    && ring
+                        .iter()
+                        .all(|p| plane.distance(frame.at(*p)).abs() < 1e-7)
             });
             if !lies {
                 return Err(format!("{}: nothing lies on the {face}", part.mark));
@@ -131,7 +133,9 @@ fn close(tank: &Tank, parts: &[Part]) -> Result<usize, String> {
     let drawn = plan.joints.folds().is_empty();
     let mut looked = 0;
     for edge in tank.body().outside.edges() {
-        if !matches!(plan.joints.at(&edge), Meeting::Welded { .. }) || edge.faces[0] == edge.faces[1] {
+        if !matches!(plan.joints.at(&edge), Meeting::Welded { .. })
+            || edge.faces[0] == edge.faces[1]
+        {
             continue;
         }
         let of = |face: Face| parts.iter().find(|part| part.panel.faces.contains(&face));
@@ -231,7 +235,8 @@ fn drum(tank: &Tank) -> Result<usize, String> {
     let (turned, start, axis) = body.outside.turned().ok_or("no drum")?;
     let mut wall = None;
     for panel in tank.panels() {
-        tank.cut_blank(&[], &panel, &mut blank).map_err(|e| e.to_string())?;
+        tank.cut_blank(&[], &panel, &mut blank)
+            .map_err(|e| e.to_string())?;
         if panel.making == Making::Rolled {
             let [length, girth] = blank.size();
             // Closed on itself with its root gap, its neutral line in the middle of the sheet.
@@ -248,13 +253,23 @@ fn drum(tank: &Tank) -> Result<usize, String> {
     let _ = (start, axis);
     let mut looked = 0;
     for panel in tank.panels().filter(|panel| panel.making == Making::Flat) {
-        tank.cut_blank(&[], &panel, &mut blank).map_err(|e| e.to_string())?;
+        tank.cut_blank(&[], &panel, &mut blank)
+            .map_err(|e| e.to_string())?;
         let radius = 0.5 * blank.size()[0];
         let thick = panel.thickness.si();
         let far = matches!(panel.face(), Face::Top | Face::Right);
-        let [from, to] = if far { [whole - high, whole - low] } else { [low, high] };
+        let [from, to] = if far {
+            [whole - high, whole - low]
+        } else {
+            [low, high]
+        };
         let end = [[0.0, 0.0], [thick, 0.0], [thick, radius], [0.0, radius]];
-        let side = [[from, outer - sheet], [to, outer - sheet], [to, outer], [from, outer]];
+        let side = [
+            [from, outer - sheet],
+            [to, outer - sheet],
+            [to, outer],
+            [from, outer],
+        ];
         let over = (thick.min(to) - from.max(0.0)).min(radius.min(outer) - (outer - sheet));
         if over > 1e-9 {
             return Err(format!("the {} lies {over} in the wall", panel.face()));
@@ -331,21 +346,28 @@ fn mixed(tank: &Tank) -> bool {
                     )
             })
     });
-    lapped || outside.edges().any(|corner| {
-        let [a, b] = corner.faces;
-        corner.radius.si() > 0.0
-            && [Face::Front, Face::Back].iter().any(|end| {
-                matches!((a, b), (Face::Side(_), Face::Side(_)))
-                    && joint(*end, a).zip(joint(*end, b)).is_some_and(|(a, b)| a != b)
-            })
-    })
+    lapped
+        || outside.edges().any(|corner| {
+            let [a, b] = corner.faces;
+            corner.radius.si() > 0.0
+                && [Face::Front, Face::Back].iter().any(|end| {
+                    matches!((a, b), (Face::Side(_), Face::Side(_)))
+                        && joint(*end, a)
+                            .zip(joint(*end, b))
+                            .is_some_and(|(a, b)| a != b)
+                })
+        })
 }
 
 #[test]
 fn a_thousand_blanks_fold_up() {
     let mut faults = Vec::new();
     let said = run(SEED, 1_000, |n, made, what| {
-        faults.push(format!("job {n}, {} {}: {what}", made.shape, made.joint.name()));
+        faults.push(format!(
+            "job {n}, {} {}: {what}",
+            made.shape,
+            made.joint.name()
+        ));
     });
     println!("{said}");
     assert!(faults.is_empty(), "{said}\n{}", faults.join("\n"));
@@ -356,7 +378,11 @@ fn a_thousand_blanks_fold_up() {
 #[test]
 fn a_blank_without_its_notch_is_found() {
     let made = Jobs::new(SEED)
-        .find(|made| made.shape == "box" && made.joint == Joint::FlangedLap && made.draft.joints.own.is_empty())
+        .find(|made| {
+            made.shape == "box"
+                && made.joint == Joint::FlangedLap
+                && made.draft.joints.own.is_empty()
+        })
         .unwrap();
     let tank = Tank::build(&made.draft).unwrap();
     let parts = folded(&tank).unwrap();
@@ -397,7 +423,8 @@ pub fn run(seed: u64, wanted: usize, mut fault: impl FnMut(usize, &jobs::Made, &
         };
         if let Err(error) = tank.check_flanges() {
             refused += 1;
-            *why.entry(format!("{error}").chars().take(40).collect()).or_default() += 1;
+            *why.entry(format!("{error}").chars().take(40).collect())
+                .or_default() += 1;
             continue;
         }
         if bevelled(&tank) {

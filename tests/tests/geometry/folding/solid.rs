@@ -39,8 +39,10 @@ impl Convex {
         let mut ways: Vec<Vector> = (0..count)
             .filter_map(|n| (section[(n + 1) % count] - section[n]).unit())
             .collect();
-        let mut normals: Vec<Vector> =
-            ways.iter().filter_map(|way| way.cross(along).unit()).collect();
+        let mut normals: Vec<Vector> = ways
+            .iter()
+            .filter_map(|way| way.cross(along).unit())
+            .collect();
         normals.extend(along.unit());
         ways.extend(along.unit());
         let each = |pick: fn(f64, f64) -> f64| {
@@ -70,10 +72,12 @@ impl Convex {
     }
 
     fn span(&self, way: Vector) -> [f64; 2] {
-        self.points.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], p| {
-            let at = way.dot(*p);
-            [low.min(at), high.max(at)]
-        })
+        self.points
+            .iter()
+            .fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], p| {
+                let at = way.dot(*p);
+                [low.min(at), high.max(at)]
+            })
     }
 
     /// How deep two solids lie in each other: the least by which one must be moved to be clear (the
@@ -88,14 +92,19 @@ impl Convex {
         if least <= enough {
             return least;
         }
-        let crossed = self
-            .ways
-            .iter()
-            .flat_map(|a| other.ways.iter().filter_map(move |b| {
+        let crossed = self.ways.iter().flat_map(|a| {
+            other.ways.iter().filter_map(move |b| {
                 let axis = a.cross(*b);
                 (axis.length() > 1e-6).then(|| axis.unit()).flatten()
-            }));
-        for axis in self.normals.iter().chain(&other.normals).copied().chain(crossed) {
+            })
+        });
+        for axis in self
+            .normals
+            .iter()
+            .chain(&other.normals)
+            .copied()
+            .chain(crossed)
+        {
             let ([a, b], [c, d]) = (self.span(axis), other.span(axis));
             least = least.min((b - c).min(d - a));
             if least <= enough {
@@ -145,16 +154,18 @@ fn hull(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
 /// The least distance between two convex polygons that do not overlap.
 pub fn apart(a: &[[f64; 2]], b: &[[f64; 2]]) -> f64 {
     let to = |p: [f64; 2], ring: &[[f64; 2]]| {
-        ring.iter().zip(ring.iter().cycle().skip(1)).fold(f64::INFINITY, |least, (s, e)| {
-            let d = [e[0] - s[0], e[1] - s[1]];
-            let long = d[0] * d[0] + d[1] * d[1];
-            let share = if long > 0.0 {
-                (((p[0] - s[0]) * d[0] + (p[1] - s[1]) * d[1]) / long).clamp(0.0, 1.0)
-            } else {
-                0.0
-            };
-            least.min((p[0] - s[0] - share * d[0]).hypot(p[1] - s[1] - share * d[1]))
-        })
+        ring.iter()
+            .zip(ring.iter().cycle().skip(1))
+            .fold(f64::INFINITY, |least, (s, e)| {
+                let d = [e[0] - s[0], e[1] - s[1]];
+                let long = d[0] * d[0] + d[1] * d[1];
+                let share = if long > 0.0 {
+                    (((p[0] - s[0]) * d[0] + (p[1] - s[1]) * d[1]) / long).clamp(0.0, 1.0)
+                } else {
+                    0.0
+                };
+                least.min((p[0] - s[0] - share * d[0]).hypot(p[1] - s[1] - share * d[1]))
+            })
     };
     let one = a.iter().map(|p| to(*p, b)).fold(f64::INFINITY, f64::min);
     let two = b.iter().map(|p| to(*p, a)).fold(f64::INFINITY, f64::min);

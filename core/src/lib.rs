@@ -19,6 +19,7 @@
 //! - [`weld`]: the order of tacks and stitches, and the waits between.
 //! - [`filler`]: which rod for which sheets, and why.
 //! - [`supply`]: rod, gas, time, cost, shrinkage.
+//! - [`marking`]: what is marked on each panel from one corner, and the order of its bends.
 //! - [`strength`]: whether walls, baffles and seams bear the load.
 //! - [`leak`]: the leak test, planned and read.
 //! - [`mass`]: what the tank weighs, where that hangs, what the mounts bear.
@@ -80,6 +81,7 @@ pub mod geom;
 pub mod heat;
 pub mod input;
 pub mod leak;
+pub mod marking;
 pub mod mass;
 pub mod prelude;
 pub mod seam;

@@ -24,6 +24,7 @@ mod build;
 mod buildable;
 mod check;
 mod error;
+mod flanges;
 mod job;
 mod joints;
 mod liquid;

@@ -134,6 +134,7 @@ impl JobFile {
     pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
         let tank = Tank::build_cut(&self.draft, &self.extras.baffles, assumed)
             .map_err(|error| self.explain(&error))?;
+        tank.check_flanges().map_err(|error| self.explain(&error))?;
         Cut::of(&tank, &self.extras)
             .check()
             .map_err(|(panel, error)| self.explain_allowance(&panel, &error))?;

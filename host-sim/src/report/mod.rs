@@ -16,6 +16,7 @@ mod filler;
 mod heat;
 mod kit;
 pub mod leak;
+pub(crate) mod marking;
 pub mod model;
 pub(crate) mod notices;
 pub(crate) mod panels;

@@ -16,6 +16,7 @@ mod bodies;
 mod capacity;
 mod dip;
 mod drums;
+mod folding;
 mod folds;
 mod joints;
 mod outlines;

@@ -30,8 +30,23 @@ pub struct Baffle {
     holes: Vec<BaffleHole, MAX_BAFFLE_HOLES>,
 }
 
+/// A way through a baffle, in metres of the plate's plane.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Passage<'a> {
+    /// A round hole.
+    Disc {
+        /// Its centre.
+        centre: [f64; 2],
+        /// Its radius.
+        radius: f64,
+    },
+    /// A convex opening with straight sides, its corners counter-clockwise.
+    #[expect(dead_code, reason = "baffles have no such opening yet")]
+    Corners(&'a [[f64; 2]]),
+}
+
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
-fn axes(across: Across) -> [Vector; 3] {
+pub(crate) fn axes(across: Across) -> [Vector; 3] {
     let (x, y, z) = (
         Vector::new(1.0, 0.0, 0.0),
         Vector::new(0.0, 1.0, 0.0),
@@ -103,6 +118,20 @@ impl Baffle {
     #[must_use]
     pub fn holes(&self) -> &[BaffleHole] {
         &self.holes
+    }
+
+    /// Every way through it: liquid runs from side to side down to the lowest point of one, and air up to the highest.
+    pub(crate) fn passages(&self) -> impl Iterator<Item = Passage<'_>> {
+        self.holes.iter().map(|hole| Passage::Disc {
+            centre: hole.at,
+            radius: hole.radius,
+        })
+    }
+
+    /// Where the middle of its sheet stands on the axis that it stands across.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        Length::from_metres(self.at)
     }
 
     /// Its sheet.

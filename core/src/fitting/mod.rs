@@ -8,6 +8,7 @@ mod error;
 mod set_in;
 
 pub use baffle::Baffle;
+pub(crate) use baffle::{Passage, axes};
 pub use error::PlaceError;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 

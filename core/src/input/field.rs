@@ -92,6 +92,8 @@ pub enum Field {
     BaffleAcross(u8),
     /// How large a hole of a baffle is.
     BaffleHoleDiameter(u8, u8),
+    /// What of the fill reaches the pick-ups.
+    Reaches,
 }
 
 impl fmt::Display for Field {
@@ -141,6 +143,7 @@ impl fmt::Display for Field {
             Self::PickUp => "fill.pick_up",
             Self::PickUpAt => "fill.pick_up_at",
             Self::Neck => "fill.neck",
+            Self::Reaches => "fill.reaches",
             Self::Pitch => "fill.pitch",
             Self::Roll => "fill.roll",
             Self::DipStep => "fill.dip_step",

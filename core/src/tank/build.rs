@@ -1,12 +1,14 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
+use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
 use crate::body::Body;
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
 use crate::input::{Draft, Field};
-use crate::units::range::OutOfRange;
+use crate::units::Volume;
+use crate::units::range::{OutOfRange, Value};
 
 /// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
 /// so that on a small machine nothing but the body is held; about 12 KiB.
@@ -129,6 +131,10 @@ impl Tank {
                     problem: Problem::OutOfRange(error),
                 }
             })?;
+        if let Some(reaches) = self.job.reaches {
+            let range = (Volume::default(), self.capacity.fill);
+            self.capacity.usable = ranged(Field::Reaches, reaches, range, Value::Volume)?;
+        }
         self.check_counts()?;
         self.set_rod()
     }

@@ -10,7 +10,7 @@ use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
 use crate::seam::SeamMark;
 use crate::tables::Filler;
-use crate::tank::Tank;
+use crate::tank::{Reach, Tank};
 use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
 use crate::weld::{BusyStretch, WeldPlan};
 
@@ -28,6 +28,8 @@ pub struct Work<'a> {
     pub filler: Option<Filler>,
     /// The weld plan, where there is one.
     pub plan: Option<&'a WeldPlan>,
+    /// How the tank is parted, where that was found.
+    pub reach: Option<&'a Reach<'a>>,
 }
 
 /// One thing to know of the work.
@@ -303,6 +305,7 @@ mod tests {
             equipment: &weak,
             filler: Some(Filler::R4043),
             plan: None,
+            reach: None,
         };
         let all = told(&tank, &work);
         let wanted = [
@@ -333,6 +336,7 @@ mod tests {
                 equipment,
                 filler: None,
                 plan: Some(plan),
+                reach: None,
             };
             let rests = plan.totals().rests();
             (told(&tank, &work), rests)

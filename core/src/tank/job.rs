@@ -176,6 +176,12 @@ impl Job {
         self.neck
     }
 
+    /// What of the fill reaches the pick-ups, where that was found to be less than what lies above them.
+    #[must_use]
+    pub const fn reaches(&self) -> Option<Volume> {
+        self.reaches
+    }
+
     /// How far the tank may lean and still draw: lengthwise and sideways, either way.
     #[must_use]
     pub const fn leans(&self) -> [Angle; 2] {

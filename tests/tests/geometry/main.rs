@@ -13,6 +13,7 @@ mod allowance;
 mod bends;
 mod bodies;
 mod capacity;
+mod compartments;
 mod dip;
 mod drums;
 mod joints;

@@ -15,6 +15,7 @@
 //! - [`seam`]: what joins the panels; lengths, tacks, stitches.
 //! - [`arc`]: the arc's energy and true power, its settings, how long it may burn.
 //! - [`tank`]: the checked inputs of one tank and the body made from them. Start here.
+//! - [`build`]: in which order it goes together, and from where each seam is reached.
 //! - [`heat`]: the tank as a conducting shell; the moving source.
 //! - [`weld`]: the order of tacks and stitches, and the waits between.
 //! - [`filler`]: which rod for which sheets, and why.
@@ -72,6 +73,7 @@ pub mod advice;
 pub mod arc;
 pub mod blank;
 pub mod body;
+pub mod build;
 pub mod capacity;
 pub mod compartment;
 pub mod filler;

@@ -385,6 +385,8 @@ mod tests {
                 at: mm(150.0),
                 thickness: None,
                 holes: [].into(),
+                free: [].into(),
+                spaced: None,
             })
             .unwrap();
         let Reply::Computed(summary) = cable.ask(&Request::Compute(job)) else {

@@ -342,6 +342,7 @@ impl Whole {
             tank: &self.tank,
             assumed: &self.assumed,
             extras: &self.file.extras,
+            left_free: &self.file.left_free,
             welding: &self.welding,
             search,
         }

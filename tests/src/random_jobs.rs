@@ -17,6 +17,7 @@ use seamwright_core::input::{
     Across, ArcDraft, BaffleDraft, Draft, FittingDraft, JointsDraft, Label, StockDraft,
 };
 use seamwright_core::tables::{Alloy, Process};
+use seamwright_core::tank::Tank;
 use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Speed, SpeedUnit, Voltage};
 
 use crate::jobs;
@@ -280,6 +281,8 @@ impl Jobs {
                 at: self.mm(0.3 * size[0], 0.7 * size[0]),
                 thickness: self.maybe(|jobs| jobs.mm(1.0, 3.0)),
                 holes: heapless::Vec::new(),
+                free: heapless::Vec::new(),
+                spaced: None,
             });
         }
         all
@@ -340,4 +343,17 @@ impl Iterator for Jobs {
         draft.weld.tack_pitch = self.maybe(|jobs| jobs.mm(30.0, 150.0));
         Some(draft)
     }
+}
+
+/// The tank of a draft, with those edges of its baffles left free that hand and torch do not reach; `None` where it makes
+/// none.
+#[must_use]
+pub fn settled(mut draft: Draft) -> Option<Tank> {
+    let tank = Tank::build(&draft).ok()?;
+    let mut freed = 0;
+    tank.free_out_of_reach(&mut draft, |_| freed += 1);
+    if freed == 0 {
+        return Some(tank);
+    }
+    Tank::build(&draft).ok()
 }

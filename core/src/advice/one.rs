@@ -132,6 +132,7 @@ mod tests {
             equipment: &equipment,
             filler: None,
             plan: None,
+            left_free: &[],
             reach: None,
         };
         let mut all = Vec::new();

@@ -5,6 +5,7 @@ use core::fmt;
 use super::notice::Severity;
 use crate::arc::duty::{Allowed, DutyError, PERIOD};
 use crate::arc::{Equipment, RatedPart};
+use crate::build::{BaffleEdge, EdgeRemedies};
 use crate::filler::FillerReason;
 use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
@@ -28,6 +29,8 @@ pub struct Work<'a> {
     pub filler: Option<Filler>,
     /// The weld plan, where there is one.
     pub plan: Option<&'a WeldPlan>,
+    /// Edges of baffles that were left free because nothing reaches them.
+    pub left_free: &'a [BaffleEdge],
     /// How the tank is parted, where that was found.
     pub reach: Option<&'a Reach<'a>>,
 }
@@ -68,6 +71,20 @@ pub enum WorkNotice {
         /// The share of ten minutes that is allowed.
         allowed: Allowed,
     },
+    /// Hand and torch do not reach the edge of a baffle when both of its sides stand.
+    EdgeOutOfReach {
+        /// The edge.
+        edge: BaffleEdge,
+        /// Its seam.
+        seam: SeamMark,
+        /// What shops do with it.
+        remedies: EdgeRemedies,
+    },
+    /// Seams inside lie so far in that the welder has to lean or climb in.
+    WorkWithin {
+        /// The first of them.
+        seam: SeamMark,
+    },
     /// Every tank: the last seam shuts it, and the air in it is hot. [`Tank::passages`] says what may be left open.
     AirNeedsWayOut {
         /// The seam of the last stitch, where there is a plan.
@@ -85,6 +102,8 @@ impl WorkNotice {
             Self::CurrentPastRating { .. } => "current-past-rating",
             Self::DutyOverrun { .. } => "duty-overrun",
             Self::DutyRests { .. } => "duty-rests",
+            Self::EdgeOutOfReach { .. } => "edge-out-of-reach",
+            Self::WorkWithin { .. } => "work-within",
             Self::AirNeedsWayOut { .. } => "air-needs-a-way-out",
         }
     }
@@ -97,7 +116,10 @@ impl WorkNotice {
             Self::BurnsThrough(_)
             | Self::FillerRuledOut { .. }
             | Self::CurrentPastRating { .. } => Severity::Warning,
-            Self::DutyOverrun { .. } | Self::AirNeedsWayOut { .. } => Severity::Caution,
+            Self::DutyOverrun { .. }
+            | Self::EdgeOutOfReach { .. }
+            | Self::WorkWithin { .. }
+            | Self::AirNeedsWayOut { .. } => Severity::Caution,
             Self::DutyRests { .. } => Severity::Info,
         }
     }
@@ -135,6 +157,15 @@ impl WorkNotice {
                 percent(allowed),
                 rests.in_unit(TimeUnit::Minute),
             ),
+            Self::EdgeOutOfReach {
+                edge,
+                seam,
+                remedies,
+            } => write_out_of_reach(tank, (*edge, *seam), remedies, f),
+            Self::WorkWithin { seam } => write!(
+                f,
+                "seam {seam} lies farther in than hand and torch reach: whoever welds it leans or climbs in. Shielding gas is heavier than air and gathers there unseen, and takes the air to breathe: blow air in, have someone stand by outside, and follow the local rules for confined spaces"
+            ),
             Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
         }
     }
@@ -159,6 +190,49 @@ fn write_burnt(tank: &Tank, burnt: &BurnThrough, f: &mut fmt::Formatter<'_>) -> 
         burnt.uptake.display(RatioUnit::Percent, 0),
         mm(burnt.limit),
     )
+}
+
+/// An edge that no torch reaches, and what shops do with it.
+fn write_out_of_reach(
+    tank: &Tank,
+    (edge, seam): (BaffleEdge, SeamMark),
+    remedies: &EdgeRemedies,
+    f: &mut fmt::Formatter<'_>,
+) -> fmt::Result {
+    let mm = |length: Length| length.display(LengthUnit::Millimetre, 0);
+    let welding = tank.job().welding();
+    write!(
+        f,
+        "no order of building lets hand and torch reach seam {seam}, baffle {} at the {} (opening {}, reach {}): it is planned as a loose edge that carries nothing: leave it {} short of the wall",
+        edge.baffle,
+        edge.wall,
+        mm(welding.opening),
+        mm(welding.reach),
+        mm(remedies.clearance),
+    )?;
+    if let Some(plugs) = remedies.plugs {
+        write!(
+            f,
+            "; or hold it from outside by {} plug welds in holes of {} through the wall, the first {} from the seam's first end",
+            plugs.count,
+            mm(plugs.diameter),
+            mm(plugs.first),
+        )?;
+        if plugs.count > 1 {
+            write!(f, ", {} from centre to centre", mm(plugs.pitch))?;
+        }
+    }
+    if let Some(slots) = remedies.slots {
+        write!(
+            f,
+            "; or by {} slots of {} by {}, or tabs of the baffle through them, {} from centre to centre",
+            slots.count,
+            mm(slots.length),
+            mm(slots.width),
+            mm(slots.pitch),
+        )?;
+    }
+    f.write_str("; or weld it here and there before the wall beside it is up, or give a hatch")
 }
 
 /// The last seam shuts the tank, and the air in it is hot.
@@ -211,6 +285,20 @@ impl Tank {
         }
         if let Some(plan) = work.plan {
             self.each_duty_notice(work.equipment, plan, &mut show);
+        }
+        for edge in self.out_of_reach().chain(work.left_free.iter().copied()) {
+            if let (Some(seam), Some(remedies)) = (self.seam_of(edge), self.remedies(edge)) {
+                show(WorkNotice::EdgeOutOfReach {
+                    edge,
+                    seam: seam.mark,
+                    remedies,
+                });
+            }
+        }
+        let order = self.build_order();
+        let mut seams = self.seams().zip(order.seams());
+        if let Some((seam, _)) = seams.find(|(_, stages)| stages.within) {
+            show(WorkNotice::WorkWithin { seam: seam.mark });
         }
         let last = work.plan.and_then(|plan| plan.stitches(self).last());
         show(WorkNotice::AirNeedsWayOut {
@@ -305,6 +393,7 @@ mod tests {
             equipment: &weak,
             filler: Some(Filler::R4043),
             plan: None,
+            left_free: &[],
             reach: None,
         };
         let all = told(&tank, &work);
@@ -336,6 +425,7 @@ mod tests {
                 equipment,
                 filler: None,
                 plan: Some(plan),
+                left_free: &[],
                 reach: None,
             };
             let rests = plan.totals().rests();

@@ -163,7 +163,7 @@ impl Compartments {
         }
         for piece in 0..count {
             let [floor, _] = self.extent(piece, UP);
-            let mut way: Option<(usize, f64)> = None;
+            let mut way: Option<(usize, [f64; 3])> = None;
             for place in 0..self.doors.len() {
                 let Some(([a, b], DoorKind::Open)) = self.door(place) else {
                     continue;
@@ -174,8 +174,12 @@ impl Compartments {
                     _ => continue,
                 };
                 let over = self.sill(place, UP);
-                if over <= floor + SAME && way.is_none_or(|(_, least)| over < least) {
-                    way = Some((other, over));
+                let [left, _] = self.extent(other, Vector::new(1.0, 0.0, 0.0));
+                let [ground, _] = self.extent(other, UP);
+                // Of two ways as low the one into the deeper part, then the one to the left.
+                let rank = [over, ground, left];
+                if over <= floor + SAME && way.is_none_or(|(_, least)| before(&rank, &least)) {
+                    way = Some((other, rank));
                 }
             }
             if let Some((other, _)) = way {
@@ -195,10 +199,6 @@ impl Compartments {
                 let _ = known.push((*name, [low[1], low[0], low[2]]));
             }
         }
-        let before = |a: &[f64; 3], b: &[f64; 3]| {
-            let differ = a.iter().zip(b).find(|(a, b)| libm::fabs(**a - **b) > 1e-6);
-            differ.is_some_and(|(a, b)| a < b)
-        };
         crate::geom::sort::insertion(&mut known, |(_, a), (_, b)| before(a, b));
         self.rooms.clear();
         for name in &root {
@@ -207,4 +207,10 @@ impl Compartments {
             let _ = self.rooms.push(number.unwrap_or_default());
         }
     }
+}
+
+/// Whether the first figure that differs by more than rounding is less.
+fn before(a: &[f64; 3], b: &[f64; 3]) -> bool {
+    let differ = a.iter().zip(b).find(|(a, b)| libm::fabs(**a - **b) > 1e-6);
+    differ.is_some_and(|(a, b)| a < b)
 }

@@ -128,12 +128,6 @@ impl Baffle {
         })
     }
 
-    /// Where the middle of its sheet stands on the axis that it stands across.
-    #[must_use]
-    pub const fn at(&self) -> Length {
-        Length::from_metres(self.at)
-    }
-
     /// Its sheet.
     #[must_use]
     pub const fn thickness(&self) -> Length {
@@ -144,6 +138,12 @@ impl Baffle {
     #[must_use]
     pub const fn across(&self) -> Across {
         self.across
+    }
+
+    /// Where its middle stands on that axis, from the outside corner of the tank.
+    #[must_use]
+    pub const fn at(&self) -> Length {
+        Length::from_metres(self.at)
     }
 
     /// Its area less its holes, in m².

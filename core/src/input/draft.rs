@@ -3,8 +3,8 @@
 use heapless::{String, Vec};
 
 use super::limits::{
-    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_LABEL, MAX_MOUNTS,
-    MAX_NAME, MAX_OWN_JOINTS,
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_FREE_EDGES, MAX_LABEL,
+    MAX_MOUNTS, MAX_NAME, MAX_OWN_JOINTS,
 };
 use super::{Face, Field, Joint, Measure, OwnJoint, Shape, TooMany};
 use crate::tables::{Alloy, Liquid, Process, Temper};
@@ -243,6 +243,10 @@ pub struct BaffleDraft {
     pub thickness: Option<Length>,
     /// Its holes.
     pub holes: Vec<HoleDraft, MAX_BAFFLE_HOLES>,
+    /// The walls that it is not welded to from inside.
+    pub free: Vec<Face, MAX_FREE_EDGES>,
+    /// Length of each weld and the gap to the next, where its edges are welded here and there: `l (e)` of ISO 2553.
+    pub spaced: Option<[Length; 2]>,
 }
 
 impl BaffleDraft {
@@ -255,6 +259,8 @@ impl BaffleDraft {
             at,
             thickness: None,
             holes: Vec::new(),
+            free: Vec::new(),
+            spaced: None,
         }
     }
 }
@@ -334,6 +340,10 @@ pub struct WeldDraft {
     pub moving: Option<Time>,
     /// Whether stitches of a seam are welded towards the ones before them.
     pub back_step: Option<bool>,
+    /// Least width of an opening that lets hand and torch in.
+    pub opening: Option<Length>,
+    /// How far they reach from there.
+    pub reach: Option<Length>,
 }
 
 /// What the tank is in for.

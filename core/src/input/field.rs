@@ -92,6 +92,16 @@ pub enum Field {
     BaffleAcross(u8),
     /// How large a hole of a baffle is.
     BaffleHoleDiameter(u8, u8),
+    /// A wall that a baffle is not welded to, by its place in the list, counted from 1.
+    BaffleFree(u8, u8),
+    /// How long each weld of a baffle is that is welded here and there.
+    BaffleWeldLength(u8),
+    /// The gap from one of them to the next.
+    BaffleWeldGap(u8),
+    /// The least opening for hand and torch.
+    Opening,
+    /// How far they reach.
+    Reach,
     /// What of the fill reaches the pick-ups.
     Reaches,
 }
@@ -123,6 +133,9 @@ impl fmt::Display for Field {
             Self::BaffleHoleDiameter(n, hole) => {
                 return write!(f, "baffle {n} hole {hole} diameter");
             }
+            Self::BaffleFree(n, place) => return write!(f, "baffle {n} free {place}"),
+            Self::BaffleWeldLength(n) => return write!(f, "baffle {n} weld_length"),
+            Self::BaffleWeldGap(n) => return write!(f, "baffle {n} weld_gap"),
             Self::Name => "name",
             Self::Shape => "shape",
             Self::Length => "shape.length",
@@ -163,6 +176,8 @@ impl fmt::Display for Field {
             Self::Ambient => "weld.ambient",
             Self::Emissivity => "weld.emissivity",
             Self::Moving => "weld.move",
+            Self::Opening => "weld.opening",
+            Self::Reach => "weld.reach",
             Self::UseTemperature => "use.temperature",
             Self::UsePressure => "use.pressure",
             Self::Acceleration(_) => "use.acceleration",

@@ -28,6 +28,8 @@ pub const MAX_FITTINGS: usize = 16;
 pub const MAX_BAFFLES: usize = 4;
 /// Holes a baffle may have.
 pub const MAX_BAFFLE_HOLES: usize = 4;
+/// Most walls that a baffle may be left unwelded to.
+pub const MAX_FREE_EDGES: usize = 6;
 /// Points that a tank may stand on.
 pub const MAX_MOUNTS: usize = 4;
 /// Marks a dip chart may have.
@@ -85,6 +87,12 @@ pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
 pub const INTERPASS_MOST: Temperature = celsius(500.0);
 /// Shortest and longest time from one stitch to the next.
 pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
+/// Smallest and largest opening that hand and torch may be said to need.
+pub const OPENING: (Length, Length) = (mm(20.0), mm(1_000.0));
+/// Shortest and longest reach of hand and torch.
+pub const ARM: (Length, Length) = (mm(50.0), mm(1_500.0));
+/// Shortest and longest weld, and gap between two, of a baffle that is welded here and there.
+pub const SPACED_WELD: (Length, Length) = (mm(5.0), mm(2_000.0));
 /// Least and greatest emissivity.
 pub const EMISSIVITY: (Ratio, Ratio) = (Ratio::from_share(0.01), Ratio::from_share(1.0));
 /// Coldest and warmest service.

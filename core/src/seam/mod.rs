@@ -9,8 +9,9 @@ pub use tack::{TACK_LENGTH, TACK_PITCH, Tacks};
 use core::fmt;
 
 use crate::blank::{Groups, Meeting, PanelMark, PanelPlan};
-use crate::body::{Edge, Path};
+use crate::body::{Edge, MAX_EDGES, Path};
 use crate::geom::Vector;
+use crate::input::limits::{MAX_BAFFLES, MAX_FACES, MAX_FITTINGS};
 use crate::input::{Face, Joint};
 use crate::units::{Angle, Length};
 
@@ -48,7 +49,7 @@ pub struct Seam {
     pub faces: [Face; 2],
     /// Start and end, in metres from the outside corner of the tank; the same point for a circle.
     pub ends: [Vector; 2],
-    /// How the panels are welded; `None` for a fold.
+    /// How the panels are welded; `None` for a fold, and for an edge of a baffle that is left free.
     pub joint: Option<Joint>,
     /// Its length, along the outside edge.
     pub length: Length,
@@ -62,14 +63,20 @@ pub struct Seam {
     pub thicker: Length,
 }
 
-/// The words for how an edge is held together.
-#[must_use]
-pub const fn joint_name(joint: Option<Joint>) -> &'static str {
-    match joint {
-        Some(joint) => joint.name(),
-        None => "fold",
+impl Seam {
+    /// The words for how the edge is held together.
+    #[must_use]
+    pub const fn joint_name(&self) -> &'static str {
+        match (self.joint, self.faces) {
+            (Some(joint), _) => joint.name(),
+            (None, [_, Face::Baffle(_)]) => "free edge",
+            (None, _) => "fold",
+        }
     }
 }
+
+/// Seams that a tank may have: its edges, the line that closes a wrapper, those of baffles and of fittings.
+pub const MAX_SEAMS: usize = MAX_EDGES + 1 + MAX_BAFFLES * MAX_FACES + MAX_FITTINGS;
 
 /// How many seams and folds the body has.
 pub(crate) fn count(plan: &PanelPlan<'_>, groups: &Groups) -> usize {

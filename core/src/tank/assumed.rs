@@ -44,6 +44,8 @@ pub enum Assumed {
     Emissivity(Sourced<Ratio>),
     Moving(Time),
     Uptake(Ratio),
+    Opening(Length),
+    Reach(Length),
 }
 
 impl Assumed {
@@ -70,6 +72,8 @@ impl Assumed {
             Self::Moving(_) => Field::Moving,
             // The one input stands for both where it is given.
             Self::Uptake(_) => Field::Efficiency,
+            Self::Opening(_) => Field::Opening,
+            Self::Reach(_) => Field::Reach,
         }
     }
 
@@ -107,6 +111,12 @@ impl Assumed {
             Self::InterpassMax(limit) => limit.source.text(),
             Self::Emissivity(bright) => bright.source.text(),
             Self::Moving(_) => "common practice, no source",
+            Self::Opening(_) => {
+                "common practice, no source: room for a gloved hand with a torch; an arm is some 120 mm thick at most (EN 547-3, from memory)"
+            }
+            Self::Reach(_) => {
+                "common practice, no source: how far a torch is held with its seam in sight; give your own"
+            }
             Self::Uptake(_) => {
                 "measured, for the metal's own heat: 0.4 of AC on aluminium (Christensen et al., 1965, from memory), 0.67 of DC (DuPont and Marder, 1995)"
             }
@@ -149,7 +159,9 @@ impl fmt::Display for Assumed {
             Self::Emissivity(v) => v.value.display(RatioUnit::Percent, 0).fmt(f),
             Self::Moving(v) => v.display(TimeUnit::Second, 0).fmt(f),
             Self::Uptake(v) => v.display(RatioUnit::Percent, 0).fmt(f),
-            Self::StitchMax(v) | Self::TackPitch(v) => v.display(LengthUnit::Millimetre, 0).fmt(f),
+            Self::StitchMax(v) | Self::TackPitch(v) | Self::Opening(v) | Self::Reach(v) => {
+                v.display(LengthUnit::Millimetre, 0).fmt(f)
+            }
         }
     }
 }

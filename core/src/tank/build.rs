@@ -195,6 +195,15 @@ impl Tank {
                     problem: Problem::Place(error),
                 }
             })?;
+            for (wall, place) in draft.free.iter().zip(1_u8..) {
+                let mut walls = (0..baffle.seam_count()).map(|at| baffle.wall(&body.inside, at));
+                if walls.all(|other| other != Some(*wall)) {
+                    return Err(JobError {
+                        field: Field::BaffleFree(number, place),
+                        problem: Problem::NotAtBaffle(*wall),
+                    });
+                }
+            }
             let _ = inner.baffles.push(baffle);
         }
         Ok(())

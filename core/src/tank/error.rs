@@ -58,6 +58,8 @@ pub enum Problem {
         /// What there may be.
         most: u16,
     },
+    /// The baffle does not meet the wall named.
+    NotAtBaffle(Face),
 }
 
 impl fmt::Display for Problem {
@@ -103,6 +105,7 @@ impl fmt::Display for Problem {
                     "the dip chart would have {needed} marks and may have {most}: take a wider step"
                 )
             }
+            Self::NotAtBaffle(face) => write!(f, "the baffle does not meet the {face}"),
         }
     }
 }

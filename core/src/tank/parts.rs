@@ -228,7 +228,17 @@ impl Tank {
     #[must_use]
     pub fn division(&self, seam: &Seam) -> Option<Division> {
         seam.joint?;
-        Division::of(seam.length, self.job.stitch_max)
+        let most = self.job.stitch_max;
+        match seam.faces {
+            [_, Face::Baffle(number)] => {
+                let place = usize::from(number).checked_sub(1)?;
+                match self.job.baffles().get(place)?.spaced {
+                    Some([length, gap]) => Division::spaced(seam.length, length, gap, most),
+                    None => Division::of(seam.length, most),
+                }
+            }
+            _ => Division::of(seam.length, most),
+        }
     }
 
     /// Settings of the arc.

@@ -522,12 +522,19 @@ impl Reach<'_> {
                 }
             });
         }
-        let Some(shut) = open.iter().position(|open| !open) else {
+        // Of several the smallest: what is left of the tank beside it may be meant to be the tank.
+        let mut least: Option<(f64, Vec<bool, { crate::compartment::MAX_PIECES }>)> = None;
+        for shut in (0..pieces).filter(|piece| open.get(*piece) == Some(&false)) {
+            let own = self.parted.joined(shut);
+            let volume = members(&own).map(|piece| self.parted.volume(piece)).sum();
+            if least.as_ref().is_none_or(|(known, _)| volume < *known) {
+                least = Some((volume, own));
+            }
+        }
+        let Some((_, own)) = least else {
             return Ok(());
         };
-        let own = self.parted.joined(shut);
-        let members = (0..pieces).filter(|piece| own.get(*piece).copied().unwrap_or(false));
-        let [low, high] = self.parted.bounds(members);
+        let [low, high] = self.parted.bounds(members(&own));
         let baffle = self
             .tank
             .inner
@@ -537,11 +544,11 @@ impl Reach<'_> {
             .find(|(baffle, _)| {
                 let [axis, ..] = crate::fitting::axes(baffle.across());
                 let half = 0.5 * baffle.thickness().si();
-                let along =
-                    |corner: [f64; 3]| axis.dot(Vector::new(corner[0], corner[1], corner[2]));
                 let near = |at: f64, wall: f64| libm::fabs(at - wall) <= SAME;
-                near(along(high), baffle.at().si() - half)
-                    || near(along(low), baffle.at().si() + half)
+                members(&own).any(|piece| {
+                    let [low, high] = self.parted.extent(piece, axis);
+                    near(high, baffle.at().si() - half) || near(low, baffle.at().si() + half)
+                })
             });
         Err(ReachError::ShutIn {
             baffle: baffle.map(|(_, number)| number),
@@ -549,4 +556,10 @@ impl Reach<'_> {
             high: high.map(Length::from_metres),
         })
     }
+}
+
+/// The places at which a list says yes.
+fn members(list: &[bool]) -> impl Iterator<Item = usize> + Clone + '_ {
+    let all = list.iter().enumerate();
+    all.filter(|(_, is)| **is).map(|(place, _)| place)
 }

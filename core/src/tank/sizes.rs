@@ -2,7 +2,7 @@
 
 use super::ranged::{mm, ranged};
 use super::{JobError, Problem};
-use crate::input::limits::{REACH, SIZE, THICKNESS};
+use crate::input::limits::{REACH, SIZE, SPACED_WELD, THICKNESS};
 use crate::input::{Block, Cut, Draft, Drum, Ends, Field, Profile, Shape, Taper};
 use crate::units::Length;
 use crate::units::range::Value;
@@ -157,6 +157,15 @@ pub(crate) fn baffles(draft: &Draft) -> Result<(), JobError> {
             }
             let field = Field::BaffleHoleDiameter(number, place);
             ranged(field, hole.diameter, HOLE, Value::Length)?;
+        }
+        if let Some([length, gap]) = baffle.spaced {
+            let fields = [
+                Field::BaffleWeldLength(number),
+                Field::BaffleWeldGap(number),
+            ];
+            for (value, field) in [length, gap].into_iter().zip(fields) {
+                ranged(field, value, SPACED_WELD, Value::Length)?;
+            }
         }
     }
     Ok(())

@@ -7,14 +7,16 @@ use super::ranged::ranged;
 use super::{Assumed, JobError};
 use crate::arc::usual_uptake;
 use crate::input::limits::{
-    ACCELERATION_MOST, AMBIENT, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, PRESSURE_MOST,
-    SERVICE, SIZE,
+    ACCELERATION_MOST, AMBIENT, ARM, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, OPENING,
+    PRESSURE_MOST, SERVICE, SIZE,
 };
 use crate::input::{Draft, Field};
 use crate::tables::preheat::interpass_limit;
 use crate::tables::{Alloy, Process, Sourced};
 use crate::units::range::Value;
-use crate::units::{Length, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit};
+use crate::units::{
+    Length, LengthUnit, Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit,
+};
 
 const fn celsius(value: f64) -> Temperature {
     Temperature::new(value, TemperatureUnit::Celsius)
@@ -23,6 +25,12 @@ const fn celsius(value: f64) -> Temperature {
 const fn seconds(value: f64) -> Time {
     Time::new(value, TimeUnit::Second)
 }
+
+/// The width of an opening that lets a gloved hand with a torch in, where the job names none: common practice, no source.
+/// An arm is some 120 mm thick at most (EN 547-3, from memory).
+const USUAL_OPENING: Length = Length::new(120.0, LengthUnit::Millimetre);
+/// How far hand and torch reach from there with the seam in sight, where the job names none: common practice, no source.
+const USUAL_REACH: Length = Length::new(500.0, LengthUnit::Millimetre);
 
 /// How far over the air an interpass limit is at least, in K.
 const LEAST_OVER: f64 = 5.0;
@@ -44,6 +52,10 @@ pub struct Welding {
     pub back_step: bool,
     /// Share of the arc's power that the metal takes up.
     pub uptake: Ratio,
+    /// Least width of an opening that lets hand and torch in.
+    pub opening: Length,
+    /// How far they reach from there.
+    pub reach: Length,
 }
 
 /// What the tank is in for.
@@ -69,6 +81,8 @@ impl Welding {
         moving: seconds(0.0),
         back_step: false,
         uptake: Ratio::from_share(0.0),
+        opening: Length::from_metres(0.0),
+        reach: Length::from_metres(0.0),
     };
 }
 
@@ -117,6 +131,18 @@ pub(crate) fn checked(
         assumed(Assumed::Uptake(uptake));
         uptake
     });
+    // Without a baffle nothing is welded inside.
+    let inside = !draft.baffles.is_empty();
+    if inside && weld.opening.is_none() {
+        assumed(Assumed::Opening(USUAL_OPENING));
+    }
+    if inside && weld.reach.is_none() {
+        assumed(Assumed::Reach(USUAL_REACH));
+    }
+    let opening = weld.opening.unwrap_or(USUAL_OPENING);
+    let opening = ranged(Field::Opening, opening, OPENING, Value::Length)?;
+    let reach = weld.reach.unwrap_or(USUAL_REACH);
+    let reach = ranged(Field::Reach, reach, ARM, Value::Length)?;
     Ok(Welding {
         interpass_max: weld.interpass_max,
         ambient,
@@ -124,6 +150,8 @@ pub(crate) fn checked(
         moving,
         back_step: weld.back_step.unwrap_or(false),
         uptake,
+        opening,
+        reach,
     })
 }
 

@@ -38,8 +38,15 @@ impl Tank {
         Some((fitting.edge(u8::try_from(rest + 1).ok()?), 0))
     }
 
+    /// Whether the job leaves the baffle counted `number` from 1 unwelded to a wall.
+    pub(crate) fn is_free(&self, number: u8, wall: Face) -> bool {
+        let baffle = usize::from(number).checked_sub(1);
+        let draft = baffle.and_then(|place| self.job().baffles().get(place));
+        draft.is_some_and(|draft| draft.free.contains(&wall))
+    }
+
     /// The panel that a wall is, or is part of.
-    fn panel_of_wall(&self, groups: &Groups, wall: Face) -> Option<u8> {
+    pub(crate) fn panel_of_wall(&self, groups: &Groups, wall: Face) -> Option<u8> {
         let mut faces = self.body().outside.faces();
         groups.panel_of(faces.position(|view| view.face() == wall)?)
     }
@@ -48,6 +55,10 @@ impl Tank {
     pub(crate) fn seam_within(&self, groups: &Groups, place: usize) -> Option<Seam> {
         let (edge, own_place) = self.edge_within(place)?;
         let [wall, own] = edge.faces;
+        let welded = match own {
+            Face::Baffle(number) => !self.is_free(number, wall),
+            _ => true,
+        };
         let panel = self.panel_of_wall(groups, wall)?;
         let walls = self.job().thickness_of(wall).si();
         let (mark, sheet, number) = match own {
@@ -69,10 +80,10 @@ impl Tank {
             },
             faces: edge.faces,
             ends: edge.ends,
-            joint: Some(Joint::Tee),
+            joint: welded.then_some(Joint::Tee),
             length: edge.length(),
             dihedral: edge.dihedral,
-            welded: true,
+            welded,
             thinner: Length::from_metres(libm::fmin(walls, sheet)),
             thicker: Length::from_metres(libm::fmax(walls, sheet)),
         })

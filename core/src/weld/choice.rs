@@ -41,10 +41,10 @@ pub const WAYS: [ChoiceWeights; 8] = [
 /// How the next stitch is found.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Choice<'a> {
-    /// The stitch whose start is coolest, weighed so. Baffles come before the walls about them, the stitch that closes
+    /// The stitch whose start is coolest, weighed so, stage by stage of building, the stitch that closes
     /// the tank last. Of equals, the first in the list of seams; so the plan is the same every time, on every machine.
     Coolest(&'a ChoiceWeights),
-    /// Seam by seam, each from its start to its end, in the order of the list: for comparison.
+    /// Seam by seam, each from its start to its end, in the order of the list within each stage: for comparison.
     SeamBySeam,
     /// As this order has it.
     Given(&'a [Directed]),
@@ -55,21 +55,27 @@ impl Choice<'_> {
     pub(super) fn next(&self, state: &State<'_>) -> Option<Directed> {
         match self {
             Self::Coolest(weights) => coolest(state, weights),
-            Self::SeamBySeam => state.candidates().next().map(|(stitch, _)| Directed {
-                stitch,
-                reversed: false,
-            }),
+            Self::SeamBySeam => {
+                let stage = state.turn()? / 2;
+                let mut due = state
+                    .candidates()
+                    .filter(|(_, stitch)| stitch.stage == stage);
+                due.next().map(|(stitch, _)| Directed {
+                    stitch,
+                    reversed: false,
+                })
+            }
             Self::Given(order) => order.get(state.welded).copied(),
         }
     }
 }
 
 fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
-    let stage = state.stage()?;
+    let turn = state.turn()?;
     let mut best = None;
     let mut least = f64::INFINITY;
     for (number, stitch) in state.candidates() {
-        if stitch.stage != stage {
+        if stitch.turn() != turn {
             continue;
         }
         let (reversed, warmth) = direction(state, &stitch);

@@ -1,10 +1,9 @@
 //! The stitches of a tank as the simulation has them: where they lie among the cells and about the tank.
 
-use super::stages::WeldStage;
 use crate::geom::Vector;
 
 /// Places where stitches begin and end, of all seams together.
-pub(super) const MAX_STITCH_ENDS: usize = 320;
+pub(super) const MAX_STITCH_ENDS: usize = 384;
 
 /// A stitch by its number, counted seam by seam, and whether it is welded from its seam's end towards its start.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,8 +23,12 @@ pub(super) struct LaidStitch {
     pub(super) of: u8,
     /// Its length, in m.
     pub(super) length: f32,
-    /// The stage of the job in which it is welded.
-    pub(super) stage: WeldStage,
+    /// From its seam's start of one stitch to that of the next, in m, where there are gaps between them; else 0.
+    pub(super) pitch: f32,
+    /// The stage of building in which it is welded, counted from 1.
+    pub(super) stage: u8,
+    /// Whether it is welded last of its stage.
+    pub(super) last: bool,
     /// The panels on its two sides, by the places of their marks.
     pub(super) panels: [u8; 2],
     /// The place of its first end among the stitch ends; its second end is the next.
@@ -35,6 +38,23 @@ pub(super) struct LaidStitch {
 }
 
 impl LaidStitch {
+    /// Where it lies along an edge that is `whole` metres long: its start, from the edge's first end, and its length.
+    pub(super) fn lies(&self, whole: f64) -> (f64, f64) {
+        if self.pitch > 0.0 {
+            let from = f64::from(self.pitch) * f64::from(self.number);
+            // The last one ends where its seam does, whatever rounding made of the pitch.
+            let length = f64::from(self.length);
+            return (libm::fmin(from, whole - length), length);
+        }
+        let length = whole / f64::from(self.of);
+        (length * f64::from(self.number), length)
+    }
+
+    /// When its turn is: nothing of a later turn is begun before all of the earlier is done.
+    pub(super) const fn turn(&self) -> u8 {
+        2 * self.stage + self.last as u8
+    }
+
     /// From the mean of all stitches' middles to its own, in m.
     pub(super) fn arm(&self) -> Vector {
         let [x, y, z] = self.middle.map(|tenths| 1e-4 * f64::from(tenths));

@@ -2,14 +2,14 @@
 
 use super::laid::{LaidStitch, StitchEnd, tenths};
 use super::procedure::material;
-use super::stages::WeldStage;
 use super::workspace::{PlanError, Workspace};
 use crate::blank::{Groups, PanelMark};
 use crate::body::{Edge, Path};
+use crate::build::WeldAccess;
 use crate::geom::Vector;
-use crate::heat::shell::{Building, Fineness, ShellInput};
+use crate::heat::shell::{Building, Fineness, NEVER, ShellInput};
 use crate::input::Face;
-use crate::seam::Seam;
+use crate::seam::{Division, Seam};
 use crate::tank::Tank;
 use crate::tank::within::of_walls;
 use crate::units::Length;
@@ -25,6 +25,8 @@ pub(super) struct Layout {
 /// What is done next.
 #[derive(Clone, Copy, Debug)]
 enum Part {
+    /// In which order the tank goes together; then the cells, as finely as this.
+    Build(Fineness),
     /// The cells.
     Mesh(Building),
     /// The stitches of the seam at this place.
@@ -39,7 +41,7 @@ impl Layout {
     /// With nothing done yet, as fine as is asked or as there is room for.
     pub(super) const fn new(fineness: &Fineness) -> Self {
         Self {
-            part: Part::Mesh(Building::new(fineness)),
+            part: Part::Build(*fineness),
             highest: (f64::NEG_INFINITY, 0),
         }
     }
@@ -53,6 +55,13 @@ impl Layout {
         workspace: &mut Workspace,
     ) -> Result<bool, PlanError> {
         match &mut self.part {
+            Part::Build(fineness) => {
+                let building = Building::new(fineness);
+                tank.write_build_order(&mut workspace.build);
+                list_joined(tank, workspace);
+                self.part = Part::Mesh(building);
+                Ok(false)
+            }
             Part::Mesh(building) => {
                 if go_on_with_mesh(tank, building, workspace)? {
                     workspace.stitches.clear();
@@ -98,11 +107,28 @@ fn go_on_with_mesh(
         baffles: tank.inner().baffles(),
         material: material(tank),
         ambient: tank.job().welding().ambient.si(),
+        joined: &workspace.joined,
     };
     workspace
         .mesh
         .go_on(building, &ware, &mut workspace.shell)
         .map_err(|_| PlanError::Mesh)
+}
+
+/// Lists by which stage the sides of each edge stand, for the mesh, which knows no line that closes a wrapper.
+fn list_joined(tank: &Tank, workspace: &mut Workspace) {
+    workspace.joined.clear();
+    let walls = tank.body().outside.edge_count();
+    let within = tank.seam_count() - tank.seams_within();
+    for ((seam, stages), place) in tank.seams().zip(workspace.build.seams()).zip(0..) {
+        if place >= walls && place < within {
+            continue;
+        }
+        let free = !seam.welded && matches!(seam.faces, [_, Face::Baffle(_)]);
+        let joined = if free { NEVER } else { stages.joined };
+        // As many as there may be seams.
+        let _ = workspace.joined.push(joined);
+    }
 }
 
 /// Adds the stitches of one seam, and remembers the middle one of the highest seam between two walls.
@@ -117,8 +143,9 @@ fn lay_seam(
     };
     let centre = tank.body().outside.centroid();
     let first = u16::try_from(workspace.stitches.len()).unwrap_or(u16::MAX);
-    add_stitches((place, seam), edge, (division.count, centre), workspace)?;
-    if of_walls(seam) {
+    add_stitches((place, seam), edge, (&division, centre), workspace)?;
+    let stages = workspace.build.of_seam(usize::from(place));
+    if of_walls(seam) && stages.is_some_and(|stages| stages.from == Some(WeldAccess::Outside)) {
         let [a, b] = edge.ends;
         let height = 0.5 * (a.z + b.z);
         if height > highest.0 {
@@ -128,48 +155,66 @@ fn lay_seam(
     Ok(())
 }
 
-/// Adds the stitches of one seam, `count` of them; their middles are measured from `centre`.
+/// Adds the stitches of one seam; their middles are measured from `centre`.
 fn add_stitches(
     (place, seam): (u8, &Seam),
     edge: &Edge,
-    (count, centre): (u16, Vector),
+    (division, centre): (&Division, Vector),
     workspace: &mut Workspace,
 ) -> Result<(), PlanError> {
     let whole = edge.length().si();
     let round = matches!(edge.path, Path::Round(_));
-    let stage = if seam
-        .faces
-        .iter()
-        .any(|face| matches!(face, Face::Baffle(_)))
-    {
-        WeldStage::Within
-    } else {
-        WeldStage::Body
-    };
+    let count = division.count;
+    let spaced = division.pitch > division.length;
+    let stages = workspace.build.of_seam(usize::from(place));
+    let stage = stages.map_or(0, |stages| stages.welded);
     let first = u16::try_from(workspace.ends.len()).unwrap_or(u16::MAX);
-    for n in 0..=count {
-        let at = whole * f64::from(n) / f64::from(count);
+    let mut add_end = |at: f64, corner: bool| {
         let cells = workspace
             .mesh
             .cells_at(edge, at, &workspace.shell)
             .ok_or(PlanError::Mesh)?;
-        let corner = !round && (n == 0 || n == count);
+        let corner = corner && !round;
         workspace
             .ends
             .push(StitchEnd { cells, corner })
-            .map_err(|_| PlanError::TooMany)?;
+            .map_err(|_| PlanError::TooMany)
+    };
+    if spaced {
+        for n in 0..count {
+            let [from, to] = division.run_of(n, whole);
+            add_end(from, n == 0)?;
+            add_end(to, n + 1 == count)?;
+        }
+    } else {
+        for n in 0..=count {
+            let at = whole * f64::from(n) / f64::from(count);
+            add_end(at, n == 0 || n == count)?;
+        }
     }
     let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
     for n in 0..count {
-        let middle = whole * (f64::from(n) + 0.5) / f64::from(count);
+        let (length, middle) = if spaced {
+            let [from, to] = division.run_of(n, whole);
+            (to - from, 0.5 * (from + to))
+        } else {
+            let middle = whole * (f64::from(n) + 0.5) / f64::from(count);
+            (whole / f64::from(count), middle)
+        };
         let stitch = LaidStitch {
             seam: place,
             number: small(n)?,
             of: small(count)?,
-            length: (whole / f64::from(count)) as f32,
+            length: length as f32,
+            pitch: if spaced {
+                division.pitch.si() as f32
+            } else {
+                0.0
+            },
             stage,
+            last: false,
             panels: seam.mark.panels.map(PanelMark::place),
-            first_end: first + n,
+            first_end: first + if spaced { 2 * n } else { n },
             middle: tenths(edge.at(Length::from_metres(middle)) - centre),
         };
         workspace
@@ -198,6 +243,6 @@ fn finish(highest: (f64, u16), workspace: &mut Workspace) {
     if let Some(stitch) = workspace.stitches.get_mut(usize::from(highest.1))
         && highest.0.is_finite()
     {
-        stitch.stage = WeldStage::Closing;
+        stitch.last = true;
     }
 }

@@ -23,7 +23,7 @@
 //!
 //! - Why there is a wait before a stitch: [`wait`](WaitCause) has the causes, `simulation` decides step by step of time
 //!   whether the arc may be lit, `rest` keeps the ten minutes of power source and torch.
-//! - Why this stitch comes next: `choice`, by the welding as it stands in `state`; which stitches must come before others: `stages`; how lopsided the welds are
+//! - Why this stitch comes next: `choice`, by the welding as it stands in `state`, within the stage of building ([`build`](crate::build)); how lopsided the welds are
 //!   on the way: `pull`.
 //! - The whole course, from the first look to the comparisons: `planner`, in steps that a gauge can lay aside between
 //!   two looks at its buttons. The laptop runs the same course in a loop: `of_tank`.
@@ -47,7 +47,6 @@ mod pull;
 mod rest;
 mod search;
 mod simulation;
-mod stages;
 mod state;
 mod step;
 mod stitches;
@@ -64,10 +63,9 @@ pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};
 pub use rest::ArcShare;
 pub use search::OrderSearch;
-pub use stages::WeldStage;
 pub use step::{StepCause, WeldStep};
 pub use stitches::{SeamStitch, Stitch};
-pub use tacks::{MAX_SEAMS, Tack, TackOrder, Tacking};
+pub use tacks::{Tack, TackOrder, Tacking};
 pub use totals::{OrderTotals, UptakeTotals};
 pub use wait::{StitchWait, WaitCause, WaitPart, WarmPlace};
 pub use workspace::PlanError;

@@ -37,6 +37,8 @@ pub struct WeldPlan {
 pub struct PlannedStitch {
     /// Its place in the order, from 1.
     pub order: u16,
+    /// The stage of building in which it is welded, counted from 1.
+    pub stage: u8,
     /// The place of its seam in [`Tank::seams`].
     pub seam_place: usize,
     /// The mark of its seam.
@@ -146,8 +148,7 @@ impl WeldPlan {
             number,
         } = tank.stitch(stitch)?;
         let whole = tank.edge_of_seam(place)?.length().si();
-        let at = |n: u16| Length::from_metres(whole * f64::from(n) / f64::from(division.count));
-        let (first, second) = (at(number), at(number + 1));
+        let [first, second] = division.run_of(number, whole).map(Length::from_metres);
         let length = Length::from_metres(second.si() - first.si());
         let (from, to) = if reversed {
             (second, first)
@@ -157,6 +158,7 @@ impl WeldPlan {
         let arc = tank.arc();
         Some(PlannedStitch {
             order,
+            stage: record.stage,
             seam_place: place,
             seam: seam.mark,
             from,

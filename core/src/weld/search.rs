@@ -2,8 +2,8 @@
 //!
 //! Simulated annealing after S. Kirkpatrick, C. Gelatt and M. Vecchi, Science 220 (1983), p. 671: from the plan's
 //! order, two stitches change places, one is moved, a stretch is turned round or a stitch is welded the other
-//! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. Baffles stay before the
-//! walls about them and the closing stitch stays last. The same seed gives the same search on every machine.
+//! way; what makes the job shorter is kept, and what makes it longer by chance, ever less. Stages of building stay one
+//! after another and the closing stitch stays last. The same seed gives the same search on every machine.
 
 use core::ops::Range;
 
@@ -14,12 +14,13 @@ use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
 use super::workspace::{PlanError, Workspace};
+use crate::build::MAX_STAGES;
 use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 type Order = Vec<Directed, { MAX_STITCHES as usize }>;
-/// The stretches of an order that belong to one stage each: there are three stages.
-type Stretches = Vec<Range<usize>, 3>;
+/// The stretches of an order that belong to one turn each: the stages of building, and the stitch that closes the tank.
+type Stretches = Vec<Range<usize>, { MAX_STAGES + 1 }>;
 
 /// What a search found.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,22 +106,22 @@ impl Tank {
     }
 }
 
-/// The stretches of an order whose stitches belong to the same stage.
+/// The stretches of an order whose stitches belong to the same turn.
 fn stretches(order: &[Directed], workspace: &Workspace) -> Stretches {
-    let stage = |directed: &Directed| {
+    let turn = |directed: &Directed| {
         let stitch = workspace.stitches.get(usize::from(directed.stitch));
-        stitch.map(|stitch| stitch.stage)
+        stitch.map(super::laid::LaidStitch::turn)
     };
     let mut stretches = Stretches::new();
-    for stretch in order.chunk_by(|a, b| stage(a) == stage(b)) {
+    for stretch in order.chunk_by(|a, b| turn(a) == turn(b)) {
         let start = stretches.last().map_or(0, |last| last.end);
-        // The plan's order goes through the stages once.
+        // The plan's order goes through the turns once.
         let _ = stretches.push(start..start + stretch.len());
     }
     stretches
 }
 
-/// Makes one change, within a stretch of stitches that belong to the same stage.
+/// Makes one change, within a stretch of stitches that belong to the same turn.
 fn change(order: &mut [Directed], stretches: &[Range<usize>], dice: &mut Dice) {
     let a = dice.below(order.len());
     let Some(stage) = stretches.iter().find(|stage| stage.contains(&a)) else {

@@ -57,7 +57,7 @@ impl Current {
     fn length(&self) -> f64 {
         self.edge.as_ref().map_or_else(
             || f64::from(self.stitch.length),
-            |edge| edge.length().si() / f64::from(self.stitch.of),
+            |edge| self.stitch.lies(edge.length().si()).1,
         )
     }
 
@@ -81,6 +81,8 @@ pub(super) struct Record {
     pub(super) too_warm: f32,
     /// How warm its start is just before the arc, in K over the surroundings.
     pub(super) warmth: f32,
+    /// The stage of building in which it is welded, counted from 1.
+    pub(super) stage: u8,
 }
 
 /// What one step of a simulation brought.
@@ -99,6 +101,8 @@ pub(super) enum Advance {
 pub(super) struct Simulation {
     left: [bool; MAX_STITCHES as usize],
     welded: usize,
+    /// How many there are to weld.
+    count: usize,
     panels: Panels,
     pull: Pull,
     totals: OrderTotals,
@@ -120,6 +124,7 @@ impl Simulation {
         Self {
             left: [false; MAX_STITCHES as usize],
             welded: 0,
+            count: 0,
             panels: NO_PANELS,
             pull: Pull::NONE,
             totals: OrderTotals::NONE,
@@ -136,14 +141,17 @@ impl Simulation {
     pub(super) fn start(&mut self, workspace: &mut Workspace) {
         workspace.shell.rest();
         self.left = [false; MAX_STITCHES as usize];
-        for (slot, _) in self.left.iter_mut().zip(&workspace.stitches) {
-            *slot = true;
+        self.panels = NO_PANELS;
+        self.count = 0;
+        for (slot, stitch) in self.left.iter_mut().zip(&workspace.stitches) {
+            // What nothing reaches has no stage, and is left out.
+            *slot = stitch.stage > 0;
+            if *slot {
+                count(&mut self.panels, stitch, 0);
+                self.count += 1;
+            }
         }
         self.welded = 0;
-        self.panels = NO_PANELS;
-        for stitch in &workspace.stitches {
-            count(&mut self.panels, stitch, 0);
-        }
         self.pull = Pull::of(&workspace.stitches);
         self.totals = OrderTotals::NONE;
         self.clock = 0.0;
@@ -214,7 +222,7 @@ impl Simulation {
     fn take_up(
         &mut self,
         chosen: Directed,
-        workspace: &Workspace,
+        workspace: &mut Workspace,
         procedure: &Procedure,
         along: Option<&Tank>,
     ) -> Advance {
@@ -225,6 +233,7 @@ impl Simulation {
         if let Some(slot) = self.left.get_mut(number) {
             *slot = false;
         }
+        workspace.shell.stand_at(stitch.stage);
         count(&mut self.panels, &stitch, 1);
         let edge = along.and_then(|tank| tank.edge_of_seam(usize::from(stitch.seam)));
         let start = edge.and_then(|edge| workspace.start_of(&stitch, chosen.reversed, &edge));
@@ -276,6 +285,7 @@ impl Simulation {
             rest: current.rest as f32,
             too_warm: current.too_warm as f32,
             warmth: warmth as f32,
+            stage: current.stitch.stage,
         })
     }
 
@@ -299,7 +309,8 @@ impl Simulation {
                 way
             };
             if let Some(edge) = &current.edge {
-                let at = length * f64::from(stitch.number) + along;
+                let (from, _) = stitch.lies(edge.length().si());
+                let at = from + along;
                 let spot = workspace.mesh.spot(edge, at, &workspace.shell);
                 workspace.shell.pass(spot.map(|spot| (spot, heat)));
             } else {
@@ -316,7 +327,7 @@ impl Simulation {
         self.totals.job = self.clock;
         self.pull.weld(&stitch);
         self.welded += 1;
-        if self.welded == workspace.stitches.len() {
+        if self.welded == self.count {
             return self.end();
         }
         self.activity = Activity::Moving;

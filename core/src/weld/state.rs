@@ -3,7 +3,6 @@
 use super::laid::LaidStitch;
 use super::procedure::Procedure;
 use super::pull::Pull;
-use super::stages::WeldStage;
 use super::workspace::Workspace;
 
 /// The welding as it stands when the next stitch is to be chosen.
@@ -38,9 +37,9 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
 }
 
 impl State<'_> {
-    /// The earliest stage of which a stitch is left.
-    pub(super) fn stage(&self) -> Option<WeldStage> {
-        self.candidates().map(|(_, stitch)| stitch.stage).min()
+    /// The earliest turn of which a stitch is left.
+    pub(super) fn turn(&self) -> Option<u8> {
+        self.candidates().map(|(_, stitch)| stitch.turn()).min()
     }
 
     /// The stitches that are left, by their numbers.

@@ -7,8 +7,10 @@ use heapless::Vec;
 use super::laid::{LaidStitch, MAX_STITCH_ENDS, StitchEnd};
 use super::options::{CELLS, LINKS};
 use crate::body::Edge;
+use crate::build::BuildOrder;
 use crate::heat::shell::{Mesh, Shell, Spot};
 use crate::input::limits::MAX_STITCHES;
+use crate::seam::MAX_SEAMS;
 
 /// Why there is no plan.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,6 +45,10 @@ pub(super) struct Workspace {
     pub(super) mesh: Mesh,
     /// The heat in the cells.
     pub(super) shell: Shell<CELLS, LINKS>,
+    /// In which order it goes together.
+    pub(super) build: BuildOrder,
+    /// The stage by which the sides of each edge stand, as the mesh asks.
+    pub(super) joined: Vec<u8, MAX_SEAMS>,
     /// Its stitches, seam by seam.
     pub(super) stitches: Vec<LaidStitch, { MAX_STITCHES as usize }>,
     /// Where they begin and end.
@@ -55,6 +61,8 @@ impl Workspace {
         Self {
             mesh: Mesh::new(),
             shell: Shell::new(),
+            build: BuildOrder::NONE,
+            joined: Vec::new(),
             stitches: Vec::new(),
             ends: Vec::new(),
         }
@@ -67,8 +75,12 @@ impl Workspace {
         reversed: bool,
         edge: &Edge,
     ) -> Option<Spot> {
-        let length = edge.length().si() / f64::from(stitch.of);
-        let at = length * f64::from(u16::from(stitch.number) + u16::from(reversed));
+        let (from, length) = stitch.lies(edge.length().si());
+        let at = if stitch.pitch > 0.0 {
+            from + if reversed { length } else { 0.0 }
+        } else {
+            length * f64::from(u16::from(stitch.number) + u16::from(reversed))
+        };
         self.mesh.spot(edge, at, &self.shell)
     }
 

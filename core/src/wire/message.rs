@@ -14,7 +14,7 @@ use crate::units::{Angle, LineEnergy, Ratio, Volume};
 use crate::weld::WeldStep;
 
 /// The version of this protocol; both sides must speak the same.
-pub const PROTOCOL: u16 = 4;
+pub const PROTOCOL: u16 = 5;
 
 /// Panels or seams in one reply.
 pub const BATCH: usize = 4;

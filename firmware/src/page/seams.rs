@@ -4,7 +4,6 @@ use core::fmt::Write;
 
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::seam::joint_name;
 use seamwright_core::tank::Tank;
 
 use super::parts::{RIGHT, choose, chosen, figure, foot, heading, title, view};
@@ -54,7 +53,7 @@ impl IsPage for SeamsPage {
         let mut between = heapless::String::<32>::new();
         let _ = write!(between, "{a} to {b}");
         pen.text(foot(0), &between, Letters::Small, ink::PLAIN)?;
-        pen.text(foot(1), joint_name(seam.joint), Letters::Small, ink::PLAIN)?;
+        pen.text(foot(1), seam.joint_name(), Letters::Small, ink::PLAIN)?;
         let angle = Amount::angle(seam.dihedral).text();
         pen.text_to(RIGHT, foot(1).y, &angle, Letters::Small, ink::BRIGHT)?;
         Ok(())

@@ -67,6 +67,9 @@ impl Given<'_> {
             Cause::Unnamed => at("`name` is empty".into())
                 .label("no letters in it")
                 .help("say what the tank is: a record without a name cannot be found again"),
+            Cause::NotAtBaffle(face) => at(format!("the baffle does not meet the {face}"))
+                .label("no edge of it is there")
+                .help("name a wall that the baffle stands against; without this key all its edges are welded that hand and torch reach"),
             Cause::NoSuchFace(face) => {
                 let problem = at(format!(
                     "the {} has no face `{face}`",
@@ -427,6 +430,9 @@ fn path(field: Field) -> String {
         Field::BaffleThickness(n) => format!("baffle.{n}.thickness"),
         Field::BaffleHoleAt(n, hole) => format!("baffle.{n}.hole.{hole}.at"),
         Field::BaffleHoleDiameter(n, hole) => format!("baffle.{n}.hole.{hole}.diameter"),
+        Field::BaffleFree(n, place) => format!("baffle.{n}.free.{place}"),
+        Field::BaffleWeldLength(n) => format!("baffle.{n}.weld_length"),
+        Field::BaffleWeldGap(n) => format!("baffle.{n}.weld_gap"),
         field => field.to_string(),
     }
 }

@@ -3,6 +3,7 @@
 use seamwright_core::input::limits::{MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL};
 use seamwright_core::input::{BaffleDraft, Face, FittingDraft, HoleDraft, Label};
 
+use super::baffle_edges;
 use super::faces::faces;
 use super::reader::{Reader, Section};
 use super::schema::{BAFFLE, FITTING, HOLE, Table};
@@ -105,10 +106,14 @@ fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDr
             })
         })
         .collect();
+    let free = baffle_edges::free(reader, section);
+    let spaced = baffle_edges::spaced(reader, section);
     Some(BaffleDraft {
         across: across?,
         at: at?,
         thickness,
         holes: holes.into_iter().collect::<Option<heapless::Vec<_, _>>>()?,
+        free,
+        spaced,
     })
 }

@@ -3,6 +3,7 @@
 //! `host-sim/docs/job-file.md` is the written specification; [`schema`] is the list of keys that both
 //! it and the reader follow.
 
+mod baffle_edges;
 mod called;
 mod explain;
 pub mod extras;
@@ -20,6 +21,7 @@ mod unread;
 mod words;
 
 use seamwright_core::blank::BlankError;
+use seamwright_core::build::BaffleEdge;
 use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
     ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
@@ -46,6 +48,8 @@ pub struct JobFile {
     pub draft: Draft,
     /// What it says beyond the tank: equipment, wave, supplies and prices.
     pub extras: Extras,
+    /// Edges of baffles that the draft leaves free because hand and torch do not reach them.
+    pub left_free: Vec<BaffleEdge>,
     spans: Spans,
 }
 
@@ -77,7 +81,8 @@ impl JobFile {
             problems, spans, ..
         } = reader;
         match draft {
-            Some(draft) if problems.is_empty() => Ok(Self {
+            Some(mut draft) if problems.is_empty() => Ok(Self {
+                left_free: leave_free(&mut draft),
                 source,
                 draft,
                 extras,
@@ -164,6 +169,20 @@ impl JobFile {
     }
 }
 
+/// Leaves those edges of baffles free that hand and torch do not reach, and tells which. A draft that makes no tank stays
+/// as it is.
+fn leave_free(draft: &mut Draft) -> Vec<BaffleEdge> {
+    if draft.baffles.is_empty() {
+        return Vec::new();
+    }
+    let Ok(tank) = Tank::build(draft) else {
+        return Vec::new();
+    };
+    let mut free = Vec::new();
+    tank.free_out_of_reach(draft, |edge| free.push(edge));
+    free
+}
+
 /// All that the file says: the tank, and what goes beyond it.
 fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
     let arc = reader.section(top, "arc", &ARC);
@@ -209,6 +228,8 @@ fn draft<'t>(
             .map(Ratio::from_share),
         moving: reader.quantity(section, "move"),
         back_step: reader.word::<YesNo>(section, "back_step").map(bool::from),
+        opening: reader.quantity(section, "opening"),
+        reach: reader.quantity(section, "reach"),
     });
     let service = reader
         .section(top, "use", &USE)

@@ -39,6 +39,8 @@ pub enum Kind {
     Faces(&'static str),
     /// A list of edges, each as the names of its two faces. Carries an example.
     Edges(&'static str),
+    /// A list of faces. Carries an example.
+    FaceList(&'static str),
     /// A list of names of fittings, or of pairs of them. Carries an example.
     Names(&'static str),
     /// The points of an outline.
@@ -183,6 +185,9 @@ pub const BAFFLE: Table = Table {
         required("at", Kind::Quantity("160 mm")),
         optional("thickness", Kind::Quantity("2 mm")),
         optional("hole", Kind::Tables),
+        optional("free", Kind::FaceList("[\"top\"]")),
+        optional("weld_length", Kind::Quantity("40 mm")),
+        optional("weld_gap", Kind::Quantity("60 mm")),
     ],
 };
 
@@ -317,6 +322,8 @@ pub const WELD: Table = Table {
         optional("emissivity", Kind::Number("0.1")),
         optional("move", Kind::Quantity("10 s")),
         optional("back_step", Kind::Word),
+        optional("opening", Kind::Quantity("120 mm")),
+        optional("reach", Kind::Quantity("500 mm")),
         optional("shrink_allowance", Kind::Word),
         optional("shrink_by", Kind::Quantity("0.8 mm")),
     ],

@@ -1,5 +1,6 @@
 //! What a report is of.
 
+use seamwright_core::build::BaffleEdge;
 use seamwright_core::tank::{Assumed, Tank};
 use seamwright_core::weld::{PlanError, WeldPlan};
 
@@ -17,6 +18,8 @@ pub struct Asked<'a> {
     pub assumed: &'a [Assumed],
     /// What the job says beyond the tank.
     pub extras: &'a Extras,
+    /// Edges of baffles that were left free because nothing reaches them.
+    pub left_free: &'a [BaffleEdge],
     /// Its weld plan, or why there is none.
     pub welding: &'a Known,
     /// How many orders of welding to try, to judge the plan's own by; none where it is not asked for.

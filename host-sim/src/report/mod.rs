@@ -28,6 +28,7 @@ pub mod render;
 pub(crate) mod seams;
 mod settings;
 mod shrinkage;
+pub(crate) mod stages;
 pub(crate) mod stitches;
 mod strength;
 mod supply;

@@ -43,6 +43,7 @@ pub(crate) fn section(
         equipment: &extras.equipment,
         filler: extras.supply.kit.filler,
         plan: asked.welding.as_ref().ok(),
+        left_free: asked.left_free,
         reach: drawn.map(|drawn| &*drawn.reach),
     };
     let mut rows = Vec::new();

@@ -7,8 +7,9 @@ use super::cited::Cited;
 use super::drawn::Drawn;
 use super::model::Section;
 use super::{
-    Asked, Units, arc, assumed, balance, body, capacity, compartments, duty, filler, heat, leak, notices, panels,
-    render, seams, settings, shrinkage, stitches, strength, supply, tacks, totals, verdict,
+    Asked, Units, arc, assumed, balance, body, capacity, compartments, duty, filler, heat, leak,
+    notices, panels, render, seams, settings, shrinkage, stages, stitches, strength, supply, tacks,
+    totals, verdict,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -39,6 +40,8 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(tank));
     all.extend([
+        notices::dangers(tank, &dangers),
+        notices::section(asked, drawn.as_ref(), &dangers),
         body::section(tank, units),
         capacity::section(tank, drawn.as_ref(), units),
     ]);
@@ -47,6 +50,7 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),
         seams::section(tank, units),
+        stages::section(tank),
         tacks::section(tank, units),
         arc::section(tank, units),
         stitches::section(asked, units),
@@ -60,12 +64,10 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),
         balance::section(tank, units),
-        notices::dangers(tank, &dangers),
         strength::section(tank, units),
         leak::section(tank, units),
         assumed::section(asked.assumed),
         cited.section(),
-        notices::section(asked, drawn.as_ref(), &dangers),
     ]);
     all
 }

@@ -1,13 +1,15 @@
 //! The seams, each with its tacks and stitches.
 
+use seamwright_core::build::SeamStages;
 use seamwright_core::geom::Vector;
-use seamwright_core::seam::{Seam, joint_name};
+use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{AngleUnit, LengthUnit};
 use serde_json::json;
 
 use super::Units;
 use super::model::{Cell, Row, Section, Table, left, right, said, word};
+use super::stages;
 
 pub(crate) fn section(tank: &Tank, units: Units) -> Section {
     let columns = [
@@ -19,14 +21,17 @@ pub(crate) fn section(tank: &Tank, units: Units) -> Section {
         right("tacks"),
         right("stitches"),
         right("of").on_sheet(None),
+        right("stage"),
     ];
-    let rows = tank.seams().map(|seam| row(tank, &seam, units));
+    let order = tank.build_order();
+    let seams = tank.seams().zip(0..);
+    let rows = seams.map(|(seam, place)| row(tank, &seam, order.of_seam(place), units));
     let mut section = Section::new("Seams, tacks and stitches").on_sheet("Seams");
     section.table(Table::new(columns, rows).keyed("seams"));
     section
 }
 
-fn row(tank: &Tank, seam: &Seam, units: Units) -> Row {
+fn row(tank: &Tank, seam: &Seam, stages: Option<SeamStages>, units: Units) -> Row {
     let [a, b] = seam.faces;
     let angle = seam.dihedral.display(AngleUnit::Degree, 1);
     let tacks = tank.tacks(seam).map(|tacks| {
@@ -41,10 +46,20 @@ fn row(tank: &Tank, seam: &Seam, units: Units) -> Row {
         ]
     });
     let [stitches, of] = stitches.unwrap_or_default();
+    let welded = stages.map_or(0, |stages| stages.welded);
+    let stage = if welded > 0 {
+        said(welded)
+    } else {
+        Cell::default()
+    };
+    let told = stages::of_seam(stages);
+    let stage = told
+        .into_iter()
+        .fold(stage, |cell, (key, value)| cell.data(key, value));
     vec![
         word("mark", seam.mark),
         said(format!("{a} - {b}")).data("between", [a.to_string(), b.to_string()]),
-        word("joint", joint_name(seam.joint)).data("welded", seam.welded),
+        word("joint", seam.joint_name()).data("welded", seam.welded),
         Cell::of("length_m", seam.length, units, Units::length).data(
             "ends_m",
             json!(seam.ends.map(|Vector { x, y, z }| [x, y, z])),
@@ -53,5 +68,6 @@ fn row(tank: &Tank, seam: &Seam, units: Units) -> Row {
         tacks.unwrap_or_default(),
         stitches,
         of,
+        stage,
     ]
 }

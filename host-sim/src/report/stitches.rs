@@ -103,6 +103,7 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
 fn in_order(plan: &WeldPlan, tank: &Tank, units: Units) -> Table {
     let columns = [
         right("no."),
+        right("stage"),
         left("seam"),
         right("from"),
         right("to"),
@@ -128,6 +129,7 @@ fn row(stitch: &PlannedStitch, units: Units) -> Row {
     let start = stitch.start_temperature;
     vec![
         said(stitch.order).data("order", stitch.order),
+        said(stitch.stage).data("stage", stitch.stage),
         word("seam", stitch.seam),
         at("from_m", stitch.from),
         at("to_m", stitch.to),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, LengthUnit};
-use seamwright_core::weld::{Tacking, WeldStage};
+use seamwright_core::weld::Tacking;
 use serde_json::{Value, json};
 
 use super::Units;
@@ -21,8 +21,8 @@ struct Made {
     seam: String,
     /// Its middle, from its seam's first end.
     at: Length,
-    /// When it is due.
-    turn: WeldStage,
+    /// The stage of building in which it is due.
+    stage: u8,
     /// Its seam's place in the list of seams, and its own along the seam.
     place: (u8, u16),
 }
@@ -50,7 +50,7 @@ fn order(tank: &Tank) -> Order {
                 .cloned()
                 .unwrap_or_default(),
             at: tack.at,
-            turn: tack.turn,
+            stage: tack.stage,
             place: (tack.seam, tack.number),
         })
         .collect();
@@ -61,7 +61,7 @@ fn order(tank: &Tank) -> Order {
     }
 }
 
-/// A table for baffles, walls and the panel that closes the tank, each read down.
+/// A table for each stage of building, read down.
 pub(crate) fn section(tank: &Tank, units: Units) -> Section {
     let order = order(tank);
     let advice = format!(
@@ -71,15 +71,16 @@ pub(crate) fn section(tank: &Tank, units: Units) -> Section {
     let mut section = Section::new("Tack in this order");
     section.only(Seen::Sheet);
     section.line(advice.as_str());
-    for turn in [WeldStage::Within, WeldStage::Body, WeldStage::Closing] {
-        let of_turn = order.tacks.iter().filter(|one| one.turn == turn);
+    let build = tank.build_order();
+    for (stage, number) in build.stages().iter().zip(1_u8..) {
+        let of_turn = order.tacks.iter().filter(|one| one.stage == number);
         let rows =
             of_turn.map(|one| [said(one.order), said(&one.seam), said(place(one.at, units))]);
         let table = Table::new([right("no."), left("seam"), right("at")], rows);
         if table.rows.is_empty() {
             continue;
         }
-        let name = turn_name(tank, turn);
+        let name = format!("Stage {number}, {}", stage.work.name());
         section.only(Seen::Sheet);
         section.line(format!("{name}:"));
         section.only(Seen::Report);
@@ -108,21 +109,12 @@ pub(super) fn place(at: Length, units: Units) -> String {
     }
 }
 
-/// What the tacks of a turn hold.
-fn turn_name(tank: &Tank, turn: WeldStage) -> String {
-    match (turn, tank.closing_panel()) {
-        (WeldStage::Within, _) => "Baffles, before walls stand in the way".to_owned(),
-        (WeldStage::Closing, Some(panel)) => format!("Panel {panel}, which closes the tank"),
-        _ => "Walls and fittings".to_owned(),
-    }
-}
-
 /// All tacks, seam by seam, each with its place in the order.
 fn seam_by_seam(tank: &Tank, order: &Order) -> Vec<Value> {
-    let places: BTreeMap<(u8, u16), usize> = order
+    let places: BTreeMap<(u8, u16), (usize, u8)> = order
         .tacks
         .iter()
-        .map(|one| (one.place, one.order))
+        .map(|one| (one.place, (one.order, one.stage)))
         .collect();
     let mut all = Vec::new();
     for (seam, place) in tank.seams().zip(0_u8..) {
@@ -130,11 +122,16 @@ fn seam_by_seam(tank: &Tank, order: &Order) -> Vec<Value> {
             continue;
         };
         for (at, number) in tacks.centres().zip(0_u16..) {
+            // What nothing reaches is not tacked.
+            let Some((order, stage)) = places.get(&(place, number)) else {
+                continue;
+            };
             all.push(json!({
                 "seam": seam.mark.to_string(),
                 "at_m": at.si(),
                 "length_m": tacks.length.si(),
-                "order": places.get(&(place, number)),
+                "order": order,
+                "stage": stage,
             }));
         }
     }

@@ -10,7 +10,8 @@ use crate::report::drawn::Drawn as Found;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, compartments, leak, notices, render, seams, stitches, tacks, verdict,
+    Asked, Units, assumed, capacity, compartments, leak, notices, render, seams, stages, stitches,
+    tacks, verdict,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -38,6 +39,7 @@ pub(super) fn html(
     sections.extend([
         panels::section(asked, cut, &drawn, units),
         seams::section(tank, units),
+        stages::section(tank),
         tacks::section(tank, units),
         stitches::section(asked, units),
         leak::section(tank, units),

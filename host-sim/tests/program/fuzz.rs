@@ -77,6 +77,7 @@ fn check(read: Result<JobFile, Failure>) -> Result<bool, TestCaseError> {
         Err(failure) => return check_failure(&failure).map(|()| false),
     };
     let asked = Asked {
+        left_free: &file.left_free,
         tank: &tank,
         assumed: &assumed,
         extras: &file.extras,

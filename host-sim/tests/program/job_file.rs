@@ -136,9 +136,12 @@ fn the_documented_kinds_are_the_schema_s() {
                     "time",
                     "pressure",
                 ],
-                Kind::Quantities(..) | Kind::Numbers(..) | Kind::Points | Kind::Edges(_) => {
-                    &["list"]
-                }
+                Kind::Quantities(..)
+                | Kind::Numbers(..)
+                | Kind::Points
+                | Kind::Names(_)
+                | Kind::Edges(_)
+                | Kind::FaceList(_) => &["list"],
                 Kind::Number(_) => &["number"],
                 Kind::Faces(_) => &["two faces", "three faces"],
                 Kind::Table => &["table"],

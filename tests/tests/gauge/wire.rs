@@ -119,12 +119,15 @@ fn large_draft(far: Length) -> Draft {
         at: far,
         thickness: Some(far),
         holes: heapless::Vec::new(),
+        free: heapless::Vec::new(),
+        spaced: Some([far; 2]),
     };
     let hole = HoleDraft {
         at: [far; 2],
         diameter: far,
     };
     while baffle.holes.push(hole).is_ok() {}
+    while baffle.free.push(Face::Cut(8)).is_ok() {}
     while draft.baffles.push(baffle.clone()).is_ok() {}
     while draft.stock.faces.push((Face::Cut(8), far)).is_ok() {}
     draft.fill.target = Some(Volume::default());
@@ -194,6 +197,8 @@ fn a_draft_with_nothing_left_out_fits() {
         emissivity: Some(Ratio::from_share(0.1)),
         moving: Some(Time::new(0.1, TimeUnit::Second)),
         back_step: Some(true),
+        opening: Some(far),
+        reach: Some(far),
     };
     draft.service = UseDraft {
         temperature: warm,

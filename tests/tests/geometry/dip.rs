@@ -211,6 +211,8 @@ proptest! {
             at: Length::from_metres(at * height.si()),
             thickness: Some(Length::from_metres(thickness)),
             holes: heapless::Vec::new(),
+            free: heapless::Vec::new(),
+            spaced: None,
         }).unwrap();
         draft.fill = FillDraft::default();
         let tank = Tank::build(&draft).unwrap();

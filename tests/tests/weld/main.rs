@@ -3,6 +3,7 @@
 // A helper that cannot go on stops its test at once.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod build_order;
 mod plan;
 mod tack_order;
 mod tacks;

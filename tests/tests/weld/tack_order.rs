@@ -1,17 +1,17 @@
 //! The order of tacking, on the demonstration tanks and on tanks made at random: every tack once, ends of a seam
-//! before its middle, the longest open stretches halved, baffles first and the closing panel last, and less lopsided
-//! than seam by seam. The pull is summed here anew from the ways of the seams.
+//! before its middle, the longest open stretches halved, stage by stage of building, and less lopsided than seam by seam. The pull is summed here anew from the ways of the seams.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use seamwright_core::body::Path;
+use seamwright_core::build::MAX_STAGES;
 use seamwright_core::geom::Vector;
 use seamwright_core::input::Face;
-use seamwright_core::seam::Seam;
+use seamwright_core::seam::{MAX_SEAMS, Seam};
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{MAX_SEAMS, Tack, Tacking, WeldStage};
+use seamwright_core::weld::{Tack, Tacking};
 use seamwright_tests::jobs;
-use seamwright_tests::random_jobs::Jobs;
+use seamwright_tests::random_jobs::{Jobs, settled};
 
 fn examples() -> impl Iterator<Item = (String, Tank)> {
     let tank = |name: &str| (name.to_owned(), jobs::example_tank(name));
@@ -20,7 +20,7 @@ fn examples() -> impl Iterator<Item = (String, Tank)> {
 
 fn random(seed: u64, most: usize) -> impl Iterator<Item = (String, Tank)> {
     Jobs::new(seed)
-        .filter_map(|draft| Some((draft.name.to_string(), Tank::build(&draft).ok()?)))
+        .filter_map(|draft| Some((draft.name.to_string(), settled(draft)?)))
         .take(most)
 }
 
@@ -63,33 +63,22 @@ fn pull_of(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(u8, u16)]) -> f64
     most
 }
 
-/// The same turn by turn, the largest of all.
-fn pull(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(WeldStage, (u8, u16))]) -> f64 {
-    let turns = [WeldStage::Within, WeldStage::Body, WeldStage::Closing];
-    let of = |turn: WeldStage| {
-        let own = order.iter().filter(|(one, _)| *one == turn);
+/// The same stage by stage, the largest of all.
+fn pull(all: &BTreeMap<(u8, u16), (Vector, f64)>, order: &[(u8, (u8, u16))]) -> f64 {
+    let of = |stage: u8| {
+        let own = order.iter().filter(|(one, _)| *one == stage);
         let own: Vec<(u8, u16)> = own.map(|(_, key)| *key).collect();
         let known = own.iter().map(|key| (*key, all[key])).collect();
         pull_of(&known, &own)
     };
-    turns.map(of).into_iter().fold(0.0, f64::max)
+    let stages: BTreeSet<u8> = order.iter().map(|(stage, _)| *stage).collect();
+    assert!(stages.iter().all(|stage| usize::from(*stage) <= MAX_STAGES));
+    stages.into_iter().map(of).fold(0.0, f64::max)
 }
 
 fn is_round(tank: &Tank, seam: u8) -> bool {
     let edge = tank.edge_of_seam(usize::from(seam)).unwrap();
     matches!(edge.path, Path::Round(_))
-}
-
-fn is_baffle(seam: &Seam) -> bool {
-    seam.faces
-        .iter()
-        .any(|face| matches!(face, Face::Baffle(_)))
-}
-
-fn is_fitting(seam: &Seam) -> bool {
-    seam.faces
-        .iter()
-        .any(|face| matches!(face, Face::Fitting(_)))
 }
 
 #[test]
@@ -142,8 +131,10 @@ fn ends_come_before_what_lies_between_and_the_longest_first() {
                 own.contains(&0) && (round || own.contains(&last)),
                 "{name}: {one:?}"
             );
-            let left = order[place..].iter().filter(|other| other.turn == one.turn);
-            // All ends of the turn are held by now.
+            let left = order[place..]
+                .iter()
+                .filter(|other| other.stage == one.stage);
+            // All ends of the stage are held by now.
             assert!(left.clone().all(|other| !is_end(other)), "{name}: {one:?}");
             if round && one.number == last {
                 // Beside the first, when the rest of the ring is done.
@@ -174,37 +165,6 @@ fn ends_come_before_what_lies_between_and_the_longest_first() {
         }
     }
     assert!(rings > 20, "{rings}");
-}
-
-#[test]
-fn baffles_come_first_and_the_closing_panel_last() {
-    let mut with_baffles = 0;
-    for (name, tank) in examples().chain(random(13, 300)) {
-        let (order, _) = ordered(&tank);
-        let seams: Vec<Seam> = tank.seams().collect();
-        assert!(order.is_sorted_by_key(|one| one.turn), "{name}");
-        let closing = tank.closing_panel();
-        for one in &order {
-            let seam = &seams[usize::from(one.seam)];
-            let closes = closing.is_some_and(|panel| seam.mark.panels.contains(&panel));
-            let turn = match (is_fitting(seam), closes, is_baffle(seam)) {
-                (true, ..) => WeldStage::Body,
-                (false, true, _) => WeldStage::Closing,
-                (false, false, true) => WeldStage::Within,
-                (false, false, false) => WeldStage::Body,
-            };
-            assert_eq!(one.turn, turn, "{name}");
-            with_baffles += usize::from(turn == WeldStage::Within);
-        }
-        // Whatever is closed last, the rest holds together without it.
-        if closing.is_some() {
-            assert!(
-                order.iter().any(|one| one.turn == WeldStage::Body),
-                "{name}"
-            );
-        }
-    }
-    assert!(with_baffles > 0);
 }
 
 /// The panel on top of an upright tank closes it; of a lying drum an end does, for the wall is joined to both.
@@ -242,9 +202,9 @@ fn it_pulls_less_than_seam_by_seam() {
         let mut tacking = Box::new(Tacking::new());
         let mut order = tank.tack_order(&mut tacking);
         let plain_told = order.pull_seam_by_seam();
-        let made: Vec<(WeldStage, (u8, u16))> = order
+        let made: Vec<(u8, (u8, u16))> = order
             .by_ref()
-            .map(|one| (one.turn, (one.seam, one.number)))
+            .map(|one| (one.stage, (one.seam, one.number)))
             .collect();
         let told = order.pull();
         let wanted = wanted(&tank);
@@ -256,7 +216,7 @@ fn it_pulls_less_than_seam_by_seam() {
             (plain - plain_told).abs() < 1e-9,
             "{name}: {plain} {plain_told}"
         );
-        // Of a turn with a few tacks either way comes to the same.
+        // Of a stage with a few tacks either way comes to the same.
         assert!(own <= plain * (1.0 + 1e-9), "{name}: {own} {plain}");
         count += 1.0;
         sum += own / plain;
@@ -304,11 +264,11 @@ fn the_tank_with_the_most_seams() {
     assert!(order.len() > 1_500, "{}", order.len());
     assert_eq!(order.len(), usize::try_from(tank.totals().tacks).unwrap());
     assert!(pull < 0.2, "{pull}");
-    let of = |turn: WeldStage| order.iter().filter(|one| one.turn == turn).count();
-    assert!(
-        [WeldStage::Within, WeldStage::Body, WeldStage::Closing]
-            .map(of)
-            .iter()
-            .all(|count| *count > 50)
-    );
+    let stages: BTreeSet<u8> = order.iter().map(|one| one.stage).collect();
+    // Fittings, walls, baffles, the top.
+    assert_eq!(stages.len(), 4);
+    for stage in stages {
+        let count = order.iter().filter(|one| one.stage == stage).count();
+        assert!(count > 50, "stage {stage}: {count}");
+    }
 }

@@ -6,6 +6,7 @@ use super::corner::corner_excesses;
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
 use super::grid::{Grid, count_for, mean_width};
 use super::{Fineness, Material, Mesh, MeshError, Shell, ShellInput};
+use crate::build::MAX_STAGES;
 
 /// Ratio of the squares' widths from one try at a mesh to the next.
 const COARSER: f64 = 1.08;
@@ -31,10 +32,23 @@ enum Part {
     Squares,
     /// The cells of this sheet.
     Sheet(usize),
-    /// The links across this edge of the walls.
-    Edge(usize),
-    /// The links across this edge of this baffle.
-    Within { baffle: usize, place: usize },
+    /// The links across this edge of the walls, if it is joined in this stage.
+    Edge { stage: u8, place: usize },
+    /// The links across this edge of this baffle, which is the next in the list of all edges, if it is joined in this
+    /// stage.
+    Within {
+        stage: u8,
+        baffle: usize,
+        place: usize,
+        next: usize,
+    },
+}
+
+impl ShellInput<'_> {
+    /// The stage in which the edge at a place of the list of all is joined.
+    fn stage_of(&self, place: usize) -> u8 {
+        self.joined.get(place).copied().unwrap_or(0)
+    }
 }
 
 impl Building {
@@ -109,49 +123,51 @@ impl Mesh {
                 let made = self.sheet(place, of, shell);
                 made.map(|()| Part::Sheet(place + 1))
             }
-            Part::Sheet(_) => Some(Part::Edge(0)),
-            Part::Edge(place) if place < of.body.outside.edge_count() => {
+            Part::Sheet(_) => Some(Part::Edge { stage: 0, place: 0 }),
+            Part::Edge { stage, place } if place < of.body.outside.edge_count() => {
                 let joined = match of.body.outside.edge_at(place) {
-                    Some(edge) => self.join(of, &edge, shell),
-                    None => Some(()),
+                    Some(edge) if of.stage_of(place) == stage => self.join(of, &edge, shell),
+                    _ => Some(()),
                 };
-                joined.map(|()| Part::Edge(place + 1))
+                let place = place + 1;
+                joined.map(|()| Part::Edge { stage, place })
             }
-            Part::Edge(_) => Some(Part::Within {
+            Part::Edge { stage, place } => Some(Part::Within {
+                stage,
                 baffle: 0,
                 place: 0,
+                next: place,
             }),
-            Part::Within { baffle, place } => {
+            Part::Within {
+                stage,
+                baffle,
+                place,
+                next,
+            } => {
                 let Some(plate) = of.baffles.get(baffle) else {
-                    let (material, rim) = (&of.material, building.rim);
-                    self.corners.clear();
-                    if building.fineness.beads {
-                        let grids = &self.grids;
-                        let sheet = |face| grids.iter().position(|grid| grid.face == face);
-                        corner_excesses(&of.body.outside, sheet, &mut self.corners);
+                    shell.end_stage(stage);
+                    if usize::from(stage) < MAX_STAGES {
+                        building.part = Part::Edge {
+                            stage: stage + 1,
+                            place: 0,
+                        };
+                        return Ok(false);
                     }
-                    shell.set_material(material, mean_width(&self.grids), &building.fineness);
-                    shell.set_step(step(material, rim, building.fineness.longest));
+                    self.finish(of, building, shell);
                     return Ok(true);
                 };
                 // There are at most four.
                 let number = (baffle + 1) as u8;
                 let joined = match plate.edge(&of.body.inside, number, place) {
-                    Some(edge) => self.join(of, &edge, shell),
-                    None => Some(()),
+                    Some(edge) if of.stage_of(next) == stage => self.join(of, &edge, shell),
+                    _ => Some(()),
                 };
-                joined.map(|()| {
-                    if place + 1 < plate.seam_count() {
-                        Part::Within {
-                            baffle,
-                            place: place + 1,
-                        }
-                    } else {
-                        Part::Within {
-                            baffle: baffle + 1,
-                            place: 0,
-                        }
-                    }
+                let last = place + 1 >= plate.seam_count();
+                joined.map(|()| Part::Within {
+                    stage,
+                    baffle: if last { baffle + 1 } else { baffle },
+                    place: if last { 0 } else { place + 1 },
+                    next: next + 1,
                 })
             }
         };
@@ -162,6 +178,24 @@ impl Mesh {
             None => return Err(MeshError::TooMany),
         }
         Ok(false)
+    }
+
+    /// What is left to do when all cells and links are made.
+    fn finish<const C: usize, const L: usize>(
+        &mut self,
+        of: &ShellInput<'_>,
+        building: &Building,
+        shell: &mut Shell<C, L>,
+    ) {
+        let (material, rim) = (&of.material, building.rim);
+        self.corners.clear();
+        if building.fineness.beads {
+            let grids = &self.grids;
+            let sheet = |face| grids.iter().position(|grid| grid.face == face);
+            corner_excesses(&of.body.outside, sheet, &mut self.corners);
+        }
+        shell.set_material(material, mean_width(&self.grids), &building.fineness);
+        shell.set_step(step(material, rim, building.fineness.longest));
     }
 
     /// Lays the sheets flat; `None` where there are too many.

@@ -29,7 +29,14 @@ pub struct ShellInput<'a> {
     pub material: Material,
     /// Temperature of the air and all around, in K.
     pub ambient: f64,
+    /// The stage of building, up to [`MAX_STAGES`](crate::build::MAX_STAGES), by which the two sides of each edge stand
+    /// against each other: 0 from the start, [`NEVER`] where they do not. The edges of the body in its order, then those
+    /// of each baffle; what is not in the list stands from the start.
+    pub joined: &'a [u8],
 }
+
+/// No stage: the sides of an edge do not touch.
+pub const NEVER: u8 = u8::MAX;
 
 /// Why there is no mesh.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

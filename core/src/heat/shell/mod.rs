@@ -2,8 +2,8 @@
 //!
 //! Each sheet, laid flat, is divided by a grid; a cell is what of a square lies on the sheet. Heat is
 //! conducted between neighbours, `G = λ d w / s` for sheet `d`, common side `w` and distance `s` between
-//! centroids, and across every edge of the tank from sheet to sheet: the seams are taken as closed, which
-//! tacked ones nearly are not. The outside of a wall loses heat to still air ([`loss`](super::loss)); its
+//! centroids, and across every edge of the tank whose two sides stand by then ([`Shell::stand_at`]) from sheet to sheet:
+//! those are taken as closed, which tacked ones nearly are not. The outside of a wall loses heat to still air ([`loss`](super::loss)); its
 //! inside and a baffle lose none. Properties of the metal are those at room temperature, all through.
 //!
 //! Time goes in equal steps. In a step the two cells of every link even out as they would alone,
@@ -42,7 +42,7 @@ mod tests;
 
 pub use beads::Leaving;
 pub use build::Building;
-pub use mesh::{Fineness, Mesh, MeshError, ShellInput};
+pub use mesh::{Fineness, Mesh, MeshError, NEVER, ShellInput};
 pub use spot::Spot;
 
 use heapless::Vec;
@@ -53,6 +53,7 @@ use self::films::Films;
 use self::hot::Hot;
 use super::loss::Facing;
 use super::melting::Melting;
+use crate::build::MAX_STAGES;
 use crate::input::limits::{MAX_BAFFLES, MAX_FACES};
 use crate::tables::{Alloy, Temper};
 
@@ -125,7 +126,12 @@ pub struct Shell<const C: usize, const L: usize> {
     inverse_capacity: Vec<f64, C>,
     /// Outside area of each cell, in m².
     area: Vec<f32, C>,
+    /// Between neighbours on a sheet first, then across edges in the order of the stages in which they are joined.
     links: Vec<Link, L>,
+    /// How many links there are by the end of each stage.
+    by_stage: [u16; MAX_STAGES + 1],
+    /// How many of them conduct now.
+    closed: usize,
     sheets: Vec<Sheet, MAX_SHEETS>,
     /// Temperature of the surroundings, in K.
     ambient: f64,
@@ -174,6 +180,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             inverse_capacity: Vec::new(),
             area: Vec::new(),
             links: Vec::new(),
+            by_stage: [0; MAX_STAGES + 1],
+            closed: 0,
             sheets: Vec::new(),
             ambient: 0.0,
             emissivity: 0.0,
@@ -222,6 +230,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     #[must_use]
     pub fn links(&self) -> usize {
         self.links.len()
+    }
+
+    /// Has heat cross only the edges that are joined by a stage of building: what is put on later does not touch yet.
+    pub fn stand_at(&mut self, stage: u8) {
+        let all = self.links.len();
+        let by_then = self.by_stage.get(usize::from(stage));
+        self.closed = by_then.map_or(all, |count| usize::from(*count));
     }
 
     /// Heat capacity of the whole, in J/K.

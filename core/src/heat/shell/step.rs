@@ -6,6 +6,7 @@ use super::super::loss::{Facing, radiation};
 use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
 use super::hot::{AT_ONCE, Hot};
 use super::{Fineness, Link, Material, Shell, Spot};
+use crate::build::MAX_STAGES;
 
 impl<const C: usize, const L: usize> Shell<C, L> {
     /// Takes all cells, links and sheets away; `ambient` is in K, `emissivity` 0 to 1.
@@ -14,6 +15,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.inverse_capacity.clear();
         self.area.clear();
         self.links.clear();
+        self.by_stage = [0; MAX_STAGES + 1];
+        self.closed = 0;
         self.sheets.clear();
         self.ambient = ambient;
         self.emissivity = emissivity;
@@ -57,6 +60,16 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
         let share = conductance as f32;
         self.links.push(Link { cells, share }).ok()
+    }
+
+    /// Takes down that all links up to here are joined by a stage.
+    pub(super) fn end_stage(&mut self, stage: u8) {
+        let count = self.links.len();
+        if let Some(slot) = self.by_stage.get_mut(usize::from(stage)) {
+            // A shell has some hundreds.
+            *slot = count as u16;
+        }
+        self.closed = count;
     }
 
     /// Whether a cell has metal in it.
@@ -143,8 +156,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             warmth,
             inverse_capacity,
             links,
+            closed,
             ..
         } = self;
+        let links = links.get(..*closed).unwrap_or(links);
         let mut one = |link: &Link| {
             let [a, b] = link.cells.map(usize::from);
             let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
@@ -170,7 +185,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 alive,
                 &mut self.group_warmth,
                 &self.inverse_capacity,
-                &self.links,
+                self.links.get(..self.closed).unwrap_or(&self.links),
                 back,
             );
         }

@@ -54,6 +54,7 @@ fn made(body: &(Body, SheetPlan), material: Material, rim: f64) -> (Mesh, std::b
         body: &body.0,
         sheet: &body.1,
         baffles: &[],
+        joined: &[],
         material,
         ambient: 293.15,
     };

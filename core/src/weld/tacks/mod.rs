@@ -6,4 +6,4 @@ mod order;
 mod tacking;
 
 pub use order::TackOrder;
-pub use tacking::{MAX_SEAMS, Tack, Tacking};
+pub use tacking::{Tack, Tacking};

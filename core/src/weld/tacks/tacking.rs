@@ -2,8 +2,7 @@
 //!
 //! Ends of seams first, so that every corner is held; then each tack goes where it halves one of the longest
 //! stretches that are still open. Among those, the next is the one that leaves the tacks least lopsided, which is
-//! mostly the one across from the last. Baffles are tacked before the walls that would cover them, and the panel that
-//! closes the tank comes last. All of this is common practice, no source; so is the half, from which on a stretch
+//! mostly the one across from the last. All of it within a stage of building ([`build`](crate::build)). All of this is common practice, no source; so is the half, from which on a stretch
 //! counts as one of the longest. A round seam has no ends: it starts with one tack, goes on with the one across, and
 //! the tack beside its first comes last.
 //!
@@ -13,16 +12,12 @@
 use heapless::Vec;
 
 use super::super::pull::Pull;
-use super::super::stages::WeldStage;
 use super::halving::Halving;
-use crate::body::{Edge, MAX_EDGES};
+use crate::body::Edge;
+use crate::build::MAX_STAGES;
 use crate::geom::Vector;
-use crate::input::limits::{MAX_BAFFLES, MAX_FACES, MAX_FITTINGS};
-use crate::seam::Tacks;
+use crate::seam::{MAX_SEAMS, Tacks};
 use crate::units::Length;
-
-/// Seams that a tank may have: its edges, the line that closes a wrapper, those of baffles and of fittings.
-pub const MAX_SEAMS: usize = MAX_EDGES + 1 + MAX_BAFFLES * MAX_FACES + MAX_FITTINGS;
 
 /// A stretch is one of the longest if it is more than this share of the longest.
 const AS_LONG: f64 = 0.5;
@@ -36,8 +31,8 @@ pub struct Tack {
     pub number: u16,
     /// Its middle, from the start of the seam.
     pub at: Length,
-    /// When it is due: before the walls, with them, or with the panel that closes the tank.
-    pub turn: WeldStage,
+    /// The stage of building in which it is due, counted from 1.
+    pub stage: u8,
     /// The open stretch that it halves, from middle to middle of the tacks beside it; zero at an end of a seam.
     pub open: Length,
 }
@@ -46,7 +41,7 @@ pub struct Tack {
 #[derive(Clone, Debug)]
 pub struct Tacking {
     rows: Vec<SeamTacks, MAX_SEAMS>,
-    sums: [StageSum; 3],
+    sums: EachStage<StageSum>,
 }
 
 /// The tacks of one stage together.
@@ -65,22 +60,17 @@ impl StageSum {
     };
 }
 
-/// The entry of a three-element array, one for each stage, that belongs to `stage`.
-const fn entry<T>([within, body, closing]: &[T; 3], stage: WeldStage) -> &T {
-    match stage {
-        WeldStage::Within => within,
-        WeldStage::Body => body,
-        WeldStage::Closing => closing,
-    }
+/// Something for each stage by its number, from 0 for none.
+type EachStage<T> = [T; MAX_STAGES + 1];
+
+/// What a stage has.
+fn entry<T: Copy>(all: &EachStage<T>, stage: u8) -> Option<T> {
+    all.get(usize::from(stage)).copied()
 }
 
 /// Mutable [`entry`].
-const fn entry_mut<T>([within, body, closing]: &mut [T; 3], stage: WeldStage) -> &mut T {
-    match stage {
-        WeldStage::Within => within,
-        WeldStage::Body => body,
-        WeldStage::Closing => closing,
-    }
+fn entry_mut<T>(all: &mut EachStage<T>, stage: u8) -> Option<&mut T> {
+    all.get_mut(usize::from(stage))
 }
 
 impl Default for Tacking {
@@ -93,7 +83,7 @@ impl Default for Tacking {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct SeamTacks {
     seam: u8,
-    turn: WeldStage,
+    stage: u8,
     tacks: Tacks,
     /// Whether its first and its second end are still to be tacked.
     ends: [bool; 2],
@@ -107,12 +97,12 @@ pub(super) struct SeamTacks {
 
 impl SeamTacks {
     /// The tacks of a seam, none of them made.
-    pub(super) fn new(seam: u8, turn: WeldStage, tacks: Tacks, round: bool) -> Self {
+    pub(super) fn new(seam: u8, stage: u8, tacks: Tacks, round: bool) -> Self {
         let mut halving = Halving::of(tacks.count, round);
         let next = halving.next();
         Self {
             seam,
-            turn,
+            stage,
             tacks,
             ends: [tacks.count > 0, tacks.count > 1 && !round],
             arms: [Vector::ZERO; 2],
@@ -149,13 +139,13 @@ impl Tacking {
     pub const fn new() -> Self {
         Self {
             rows: Vec::new(),
-            sums: [StageSum::NONE; 3],
+            sums: [StageSum::NONE; MAX_STAGES + 1],
         }
     }
 
     pub(super) fn clear(&mut self) {
         self.rows.clear();
-        self.sums = [StageSum::NONE; 3];
+        self.sums = [StageSum::NONE; MAX_STAGES + 1];
     }
 
     /// Adds the tacks of one more seam.
@@ -166,9 +156,11 @@ impl Tacking {
 
     /// Sets the arms of all tacks, about the middle of each stage's.
     pub(super) fn set_arms(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) {
-        let mut sums = [(Vector::ZERO, 0.0); 3];
+        let mut sums: EachStage<(Vector, f64)> = [(Vector::ZERO, 0.0); MAX_STAGES + 1];
         self.each(&edge_of, |row, edge, number| {
-            let (sum, length) = entry_mut(&mut sums, row.turn);
+            let Some((sum, length)) = entry_mut(&mut sums, row.stage) else {
+                return;
+            };
             *sum = *sum + edge.at(row.at(number)) * row.tacks.length.si();
             *length += row.tacks.length.si();
         });
@@ -176,10 +168,12 @@ impl Tacking {
             true => sum * (1.0 / length),
             false => sum,
         });
-        let mut wholes = [0.0; 3];
+        let mut wholes: EachStage<f64> = [0.0; MAX_STAGES + 1];
         self.each(&edge_of, |row, edge, number| {
-            let middle = *entry(&middles, row.turn);
-            *entry_mut(&mut wholes, row.turn) += row.arm(edge, number, middle).length();
+            let middle = entry(&middles, row.stage).unwrap_or(Vector::ZERO);
+            if let Some(whole) = entry_mut(&mut wholes, row.stage) {
+                *whole += row.arm(edge, number, middle).length();
+            }
         });
         for (sum, (middle, whole)) in self.sums.iter_mut().zip(middles.into_iter().zip(wholes)) {
             *sum = StageSum {
@@ -189,9 +183,10 @@ impl Tacking {
         }
         for row in &mut self.rows {
             if let Some(edge) = edge_of(row.seam) {
-                let StageSum { middle, .. } = entry(&self.sums, row.turn);
+                let sum = entry(&self.sums, row.stage).unwrap_or(StageSum::NONE);
+                let middle = sum.middle;
                 let ends = [0, row.tacks.count.saturating_sub(1)];
-                row.arms = ends.map(|number| row.arm(&edge, number, *middle));
+                row.arms = ends.map(|number| row.arm(&edge, number, middle));
             }
         }
     }
@@ -225,8 +220,9 @@ impl Tacking {
             sum.pull = sum.pull.unwelded();
         }
         self.each(edge_of, |row, edge, number| {
-            let StageSum { middle, pull } = entry_mut(&mut plain.sums, row.turn);
-            pull.add(row.arm(edge, number, *middle));
+            if let Some(sum) = entry_mut(&mut plain.sums, row.stage) {
+                sum.pull.add(row.arm(edge, number, sum.middle));
+            }
         });
         plain.most()
     }
@@ -234,8 +230,8 @@ impl Tacking {
     /// Makes the next tack; `None` where all are made.
     pub(super) fn next(&mut self, edge_of: impl Fn(u8) -> Option<Edge>) -> Option<Tack> {
         let left = self.rows.iter().filter(|row| row.is_left());
-        let turn = left.map(|row| row.turn).min()?;
-        let (place, end) = self.best_end(turn).or_else(|| self.best_between(turn))?;
+        let stage = left.map(|row| row.stage).min()?;
+        let (place, end) = self.best_end(stage).or_else(|| self.best_between(stage))?;
         let row = self.rows.get_mut(place)?;
         let last = row.tacks.count.saturating_sub(1);
         let (number, open, arm) = match end {
@@ -252,7 +248,7 @@ impl Tacking {
                 (number, open, arm)
             }
         };
-        let sum = entry_mut(&mut self.sums, turn);
+        let sum = entry_mut(&mut self.sums, stage)?;
         sum.pull.add(arm);
         if let ([false, false], Some((next, _))) = (row.ends, row.next)
             && let Some(edge) = edge_of(row.seam)
@@ -263,38 +259,38 @@ impl Tacking {
             seam: row.seam,
             number,
             at: row.at(number),
-            turn,
+            stage,
             open: Length::from_metres(open),
         })
     }
 
     /// The seam of whose ends one leaves the least pull, by its place, with `Some(true)` for its second end.
-    fn best_end(&self, turn: WeldStage) -> Option<(usize, Option<bool>)> {
+    fn best_end(&self, stage: u8) -> Option<(usize, Option<bool>)> {
         let rows = self.rows.iter().zip(0_usize..);
         let ends = rows
-            .filter(|(row, _)| row.turn == turn)
+            .filter(|(row, _)| row.stage == stage)
             .flat_map(|(row, place)| {
                 let both = row.ends.into_iter().zip(row.arms).zip([false, true]);
                 both.filter(|((left, _), _)| *left)
                     .map(move |((_, arm), end)| (arm, (place, Some(end))))
             });
-        self.least(turn, ends)
+        self.least(stage, ends)
     }
 
     /// The seam whose next tack halves one of the longest stretches and leaves the least pull, by its place.
-    fn best_between(&self, turn: WeldStage) -> Option<(usize, Option<bool>)> {
+    fn best_between(&self, stage: u8) -> Option<(usize, Option<bool>)> {
         let rows = || {
             let rows = self.rows.iter().zip(0_usize..);
-            rows.filter(|(row, _)| row.turn == turn && row.next.is_some())
+            rows.filter(|(row, _)| row.stage == stage && row.next.is_some())
         };
         let longest = rows().map(|(row, _)| row.open()).fold(0.0, libm::fmax);
         let long = rows().filter(|(row, _)| row.open() > AS_LONG * longest);
-        self.least(turn, long.map(|(row, place)| (row.arms[0], (place, None))))
+        self.least(stage, long.map(|(row, place)| (row.arms[0], (place, None))))
     }
 
     /// The thing whose arm leaves the least pull among pairs of an arm and a thing; the first of equals.
-    fn least<T>(&self, turn: WeldStage, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
-        let StageSum { pull: so_far, .. } = *entry(&self.sums, turn);
+    fn least<T>(&self, stage: u8, all: impl Iterator<Item = (Vector, T)>) -> Option<T> {
+        let so_far = entry(&self.sums, stage)?.pull;
         let mut best = None;
         let mut least = f64::INFINITY;
         for (arm, one) in all {

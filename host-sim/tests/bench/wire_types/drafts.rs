@@ -156,10 +156,14 @@ fn full() -> Draft {
             }; 2]
                 .into_iter()
                 .collect(),
+            free: [Face::Top, Face::Side(3)].into_iter().collect(),
+            spaced: Some([mm(56.0), mm(57.0)]),
         }
     }));
     full.baffles[0].thickness = None;
     full.baffles[1].holes.clear();
+    full.baffles[1].free.clear();
+    full.baffles[2].spaced = None;
 
     full.fill.headspace = Some(Ratio::from_share(0.125));
     full.fill.target = Some(Volume::new(6.5, VolumeUnit::Litre));
@@ -173,6 +177,7 @@ fn full() -> Draft {
     full.fill.dip_volume = Some(Volume::new(0.25, VolumeUnit::Litre));
     full.fill.dip_at = Some([mm(64.0), mm(65.0)]);
     full.fill.fill_temperature = Some(Temperature::new(15.0, TemperatureUnit::Celsius));
+    full.fill.reaches = Some(Volume::new(21.0, VolumeUnit::Litre));
     full.fill.hottest = Some(Temperature::new(80.0, TemperatureUnit::Celsius));
     full.fill.liquid = Some(Liquid::Water);
 
@@ -188,6 +193,8 @@ fn full() -> Draft {
     full.weld.emissivity = Some(Ratio::from_share(0.21));
     full.weld.moving = Some(Time::new(11.0, TimeUnit::Second));
     full.weld.back_step = Some(true);
+    full.weld.opening = Some(mm(121.0));
+    full.weld.reach = Some(mm(501.0));
     full.service.temperature = Some(Temperature::new(85.0, TemperatureUnit::Celsius));
     full.service.pressure = Some(Pressure::new(21.0, PressureUnit::Kilopascal));
     full.service.acceleration = Some([1.5, 0.5, 2.5].map(Ratio::from_share));

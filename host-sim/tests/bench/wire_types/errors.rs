@@ -285,6 +285,7 @@ pub(crate) fn problems() -> Vec<Problem> {
             most: 200,
         },
     ];
+    problems.push(Problem::NotAtBaffle(Face::Top));
     problems.extend(FACES.map(Problem::NoSuchFace));
     problems.extend(out_of_range().into_iter().map(Problem::OutOfRange));
     problems.extend(shapes().into_iter().map(Problem::Shape));
@@ -295,7 +296,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 65] = [
+pub(crate) const FIELDS: [Field; 71] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -361,4 +362,10 @@ pub(crate) const FIELDS: [Field; 65] = [
     Field::FittingFace(222),
     Field::BaffleAcross(223),
     Field::BaffleHoleDiameter(224, 225),
+    Field::BaffleFree(226, 227),
+    Field::BaffleWeldLength(228),
+    Field::BaffleWeldGap(229),
+    Field::Opening,
+    Field::Reach,
+    Field::Reaches,
 ];

@@ -146,6 +146,8 @@ pub(crate) fn any_job(dice: &mut Dice) -> Draft {
                 at: mm(size[0] / 2.0),
                 thickness: None,
                 holes: heapless::Vec::new(),
+                free: heapless::Vec::new(),
+                spaced: None,
             })
             .expect("the first");
     }

@@ -93,6 +93,12 @@ impl Voxels {
         reached
     }
 
+    /// Whether every open cube is reached from a point.
+    pub(super) fn is_one_space(&self, point: [f64; 3]) -> bool {
+        let reached = self.flooded([0.0, 0.0, 1.0], point, 0.0);
+        (0..self.open.len()).all(|n| !self.open[n] || reached[n].is_some())
+    }
+
     /// What stays, in m³, when all is drawn that runs to `point`, drawn at `height` along `up`.
     pub(super) fn kept(&self, up: [f64; 3], point: [f64; 3], height: f64) -> f64 {
         let reached = self.flooded(up, point, height);

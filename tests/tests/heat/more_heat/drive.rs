@@ -122,6 +122,7 @@ impl Bench {
             body: &body,
             sheet: &sheet,
             baffles: &[],
+            joined: &[],
             material: material(vessel.alloy),
             ambient: AMBIENT,
         };

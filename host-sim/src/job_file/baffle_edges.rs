@@ -1,0 +1,87 @@
+//! How the edges of a `[[baffle]]` are welded: `free`, `weld_length`, `weld_gap`.
+
+use seamwright_core::input::Face;
+use seamwright_core::input::limits::MAX_FREE_EDGES;
+use seamwright_core::units::Length;
+use toml::de::DeValue;
+
+use super::faces::faces_in;
+use super::reader::{Reader, Section, called};
+use super::words::every_face;
+use crate::diagnostics::Problem;
+
+/// What a job file may say of the walls that a baffle is not welded to.
+const EXAMPLE: &str = "free = [\"top\"]";
+
+/// `free = ["top", …]`.
+pub(super) fn free<'t>(
+    reader: &mut Reader<'t>,
+    section: &Section<'t>,
+) -> heapless::Vec<Face, MAX_FREE_EDGES> {
+    let mut all = heapless::Vec::new();
+    let Some(value) = reader.value(section, "free") else {
+        return all;
+    };
+    let path = section.path_of("free");
+    let DeValue::Array(walls) = value.get_ref() else {
+        let problem = Problem::new(
+            value.span(),
+            format!("{} must be a list of walls", called(&path)),
+        )
+        .label("no list")
+        .help(format!("write, for example, {EXAMPLE}"));
+        reader.problem(problem);
+        return all;
+    };
+    for wall in walls.iter() {
+        let DeValue::String(text) = wall.get_ref() else {
+            let problem = Problem::new(wall.span(), "a wall is named in quotes")
+                .label("no text")
+                .help(format!("write, for example, {EXAMPLE}"));
+            reader.problem(problem);
+            continue;
+        };
+        let Some([face]) = faces_in::<1>(reader, text, &wall.span(), &path, "top", &every_face())
+        else {
+            continue;
+        };
+        if all.push(face).is_err() {
+            let problem = Problem::new(
+                wall.span(),
+                format!("{MAX_FREE_EDGES} walls may be named that a baffle is not welded to"),
+            )
+            .label("one too many")
+            .help("a plate that hardly any wall holds is no baffle: weld some of them");
+            reader.problem(problem);
+            return all;
+        }
+        reader
+            .spans
+            .put(format!("{path}.{}", all.len()), wall.span());
+    }
+    all
+}
+
+/// `weld_length` and `weld_gap`, which come together.
+pub(super) fn spaced<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<[Length; 2]> {
+    let keys = ["weld_length", "weld_gap"];
+    let given = keys.map(|key| reader.value(section, key).map(|value| value.span()));
+    for ((own, other), [key, missing]) in given
+        .iter()
+        .zip(given.iter().rev())
+        .zip([keys, [keys[1], keys[0]]])
+    {
+        if let (Some(span), None) = (own, other) {
+            let path = section.path_of(key);
+            let problem = Problem::new(
+                span.clone(),
+                format!("{} needs {missing} beside it", called(&path)),
+            )
+            .label("half of what a weld here and there is")
+            .help("write both: the length of each weld, and the gap from its end to the next");
+            reader.problem(problem);
+        }
+    }
+    let [length, gap] = keys.map(|key| reader.quantity(section, key));
+    Some([length?, gap?])
+}

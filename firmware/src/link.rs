@@ -105,7 +105,7 @@ impl Link {
             }
             Half::Taken(taken) => {
                 *computed = true;
-                match taken.and_then(|()| self.make()) {
+                match taken.and_then(|()| self.make::<K>()) {
                     Ok(summary) => Reply::Computed(summary),
                     Err(error) => Reply::Refused(error),
                 }
@@ -193,8 +193,8 @@ impl Link {
         self.held.take(draft)
     }
 
-    fn make(&mut self) -> Result<Summary, JobError> {
-        self.held.make()?;
+    fn make<K: Kind>(&mut self) -> Result<Summary, JobError> {
+        K::make(&mut self.held)?;
         self.holds = true;
         Ok(summary(&self.held))
     }

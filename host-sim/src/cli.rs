@@ -431,6 +431,7 @@ fn write_shots(job: &str, out: &Path, scale: u32) -> Result<(), Failure> {
         )
     };
     std::fs::create_dir_all(out).map_err(|error| failed(out, error))?;
+    file.for_a_gauge()?;
     for shot in shots::every_screen(&file.draft) {
         let path = out.join(format!("{}.png", shot.name));
         shots::write_whole(&path, |file| shots::png(&shot.frame, scale, file))
@@ -525,13 +526,16 @@ fn poured(tank: &Tank, lean: Lean, pours: &[String]) -> Result<Option<Poured>, F
 fn bench(jobs: &[String]) -> Result<ExitCode, Failure> {
     let mut drafts = Vec::new();
     for job in jobs {
-        drafts.push((job.clone(), JobFile::open(job)?.draft));
+        let file = JobFile::open(job)?;
+        file.for_a_gauge()?;
+        drafts.push((job.clone(), file.draft));
     }
     bench::command(drafts, coloured(&io::stdout()))
 }
 
 fn send(job: &str, port: &str) -> Result<(), Failure> {
     let file = JobFile::open(job)?;
+    file.for_a_gauge()?;
     let tank = file.tank(|_| ())?;
     let plan = welding::plan(&tank, &file.extras);
     let order = plan.as_ref().map_or(&[][..], WeldPlan::steps);

@@ -5,9 +5,7 @@ use core::fmt;
 use super::notice::Severity;
 use crate::capacity::{Lean, Outcome};
 use crate::tank::{Reach, ShutAir, Tank};
-use crate::units::{
-    AngleUnit, RatioUnit, Temperature, TemperatureUnit, Volume, VolumeUnit,
-};
+use crate::units::{AngleUnit, RatioUnit, Temperature, TemperatureUnit, Volume, VolumeUnit};
 
 /// Liquid held back is news from this share of the fill: common practice, no source.
 const LEAST_SHARE: f64 = 0.005;

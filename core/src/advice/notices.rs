@@ -96,6 +96,21 @@ impl Tank {
         }
     }
 
+    /// Holes nearer to the line along which a wall is closed on itself than they should be.
+    pub(super) fn each_closing_notice(&self, show: &mut impl FnMut(Notice)) {
+        for (fitting, number) in self.fittings().zip(1_u8..) {
+            if let Some(close) = fitting.near_closing(&self.plan()) {
+                show(Notice::HoleClose {
+                    fitting: number,
+                    face: fitting.face(),
+                    to: close.to,
+                    distance: close.distance,
+                    least: close.least,
+                });
+            }
+        }
+    }
+
     /// Holes nearer to something than they should be.
     fn each_fitting_notice(&self, show: &mut impl FnMut(Notice)) {
         let plan = self.plan();

@@ -104,6 +104,7 @@ impl Tank {
             self.each_liquid_notice(reach, |notice| show(Advice::OfLiquid(notice)));
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
+        self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
         self.each_work_notice(work, |notice| show(Advice::OfWork(notice)));
     }
 }

@@ -7,6 +7,8 @@
 mod block;
 mod clip;
 mod drum;
+mod folded;
+mod holds;
 mod path;
 mod placed;
 mod plate;
@@ -25,11 +27,16 @@ pub(crate) use placed::PlacedDrum;
 pub use plate::FlatForm;
 pub(crate) use plate::{MAX_PLATE_CORNERS, disc_below};
 pub use profile::ProfileError;
+pub(crate) use round::half_turned;
 pub use shape::ShapeError;
 pub use sheet::SheetPlan;
 pub(crate) use solid::clipped_area_vector;
 pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
 pub use taper::TaperError;
+
+use crate::input::Face;
+use crate::input::limits::MAX_FOLDS;
+use crate::units::Length;
 
 /// The outside and the inside of the sheet.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,4 +53,27 @@ impl Body {
         outside: Solid::EMPTY,
         inside: Solid::EMPTY,
     };
+
+    /// Rounds the folds of a body with plane faces, each with the inside radius of its bend and the sheet of
+    /// its faces: at an inside corner of the body the inside of the bend is the tank's outside.
+    pub(crate) fn fold(&mut self, folds: &[[Face; 2]], radius: Length, sheet: &SheetPlan) {
+        let inner = radius.si();
+        let reflex = |faces: [Face; 2], outside: &Solid| {
+            let edge = outside.sharp_edge_between(faces);
+            edge.is_some_and(|edge| edge.dihedral.si() > core::f64::consts::PI)
+        };
+        let mut radii = [(0.0, 0.0); MAX_FOLDS];
+        for (faces, slot) in folds.iter().zip(&mut radii) {
+            let outer = inner + sheet.of(faces[0]).si();
+            *slot = if reflex(*faces, &self.outside) {
+                (inner, outer)
+            } else {
+                (outer, inner)
+            };
+        }
+        let all = folds.iter().copied();
+        self.outside
+            .fold(all.clone().zip(radii.map(|(outside, _)| outside)));
+        self.inside.fold(all.zip(radii.map(|(_, inside)| inside)));
+    }
 }

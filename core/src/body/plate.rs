@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use crate::geom::outline::polygon;
-use crate::geom::outline::section::Section;
+use crate::geom::outline::section::{Section, crosses, off};
 
 /// Corners of a plate with straight sides.
 pub(crate) const MAX_PLATE_CORNERS: usize = 16;
@@ -79,31 +79,24 @@ impl FlatForm {
         ends
     }
 
-    /// How far a point lies inside its nearest side; below zero outside. For a plate of corners that is
-    /// convex, a disc, or an outline, whose rounded corners count as sharp.
+    /// How far a point lies inside its rim; below zero outside.
     #[must_use]
     pub fn inside(&self, point: [f64; 2]) -> f64 {
-        let from_sides = |mut sides: &mut dyn Iterator<Item = ([f64; 2], [f64; 2])>| {
-            let mut least = f64::INFINITY;
-            for (a, b) in &mut sides {
-                let run = [b[0] - a[0], b[1] - a[1]];
-                let length = libm::hypot(run[0], run[1]);
-                if length > 0.0 {
-                    let off = (run[0] * (point[1] - a[1]) - run[1] * (point[0] - a[0])) / length;
-                    least = libm::fmin(least, off);
-                }
-            }
-            least
-        };
         match self {
             Self::Corners(corners) => {
-                let next = corners.iter().skip(1).chain(corners.first()).copied();
-                from_sides(&mut corners.iter().copied().zip(next))
+                let next = corners.iter().skip(1).chain(corners.first());
+                let (mut odd, mut least) = (false, f64::INFINITY);
+                for (a, b) in corners.iter().zip(next) {
+                    let (from, run) = (
+                        [point[0] - a[0], point[1] - a[1]],
+                        [b[0] - a[0], b[1] - a[1]],
+                    );
+                    odd ^= crosses(from, run);
+                    least = libm::fmin(least, off(from, run));
+                }
+                if odd { least } else { -least }
             }
-            Self::Outline(section) => {
-                let count = section.len().max(1);
-                from_sides(&mut (0..count).map(|at| (section.at(at), section.at((at + 1) % count))))
-            }
+            Self::Outline(section) => section.inside(point),
             Self::Disc { centre, radius } => {
                 radius - libm::hypot(point[0] - centre[0], point[1] - centre[1])
             }

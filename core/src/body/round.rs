@@ -4,8 +4,52 @@ use super::placed::PlacedDrum;
 use super::solid::{Edge, Rounded};
 use super::{ArcPath, Path};
 use crate::geom::Vector;
+use crate::geom::outline::section::Section;
 use crate::input::Face;
 use crate::units::Length;
+
+/// A side of an outline in the tank, half of the turn at each of its ends with it where that is rounded:
+/// its ends, and how it runs. `lift` places a point of the outline's plane.
+pub(crate) fn half_turned(
+    section: &Section,
+    side: usize,
+    lift: impl Fn([f64; 2]) -> Vector,
+) -> ([Vector; 2], Path) {
+    let origin = lift([0.0; 2]);
+    let half = |corner: usize| {
+        let arc = section.arc(corner)?;
+        let way = |v: [f64; 2]| lift(v) - origin;
+        Some(ArcPath {
+            centre: lift(arc.centre),
+            from: way(arc.from),
+            towards: way(arc.towards),
+            radius: arc.radius,
+            sweep: 0.5 * arc.sweep,
+        })
+    };
+    // Along the outline: the latter half of the corner before, the first half of the one after.
+    let before = half(side).map(|turn| {
+        let rest = ArcPath {
+            sweep: 2.0 * turn.sweep,
+            ..turn
+        }
+        .reversed();
+        ArcPath {
+            sweep: turn.sweep,
+            ..rest
+        }
+        .reversed()
+    });
+    let after = half(side + 1);
+    let start = before.map_or(lift(section.at(side)), |turn| turn.at(0.0));
+    let end = after.map_or(lift(section.at(side + 1)), |turn| turn.at(turn.sweep));
+    let path = if before.is_none() && after.is_none() {
+        Path::Straight
+    } else {
+        Path::Rounded([before, after])
+    };
+    ([start, end], path)
+}
 
 impl Rounded {
     /// A point of the section's plane, at `y`.
@@ -42,43 +86,17 @@ impl Rounded {
                 let Some(side) = section.side_place(number) else {
                     return;
                 };
-                let next = (side + 1) % section.len().max(1);
-                let half = |corner: usize| {
-                    let arc = section.arc(corner)?;
-                    let lift = |v: [f64; 2]| Vector::new(v[0], 0.0, v[1]);
-                    Some(ArcPath {
-                        centre: Self::lift(arc.centre, y),
-                        from: lift(arc.from),
-                        towards: lift(arc.towards),
-                        radius: arc.radius,
-                        sweep: arc.sweep,
-                    })
-                };
-                // Along the outline: the latter half of the corner before, the first half of the one after.
-                let before = half(side).map(|turn| {
-                    let rest = turn.reversed();
-                    ArcPath {
-                        sweep: 0.5 * rest.sweep,
-                        ..rest
-                    }
-                    .reversed()
-                });
-                let after = half(next).map(|turn| ArcPath {
-                    sweep: 0.5 * turn.sweep,
-                    ..turn
-                });
-                let corner_at = |place: usize| Self::lift(section.at(place), y);
-                let start = before.map_or(corner_at(side), |turn| turn.at(0.0));
-                let end = after.map_or(corner_at(next), |turn| turn.at(turn.sweep));
+                let start = Self::lift(section.at(side), y);
                 // Edges run along the positive sense of their axis, as on the sharp body.
-                let forward = (edge.ends[0] - corner_at(side)).length()
-                    <= (edge.ends[1] - corner_at(side)).length();
-                if before.is_none() && after.is_none() {
+                let forward = (edge.ends[0] - start).length() <= (edge.ends[1] - start).length();
+                let (ends, path) = half_turned(section, side, |at| Self::lift(at, y));
+                let Path::Rounded(turns) = path else {
                     return;
-                }
+                };
+                let ([start, end], [before, after]) = (ends, turns);
                 if forward {
-                    edge.ends = [start, end];
-                    edge.path = Path::Rounded([before, after]);
+                    edge.ends = ends;
+                    edge.path = path;
                 } else {
                     edge.ends = [end, start];
                     edge.path = Path::Rounded([

@@ -6,6 +6,7 @@
 
 use heapless::Vec;
 
+use super::folded::{Code, Fold, Folded};
 use super::placed::PlacedDrum;
 use super::turned::Turned;
 use super::{ArcPath, Path};
@@ -58,6 +59,8 @@ pub(super) enum Curve {
     Rounded(Rounded),
     /// It turns about an axis.
     Turned(PlacedDrum),
+    /// Folded edges of plane faces.
+    Folded(Folded),
 }
 
 /// An outline in x and z with rounded corners, carried along y.
@@ -214,6 +217,14 @@ impl<'a> FaceView<'a> {
     pub fn area(&self) -> Area {
         Area::from_square_metres(match &self.solid.curve {
             Curve::None => area_vector(self.outline()).length(),
+            Curve::Folded(folded) => {
+                let mut places = (0..).zip(&self.solid.loops);
+                let own = places.find(|(_, this)| this.face == self.this.face);
+                let more = own.map_or(0.0, |(place, _)| {
+                    (folded.code.area)(folded, self.solid, place)
+                });
+                area_vector(self.outline()).length() + more
+            }
             Curve::Rounded(rounded) => match self.side_of(rounded) {
                 Some(side) => rounded.section.side_length(side) * rounded.width,
                 None => rounded.section.area(),
@@ -229,7 +240,7 @@ impl<'a> FaceView<'a> {
     #[must_use]
     pub fn is_flat(&self) -> bool {
         match &self.solid.curve {
-            Curve::None | Curve::Rounded(_) => true,
+            Curve::None | Curve::Rounded(_) | Curve::Folded(_) => true,
             Curve::Turned(placed) => self
                 .head_of(placed)
                 .is_some_and(|head| placed.turned.head_depth(head) == 0.0),
@@ -320,7 +331,7 @@ impl Solid {
     /// Gives an edge that lies on the walls what their rounded corners make of it.
     pub(crate) fn round(&self, edge: &mut Edge) {
         match &self.curve {
-            Curve::None => {}
+            Curve::None | Curve::Folded(_) => {}
             Curve::Rounded(rounded) => rounded.round(edge),
             Curve::Turned(placed) => placed.round(edge),
         }
@@ -340,16 +351,43 @@ impl Solid {
                 rounded.front,
                 rounded.front + rounded.width,
             )),
-            Curve::None | Curve::Turned(_) => None,
+            Curve::None | Curve::Turned(_) | Curve::Folded(_) => None,
         }
     }
 
+    /// Rounds the folds of a solid whose faces are plane: the edge between each two faces, at the radius
+    /// of its own surface there. Edges that it has not are left out.
+    pub(super) fn fold(&mut self, folds: impl Iterator<Item = ([Face; 2], f64)>) {
+        let mut all = Folded {
+            folds: Vec::new(),
+            code: &Code::ALL,
+        };
+        for (faces, radius) in folds {
+            let own = self
+                .side_between(faces)
+                .and_then(|side| self.place_of(side));
+            if let Some(side) = own.filter(|_| radius > 0.0) {
+                // As many as a job may have.
+                let _ = all.folds.push(Fold { side, radius });
+            }
+        }
+        if !all.folds.is_empty() {
+            self.curve = Curve::Folded(all);
+        }
+    }
+
+    fn place_of(&self, side: &Side) -> Option<u8> {
+        let place = self.sides.iter().position(|own| own == side)?;
+        u8::try_from(place).ok()
+    }
+
+    /// The folds of plane faces.
     /// The drum that it is: the turned body, where its first end begins, and which way it stands.
     #[must_use]
     pub const fn turned(&self) -> Option<(&Turned, Vector, Axis)> {
         match &self.curve {
             Curve::Turned(placed) => Some((&placed.turned, placed.start, placed.axis)),
-            Curve::None | Curve::Rounded(_) => None,
+            Curve::None | Curve::Rounded(_) | Curve::Folded(_) => None,
         }
     }
 
@@ -357,7 +395,7 @@ impl Solid {
     pub(crate) const fn drum(&self) -> Option<&PlacedDrum> {
         match &self.curve {
             Curve::Turned(placed) => Some(placed),
-            Curve::None | Curve::Rounded(_) => None,
+            Curve::None | Curve::Rounded(_) | Curve::Folded(_) => None,
         }
     }
 
@@ -419,6 +457,9 @@ impl Solid {
     fn edge(&self, side: &Side) -> Option<Edge> {
         let mut edge = self.sharp(side)?;
         self.round(&mut edge);
+        if let Curve::Folded(folded) = &self.curve {
+            (folded.code.round)(folded, self, side, &mut edge);
+        }
         Some(edge)
     }
 
@@ -435,6 +476,10 @@ impl Solid {
         };
         match &self.curve {
             Curve::Rounded(rounded) => edge.radius = rounded.radius_of(&edge),
+            Curve::Folded(folded) => {
+                let radius = self.place_of(side).and_then(|place| folded.radius(place));
+                edge.radius = Length::from_metres(radius.unwrap_or(0.0));
+            }
             Curve::None | Curve::Turned(_) => {}
         }
         Some(edge)
@@ -444,8 +489,10 @@ impl Solid {
     /// of polyhedral mass properties", 1996, from memory).
     #[must_use]
     pub fn volume(&self) -> Volume {
+        let mut more = 0.0;
         match &self.curve {
             Curve::None => {}
+            Curve::Folded(folded) => more = (folded.code.whole)(folded, self).0,
             Curve::Rounded(rounded) => {
                 return Volume::from_cubic_metres(rounded.section.area() * rounded.width);
             }
@@ -460,14 +507,14 @@ impl Solid {
                 six += (a - reference).dot((b - reference).cross(c - reference));
             }
         }
-        Volume::from_cubic_metres(six / 6.0)
+        Volume::from_cubic_metres(six / 6.0 + more)
     }
 
     /// Its centre of volume; same source as [`Solid::volume`].
     #[must_use]
     pub fn centroid(&self) -> Vector {
         match &self.curve {
-            Curve::None => {}
+            Curve::None | Curve::Folded(_) => {}
             Curve::Rounded(rounded) => {
                 let [x, z] = rounded.section.centroid();
                 return Vector::new(x, rounded.front + 0.5 * rounded.width, z);
@@ -487,6 +534,12 @@ impl Solid {
                 moment = moment + (a + b + c) * share;
             }
         }
+        // Of four corners of each piece, and of a sixth of its volume: by 24 in all.
+        if let Curve::Folded(folded) = &self.curve {
+            let (more, about) = (folded.code.whole)(folded, self);
+            six += 6.0 * more;
+            moment = moment + (about - reference * more) * 24.0;
+        }
         if six == 0.0 {
             reference
         } else {
@@ -499,6 +552,10 @@ impl Solid {
     pub fn extent(&self, up: Vector) -> (f64, f64) {
         match &self.curve {
             Curve::None => {}
+            Curve::Folded(folded) => {
+                let reach = folded.code.reach;
+                return (-reach(folded, self, -up), reach(folded, self, up));
+            }
             Curve::Rounded(rounded) => return rounded.extent(up),
             Curve::Turned(placed) => return placed.extent(up),
         }
@@ -518,14 +575,15 @@ impl Solid {
     /// its area is what the other faces leave open. Right for bodies with inside corners too.
     #[must_use]
     pub fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+        let (mut volume, mut open) = (0.0, 0.0);
         match &self.curve {
             Curve::None => {}
+            Curve::Folded(folded) => (volume, open) = (folded.code.below)(folded, self, up, level),
             Curve::Rounded(rounded) => return rounded.below(up, level),
             Curve::Turned(placed) => return placed.below(up, level),
         }
         let on_plane = up * level;
-        let mut volume = 0.0;
-        let mut open = 0.0;
+        volume *= 3.0;
         for view in self.faces() {
             let Some(point) = view.outline().next() else {
                 continue;
@@ -535,6 +593,14 @@ impl Solid {
             open -= area.dot(up);
         }
         (volume / 3.0, open)
+    }
+
+    /// What folds add to the volume below a level, and to its first moment about the origin.
+    pub(crate) fn folds_below(&self, up: Vector, level: f64) -> (f64, Vector) {
+        match &self.curve {
+            Curve::Folded(folded) => (folded.code.moment_below)(folded, self, up, level),
+            _ => (0.0, Vector::ZERO),
+        }
     }
 
     pub(super) fn corners_of(&self, this: &Loop) -> &[u8] {

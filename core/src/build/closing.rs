@@ -54,13 +54,19 @@ impl Tank {
         0.5 * (a.z + b.z)
     }
 
-    /// The panels that close the tank where no single one does: all but the one with the longest welded seams, which
-    /// carries the rest as a wrapper does its ends.
+    /// The panels that close the tank where one carries all others, as a wrapper does its ends: those others. None where no
+    /// panel has part in every seam between two.
     pub(super) fn all_but_the_wrapper(&self, groups: &Groups) -> PanelSet {
         let mut others = PanelSet::NONE;
         let Some(wrapper) = self.wrapper(groups) else {
             return others;
         };
+        let apart = |seam: &crate::seam::Seam| {
+            of_walls(seam) && seam.welded && !seam.mark.panels.contains(&wrapper)
+        };
+        if self.seams().any(|seam| apart(&seam)) {
+            return others;
+        }
         for place in 0..groups.count() {
             let mark = PanelMark::at(place);
             if mark != wrapper {

@@ -84,9 +84,9 @@ impl Tank {
     /// # use seamwright_core::build::{BuildWork, WeldAccess};
     /// # use seamwright_core::input::{Across, BaffleDraft};
     /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
-    /// # let outside = Block::new(mm(620.0), mm(280.0), mm(260.0));
+    /// # let outside = Block::new(mm(1_400.0), mm(280.0), mm(260.0));
     /// let mut draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
-    /// let baffle = BaffleDraft::new(Across::Length, mm(310.0));
+    /// let baffle = BaffleDraft::new(Across::Length, mm(700.0));
     /// draft.baffles.push(baffle).map_err(|_| "no room")?;
     /// let tank = Tank::build(&draft)?;
     /// let order = tank.build_order();
@@ -192,9 +192,10 @@ impl Sorting<'_> {
     /// Whether the panels that close the tank go on one after another, as they do where something is welded in between.
     fn closes_in_turn(&self) -> bool {
         let mut found = false;
-        if self.sequence.last.len() == 2 {
+        if self.sequence.last.len() > 1 {
+            let last = self.sequence.last.last();
             super::sequence::each_edge(self.tank, &self.groups, |_, _, panel| {
-                found |= self.sequence.last.first() == Some(&panel);
+                found |= self.closers.has(panel) && last != Some(&panel);
             });
         }
         found

@@ -165,16 +165,15 @@ impl Sequence {
 /// The panels put on last where nothing within has a say in it, with baffles in the order of the job.
 fn usual(tank: &Tank, groups: &Groups) -> Sequence {
     let mut last = Vec::new();
-    match tank.highest_lid() {
-        Some(lid) => {
-            let _ = last.push(lid);
-        }
-        None => {
-            let _: Result<(), _> = tank
-                .all_but_the_wrapper(groups)
-                .marks()
-                .try_for_each(|mark| last.push(mark));
-        }
+    let others = tank.all_but_the_wrapper(groups);
+    if others.is_empty() {
+        // As many as there are panels.
+        let _: Result<(), _> = tank
+            .highest_lid()
+            .into_iter()
+            .try_for_each(|lid| last.push(lid));
+    } else {
+        let _: Result<(), _> = others.marks().try_for_each(|mark| last.push(mark));
     }
     let count = u8::try_from(tank.inner().baffles().len()).unwrap_or(0);
     Sequence {

@@ -7,7 +7,7 @@ use super::piece::Piece;
 use super::section::{Flat, each_convex_part, tangents};
 use super::{Compartments, Range, TooManyPieces, gathered};
 use crate::body::Solid;
-use crate::fitting::{Baffle, Inner, Passage, axes};
+use crate::fitting::{Baffle, Inner, Opening, Openings, axes};
 use crate::geom::outline::polygon;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::MAX_BAFFLES;
@@ -98,7 +98,7 @@ impl Compartments {
             all.take_block(inside, &gaps)?;
         }
         for (baffle, number) in inner.baffles().iter().zip(1_u8..) {
-            all.open(baffle, number)?;
+            all.open(baffle, number, inside)?;
         }
         all.set_rooms();
         Ok(all)
@@ -305,75 +305,89 @@ impl Compartments {
         self.faces.push(range).map_err(|_| TooManyPieces)
     }
 
-    /// The doors of a baffle: each of its openings, between every two pieces that face each other there.
-    fn open(&mut self, baffle: &Baffle, number: u8) -> Result<(), TooManyPieces> {
-        let [axis, first, second] = axes(baffle.across());
+    /// The doors of a baffle: each of its openings, between every two pieces that face each other there. A slit between
+    /// its rim and the walls is taken to be welded.
+    fn open(&mut self, baffle: &Baffle, number: u8, inside: &Solid) -> Result<(), TooManyPieces> {
+        let plane = axes(baffle.across());
+        let [axis, ..] = plane;
         let [low, high] = surfaces(baffle);
-        let lift =
-            |[right, ahead]: [f64; 2]| axis * baffle.at().si() + first * right + second * ahead;
-        let half = axis * (0.5 * baffle.thickness().si());
+        let openings = baffle.openings(inside);
         if let Some(drum) = self.stretches_at(axis, [low, high]) {
-            for passage in baffle.passages() {
-                if let Passage::Disc { centre, radius } = passage {
-                    let region = Region::Disc {
-                        centre: lift(centre),
-                        radius,
-                        axis,
-                        within: Range::default(),
-                    };
-                    self.add_door(drum, DoorKind::Baffle(number), region, half)?;
-                } else if let Passage::Corners(corners) = passage {
-                    let corners = self.keep_points(corners.iter().copied().map(lift))?;
-                    let region = Region::Polygon(corners);
-                    self.add_door(drum, DoorKind::Baffle(number), region, half)?;
-                }
+            let round = inside.disc_at(baffle.across(), baffle.at().si());
+            if let Ok(Some((centre, radius))) = round {
+                self.faced
+                    .push((
+                        number,
+                        drum.map(|piece| u8::try_from(piece).unwrap_or_default()),
+                    ))
+                    .map_err(|_| TooManyPieces)?;
+                return self.open_between(baffle, number, drum, &disc(centre, radius), &openings);
             }
             return Ok(());
         }
         for one in 0..self.pieces.len() {
-            let Some(wall) = self.wall_at(one, [axis, first, second], low, 1.0) else {
+            let Some(wall) = self.wall_at(one, plane, low, 1.0) else {
                 continue;
             };
             for other in 0..self.pieces.len() {
-                let Some(facing) = self.wall_at(other, [axis, first, second], high, -1.0) else {
+                let Some(facing) = self.wall_at(other, plane, high, -1.0) else {
                     continue;
                 };
                 let shared = both(wall.clone(), &facing);
                 if polygon::area(&shared) <= LEAST_AREA {
                     continue;
                 }
-                for passage in baffle.passages() {
-                    let region = match passage {
-                        Passage::Disc { centre, radius } => {
-                            let spare = spare(&shared, centre);
-                            if spare <= SAME - radius {
-                                continue;
-                            }
-                            let within = if spare >= radius - SAME {
-                                Range::default()
-                            } else {
-                                let part = shared.iter().copied();
-                                self.keep_points(part.map(lift))?
-                            };
-                            Region::Disc {
-                                centre: lift(centre),
-                                radius,
-                                axis,
-                                within,
-                            }
-                        }
-                        Passage::Corners(corners) => {
-                            let own = gathered(corners.iter().copied())?;
-                            let part = both(own, &shared);
-                            if polygon::area(&part) <= LEAST_AREA {
-                                continue;
-                            }
-                            Region::Polygon(self.keep_points(part.iter().copied().map(lift))?)
-                        }
-                    };
-                    self.add_door([one, other], DoorKind::Baffle(number), region, half)?;
-                }
+                let pair = [one, other].map(|piece| u8::try_from(piece).unwrap_or_default());
+                self.faced.push((number, pair)).map_err(|_| TooManyPieces)?;
+                self.open_between(baffle, number, [one, other], &shared, &openings)?;
             }
+        }
+        Ok(())
+    }
+
+    /// The doors of a baffle between two pieces that share a part of its plane.
+    fn open_between(
+        &mut self,
+        baffle: &Baffle,
+        number: u8,
+        between: [usize; 2],
+        shared: &Flat,
+        openings: &Openings,
+    ) -> Result<(), TooManyPieces> {
+        let [axis, first, second] = axes(baffle.across());
+        let lift =
+            |[right, ahead]: [f64; 2]| axis * baffle.at().si() + first * right + second * ahead;
+        let half = axis * (0.5 * baffle.thickness().si());
+        for opening in openings {
+            let region = match opening {
+                Opening::Round(hole) => {
+                    let spare = spare(shared, hole.at);
+                    if spare <= SAME - hole.radius {
+                        continue;
+                    }
+                    let within = if spare >= hole.radius - SAME {
+                        Range::default()
+                    } else {
+                        self.keep_points(shared.iter().copied().map(lift))?
+                    };
+                    Region::Disc {
+                        centre: lift(hole.at),
+                        radius: hole.radius,
+                        axis,
+                        within,
+                    }
+                }
+                // Only its lowest and its highest corner matter, so it need not be convex.
+                Opening::Rim(corners) => {
+                    let part = both(gathered(corners.iter().copied())?, shared);
+                    if polygon::area(&part) <= LEAST_AREA {
+                        continue;
+                    }
+                    Region::Polygon(self.keep_points(part.iter().copied().map(lift))?)
+                }
+                Opening::Slit(_) => continue,
+            };
+            self.add_door(between, DoorKind::Baffle(number), region, half)?;
         }
         Ok(())
     }
@@ -431,10 +445,11 @@ impl Compartments {
                 } else {
                     let next = section.iter().skip(1).chain(section.first());
                     let mut sides = section.iter().zip(next);
-                    let (a, b) = sides
-                        .find(|(a, b)| on(&lift(**a, y[0]))
+                    let (a, b) = sides.find(|(a, b)| {
+                        on(&lift(**a, y[0]))
                             && on(&lift(**b, y[0]))
-                            && libm::hypot(a[0] - b[0], a[1] - b[1]) > SAME)?;
+                            && libm::hypot(a[0] - b[0], a[1] - b[1]) > SAME
+                    })?;
                     for (p, y) in [(*a, y[0]), (*a, y[1]), (*b, y[1]), (*b, y[0])] {
                         keep(lift(p, y));
                     }
@@ -492,7 +507,18 @@ fn square(inside: &Solid, plane: &Plane) -> Result<Corners, TooManyPieces> {
     ])
 }
 
-/// What two convex outlines that run counter-clockwise share.
+/// A disc as a polygon within it: what is left open at the rim of a round baffle ends no higher than it does.
+fn disc([u, w]: [f64; 2], radius: f64) -> Flat {
+    let mut corners = Flat::new();
+    for n in 0..96_u8 {
+        let (sine, cosine) = libm::sincos(f64::from(n) * core::f64::consts::PI / 48.0);
+        // Fewer than there is room for.
+        let _ = corners.push([u + radius * cosine, w + radius * sine]);
+    }
+    corners
+}
+
+/// What of an outline lies within a convex one, both counter-clockwise.
 fn both(one: Flat, other: &Flat) -> Flat {
     let mut shared = one;
     let next = other.iter().skip(1).chain(other.first());

@@ -27,7 +27,7 @@ mod ways;
 pub use door::DoorKind;
 pub use mouth::Mouth;
 pub use pick_up::{PickUp, PickUpOutside};
-pub use rooms::{Compartment, Opening};
+pub use rooms::{Compartment, Way};
 pub use ways::Heights;
 
 use core::fmt;
@@ -97,6 +97,8 @@ pub struct Compartments {
     pieces: Vec<Piece, MAX_PIECES>,
     doors: Vec<Door, MAX_DOORS>,
     pipes: Vec<Pipe, MAX_PIPES>,
+    /// The pieces on the two sides of each baffle, counted from 1, where they face each other.
+    faced: Vec<(u8, [u8; 2]), MAX_DOORS>,
     faces: Vec<Range, MAX_POINTS>,
     points: Vec<Vector, MAX_POINTS>,
     flat: Vec<[f64; 2], MAX_FLAT>,
@@ -111,6 +113,7 @@ impl Compartments {
         pieces: Vec::new(),
         doors: Vec::new(),
         pipes: Vec::new(),
+        faced: Vec::new(),
         faces: Vec::new(),
         points: Vec::new(),
         flat: Vec::new(),

@@ -25,7 +25,7 @@ pub struct Compartment {
 
 /// A way from one compartment to another.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Opening {
+pub struct Way {
     /// The other compartment, counted from 0.
     pub to: usize,
     /// What it is.
@@ -86,7 +86,7 @@ impl Compartments {
     }
 
     /// The ways from one compartment to others.
-    pub fn openings(&self, room: usize) -> impl Iterator<Item = Opening> + '_ {
+    pub fn ways(&self, room: usize) -> impl Iterator<Item = Way> + '_ {
         (0..self.door_count()).filter_map(move |place| {
             let ([a, b], kind) = self.door(place)?;
             let (one, other) = (self.room_of(a), self.room_of(b));
@@ -95,7 +95,7 @@ impl Compartments {
                 (false, true) => one,
                 _ => return None,
             };
-            Some(Opening {
+            Some(Way {
                 to,
                 kind,
                 low: Length::from_metres(self.sill(place, UP)),
@@ -104,12 +104,35 @@ impl Compartments {
         })
     }
 
-    /// The pieces that some way joins with one, by any door.
-    pub(crate) fn joined(&self, piece: usize) -> Vec<bool, MAX_PIECES> {
+    /// The pieces that air gets to from one: by any door, and past the rim of every baffle, counted from 1, that `leaks`
+    /// tells to be welded not all round.
+    pub(crate) fn joined(&self, piece: usize, leaks: impl Fn(u8) -> bool) -> Vec<bool, MAX_PIECES> {
         let mut joined = Vec::new();
-        for height in &self.drained_to(UP, &[(piece, 0.0)]) {
+        for place in 0..self.pieces.len() {
             // As many as there are pieces.
-            let _ = joined.push(height.is_finite());
+            let _ = joined.push(place == piece);
+        }
+        let doors = (0..self.door_count()).filter_map(|place| Some(self.door(place)?.0));
+        let slits = self.faced.iter().filter(|(number, _)| leaks(*number));
+        let all = doors.chain(slits.map(|(_, pair)| pair.map(usize::from)));
+        for _ in 0..self.pieces.len() {
+            let mut changed = false;
+            for [a, b] in all.clone() {
+                let of = |place: usize| joined.get(place).copied().unwrap_or(false);
+                let (here, there) = (of(a), of(b));
+                for (place, is) in [(a, here), (b, there)] {
+                    if !is
+                        && (here || there)
+                        && let Some(slot) = joined.get_mut(place)
+                    {
+                        *slot = true;
+                        changed = true;
+                    }
+                }
+            }
+            if !changed {
+                break;
+            }
         }
         joined
     }

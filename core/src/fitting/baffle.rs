@@ -5,8 +5,11 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
-use crate::body::{ArcPath, Body, Edge, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below};
+use crate::body::{
+    ArcPath, Body, Edge, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below, half_turned,
+};
 use crate::geom::Vector;
+use crate::geom::outline::section::{Section, SectionCorner};
 use crate::input::limits::MAX_BAFFLE_HOLES;
 use crate::input::{Across, BaffleDraft, Face};
 use crate::units::{Angle, Length};
@@ -20,29 +23,19 @@ pub struct BaffleHole {
     pub radius: f64,
 }
 
+/// Beside the bits of its sides: something is left open below or above a baffle.
+pub(super) const OPEN: u16 = 1 << 15;
+
 /// A baffle where it stands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Baffle {
     across: Across,
     at: f64,
     thickness: f64,
-    plate: FlatForm,
+    pub(super) plate: FlatForm,
     holes: Vec<BaffleHole, MAX_BAFFLE_HOLES>,
-}
-
-/// A way through a baffle, in metres of the plate's plane.
-#[derive(Clone, Copy, Debug)]
-pub(crate) enum Passage<'a> {
-    /// A round hole.
-    Disc {
-        /// Its centre.
-        centre: [f64; 2],
-        /// Its radius.
-        radius: f64,
-    },
-    /// A convex opening with straight sides, its corners counter-clockwise.
-    #[expect(dead_code, reason = "baffles have no such opening yet")]
-    Corners(&'a [[f64; 2]]),
+    /// A bit for each side of the plate that meets no wall.
+    pub(super) free: u16,
 }
 
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
@@ -63,13 +56,12 @@ impl Baffle {
     /// Finds the form of a baffle where it is to stand.
     ///
     /// # Errors
-    /// [`PlaceError`] where it does not fit there, with the number from 1 of the hole at fault if it is
-    /// one.
+    /// [`PlaceError`] where it does not fit there.
     pub(crate) fn place(
         body: &Body,
         draft: &BaffleDraft,
         thickness: Length,
-    ) -> Result<Self, (PlaceError, Option<u8>)> {
+    ) -> Result<Self, PlaceError> {
         let inside = &body.inside;
         let at = draft.at.si();
         let half = 0.5 * thickness.si();
@@ -80,24 +72,16 @@ impl Baffle {
                 low: Length::from_metres(low),
                 high: Length::from_metres(high),
             };
-            return Err((outside, None));
+            return Err(outside);
         }
-        let plate = plate(inside, draft.across, at).map_err(|error| (error, None))?;
+        let plate = plate(inside, draft.across, at)?;
         let mut holes = Vec::new();
-        for (hole, number) in draft.holes.iter().zip(1_u8..) {
-            let hole = BaffleHole {
+        for hole in &draft.holes {
+            // As many as the draft may have.
+            let _ = holes.push(BaffleHole {
                 at: hole.at.map(Length::si),
                 radius: 0.5 * hole.diameter.si(),
-            };
-            let spare = plate.inside(hole.at) - hole.radius;
-            if spare < 0.0 {
-                let off = PlaceError::OffBaffle {
-                    by: Length::from_metres(-spare),
-                };
-                return Err((off, Some(number)));
-            }
-            // As many as the draft may have.
-            let _ = holes.push(hole);
+            });
         }
         Ok(Self {
             across: draft.across,
@@ -105,7 +89,25 @@ impl Baffle {
             thickness: thickness.si(),
             plate,
             holes,
+            free: 0,
         })
+    }
+
+    /// Looks whether every hole lies within the plate.
+    ///
+    /// # Errors
+    /// [`PlaceError`], with the number from 1 of the hole at fault.
+    pub(crate) fn check_holes(&self) -> Result<(), (PlaceError, u8)> {
+        for (hole, number) in self.holes.iter().zip(1_u8..) {
+            let spare = self.plate.inside(hole.at) - hole.radius;
+            if spare < 0.0 {
+                let off = PlaceError::OffBaffle {
+                    by: Length::from_metres(-spare),
+                };
+                return Err((off, number));
+            }
+        }
+        Ok(())
     }
 
     /// Its form; coordinates are those of the two axes of its plane, in the order x, y, z.
@@ -120,14 +122,6 @@ impl Baffle {
         &self.holes
     }
 
-    /// Every way through it: liquid runs from side to side down to the lowest point of one, and air up to the highest.
-    pub(crate) fn passages(&self) -> impl Iterator<Item = Passage<'_>> {
-        self.holes.iter().map(|hole| Passage::Disc {
-            centre: hole.at,
-            radius: hole.radius,
-        })
-    }
-
     /// Its sheet.
     #[must_use]
     pub const fn thickness(&self) -> Length {
@@ -138,6 +132,25 @@ impl Baffle {
     #[must_use]
     pub const fn across(&self) -> Across {
         self.across
+    }
+
+    /// The unit direction that it stands across.
+    pub(super) fn axis(&self) -> Vector {
+        let [axis, ..] = axes(self.across);
+        axis
+    }
+
+    /// Whether a point of the tank lies within its sheet.
+    pub(super) fn is_metal(&self, point: Vector) -> bool {
+        let [axis, right, ahead] = axes(self.across);
+        if libm::fabs(axis.dot(point) - self.at) > 0.5 * self.thickness {
+            return false;
+        }
+        let flat = [right.dot(point), ahead.dot(point)];
+        let in_hole = |hole: &BaffleHole| {
+            libm::hypot(flat[0] - hole.at[0], flat[1] - hole.at[1]) <= hole.radius
+        };
+        self.plate.inside(flat) >= 0.0 && !self.holes.iter().any(in_hole)
     }
 
     /// Where its middle stands on that axis, from the outside corner of the tank.
@@ -199,6 +212,11 @@ impl Baffle {
 
     /// How many seams hold it.
     pub(crate) fn seam_count(&self) -> usize {
+        self.sides() - (self.free & !OPEN).count_ones() as usize
+    }
+
+    /// How many sides its plate has.
+    pub(super) fn sides(&self) -> usize {
         match &self.plate {
             FlatForm::Corners(corners) => corners.len(),
             FlatForm::Outline(section) => section.len(),
@@ -206,42 +224,53 @@ impl Baffle {
         }
     }
 
-    /// The wall that the seam at a place is on.
-    pub(crate) fn wall(&self, inside: &Solid, place: usize) -> Option<Face> {
-        match &self.plate {
-            FlatForm::Corners(_) => {
-                let [start, end] = self.ends(place)?;
-                wall_at(inside, (start + end) * 0.5)
-            }
-            FlatForm::Outline(section) => Some(Face::Side(section.side_number(place))),
-            FlatForm::Disc { .. } => Some(Face::Shell),
-        }
+    /// The side of the plate at which the seam at a place is.
+    pub(super) fn side_of(&self, place: usize) -> Option<usize> {
+        let mut held = (0..self.sides()).filter(|side| self.free & (1 << side) == 0);
+        held.nth(place)
     }
 
-    /// The two corners between which a seam runs, of a plate with sharp ones.
-    fn ends(&self, place: usize) -> Option<[Vector; 2]> {
+    /// The wall that the seam at a place is on.
+    pub(crate) fn wall(&self, inside: &Solid, place: usize) -> Option<Face> {
+        self.wall_of(inside, self.side_of(place)?)
+    }
+
+    /// The wall that a side of the plate stands on.
+    pub(super) fn wall_of(&self, inside: &Solid, side: usize) -> Option<Face> {
+        if inside.turned().is_some() {
+            return Some(Face::Shell);
+        }
+        let [start, end] = match &self.plate {
+            FlatForm::Outline(section) => section.straight(side).map(|at| self.lift(at)),
+            _ => self.ends(side)?,
+        };
+        wall_at(inside, (start + end) * 0.5)
+    }
+
+    /// The two corners between which a side runs, of a plate with sharp ones.
+    fn ends(&self, side: usize) -> Option<[Vector; 2]> {
         let of = |at: usize| match &self.plate {
             FlatForm::Corners(corners) => corners.get(at % corners.len().max(1)).copied(),
             FlatForm::Outline(section) => Some(section.at(at)),
             FlatForm::Disc { .. } => None,
         };
-        Some([self.lift(of(place)?), self.lift(of(place + 1)?)])
+        Some([self.lift(of(side)?), self.lift(of(side + 1)?)])
     }
 
     /// The seam at a place of those that hold it, its number counted from 1.
     pub(crate) fn edge(&self, inside: &Solid, number: u8, place: usize) -> Option<Edge> {
+        let side = self.side_of(place)?;
         let mut edge = Edge {
-            faces: [self.wall(inside, place)?, Face::Baffle(number)],
+            faces: [self.wall_of(inside, side)?, Face::Baffle(number)],
             ends: [Vector::ZERO; 2],
             dihedral: Angle::from_radians(0.5 * PI),
             path: Path::Straight,
             radius: Length::default(),
         };
         match &self.plate {
-            FlatForm::Corners(_) => edge.ends = self.ends(place)?,
-            FlatForm::Outline(_) => {
-                edge.ends = self.ends(place)?;
-                inside.round(&mut edge);
+            FlatForm::Corners(_) => edge.ends = self.ends(side)?,
+            FlatForm::Outline(section) => {
+                (edge.ends, edge.path) = half_turned(section, side, |at| self.lift(at));
             }
             FlatForm::Disc { centre, radius } => {
                 let [axis, right, _] = axes(self.across);
@@ -260,13 +289,14 @@ impl Baffle {
     }
 }
 
-/// The wall on which a point lies.
+/// The wall on which a point lies: of those whose plane is as near as any the one that reaches there.
 fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
     let mut nearest = None;
     let mut least = f64::INFINITY;
     for view in inside.faces() {
         let off = libm::fabs(view.plane().distance(point));
-        if off < least {
+        // Two walls in one plane are told apart by which of them the point is on.
+        if off < least - 1e-9 || (off < least + 1e-9 && view.is_over(point)) {
             least = off;
             nearest = Some(view.face());
         }
@@ -275,7 +305,7 @@ fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
 }
 
 /// The form of the inside at a plane across one axis.
-fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError> {
+pub(super) fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError> {
     if let Some((centre, radius)) = inside
         .disc_at(across, at)
         .map_err(|()| PlaceError::NotAcrossDrum)?
@@ -288,16 +318,18 @@ fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError
         return Ok(FlatForm::Outline(*section));
     }
     let [axis, right, ahead] = axes(across);
-    let mut points: Vec<[f64; 2], { 2 * MAX_PLATE_CORNERS }> = Vec::new();
-    let mut keep = |point: Vector| {
-        let flat = [right.dot(point), ahead.dot(point)];
+    let mut points: Vec<SectionCorner, { 2 * MAX_PLATE_CORNERS }> = Vec::new();
+    let mut keep = |point: Vector, radius: f64| {
+        let at = [right.dot(point), ahead.dot(point)];
         let known = points
             .iter()
-            .any(|p| libm::hypot(p[0] - flat[0], p[1] - flat[1]) < 1e-9);
+            .any(|p| libm::hypot(p.at[0] - at[0], p.at[1] - at[1]) < 1e-9);
         if known {
             return Ok(());
         }
-        points.push(flat).map_err(|_| PlaceError::Parted)
+        points
+            .push(SectionCorner { at, radius })
+            .map_err(|_| PlaceError::Parted)
     };
     if let Some((section, front, back)) = inside.rounded() {
         // The plane runs along the outline's own axis: a rectangle over each chord.
@@ -308,47 +340,64 @@ fn plate(inside: &Solid, across: Across, at: f64) -> Result<FlatForm, PlaceError
             _ => Vector::new(other, y, at),
         };
         for (other, y) in [(low, front), (low, back), (high, front), (high, back)] {
-            keep(corner(other, y))?;
+            keep(corner(other, y), 0.0)?;
         }
-    } else if across == Across::Width && inside.face(Face::Side(1)).is_some() {
-        let front = inside.face(Face::Front).ok_or(PlaceError::Parted)?;
-        let mut corners = Vec::new();
-        for corner in front.outline() {
-            corners
-                .push([right.dot(corner), ahead.dot(corner)])
-                .map_err(|_| PlaceError::Parted)?;
-        }
-        return Ok(FlatForm::Corners(corners));
     } else {
-        for edge in inside.edges() {
+        for edge in inside.sharp_edges() {
             let [a, b] = edge.ends;
             let (ha, hb) = (axis.dot(a) - at, axis.dot(b) - at);
             if (ha <= 0.0) != (hb <= 0.0) {
-                keep(a + (b - a) * (ha / (ha - hb)))?;
+                keep(a + (b - a) * (ha / (ha - hb)), edge.radius.si())?;
             }
         }
-        if inside.face(Face::Side(1)).is_some() && points.len() > 4 {
+        let profile = inside.face(Face::Side(1)).is_some();
+        if profile && across != Across::Width && points.len() > 4 {
             return Err(PlaceError::Parted);
         }
+        // Its corners stand in the order of its outline, which may have inside corners.
+        if profile
+            && across == Across::Width
+            && let Some(front) = inside.face(Face::Front)
+        {
+            let place = |corner: &SectionCorner| {
+                let near = |p: Vector| {
+                    libm::hypot(right.dot(p) - corner.at[0], ahead.dot(p) - corner.at[1]) < 1e-9
+                };
+                front.outline().position(near)
+            };
+            crate::geom::sort::insertion(&mut points, |a, b| place(a) < place(b));
+            return formed(&points);
+        }
     }
-    around(&points)
+    around(&mut points)
 }
 
-/// The points of a convex form in order round its middle.
-fn around(points: &[[f64; 2]]) -> Result<FlatForm, PlaceError> {
+/// A form through corners in their order.
+fn formed(points: &[SectionCorner]) -> Result<FlatForm, PlaceError> {
+    if points.iter().any(|corner| corner.radius > 0.0) {
+        let section = Section::new(points).map_err(|_| PlaceError::Parted)?;
+        return Ok(FlatForm::Outline(section));
+    }
+    let mut corners = Vec::new();
+    for corner in points {
+        corners.push(corner.at).map_err(|_| PlaceError::Parted)?;
+    }
+    Ok(FlatForm::Corners(corners))
+}
+
+/// The corners of a convex form in order round its middle.
+fn around(points: &mut [SectionCorner]) -> Result<FlatForm, PlaceError> {
     let count = points.len();
     if count < 3 {
         return Err(PlaceError::Parted);
     }
     let mut middle = [0.0; 2];
-    for point in points {
-        middle[0] += point[0] / count as f64;
-        middle[1] += point[1] / count as f64;
+    for point in points.iter() {
+        middle[0] += point.at[0] / count as f64;
+        middle[1] += point.at[1] / count as f64;
     }
-    let mut corners: Vec<[f64; 2], MAX_PLATE_CORNERS> =
-        Vec::from_slice(points).map_err(|_| PlaceError::Parted)?;
-    let angle = |p: &[f64; 2]| libm::atan2(p[1] - middle[1], p[0] - middle[0]);
+    let angle = |p: &SectionCorner| libm::atan2(p.at[1] - middle[1], p.at[0] - middle[0]);
     // A plate has at most sixteen corners: the simplest sort there is will do.
-    crate::geom::sort::insertion(&mut corners, |a, b| angle(a) < angle(b));
-    Ok(FlatForm::Corners(corners))
+    crate::geom::sort::insertion(points, |a, b| angle(a) < angle(b));
+    formed(points)
 }

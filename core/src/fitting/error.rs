@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use super::CutFault;
 use crate::input::Face;
 use crate::units::{Length, LengthUnit};
 
@@ -49,6 +50,45 @@ pub enum PlaceError {
         /// How far past.
         by: Length,
     },
+    // The numbers of these stand in the wire, so what comes later is added here.
+    /// The hole lies across the line along which its wall is closed on itself.
+    OnSeam {
+        /// The wall.
+        face: Face,
+        /// How far over that line it reaches.
+        by: Length,
+    },
+    /// What stands in runs into a wall.
+    Through {
+        /// That wall.
+        wall: Face,
+        /// How far in it may stand.
+        most: Length,
+    },
+    /// What stands in runs into a baffle.
+    IntoBaffle {
+        /// The baffle, counted from 1.
+        baffle: u8,
+    },
+    /// What stands in runs into that of another fitting.
+    IntoTube {
+        /// The other fitting, counted from 1.
+        other: u8,
+    },
+    /// The hole lies over the flange of a flanged lap, or in its bend.
+    OnFlange {
+        /// The face beyond the edge at which the flange is.
+        other: Face,
+        /// How far it reaches over it.
+        by: Length,
+    },
+    /// A baffle cannot be cut so.
+    Cut {
+        /// What of its cut does not fit.
+        fault: CutFault,
+        /// What it must stay below, or reach; zero where no limit helps.
+        limit: Length,
+    },
 }
 
 impl fmt::Display for PlaceError {
@@ -87,6 +127,28 @@ impl fmt::Display for PlaceError {
             Self::OffBaffle { by } => write!(
                 f,
                 "the hole runs {} over the edge of its baffle: move it, or make it smaller",
+                mm(by)
+            ),
+            Self::OnSeam { face, by } => write!(
+                f,
+                "the hole reaches {} over the seam that closes the {face}: move it",
+                mm(by)
+            ),
+            Self::Through { wall, most } => write!(
+                f,
+                "it runs into the {wall}: it may stand in {} at most",
+                mm(most)
+            ),
+            Self::IntoBaffle { baffle } => {
+                write!(f, "it runs into baffle {baffle}: shorten or move it")
+            }
+            Self::IntoTube { other } => {
+                write!(f, "it runs into fitting {other}: shorten or move one of them")
+            }
+            Self::Cut { limit, .. } => write!(f, "its cut does not fit: {}", mm(limit)),
+            Self::OnFlange { other, by } => write!(
+                f,
+                "the hole reaches {} over the flange to the {other}: move it",
                 mm(by)
             ),
         }

@@ -4,13 +4,20 @@
 //! the inside at one place, less its holes, welded all round.
 
 mod baffle;
+mod cut;
 mod error;
+mod room;
 mod set_in;
+mod stand;
 
-pub use baffle::Baffle;
-pub(crate) use baffle::{Passage, axes};
+pub(crate) use baffle::axes;
+pub use baffle::{Baffle, BaffleHole};
+pub use cut::{BaffleCut, CutFault, MAX_NOTCHES, Notch};
 pub use error::PlaceError;
+pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
+
+pub use stand::{MAX_OPENING, Opening, Openings, StandLine};
 
 use heapless::Vec;
 

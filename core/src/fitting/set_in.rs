@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use super::PlaceError;
 use crate::blank::{Axes, Meeting, PanelPlan};
 use crate::body::turned::{Head, Turned};
-use crate::body::{ArcPath, Edge, FaceView, Path};
+use crate::body::{ArcPath, Edge, Path};
 use crate::geom::Vector;
 use crate::input::{Face, FittingDraft};
 use crate::units::{Angle, Length};
@@ -62,11 +62,11 @@ pub struct Fitting<'a> {
 /// What of a fitting stands within the tank: a tube.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Stub {
-    start: Vector,
-    inward: Vector,
-    length: f64,
-    outer: f64,
-    bore: f64,
+    pub(super) start: Vector,
+    pub(super) inward: Vector,
+    pub(super) length: f64,
+    pub(super) outer: f64,
+    pub(super) bore: f64,
 }
 
 impl Stub {
@@ -101,7 +101,7 @@ impl Stub {
 }
 
 impl<'a> Fitting<'a> {
-    /// Finds where a fitting sits.
+    /// Finds where a fitting sits; whether it has room there is [`Fitting::check_room`]'s.
     ///
     /// # Errors
     /// [`PlaceError`] where it does not fit there.
@@ -112,23 +112,29 @@ impl<'a> Fitting<'a> {
             None => return Err(PlaceError::NoOuter),
         };
         let (centre, inward) = seat(plan, draft)?;
-        let fitting = Self {
+        Ok(Self {
             draft,
             centre,
             inward,
             sheet: plan.sheet.of(draft.face),
             outer,
-        };
-        fitting.each_side(plan, |_, distance| {
+        })
+    }
+
+    /// Looks whether its hole lies within its face.
+    ///
+    /// # Errors
+    /// [`PlaceError`] where it runs over an edge, or into a bend.
+    pub(crate) fn check_face(&self, plan: &PanelPlan<'_>) -> Result<(), PlaceError> {
+        self.each_side(plan, |_, distance| {
             if distance < 0.0 {
                 return Err(PlaceError::OffFace {
-                    face: draft.face,
+                    face: self.draft.face,
                     by: Length::from_metres(-distance),
                 });
             }
             Ok(())
-        })?;
-        Ok(fitting)
+        })
     }
 
     /// The first of some fittings that its hole runs into, counted from 1.
@@ -228,7 +234,7 @@ impl<'a> Fitting<'a> {
 
     /// Calls `see` with each edge of its wall and how far the hole's edge stays inside of it: of the
     /// outside edge of a seam, of the line where a bend begins.
-    fn each_side<E>(
+    pub(super) fn each_side<E>(
         &self,
         plan: &PanelPlan<'_>,
         mut see: impl FnMut(&Edge, f64) -> Result<(), E>,
@@ -246,7 +252,7 @@ impl<'a> Fitting<'a> {
             Some((self.centre - foot).length())
         };
         // Off the face, beside a corner too, a hole is past its nearest edge: that tells by how much.
-        let past = if within(&view, self.centre) {
+        let past = if view.is_over(self.centre) {
             None
         } else {
             let all = view.sides().filter_map(|(_, edge)| off_edge(&edge?));
@@ -343,25 +349,6 @@ impl<'a> Fitting<'a> {
             }
         }
     }
-}
-
-/// Whether a point of a face's plane lies within its outline: a ray from there meets it an odd number of
-/// times.
-fn within(view: &FaceView<'_>, point: Vector) -> bool {
-    let axes = Axes::of(view.normal(), view.outline());
-    let flat = |p: Vector| [axes.right.dot(p - point), axes.up.dot(p - point)];
-    let mut odd = false;
-    let mut last = view.outline().last().map(flat);
-    for corner in view.outline().map(flat) {
-        if let Some(before) = last
-            && (before[1] > 0.0) != (corner[1] > 0.0)
-        {
-            let share = before[1] / (before[1] - corner[1]);
-            odd ^= before[0] + share * (corner[0] - before[0]) > 0.0;
-        }
-        last = Some(corner);
-    }
-    odd
 }
 
 /// Where a fitting's centre is on the outside, and which way is in.

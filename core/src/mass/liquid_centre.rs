@@ -119,6 +119,9 @@ fn of_planes(solid: &Solid, level: f64) -> Option<Vector> {
             }
         }
     }
+    let (more, about) = solid.folds_below(up, level);
+    six += 6.0 * more;
+    moment = moment + (about - apex * more) * 24.0;
     (six > 0.0).then(|| apex + moment * (0.25 / six))
 }
 

@@ -95,10 +95,15 @@ fn drum(error: &DrumError) -> Field {
 /// The field that an error of a fitting is laid to; fittings count from 1.
 pub(crate) const fn fitting(number: u8, error: &PlaceError) -> Field {
     match error {
-        PlaceError::OffFace { .. } | PlaceError::OffCentre { .. } | PlaceError::Overlap { .. } => {
-            Field::FittingAt(number)
-        }
+        PlaceError::OffFace { .. }
+        | PlaceError::OffCentre { .. }
+        | PlaceError::Overlap { .. }
+        | PlaceError::OnSeam { .. }
+        | PlaceError::OnFlange { .. } => Field::FittingAt(number),
         PlaceError::NoOuter => Field::FittingBore(number),
+        PlaceError::Through { .. }
+        | PlaceError::IntoBaffle { .. }
+        | PlaceError::IntoTube { .. } => Field::FittingStandIn(number),
         _ => Field::Fitting(number),
     }
 }

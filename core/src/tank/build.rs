@@ -3,12 +3,13 @@
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::Body;
+use crate::body::{Body, ProfileError, ShapeError, SheetPlan};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
-use crate::fitting::{Baffle, Fitting, Inner, PlaceError};
-use crate::input::{Draft, Field};
-use crate::units::Volume;
+use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError};
+use crate::geom::outline::section::SectionError;
+use crate::input::{Draft, Face, Field, Shape};
 use crate::units::range::{OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
 /// so that on a small machine nothing but the body is held; about 12 KiB.
@@ -59,8 +60,36 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
+        Self::build_cut(draft, &[], assumed)
+    }
+
+    /// [`Tank::build_noting`] with baffles that are cut: the first cut is the first baffle's, and so on.
+    ///
+    /// ```
+    /// # use seamwright_core::prelude::*;
+    /// # use seamwright_core::fitting::BaffleCut;
+    /// # use seamwright_core::input::{Across, BaffleDraft};
+    /// # let mm = |value| Length::new(value, LengthUnit::Millimetre);
+    /// # let outside = Block::new(mm(320.0), mm(180.0), mm(160.0));
+    /// # let mut draft = Draft::new("Header tank", outside, StockDraft::of(Alloy::A5754, mm(2.0)))?;
+    /// draft.baffles.push(BaffleDraft::new(Across::Length, mm(160.0))).ok();
+    /// // 176 x 156 mm inside, of which the lowest 36 mm are left open.
+    /// let cut = BaffleCut { gap_below: mm(36.0), ..BaffleCut::default() };
+    /// let tank = Tank::build_cut(&draft, &[cut], |_| ())?;
+    /// let baffle = tank.inner().baffles().first().ok_or("no baffle")?;
+    /// assert!((baffle.area() - 0.176 * 0.120).abs() < 1e-12);
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn build_cut(
+        draft: &Draft,
+        cuts: &[BaffleCut],
+        assumed: impl FnMut(Assumed),
+    ) -> Result<Self, JobError> {
         let mut tank = Self::EMPTY;
-        tank.rebuild_noting(draft, assumed)?;
+        tank.rebuild_noting(draft, cuts, assumed)?;
         Ok(tank)
     }
 
@@ -81,16 +110,59 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn rebuild(&mut self, draft: &Draft) -> Result<(), JobError> {
-        self.rebuild_noting(draft, |_| ())
+        self.rebuild_cut(draft, &[])
+    }
+
+    /// [`Tank::rebuild`] with baffles that are cut, as in [`Tank::build_cut`].
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn rebuild_cut(&mut self, draft: &Draft, cuts: &[BaffleCut]) -> Result<(), JobError> {
+        self.rebuild_noting(draft, cuts, |_| ())
     }
 
     fn rebuild_noting(
         &mut self,
         draft: &Draft,
+        cuts: &[BaffleCut],
         assumed: impl FnMut(Assumed),
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
-        self.make()
+        self.make_by(Some(&Full {
+            fold: Body::fold,
+            cuts,
+            cut: cut_baffles,
+        }))?;
+        self.check_room()
+    }
+
+    /// Looks whether every fitting and every hole of a baffle has the room that it takes. A gauge leaves it
+    /// out: its jobs come from a laptop, which has looked.
+    fn check_room(&self) -> Result<(), JobError> {
+        let plan = self.plan();
+        for (fitting, number) in self.fittings().zip(1_u8..) {
+            let blame = |error| JobError {
+                field: blame::fitting(number, &error),
+                problem: Problem::Place(error),
+            };
+            let before = self.fittings().zip(1_u8..number);
+            let stubs = before.filter_map(|(other, number)| Some((number, other.stub()?)));
+            let drafts = self.job.fittings.iter().take(usize::from(number - 1));
+            fitting.check_face(&plan).map_err(blame)?;
+            if let Some(other) = fitting.runs_into(&plan, drafts) {
+                return Err(blame(PlaceError::Overlap { other }));
+            }
+            fitting
+                .check_room(&plan, &self.inner, stubs)
+                .map_err(blame)?;
+        }
+        for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
+            baffle.check_holes().map_err(|(error, hole)| JobError {
+                field: Field::BaffleHoleAt(number, hole),
+                problem: Problem::Place(error),
+            })?;
+        }
+        Ok(())
     }
 
     /// The first half of [`Tank::rebuild`]: checks a draft and takes it in. The tank is of no use until
@@ -107,17 +179,31 @@ impl Tank {
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
-    #[inline(never)]
     pub fn make(&mut self) -> Result<(), JobError> {
-        self.job
-            .shape
-            .make(&self.job.sheet, &mut self.body)
-            .map_err(|error| JobError {
-                field: blame::shape(&error),
-                problem: Problem::Shape(error),
-            })?;
+        self.make_by(Some(&Full {
+            fold: Body::fold,
+            cuts: &[],
+            cut: cut_baffles,
+        }))
+    }
+
+    /// [`Tank::make`] on a machine without the flash for round folds of a body that is no profile: a job that
+    /// has any is refused.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault, its value and its limit.
+    pub fn make_unfolded(&mut self) -> Result<(), JobError> {
+        self.make_by(None)
+    }
+
+    #[inline(never)]
+    fn make_by(&mut self, full: Option<&Full<'_>>) -> Result<(), JobError> {
+        self.make_body(full.map(|full| full.fold))?;
         self.check_joints()?;
         self.place()?;
+        if let Some(full) = full {
+            (full.cut)(&mut self.inner, full.cuts)?;
+        }
         let (headspace, neck) = (self.job.headspace, self.job.neck);
         let space = Space::new(&self.body.inside, &self.inner);
         self.capacity =
@@ -137,6 +223,48 @@ impl Tank {
         }
         self.check_counts()?;
         self.set_rod()
+    }
+
+    /// The body, its folds as round as the sheet is bent.
+    #[inline(never)]
+    fn make_body(&mut self, fold: Option<Folding>) -> Result<(), JobError> {
+        let Self { job, body, .. } = self;
+        let (folds, radius) = (job.joints.folds(), job.joints.allow().bend_radius);
+        let of_shape = |error| JobError {
+            field: blame::shape(&error),
+            problem: Problem::Shape(error),
+        };
+        let of_end = |fold: &&[Face; 2]| fold.iter().any(|face| !matches!(face, Face::Side(_)));
+        let end = folds.iter().find(of_end);
+        if let Shape::Profile(profile) = &job.shape
+            && end.is_none()
+            && !folds.is_empty()
+        {
+            let bent = profile.folded(folds, radius, &job.sheet);
+            return bent.make(&job.sheet, body).map_err(|error| {
+                let mut found = of_shape(ShapeError::Profile(error));
+                // A radius that does not fit where none is drawn is the bend's.
+                if let ProfileError::Outline(SectionError::Radius { corner, .. }) = error
+                    && let Some(point) = profile.outline.get(usize::from(corner).saturating_sub(1))
+                    && point.radius.si() == 0.0
+                {
+                    found.field = Field::BendRadius;
+                }
+                found
+            });
+        }
+        job.shape.make(&job.sheet, body).map_err(of_shape)?;
+        let Some(faces) = end else { return Ok(()) };
+        let refused = |problem| JobError {
+            field: Field::Fold(1),
+            problem,
+        };
+        if body.outside.rounded().is_some() {
+            return Err(refused(Problem::FoldBesideRound(*faces)));
+        }
+        let fold = fold.ok_or_else(|| refused(Problem::NoRoomForFold))?;
+        fold(body, folds, radius, &job.sheet);
+        Ok(())
     }
 
     /// Finds where the dip rod stands.
@@ -174,10 +302,6 @@ impl Tank {
                 problem: Problem::Place(error),
             };
             let fitting = Fitting::place(&plan, draft).map_err(blame)?;
-            let before = job.fittings.iter().take(usize::from(number - 1));
-            if let Some(other) = fitting.runs_into(&plan, before) {
-                return Err(blame(PlaceError::Overlap { other }));
-            }
             if let Some(stub) = fitting.stub() {
                 // As many as there may be fittings.
                 let _ = inner.stubs.push(stub);
@@ -185,15 +309,9 @@ impl Tank {
         }
         for (draft, number) in job.baffles.iter().zip(1_u8..) {
             let thickness = draft.thickness.unwrap_or(job.thickness);
-            let baffle = Baffle::place(body, draft, thickness).map_err(|(error, hole)| {
-                let field = match hole {
-                    Some(hole) => Field::BaffleHoleAt(number, hole),
-                    None => blame::baffle(number, &job.shape, draft.across, &error),
-                };
-                JobError {
-                    field,
-                    problem: Problem::Place(error),
-                }
+            let baffle = Baffle::place(body, draft, thickness).map_err(|error| JobError {
+                field: blame::baffle(number, &job.shape, draft.across, &error),
+                problem: Problem::Place(error),
             })?;
             for (wall, place) in draft.free.iter().zip(1_u8..) {
                 let mut walls = (0..baffle.seam_count()).map(|at| baffle.wall(&body.inside, at));
@@ -209,6 +327,30 @@ impl Tank {
         Ok(())
     }
 }
+
+/// What a machine with room for it does besides.
+struct Full<'a> {
+    fold: Folding,
+    cuts: &'a [BaffleCut],
+    cut: fn(&mut Inner, &[BaffleCut]) -> Result<(), JobError>,
+}
+
+/// Cuts the baffles.
+fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
+    for ((baffle, cut), number) in inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
+        baffle.cut(cut).map_err(|(fault, limit)| JobError {
+            field: Field::Baffle(number),
+            problem: Problem::Place(PlaceError::Cut {
+                fault,
+                limit: Length::from_metres(limit),
+            }),
+        })?;
+    }
+    Ok(())
+}
+
+/// Rounds the folds of a body of plane faces.
+type Folding = fn(&mut Body, &[[Face; 2]], Length, &SheetPlan);
 
 impl From<OutOfRange> for Problem {
     fn from(error: OutOfRange) -> Self {

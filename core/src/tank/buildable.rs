@@ -4,7 +4,7 @@ use super::{JobError, Problem, Tank};
 use crate::blank::joint::is_same_edge;
 use crate::blank::{Blank, BlankError, Meeting};
 use crate::input::limits::{MAX_MARKS, MAX_STITCHES};
-use crate::input::{Face, Field};
+use crate::input::{Face, Field, Shape};
 
 impl Tank {
     /// Every edge that is named is there, every joint suits its edge, every panel comes out of flat sheet.
@@ -12,12 +12,17 @@ impl Tank {
     pub(crate) fn check_joints(&self) -> Result<(), JobError> {
         let joints = &self.job.joints;
         let outside = &self.body.outside;
+        // A fold is round too, but not because it is drawn so.
+        let is_drawn = |faces: [Face; 2]| match &self.job.shape {
+            Shape::Profile(profile) => profile.is_round(faces),
+            _ => false,
+        };
         let named = |faces: [Face; 2], field: Field| match outside.sharp_edge_between(faces) {
             None => Err(JobError {
                 field,
                 problem: Problem::NoSuchEdge(faces),
             }),
-            Some(edge) if edge.radius.si() > 0.0 => Err(JobError {
+            Some(_) if is_drawn(faces) => Err(JobError {
                 field,
                 problem: Problem::EdgeTaken(faces),
             }),

@@ -60,6 +60,11 @@ pub enum Problem {
     },
     /// The baffle does not meet the wall named.
     NotAtBaffle(Face),
+    // The numbers of these stand in the wire, so what comes later is added here.
+    /// An end is folded to a side of an outline that has rounded corners.
+    FoldBesideRound([Face; 2]),
+    /// This machine has no room for what folds of a body that is no profile ask for.
+    NoRoomForFold,
 }
 
 impl fmt::Display for Problem {
@@ -99,6 +104,13 @@ impl fmt::Display for Problem {
             Self::TooManyTacks => {
                 f.write_str("a seam would need more than 9999 tacks: allow a wider pitch")
             }
+            Self::NoRoomForFold => f.write_str(
+                "no room here for folds of a body that is no profile: see the laptop's plan",
+            ),
+            Self::FoldBesideRound([a, b]) => write!(
+                f,
+                "the edge between {a} and {b} cannot be folded past rounded corners: weld it"
+            ),
             Self::TooManyMarks { needed, most } => {
                 write!(
                     f,

@@ -504,20 +504,25 @@ impl Reach<'_> {
         .sum()
     }
 
-    /// Every compartment has a way for air, or the tank is one space that some fitting, or a hole drilled for the purpose,
+    /// Every compartment has a way for air (past the rim of a baffle that is not welded all round, too), or the tank is one space that some fitting, or a hole drilled for the purpose,
     /// opens.
     fn check_air(&self) -> Result<(), ReachError> {
         let pieces = self.parted.piece_count();
         let mut open: Vec<bool, { crate::compartment::MAX_PIECES }> = Vec::new();
         // As many as there are pieces.
         let _ = open.resize(pieces, false);
-        let first = self.parted.joined(0);
+        let leaks = |number: u8| {
+            let place = usize::from(number).saturating_sub(1);
+            let draft = self.tank.job.baffles.get(place);
+            draft.is_some_and(|draft| draft.spaced.is_some() || !draft.free.is_empty())
+        };
+        let first = self.parted.joined(0, leaks);
         if first.iter().all(|joined| *joined) {
             return Ok(());
         }
         for fitting in self.tank.fittings().filter(|one| one.bore().si() > 0.0) {
             each_opened(&self.parted, fitting.mouth(), |piece| {
-                for (slot, joined) in open.iter_mut().zip(&self.parted.joined(piece)) {
+                for (slot, joined) in open.iter_mut().zip(&self.parted.joined(piece, leaks)) {
                     *slot |= *joined;
                 }
             });
@@ -525,7 +530,7 @@ impl Reach<'_> {
         // Of several the smallest: what is left of the tank beside it may be meant to be the tank.
         let mut least: Option<(f64, Vec<bool, { crate::compartment::MAX_PIECES }>)> = None;
         for shut in (0..pieces).filter(|piece| open.get(*piece) == Some(&false)) {
-            let own = self.parted.joined(shut);
+            let own = self.parted.joined(shut, leaks);
             let volume = members(&own).map(|piece| self.parted.volume(piece)).sum();
             if least.as_ref().is_none_or(|(known, _)| volume < *known) {
                 least = Some((volume, own));

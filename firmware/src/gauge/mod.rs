@@ -375,7 +375,7 @@ impl<K: Kind> Gauge<K> {
 
     fn rebuild(&mut self, job: usize) -> Option<Result<(), JobError>> {
         let taken = self.take(job)?;
-        Some(taken.and_then(|()| self.tank.make()))
+        Some(taken.and_then(|()| K::make(&mut self.tank)))
     }
 
     // Out of line, so that the unpacked draft is gone from the stack before the tank is made.

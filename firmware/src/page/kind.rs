@@ -3,6 +3,8 @@
 
 use core::fmt::Debug;
 
+use seamwright_core::tank::{JobError, Tank};
+
 use super::is_page::{IsPage, LeftOut};
 use crate::work::{NoPlanner, Think, Thinker};
 
@@ -19,6 +21,13 @@ pub trait Kind: sealed::Sealed + Debug + 'static {
 
     /// Whether it finds such an order.
     const PLANS: bool = Self::Planner::ABLE;
+
+    /// Makes a tank whose job was taken in: the small gauge has no room for round folds of a body that is no
+    /// profile, and refuses a job that has them.
+    ///
+    /// # Errors
+    /// [`JobError`] names the input at fault.
+    fn make(tank: &mut Tank) -> Result<(), JobError>;
 }
 
 /// The gauge of a chip with 256 KiB of flash: it has only the pages that every gauge has, and shows no order but one
@@ -29,6 +38,10 @@ pub enum Small {}
 impl Kind for Small {
     type IfFull<P: IsPage> = LeftOut;
     type Planner = NoPlanner;
+
+    fn make(tank: &mut Tank) -> Result<(), JobError> {
+        tank.make_unfolded()
+    }
 }
 
 /// The gauge with every page and a planner.
@@ -38,6 +51,10 @@ pub enum Full {}
 impl Kind for Full {
     type IfFull<P: IsPage> = P;
     type Planner = Thinker;
+
+    fn make(tank: &mut Tank) -> Result<(), JobError> {
+        tank.make()
+    }
 }
 
 mod sealed {

@@ -61,8 +61,11 @@ where
         (false, _) => (PIXEL, ink::DIM, Some(HIDDEN)),
     };
     draw_all(target, || {
-        // A rounded corner is no line; its outline is drawn where it has one.
-        let sharp = solid.edges().filter(|edge| edge.radius.si() == 0.0);
+        // A rounded corner is no line; its outline is drawn where it has one. A fold is drawn by its edge.
+        let drawn = solid.rounded().is_some();
+        let sharp = solid
+            .edges()
+            .filter(move |edge| !drawn || edge.radius.si() == 0.0);
         let lines = sharp.flat_map(move |edge| {
             way::steps(&edge)
                 .map(move |step| stroke(step, plain(is_seen(solid, view, &edge, step))))

@@ -42,6 +42,10 @@ fn called_in_list(path: &str) -> Option<String> {
         }
         [thing @ ("fitting" | "baffle"), number] => format!("{thing} {number}"),
         ["baffle", number, "hole", hole] => format!("hole {hole} of baffle {number}"),
+        ["baffle", number, "notch", notch] => format!("notch {notch} of baffle {number}"),
+        ["baffle", number, "notch", notch, key, ..] => {
+            format!("`{key}` of notch {notch} of baffle {number}")
+        }
         ["baffle", number, "hole", hole, key, ..] => {
             format!("`{key}` of hole {hole} of baffle {number}")
         }
@@ -56,8 +60,8 @@ fn called_in_list(path: &str) -> Option<String> {
 pub(super) fn title(table: &Table) -> String {
     match table.path {
         "" => "the top of the file".to_owned(),
-        path @ ("shape.cut" | "fitting" | "baffle" | "baffle.hole" | "use.mount"
-        | "arc.power_source" | "arc.torch") => format!("[[{path}]]"),
+        path @ ("shape.cut" | "fitting" | "baffle" | "baffle.hole" | "baffle.notch"
+        | "use.mount" | "arc.power_source" | "arc.torch") => format!("[[{path}]]"),
         path => format!("[{path}]"),
     }
 }

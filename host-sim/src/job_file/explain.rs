@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use seamwright_core::body::{BlockError, ShapeError};
-use seamwright_core::fitting::PlaceError;
-use seamwright_core::input::{Cut, Draft, Field, Shape};
+use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
+use seamwright_core::fitting::{CutFault, FaceBox, PlaceError};
+use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause, ReachError};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
@@ -12,6 +12,19 @@ use seamwright_core::units::{Length, LengthUnit};
 use super::Spans;
 use super::reader::called;
 use crate::diagnostics::Problem;
+
+/// What else may be done about a place; a gauge, which has no room for it, says only what comes first.
+const fn more(error: &PlaceError) -> Option<&'static str> {
+    match error {
+        PlaceError::OnSeam { .. } => Some("and rather by three thicknesses and 10 mm more"),
+        PlaceError::Through { .. } => Some("with this much room; shorten it, or move it"),
+        PlaceError::IntoBaffle { .. } => Some("or give the baffle a hole that lets it through"),
+        PlaceError::OnFlange { .. } => {
+            Some("make the lap shorter, or weld that edge with another joint")
+        }
+        _ => None,
+    }
+}
 
 /// A job as its file gives it, for messages about it.
 pub(super) struct Given<'f> {
@@ -53,6 +66,12 @@ impl Given<'_> {
             ))
             .label("named twice, or a rounded corner, which is one sheet")
             .help("take this one out"),
+            Cause::FoldBesideRound([a, b]) => {
+                at(format!("the edge between {a} and {b} cannot be folded"))
+                    .label("past the rounded corners of the outline no bend runs")
+                    .help("weld it, or draw the corners of the outline sharp and fold them")
+            }
+            Cause::NoRoomForFold => at(error.problem.to_string()).label("because of this"),
             Cause::FoldOfTwoSheets([a, b]) => {
                 at(format!("the edge between {a} and {b} cannot be folded"))
                     .label("its two faces are of different thickness")
@@ -172,7 +191,10 @@ impl Given<'_> {
                     .label(format!("no way for air: {}", place.join(", ")))
                     .help("air that is shut in heats while it is welded round and can burst the seam: add a [[baffle.hole]] here, or give that compartment a [[fitting]] with a bore of its own")
             }
-            ReachError::PickUp { at: [_, _, z], error } => {
+            ReachError::PickUp {
+                at: [_, _, z],
+                error,
+            } => {
                 let key = ["fill.pick_up_at", "fill.pick_up"]
                     .iter()
                     .find_map(|key| self.spans.exact(key))
@@ -191,14 +213,18 @@ impl Given<'_> {
                     None => problem,
                 }
             }
-            ReachError::Fitting { fitting: number, error } => {
-                Problem::new(fitting(*number), format!("nothing runs through fitting {number} here"))
-                    .label(format!(
-                        "its inner end is {} outside the space that holds liquid",
-                        short(error.by)
-                    ))
-                    .help("shorten its stand_in, or move it off the baffle or the wall that it runs into")
-            }
+            ReachError::Fitting {
+                fitting: number,
+                error,
+            } => Problem::new(
+                fitting(*number),
+                format!("nothing runs through fitting {number} here"),
+            )
+            .label(format!(
+                "its inner end is {} outside the space that holds liquid",
+                short(error.by)
+            ))
+            .help("shorten its stand_in, or move it off the baffle or the wall that it runs into"),
             ReachError::NoPassage { fitting: number } => {
                 Problem::new(fitting(*number), format!("fitting {number} has no passage"))
                     .label("nothing runs through it")
@@ -262,15 +288,36 @@ impl Given<'_> {
                 }
                 _ => format!("a hole is {} past the edge", short(*by)),
             },
+            PlaceError::Cut { .. } => return self.cut(field, error),
+            PlaceError::OnSeam { face, by } => {
+                format!("{} over the seam that closes the {face}", short(*by))
+            }
+            PlaceError::Through { wall, most } => {
+                format!("into the {wall}; at most {} there", short(*most))
+            }
+            PlaceError::IntoBaffle { baffle } => format!("into baffle {baffle}"),
+            PlaceError::IntoTube { other } => format!("into fitting {other}"),
+            PlaceError::OnFlange { other, by } => {
+                format!("{} over the flange to the {other}", short(*by))
+            }
         })
-        .help(error.to_string());
+        .help(match (self.face_box(field), more(error)) {
+            (Some(tells), Some(more)) => format!("{error}, {more}; {tells}"),
+            (Some(tells), None) => format!("{error}; {tells}"),
+            (None, Some(more)) => format!("{error}, {more}"),
+            (None, None) => error.to_string(),
+        });
         let other = match error {
             PlaceError::OffFace { .. } => self
                 .spans
                 .exact(&format!("{table}.outer"))
                 .or_else(|| self.spans.exact(&format!("{table}.bore")))
                 .map(|span| (span, "the size of the hole".to_owned())),
-            PlaceError::Overlap { other } => self
+            PlaceError::IntoBaffle { baffle } => self
+                .spans
+                .exact(&format!("baffle.{baffle}.at"))
+                .map(|span| (span, format!("baffle {baffle}"))),
+            PlaceError::Overlap { other } | PlaceError::IntoTube { other } => self
                 .spans
                 .exact(&format!("fitting.{other}.at"))
                 .map(|span| (span, format!("fitting {other}"))),
@@ -288,6 +335,111 @@ impl Given<'_> {
             Some((span, label)) => problem.related(span, label),
             None => problem,
         }
+    }
+
+    /// A baffle that cannot be cut as the job says, shown at the key that says so.
+    fn cut(&self, field: Field, error: &PlaceError) -> Problem {
+        let PlaceError::Cut { fault, limit } = *error else {
+            return Problem::new(self.place(&path(field)), error.to_string());
+        };
+        let table = path(field);
+        let limit = short(limit);
+        let (key, label, help) = match fault {
+            CutFault::Clearance => (
+                "clearance".to_owned(),
+                format!("half of its width, {limit}, or more"),
+                format!("write less than {limit}: a millimetre or two lets a baffle in"),
+            ),
+            CutFault::Level => (
+                "gap_below".to_owned(),
+                "a level baffle has no below and above".to_owned(),
+                "leave it open by holes or notches".to_owned(),
+            ),
+            CutFault::Gaps => (
+                "gap_below".to_owned(),
+                format!("nothing is left of its {limit} of height"),
+                format!(
+                    "`gap_below`, `gap_above` and twice the clearance together must be less than {limit}"
+                ),
+            ),
+            CutFault::Parted => (
+                "gap_below".to_owned(),
+                "what is left is in more than one piece".to_owned(),
+                "leave less open, or cut it open by holes and notches".to_owned(),
+            ),
+            CutFault::Corner => (
+                "corner_notch".to_owned(),
+                format!("larger than its side takes; less than {limit}"),
+                format!("write less than {limit}"),
+            ),
+            CutFault::Bend => (
+                "corner_notch".to_owned(),
+                format!("ends within the bend; at least {limit}"),
+                format!(
+                    "write {limit} or more, or leave it out: the corner is round as the bend is"
+                ),
+            ),
+            CutFault::Round => (
+                "corner_notch".to_owned(),
+                "a round baffle has no corners".to_owned(),
+                "cut it a [[baffle.notch]] at its rim, or leave a gap".to_owned(),
+            ),
+            CutFault::Wide(notch) => (
+                format!("notch.{notch}.width"),
+                format!("wider than the straight side there takes; less than {limit}"),
+                format!("write less than {limit}, or move it along its wall"),
+            ),
+            CutFault::Deep(notch) => (
+                format!("notch.{notch}.depth"),
+                "it runs out of the plate, or into another".to_owned(),
+                "make it less deep, or move it".to_owned(),
+            ),
+            CutFault::Corners => (
+                "corner_notch".to_owned(),
+                "more than twelve corners".to_owned(),
+                "an outline may have twelve corners, and each notch takes some: leave some out"
+                    .to_owned(),
+            ),
+        };
+        // Of two gaps the one that the job gives; else the baffle as a whole.
+        let at = [key, "gap_above".to_owned(), "notch.1".to_owned()]
+            .iter()
+            .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
+            .unwrap_or_else(|| self.place(&table));
+        Problem::new(at, format!("{} cannot be cut so", called(&table)))
+            .label(label)
+            .help(help)
+    }
+
+    /// Where places on a fitting's face are counted, for a fitting whose place is at fault.
+    fn face_box(&self, field: Field) -> Option<String> {
+        let Field::FittingAt(number) = field else {
+            return None;
+        };
+        let place = usize::from(number).checked_sub(1)?;
+        let face = self.draft.fittings.get(place)?.face;
+        let mut sheet = SheetPlan::uniform(self.draft.stock.thickness);
+        for (face, own) in &self.draft.stock.faces {
+            sheet.set(*face, *own).ok()?;
+        }
+        let body = self.draft.shape.body(&sheet).ok()?;
+        let FaceBox {
+            size: [wide, high],
+            ways: [right, up],
+        } = FaceBox::of(&body.outside, face)?;
+        Some(if face == Face::Shell {
+            format!(
+                "on the shell `at` counts {} along {right}, then {} {up}",
+                short(wide),
+                short(high)
+            )
+        } else {
+            format!(
+                "seen from outside the {face} lies in a box of {} × {}, and `at` counts from its lower left corner to the right along {right}, then up along {up}",
+                short(wide),
+                short(high)
+            )
+        })
     }
 
     fn block(&self, error: BlockError) -> Problem {

@@ -1,12 +1,18 @@
 //! `[[fitting]]` and `[[baffle]]`.
 
-use seamwright_core::input::limits::{MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL};
+use seamwright_core::fitting::{BaffleCut, MAX_NOTCHES, Notch};
+use seamwright_core::input::limits::{
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FITTINGS, MAX_LABEL, SIZE,
+};
 use seamwright_core::input::{BaffleDraft, Face, FittingDraft, HoleDraft, Label};
+use seamwright_core::units::Length;
+use seamwright_core::units::range::Value;
 
 use super::baffle_edges;
+use super::extras::limits::kept;
 use super::faces::faces;
 use super::reader::{Reader, Section};
-use super::schema::{BAFFLE, FITTING, HOLE, Table};
+use super::schema::{BAFFLE, FITTING, HOLE, NOTCH, Table};
 use super::words::every_face;
 use crate::diagnostics::Problem;
 
@@ -78,16 +84,64 @@ fn label<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<Label> {
     label
 }
 
+/// The baffles, and how each of them is cut.
 pub(super) fn baffles<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-) -> Option<heapless::Vec<BaffleDraft, MAX_BAFFLES>> {
+) -> Option<(heapless::Vec<BaffleDraft, MAX_BAFFLES>, Vec<BaffleCut>)> {
     let sections = tables(reader, top, "baffle", &BAFFLE, MAX_BAFFLES);
-    let all: Vec<Option<BaffleDraft>> = sections
+    let all: Vec<_> = sections
         .iter()
-        .map(|section| baffle(reader, section))
+        .map(|section| (baffle(reader, section), cut(reader, section)))
         .collect();
-    all.into_iter().collect::<Option<heapless::Vec<_, _>>>()
+    let (drafts, cuts): (Vec<_>, Vec<_>) = all.into_iter().unzip();
+    Some((
+        drafts
+            .into_iter()
+            .collect::<Option<heapless::Vec<_, _>>>()?,
+        cuts.into_iter().collect::<Option<Vec<_>>>()?,
+    ))
+}
+
+/// A length from nothing up to the largest size.
+fn length<'t>(reader: &mut Reader<'t>, section: &Section<'t>, key: &str) -> Option<Length> {
+    kept(
+        reader,
+        section,
+        key,
+        (Length::default(), SIZE.1),
+        Value::Length,
+    )
+}
+
+fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> {
+    let mut cut = BaffleCut::default();
+    for (key, slot) in [
+        ("clearance", &mut cut.clearance),
+        ("gap_below", &mut cut.gap_below),
+        ("gap_above", &mut cut.gap_above),
+        ("corner_notch", &mut cut.corner_notch),
+    ] {
+        *slot = length(reader, section, key).unwrap_or_default();
+    }
+    let sections = tables(reader, section, "notch", &NOTCH, MAX_NOTCHES);
+    let notches: Vec<Option<Notch>> = sections
+        .iter()
+        .map(|section| {
+            let at = reader.quantities(section, "at", "at = [\"90 mm\", \"2 mm\"]");
+            let width = length(reader, section, "width");
+            let depth = length(reader, section, "depth");
+            Some(Notch {
+                at: at?,
+                width: width?,
+                depth: depth?,
+            })
+        })
+        .collect();
+    cut.notches = notches
+        .into_iter()
+        .collect::<Option<heapless::Vec<_, _>>>()?;
+    Some(cut)
 }
 
 fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDraft> {

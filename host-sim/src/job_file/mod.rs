@@ -22,6 +22,7 @@ mod words;
 
 use seamwright_core::blank::BlankError;
 use seamwright_core::build::BaffleEdge;
+use seamwright_core::fitting::BaffleCut;
 use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
     ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
@@ -96,7 +97,8 @@ impl JobFile {
     /// The file with what of its fill reaches the pick-ups in its draft, where that is not all that lies above them: a gauge
     /// has no room to find it.
     fn reckoned(mut self) -> Self {
-        let found = Tank::build(&self.draft).ok().and_then(|tank| {
+        let built = Tank::build_cut(&self.draft, &self.extras.baffles, |_| ());
+        let found = built.ok().and_then(|tank| {
             let reach = tank.reach(&self.extras.plumbing).ok()?;
             let usable = reach.usable();
             (usable != tank.capacity().usable).then_some(usable)
@@ -122,13 +124,31 @@ impl JobFile {
             .find(|unit| same(unit.symbol()) || unit.aliases().iter().any(|alias| same(alias)))
     }
 
+    /// Whether a gauge can hold this job: one whose baffles are cut it would plan with whole ones.
+    ///
+    /// # Errors
+    /// Which baffle, shown where its table starts.
+    pub fn for_a_gauge(&self) -> Result<(), Failure> {
+        let cut = self.extras.baffles.iter().position(|cut| !cut.is_none());
+        let Some(place) = cut else { return Ok(()) };
+        let number = place + 1;
+        let span = self.spans.exact(&format!("baffle.{number}"));
+        let problem = Problem::new(
+            span.unwrap_or_default(),
+            format!("a gauge has no room for how baffle {number} is cut"),
+        )
+        .label("its clearance, gaps or notches")
+        .help("work from the plan and the job sheet, which have them; a gauge would show a whole baffle");
+        Err(Report::new(self.source.clone(), vec![problem]).into())
+    }
+
     /// Computes the tank, calling `assumed` for every value that the file leaves to its default.
     ///
     /// # Errors
     /// What makes the job impossible, shown at the key that is to blame.
     pub fn tank(&self, assumed: impl FnMut(Assumed)) -> Result<Tank, Failure> {
-        let tank =
-            Tank::build_noting(&self.draft, assumed).map_err(|error| self.explain(&error))?;
+        let tank = Tank::build_cut(&self.draft, &self.extras.baffles, assumed)
+            .map_err(|error| self.explain(&error))?;
         tank.reach(&self.extras.plumbing)
             .map_err(|error| self.explain_reach(&error))?;
         Cut::of(&tank, &self.extras)
@@ -188,8 +208,9 @@ fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extra
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
     let fill = reader.section(top, "fill", &FILL);
-    let draft = draft(reader, top, [arc.as_ref(), weld.as_ref(), fill.as_ref()]);
+    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref(), fill.as_ref()]).unzip();
     let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    extras.baffles = baffles.unwrap_or_default();
     if let (Some(draft), Some(fill)) = (&draft, &fill) {
         extras.plumbing = plumbing::read(reader, fill, &draft.fittings);
     }
@@ -200,7 +221,7 @@ fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
     [arc_section, weld_section, fill_section]: [Option<&Section<'t>>; 3],
-) -> Option<Draft> {
+) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
         .section(top, "shape", &SHAPE)
@@ -235,18 +256,20 @@ fn draft<'t>(
         .section(top, "use", &USE)
         .map(|section| service(reader, &section));
     // A table that is there but wrong has left its problems with the reader, so a default here is never used.
-    Some(Draft {
+    let (baffles, cuts) = baffles?;
+    let draft = Draft {
         name: name?,
         shape: shape?,
         stock: stock?,
         joints: joints.unwrap_or_default(),
         fittings: fittings?,
-        baffles: baffles?,
+        baffles,
         fill: fill.unwrap_or_default(),
         arc: arc.unwrap_or_default(),
         weld: weld.unwrap_or_default(),
         service: service.unwrap_or_default(),
-    })
+    };
+    Some((draft, cuts))
 }
 
 fn service<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> UseDraft {

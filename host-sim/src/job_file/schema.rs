@@ -184,10 +184,25 @@ pub const BAFFLE: Table = Table {
         required("across", Kind::Word),
         required("at", Kind::Quantity("160 mm")),
         optional("thickness", Kind::Quantity("2 mm")),
+        optional("clearance", Kind::Quantity("1 mm")),
+        optional("gap_below", Kind::Quantity("20 mm")),
+        optional("gap_above", Kind::Quantity("30 mm")),
+        optional("corner_notch", Kind::Quantity("15 mm")),
         optional("hole", Kind::Tables),
+        optional("notch", Kind::Tables),
         optional("free", Kind::FaceList("[\"top\"]")),
         optional("weld_length", Kind::Quantity("40 mm")),
         optional("weld_gap", Kind::Quantity("60 mm")),
+    ],
+};
+
+/// `[[baffle.notch]]`.
+pub const NOTCH: Table = Table {
+    path: "baffle.notch",
+    keys: &[
+        required("at", Kind::Quantities(2, "[\"90 mm\", \"2 mm\"]")),
+        required("width", Kind::Quantity("40 mm")),
+        required("depth", Kind::Quantity("20 mm")),
     ],
 };
 
@@ -359,6 +374,7 @@ pub const TABLES: &[Table] = &[
     JOINTS,
     FITTING,
     BAFFLE,
+    NOTCH,
     HOLE,
     FILL,
     ARC,

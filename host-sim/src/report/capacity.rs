@@ -55,9 +55,8 @@ pub(super) fn dip(tank: &Tank, units: Units) -> Section {
         };
         section.line(format!("{place}{step}; standing level"));
         let marks = (0..tank.dip_count()).filter_map(|place| tank.dip_mark(place));
-        let marks = marks.map(|(mark, _)| {
-            [units.length(mark.reading), units.volume(mark.volume)].map(said)
-        });
+        let marks = marks
+            .map(|(mark, _)| [units.length(mark.reading), units.volume(mark.volume)].map(said));
         section.table(Table::new([right("reading"), right("holds")], marks).abreast(3));
     } else {
         section.table(Table::new([right("depth"), right("holds")], rows).abreast(3));
@@ -66,11 +65,13 @@ pub(super) fn dip(tank: &Tank, units: Units) -> Section {
     let marks: Value = marks
         .map(|(mark, _)| Value::from([mark.reading.si(), mark.volume.si()]))
         .collect();
-    let chart = json!({
-        "at_m": rod.map(|at| at.map(Length::si)),
-        "step_m3": volume.map(Volume::si),
-        "marks": marks,
-    });
+    let mut chart = Data::from_iter([("marks".to_owned(), marks)]);
+    if let Some(at) = rod {
+        chart.insert("at_m".to_owned(), json!(at.map(Length::si)));
+    }
+    if let Some(step) = volume {
+        chart.insert("step_m3".to_owned(), json!(step.si()));
+    }
     section.put("chart", chart);
     let pairs = levels
         .iter()
@@ -100,9 +101,7 @@ fn measures(section: &mut Section, tank: &Tank, drawn: Option<&Drawn<'_>>, units
     section.fact("fill mark", mark.data("fill_depth_m", fill.si()));
     let mut kept = 0.0;
     if let Some(drawn) = drawn {
-        drawn
-            .reach
-            .each_kept_level(|one| kept += one.pooled.si());
+        drawn.reach.each_kept_level(|one| kept += one.pooled.si());
     }
     let held = Volume::from_cubic_metres(kept);
     let usable = match (tank.job().reaches(), drawn) {
@@ -223,10 +222,10 @@ fn growth(tank: &Tank, shown: &impl Fn(Volume) -> String) -> Option<Cell> {
     let at = hottest.display(TemperatureUnit::Celsius, 0);
     Some(match tank.expansion()? {
         Ok(expansion) => {
-            let (free, over, told) = match expansion.outcome {
+            let (key, rest, told) = match expansion.outcome {
                 Outcome::Fits(room) => (
-                    Some(room.si()),
-                    None,
+                    "free_m3",
+                    room,
                     format!(
                         "grows to {} at {at}; {} stay free",
                         shown(expansion.hot),
@@ -234,8 +233,8 @@ fn growth(tank: &Tank, shown: &impl Fn(Volume) -> String) -> Option<Cell> {
                     ),
                 ),
                 Outcome::Spills(spilt) => (
-                    None,
-                    Some(spilt.si()),
+                    "runs_over_m3",
+                    spilt,
                     format!(
                         "grows to {} at {at}; {} run over: a shut tank that is full bursts",
                         shown(expansion.hot),
@@ -246,8 +245,7 @@ fn growth(tank: &Tank, shown: &impl Fn(Volume) -> String) -> Option<Cell> {
             let data = json!({
                 "hottest_c": hottest.in_unit(TemperatureUnit::Celsius),
                 "hot_m3": expansion.hot.si(),
-                "free_m3": free,
-                "runs_over_m3": over,
+                key: rest.si(),
             });
             said(told).data("growth", data)
         }

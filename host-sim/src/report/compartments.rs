@@ -1,6 +1,6 @@
 //! How baffles and the body's own legs part the inside, and what each part keeps from the pick-up.
 
-use seamwright_core::compartment::{Compartment, DoorKind, Opening};
+use seamwright_core::compartment::{Compartment, DoorKind, Way};
 use seamwright_core::tank::Kept;
 use seamwright_core::units::{AngleUnit, Length};
 use serde_json::{Value, json};
@@ -36,7 +36,10 @@ pub(crate) fn section(drawn: &Drawn<'_>, units: Units) -> Section {
         return section;
     }
     let rows = rooms.iter().enumerate().map(|(place, room)| {
-        let kept = |all: &[Kept]| all.get(place).map_or_else(String::new, |kept| units.volume(kept.volume));
+        let kept = |all: &[Kept]| {
+            all.get(place)
+                .map_or_else(String::new, |kept| units.volume(kept.volume))
+        };
         [
             (place + 1).to_string(),
             units.volume(room.volume),
@@ -56,7 +59,7 @@ pub(crate) fn section(drawn: &Drawn<'_>, units: Units) -> Section {
     section.table(Table::new(columns, rows));
     for (place, room) in rooms.iter().enumerate() {
         let ways: Vec<String> = all
-            .openings(place)
+            .ways(place)
             .map(|opening| way(&opening, units))
             .collect();
         let ways = if ways.is_empty() {
@@ -129,7 +132,7 @@ fn kind(kind: DoorKind) -> (&'static str, Option<u8>) {
     }
 }
 
-fn way(opening: &Opening, units: Units) -> String {
+fn way(opening: &Way, units: Units) -> String {
     let by = match kind(opening.kind) {
         (_, None) => "over a sill".to_owned(),
         (word, Some(number)) => format!("through {word} {number}"),
@@ -152,19 +155,22 @@ fn object(
 ) -> Value {
     let reach = &drawn.reach;
     let drains_to = if reach.drawn_from().contains(&place) {
-        json!("pick-up")
+        Some(json!("pick-up"))
     } else {
-        json!(reach.drains_to(place).map(|next| next + 1))
+        reach.drains_to(place).map(|next| json!(next + 1))
     };
-    let openings = reach.compartments().openings(place).map(|opening| {
-        let (word, number) = kind(opening.kind);
-        json!({
-            "to": opening.to + 1,
+    let ways = reach.compartments().ways(place).map(|way| {
+        let (word, number) = kind(way.kind);
+        let mut told = json!({
+            "to": way.to + 1,
             "by": word,
-            "number": number,
-            "low_m": opening.low.si(),
-            "high_m": opening.high.si(),
-        })
+            "low_m": way.low.si(),
+            "high_m": way.high.si(),
+        });
+        if let (Some(told), Some(number)) = (told.as_object_mut(), number) {
+            told.insert("number".to_owned(), json!(number));
+        }
+        told
     });
     let mut kept = serde_json::Map::new();
     if let Some(level) = level {
@@ -173,13 +179,16 @@ fn object(
     if let Some(leaning) = leaning {
         kept.insert("worst_lean".to_owned(), json!(leaning.volume.si()));
     }
-    json!({
+    let mut told = json!({
         "number": place + 1,
         "volume_m3": room.volume.si(),
         "low_m": room.low.map(Length::si),
         "high_m": room.high.map(Length::si),
-        "openings": openings.collect::<Vec<_>>(),
-        "drains_to": drains_to,
+        "openings": ways.collect::<Vec<_>>(),
         "held_back_m3": kept,
-    })
+    });
+    if let (Some(told), Some(drains_to)) = (told.as_object_mut(), drains_to) {
+        told.insert("drains_to".to_owned(), drains_to);
+    }
+    told
 }

@@ -49,7 +49,9 @@ pub(crate) fn section(
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {
         Advice::Danger(_) => (),
-        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) => rows.push(row(&advice, tank, cautions)),
+        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) => {
+            rows.push(row(&advice, tank, cautions))
+        }
     });
     let mut section = Section::new("Mind");
     section.add(Block::Notices(Some("notices"), rows));

@@ -45,7 +45,11 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         body::section(tank, units),
         capacity::section(tank, drawn.as_ref(), units),
     ]);
-    all.extend(drawn.as_ref().map(|drawn| compartments::section(drawn, units)));
+    all.extend(
+        drawn
+            .as_ref()
+            .map(|drawn| compartments::section(drawn, units)),
+    );
     all.extend([
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),

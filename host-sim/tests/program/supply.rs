@@ -376,7 +376,9 @@ fn shrinkage_of_butts_and_tees() {
     let ratio = 2.0 / 3.0 * 6.5e-6 / 0.002;
     near("butt, least", &across["range_m"][0], 0.18 * ratio, 1e-9);
     near("butt, most", &across["range_m"][1], 0.2 * ratio, 1e-9);
-    let baffle = with("\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n");
+    let baffle = with(
+        "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n",
+    );
     let tee = baffle["shrinkage"]
         .as_array()
         .unwrap()

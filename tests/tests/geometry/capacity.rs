@@ -3,13 +3,13 @@
 //! `data/geometry/checks.json` holds figures gathered and evaluated apart from this project, each with
 //! its source and tolerance.
 
-use seamwright_core::compartment::{Compartments, Mouth};
-use seamwright_core::fitting::Inner;
 use seamwright_core::body::{SheetPlan, Solid};
 use seamwright_core::capacity::{
     Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
     linear_expansion,
 };
+use seamwright_core::compartment::{Compartments, Mouth};
+use seamwright_core::fitting::Inner;
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Sized};
 use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
@@ -73,8 +73,7 @@ fn what_can_be_drawn_from_a_leaning_box() -> Done {
             let outlet = point(&inside, three(&inputs[format!("outlet_{end}")]));
             let parted = Compartments::of(&inside, &Inner::default())?;
             let outlet = [parted.pick_up(Mouth::point(outlet))?];
-            let drawing =
-                Drawing::new(&inside, &parted, FillTo::LowestOpening, &outlet, &filler)?;
+            let drawing = Drawing::new(&inside, &parted, FillTo::LowestOpening, &outlet, &filler)?;
             let drawn = drawing.at(leaning);
             let figure = |what: &str| number(&expected[format!("{what}_{end}_outlet_l")]);
             near(id, in_litres(drawn.dead), figure("dead"), within)?;

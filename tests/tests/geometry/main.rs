@@ -23,3 +23,4 @@ mod properties;
 mod published;
 mod quantity;
 mod reassembly;
+mod room;

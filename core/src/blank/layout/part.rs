@@ -98,12 +98,12 @@ pub(super) fn part(
         let taken = taken_at(plan, view.face(), &edge)?;
         let other = other_of(&edge, view.face());
         let radius = match before {
-            Some(before) if !matches!(view.face(), Face::Side(_)) => plan
+            Some(before) => plan
                 .body
                 .outside
                 .sharp_edge_between([before, other])
                 .map_or(0.0, |corner| corner.radius.si()),
-            _ => 0.0,
+            None => 0.0,
         };
         before = Some(other);
         // Inward is to the left of an outline that runs counter-clockwise.
@@ -142,7 +142,9 @@ pub(super) fn part(
         } else {
             here.radius + inset
         };
-        if here.radius > 0.0 && radius > 0.0 {
+        // A bend of this part's own runs on past a round corner: there it ends at its relief.
+        let bends = here.fold.is_some() || last.fold.is_some();
+        if here.radius > 0.0 && radius > 0.0 && !bends {
             let reach = radius * libm::fabs(libm::tan(0.5 * turn));
             let start = Node::new(
                 corner[0] - last.along[0] * reach,

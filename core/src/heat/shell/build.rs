@@ -49,6 +49,23 @@ impl ShellInput<'_> {
     fn stage_of(&self, place: usize) -> u8 {
         self.joined.get(place).copied().unwrap_or(0)
     }
+
+    /// Ends a stage and those after it in which no edge is joined; the next in which some is.
+    fn end_stage<const C: usize, const L: usize>(
+        &self,
+        stage: u8,
+        shell: &mut Shell<C, L>,
+    ) -> Option<u8> {
+        let mut stage = stage;
+        while usize::from(stage) <= MAX_STAGES {
+            shell.end_stage(stage);
+            stage += 1;
+            if usize::from(stage) <= MAX_STAGES && self.joined.contains(&stage) {
+                return Some(stage);
+            }
+        }
+        None
+    }
 }
 
 impl Building {
@@ -145,12 +162,8 @@ impl Mesh {
                 next,
             } => {
                 let Some(plate) = of.baffles.get(baffle) else {
-                    shell.end_stage(stage);
-                    if usize::from(stage) < MAX_STAGES {
-                        building.part = Part::Edge {
-                            stage: stage + 1,
-                            place: 0,
-                        };
+                    if let Some(stage) = of.end_stage(stage, shell) {
+                        building.part = Part::Edge { stage, place: 0 };
                         return Ok(false);
                     }
                     self.finish(of, building, shell);

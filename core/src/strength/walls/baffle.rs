@@ -8,7 +8,7 @@ use super::super::panel::{FlatPanel, RoundPanel};
 use super::bearing::{Bearing, Cure, WallForm};
 use super::flat_wall::{Corners, gathered, laid};
 use super::judge::{HAIR, Judge};
-use crate::body::{FlatForm, MAX_VERTICES};
+use crate::body::{FlatForm, MAX_VERTICES, Solid};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
@@ -17,10 +17,11 @@ use crate::units::{Length, Pressure};
 /// Corners of an inside and of a baffle together, of those on one side of it.
 const MOST: usize = 2 * MAX_VERTICES;
 
-/// The corners of a baffle in the tank; those of rounded corners are the sharp ones. A disc has none.
-fn corners(baffle: &Baffle) -> Corners {
+/// The corners of a baffle in the tank, nothing cut off it; those of rounded corners are the sharp ones. A
+/// disc has none.
+fn corners(baffle: &Baffle, inside: &Solid) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
-    match baffle.plate() {
+    match &baffle.uncut(inside) {
         FlatForm::Corners(corners) => gathered(corners.iter().map(|at| lift(*at))),
         FlatForm::Outline(section) => {
             gathered((0..section.len()).map(|place| lift(section.at(place))))
@@ -33,8 +34,11 @@ impl Judge<'_> {
     pub(super) fn baffle(&self, number: u8) -> Option<Result<Bearing, StrengthError>> {
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        if let FlatForm::Disc { centre, radius } = baffle.plate() {
-            return Some(self.disc(number, baffle, *centre, *radius));
+        if baffle.is_open() {
+            return Some(Err(StrengthError::FreeEdge));
+        }
+        if let FlatForm::Disc { centre, radius } = baffle.uncut(&self.tank.body.inside) {
+            return Some(self.disc(number, baffle, centre, radius));
         }
         Some(self.baffle_panel(baffle).and_then(|panel| {
             let mut bearing = self.plate(Face::Baffle(number), WallForm::Baffle, &panel)?;
@@ -130,7 +134,10 @@ impl Judge<'_> {
 
     /// A baffle with corners under the worse of the two sides' liquid.
     pub(super) fn baffle_panel(&self, baffle: &Baffle) -> Result<FlatPanel, StrengthError> {
-        let plate = corners(baffle);
+        if baffle.is_open() {
+            return Err(StrengthError::FreeEdge);
+        }
+        let plate = corners(baffle, &self.tank.body.inside);
         let [at, first, second] = baffle.frame([0.0; 2]);
         let normal = first.cross(second);
         let level = normal.dot(at);

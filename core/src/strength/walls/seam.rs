@@ -109,10 +109,13 @@ impl Judge<'_> {
         let drum = self.placed_drum()?;
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        let FlatForm::Disc { centre, radius } = baffle.plate() else {
+        if baffle.is_open() {
+            return Some(Err(StrengthError::FreeEdge));
+        }
+        let FlatForm::Disc { centre, radius } = baffle.uncut(&self.tank.body.inside) else {
             return None;
         };
-        let both = self.disc_panel(baffle, *centre, *radius).and_then(|disc| {
+        let both = self.disc_panel(baffle, centre, radius).and_then(|disc| {
             let pressure = self.most(&drum, Face::Shell)?;
             Ok((disc, pressure.si()))
         });

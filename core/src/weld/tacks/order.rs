@@ -2,6 +2,7 @@
 
 use super::tacking::{SeamTacks, Tack, Tacking};
 use crate::body::Path;
+use crate::input::Face;
 use crate::tank::Tank;
 
 /// The tacks of a tank in the order of tacking.
@@ -63,9 +64,10 @@ impl Tank {
             if !stages.is_unreached()
                 && let Some(tacks) = self.tacks(&seam)
             {
+                let pulls = !matches!(seam.faces, [_, Face::Fitting(_)]);
                 let edge = self.edge_of_seam(usize::from(place));
                 let round = edge.is_some_and(|edge| matches!(edge.path, Path::Round(_)));
-                tacking.push(SeamTacks::new(place, stages.joined, tacks, round));
+                tacking.push(SeamTacks::new(place, (stages.joined, pulls), tacks, round));
             }
         }
         tacking.set_arms(|seam| self.edge_of_seam(usize::from(seam)));

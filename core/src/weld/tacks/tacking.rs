@@ -85,6 +85,8 @@ pub(super) struct SeamTacks {
     seam: u8,
     stage: u8,
     tacks: Tacks,
+    /// Whether it can pull what stands to one side: a ring in a panel by itself cannot.
+    pulls: bool,
     /// Whether its first and its second end are still to be tacked.
     ends: [bool; 2],
     /// From the middle of the stage's tacks to a tack, times the length of a tack, in m²: to the tacks at its two ends;
@@ -97,13 +99,14 @@ pub(super) struct SeamTacks {
 
 impl SeamTacks {
     /// The tacks of a seam, none of them made.
-    pub(super) fn new(seam: u8, stage: u8, tacks: Tacks, round: bool) -> Self {
+    pub(super) fn new(seam: u8, (stage, pulls): (u8, bool), tacks: Tacks, round: bool) -> Self {
         let mut halving = Halving::of(tacks.count, round);
         let next = halving.next();
         Self {
             seam,
             stage,
             tacks,
+            pulls,
             ends: [tacks.count > 0, tacks.count > 1 && !round],
             arms: [Vector::ZERO; 2],
             halving,
@@ -129,6 +132,9 @@ impl SeamTacks {
 
     /// From `middle` to one of its tacks, times the length of a tack, in m².
     fn arm(&self, edge: &Edge, number: u16, middle: Vector) -> Vector {
+        if !self.pulls {
+            return Vector::ZERO;
+        }
         (edge.at(self.at(number)) - middle) * self.tacks.length.si()
     }
 }

@@ -60,7 +60,7 @@ fn reach(tank: &Tank) {
         black_box((all.doubt(), reach.drains_to(black_box(0))));
         for place in 0..all.count() {
             black_box(all.compartment(place));
-            all.openings(place).for_each(|opening| _ = black_box(opening));
+            all.ways(place).for_each(|opening| _ = black_box(opening));
         }
     }
 }

@@ -9,7 +9,7 @@ use super::super::reader::{Reader, Section, called};
 use crate::diagnostics::Problem;
 
 /// A quantity within its limits, both allowed.
-pub(super) fn kept<'t, Q: Quantity + PartialOrd>(
+pub(in super::super) fn kept<'t, Q: Quantity + PartialOrd>(
     reader: &mut Reader<'t>,
     section: &Section<'t>,
     name: &str,

@@ -1,15 +1,16 @@
 //! What a job file says beyond the tank itself: the equipment, the arc's wave, supplies and prices.
 //!
-//! None of it changes the tank, so it stays out of the [`Draft`](seamwright_core::input::Draft), which a gauge
+//! None of it changes the tank of a gauge (a job whose baffles are cut is not sent to one), so it stays out of the [`Draft`](seamwright_core::input::Draft), which a gauge
 //! with little memory has to hold. All of it is checked as it is read.
 
 mod arc;
-mod limits;
+pub(super) mod limits;
 mod shrink;
 mod supply;
 
 use seamwright_core::arc::Equipment;
 use seamwright_core::arc::power::Wave;
+use seamwright_core::fitting::BaffleCut;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::supply::{Draw, KitDraft};
 use seamwright_core::tank::Plumbing;
@@ -35,6 +36,17 @@ pub struct Extras {
     pub plumbing: Plumbing,
     /// What blanks are cut larger for; `None` where they are not.
     pub shrink: Option<Draw>,
+    /// How each baffle is cut.
+    pub baffles: Vec<BaffleCut>,
+}
+
+impl Extras {
+    /// Whether any baffle is cut other than to the inside of the sheet: such a tank is the laptop's, since a
+    /// gauge has no room for what it asks for, and would plan another.
+    #[must_use]
+    pub fn cuts_baffles(&self) -> bool {
+        self.baffles.iter().any(|cut| !cut.is_none())
+    }
 }
 
 /// Rod, gas, time and prices.

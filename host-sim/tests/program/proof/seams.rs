@@ -194,8 +194,7 @@ fn a_baffle_across_a_lying_drum() {
 /// Liquid thrown lengthwise at 1 g stands up against the baffle of a lying drum: ρ g (2 a + l), l to the far end.
 #[test]
 fn braked_against_a_baffle() {
-    let baffle =
-        "[[baffle]]\nacross = \"length\"\nat = \"405 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n[use]\nacceleration = [1, 0, 0]\n";
+    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"405 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n[use]\nacceleration = [1, 0, 0]\n";
     let told = plan(&drum("lying", "flat", baffle));
     let want = 1_000.0 * G * (0.6 + 0.5);
     near(
@@ -206,7 +205,9 @@ fn braked_against_a_baffle() {
     );
     // The sheet that is said to mend a thin one does.
     let thin = |t: f64| {
-        let more = format!("{baffle}[[baffle]]\nacross = \"length\"\nat = \"700 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n");
+        let more = format!(
+            "{baffle}[[baffle]]\nacross = \"length\"\nat = \"700 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n"
+        );
         let more = more.replacen(
             "\"405 mm\"",
             &format!("\"405 mm\"\nthickness = \"{t} mm\""),

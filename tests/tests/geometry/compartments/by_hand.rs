@@ -91,7 +91,7 @@ fn two_draws_and_a_balance_pipe() {
     near(kept[1], below, 1e-9);
     near(usable, brim - 2.0 * below, 1e-9);
     let reach = tank.reach(&piped).unwrap();
-    let mut openings = reach.compartments().openings(1);
+    let mut openings = reach.compartments().ways(1);
     assert!(openings.any(|one| one.kind == DoorKind::Pipe(1)));
 }
 
@@ -108,7 +108,11 @@ fn a_leg_that_leans() {
     let lean = Lean::new(ten, Angle::default()).unwrap();
     reach.each_kept_leaning(lean, |one| kept.push(one.volume.si() * 1e3));
     let slope = 10_f64.to_radians().tan();
-    near(kept[1], 0.9 * (220.0 * 0.14 - 220.0 * 0.22 * slope / 2.0), 1e-9);
+    near(
+        kept[1],
+        0.9 * (220.0 * 0.14 - 220.0 * 0.22 * slope / 2.0),
+        1e-9,
+    );
     // Turned round, the tunnel's left edge is the higher of the two: the leg holds up to it, a wedge from 140 mm and the
     // 160 mm of the tunnel's width higher.
     let lean = Lean::new(Angle::new(-10.0, AngleUnit::Degree), Angle::default()).unwrap();
@@ -118,8 +122,7 @@ fn a_leg_that_leans() {
     let over_the_tunnel = 0.16 * 160.0 * slope / 2.0;
     near(
         kept[0] + kept[1] - 0.9 * 220.0 * 0.025,
-        0.9 * (220.0 * 0.5 * (edge + wall) + over_the_tunnel)
-            + 0.9 * 220.0 * (0.0),
+        0.9 * (220.0 * 0.5 * (edge + wall) + over_the_tunnel) + 0.9 * 220.0 * (0.0),
         0.9 * 220.0 * 0.11 * slope + 1e-9,
     );
 }
@@ -202,7 +205,11 @@ fn a_hole_under_the_top_lets_air_through() {
     let (kept, usable) = level(&tank, &Plumbing::default());
     let depth = tank.capacity().fill_depth.si() * 1e3;
     near(kept[1], 0.2 * 0.3 * depth.min(175.0), 1e-9);
-    near(usable, tank.capacity().fill.si() * 1e3 - 0.6 - kept[1], 1e-6);
+    near(
+        usable,
+        tank.capacity().fill.si() * 1e3 - 0.6 - kept[1],
+        1e-6,
+    );
     let reach = tank.reach(&Plumbing::default()).unwrap();
     let shut = reach.shut_air(Lean::LEVEL).unwrap();
     near(shut.air.si() * 1e3, 0.2 * 0.3 * 5.0, 1e-9);

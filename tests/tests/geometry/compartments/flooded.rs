@@ -125,7 +125,8 @@ impl Random {
             .iter()
             .zip(self.size)
             .all(|(at, size)| *at > 0.0 && *at < size);
-        let rounded = || (y - 0.5 * self.size[1]).hypot(z - 0.5 * self.size[2]) < 0.5 * self.size[1];
+        let rounded =
+            || (y - 0.5 * self.size[1]).hypot(z - 0.5 * self.size[2]) < 0.5 * self.size[1];
         boxed
             && self
                 .outline
@@ -176,7 +177,10 @@ impl Random {
                     .map(|[x, z]| format!("[\"{x} mm\", \"{z} mm\"]"))
                     .collect();
                 let points = points.join(", ");
-                write!(job, "kind = \"profile\"\nwidth = \"{y} mm\"\noutline = [{points}]\n")
+                write!(
+                    job,
+                    "kind = \"profile\"\nwidth = \"{y} mm\"\noutline = [{points}]\n"
+                )
             }
             None if self.is_drum => write!(
                 job,
@@ -187,7 +191,10 @@ impl Random {
                 "kind = \"block\"\nlength = \"{x} mm\"\nwidth = \"{y} mm\"\nheight = \"{z} mm\"\n"
             ),
         };
-        let _ = write!(job, "[stock]\nalloy = \"5754\"\nthickness = \"{SHEET} mm\"\n");
+        let _ = write!(
+            job,
+            "[stock]\nalloy = \"5754\"\nthickness = \"{SHEET} mm\"\n"
+        );
         for Plate { axis, at, holes } in &self.plates {
             let across = ["length", "width"][*axis];
             let at = at + SHEET;
@@ -220,15 +227,36 @@ fn concave(rng: &mut Rng, x: f64, z: f64) -> Vec<[f64; 2]> {
     let (c, d) = (at(z, 0.3, 0.45), at(z, 0.5, 0.7));
     match rng.u8(..5) {
         0 => vec![
-            [0.0, 0.0], [a, 0.0], [a, c], [b, c], [b, 0.0], [x, 0.0], [x, z], [0.0, z],
+            [0.0, 0.0],
+            [a, 0.0],
+            [a, c],
+            [b, c],
+            [b, 0.0],
+            [x, 0.0],
+            [x, z],
+            [0.0, z],
         ],
         1 => vec![[0.0, 0.0], [a, 0.0], [a, c], [x, c], [x, z], [0.0, z]],
         2 => vec![
-            [0.0, 0.0], [x, 0.0], [x, c], [b, c], [b, z], [a, z], [a, d], [0.0, d],
+            [0.0, 0.0],
+            [x, 0.0],
+            [x, c],
+            [b, c],
+            [b, z],
+            [a, z],
+            [a, d],
+            [0.0, d],
         ],
         3 => vec![[0.0, 0.0], [a, c], [x, 0.0], [x, z], [0.0, z]],
         _ => vec![
-            [0.0, 0.0], [x, 0.0], [x, z], [b, z], [b, d], [a, d], [a, z], [0.0, z],
+            [0.0, 0.0],
+            [x, 0.0],
+            [x, z],
+            [b, z],
+            [b, d],
+            [a, d],
+            [a, z],
+            [0.0, z],
         ],
     }
 }
@@ -263,7 +291,10 @@ fn random_tanks_keep_what_the_flood_keeps() {
             .map(|room| room.volume.si() * 1e9)
             .sum();
         let within = 0.02 * volume + random.plates.len() as f64 * 4.0 * STEP * 1e4;
-        assert!((volume - cubes.volume()).abs() < within, "{seed}: {volume}\n{job}");
+        assert!(
+            (volume - cubes.volume()).abs() < within,
+            "{seed}: {volume}\n{job}"
+        );
         for n in 0..4 {
             let lean = if n == 0 {
                 Lean::LEVEL
@@ -287,12 +318,17 @@ fn random_tanks_keep_what_the_flood_keeps() {
                 lean
             );
             off += (own - other) / plan / STEP;
-            let below = tank.pool(lean).at(tank.pool(lean).depth_of(tank.pick_up_point()));
+            let below = tank
+                .pool(lean)
+                .at(tank.pool(lean).depth_of(tank.pick_up_point()));
             let below = below.map_or(0.0, |level| level.volume.si() * 1e9);
             pooled += usize::from(own > below + 0.01 * volume);
         }
     }
-    assert!((1..TANKS / 3).contains(&shut), "{shut} of {TANKS} had a part shut in");
+    assert!(
+        (1..TANKS / 3).contains(&shut),
+        "{shut} of {TANKS} had a part shut in"
+    );
     let mean = off / (4 * (TANKS - shut)) as f64;
     assert!(mean.abs() < 0.5, "off by {mean} cubes on average");
     assert!(pooled > 20, "only {pooled} had a pool of their own");

@@ -5,9 +5,8 @@ mod by_hand;
 mod flooded;
 mod voxels;
 
-use seamwright_tests::jobs;
 use seamwright_core::tank::{Plumbing, Tank};
-
+use seamwright_tests::jobs;
 
 fn tank(text: &str) -> Tank {
     jobs::tank(text)

@@ -9,13 +9,18 @@ mod check;
 mod crossings;
 mod cut;
 mod error;
+mod inside;
 mod offset;
 mod piece;
+mod strip;
 #[cfg(test)]
 mod tests;
 
 pub use cut::SectionBelow;
 pub use error::SectionError;
+
+pub(crate) use inside::{crosses, off};
+pub(crate) use strip::Strip;
 
 use piece::Piece;
 

@@ -261,3 +261,23 @@ fn a_pick_up_outside() {
     }
     assert!(error("80 mm").is_none());
 }
+
+/// Open by 30 mm below, a baffle holds nothing back; open by 20 mm above it is a weir of 180 mm; with its corners taken
+/// off by 25 mm it drains to the floor, and its air gets out at the top.
+#[test]
+fn a_baffle_of_part_height_and_one_with_notched_corners() {
+    let fill = "pick_up = \"10 mm\"\npick_up_at = [\"80 mm\", \"100 mm\"]";
+    for (cut, keeps, air) in [
+        ("gap_below = \"30 mm\"", 10.0, 170.0),
+        ("gap_above = \"20 mm\"", 180.0, 0.0),
+        ("corner_notch = \"25 mm\"", 10.0, 0.0),
+    ] {
+        let tank = tank(&parted(cut, fill));
+        let (kept, _) = level(&tank, &Plumbing::default());
+        let depth = tank.capacity().fill_depth.si() * 1e3;
+        near(kept[1], 0.2 * 0.3 * depth.min(keeps), 1e-9);
+        let reach = tank.reach(&Plumbing::default()).unwrap();
+        let shut = reach.shut_air(Lean::LEVEL).unwrap();
+        near(shut.air.si() * 1e3, 0.2 * 0.3 * air, 1e-9);
+    }
+}

@@ -362,7 +362,7 @@ mod tests {
 
     #[test]
     fn panels_and_seams_are_counted_as_they_are_listed() {
-        use seamwright_core::input::{Across, BaffleDraft, Face, FittingDraft};
+        use seamwright_core::input::{Across, BaffleDraft, Face, FittingDraft, WallSet};
         let mut cable = Cable::new();
         let mut job = box_job("a");
         for other in [Face::Front, Face::Back] {
@@ -385,7 +385,7 @@ mod tests {
                 at: mm(150.0),
                 thickness: None,
                 holes: [].into(),
-                free: [].into(),
+                free: WallSet::NONE,
                 spaced: None,
             })
             .unwrap();

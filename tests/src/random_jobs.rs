@@ -14,7 +14,7 @@ use seamwright_core::input::Shape;
 use seamwright_core::input::Sized;
 use seamwright_core::input::Taper;
 use seamwright_core::input::{
-    Across, ArcDraft, BaffleDraft, Draft, FittingDraft, JointsDraft, Label, StockDraft,
+    Across, ArcDraft, BaffleDraft, Draft, FittingDraft, JointsDraft, Label, StockDraft, WallSet,
 };
 use seamwright_core::tables::{Alloy, Process};
 use seamwright_core::tank::Tank;
@@ -281,7 +281,7 @@ impl Jobs {
                 at: self.mm(0.3 * size[0], 0.7 * size[0]),
                 thickness: self.maybe(|jobs| jobs.mm(1.0, 3.0)),
                 holes: heapless::Vec::new(),
-                free: heapless::Vec::new(),
+                free: WallSet::NONE,
                 spaced: None,
             });
         }

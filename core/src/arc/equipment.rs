@@ -7,9 +7,11 @@ use crate::units::Current;
 /// What has a rating.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[repr(u8)]
 pub enum RatedPart {
     /// The power source.
-    PowerSource,
+    // From 1, so that a static without one is all zeros and takes no flash.
+    PowerSource = 1,
     /// The torch.
     Torch,
 }

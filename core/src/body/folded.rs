@@ -10,45 +10,14 @@
 
 use core::f64::consts::PI;
 
-use heapless::Vec;
-
-use super::solid::{Edge, Side, Solid};
+use super::solid::{Code, Edge, Fold, Folded, Side, Solid};
 use super::{ArcPath, Path};
 use crate::geom::Vector;
 use crate::geom::outline::section::Strip;
 
-/// Folds that one solid may have.
-pub(super) const MOST: usize = 16;
 /// A fold that rises less than this along itself is taken tilted by as much both ways, and the mean between
 /// the two: past 1e-9 of a tank below, and past its rounding above.
 const LEVEL: f64 = 1e-8;
-
-/// A fold of a solid: the place of its side, and the radius of the surface there.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Fold {
-    pub(super) side: u8,
-    pub(super) radius: f64,
-}
-
-/// The folds of a solid.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Folded {
-    pub(super) folds: Vec<Fold, MOST>,
-    pub(super) code: &'static Code,
-}
-
-/// What is worked out of folds. It stands behind pointers that only [`super::Body::fold`] sets, so that a
-/// program that never folds a body of plane faces, for want of flash, links nothing of it.
-#[derive(Debug)]
-pub(super) struct Code {
-    pub(super) below: fn(&Folded, &Solid, Vector, f64) -> (f64, f64),
-    pub(super) moment_below: fn(&Folded, &Solid, Vector, f64) -> (f64, Vector),
-    pub(super) whole: fn(&Folded, &Solid) -> (f64, Vector),
-    pub(super) area: fn(&Folded, &Solid, u8) -> f64,
-    pub(super) reach: fn(&Folded, &Solid, Vector) -> f64,
-    pub(super) round: fn(&Folded, &Solid, &Side, &mut Edge),
-    pub(super) rounds: fn(&Folded, &Solid, Vector) -> Option<bool>,
-}
 
 impl PartialEq for Code {
     /// There is one.

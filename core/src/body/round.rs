@@ -13,7 +13,7 @@ use crate::units::Length;
 pub(crate) fn half_turned(
     section: &Section,
     side: usize,
-    lift: impl Fn([f64; 2]) -> Vector,
+    lift: &dyn Fn([f64; 2]) -> Vector,
 ) -> ([Vector; 2], Path) {
     let origin = lift([0.0; 2]);
     let half = |corner: usize| {
@@ -89,7 +89,7 @@ impl Rounded {
                 let start = Self::lift(section.at(side), y);
                 // Edges run along the positive sense of their axis, as on the sharp body.
                 let forward = (edge.ends[0] - start).length() <= (edge.ends[1] - start).length();
-                let (ends, path) = half_turned(section, side, |at| Self::lift(at, y));
+                let (ends, path) = half_turned(section, side, &|at| Self::lift(at, y));
                 let Path::Rounded(turns) = path else {
                     return;
                 };

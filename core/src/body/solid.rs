@@ -6,13 +6,12 @@
 
 use heapless::Vec;
 
-use super::folded::{Code, Fold, Folded};
 use super::placed::PlacedDrum;
 use super::turned::Turned;
 use super::{ArcPath, Path};
 use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
-use crate::input::limits::MAX_FACES;
+use crate::input::limits::{MAX_FACES, MAX_FOLDS};
 use crate::input::{Across, Axis, Face};
 use crate::units::{Angle, Area, Length, Volume};
 
@@ -69,6 +68,33 @@ pub(super) struct Rounded {
     pub(super) section: Section,
     pub(super) front: f64,
     pub(super) width: f64,
+}
+
+/// A fold of a solid: the place of its side, and the radius of the surface there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Fold {
+    pub(super) side: u8,
+    pub(super) radius: f64,
+}
+
+/// The folds of a solid.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Folded {
+    pub(super) folds: Vec<Fold, MAX_FOLDS>,
+    pub(super) code: &'static Code,
+}
+
+/// What is worked out of folds. It stands behind pointers that only `Body::fold` sets, so that a
+/// program that never folds a body of plane faces, for want of flash, links nothing of it.
+#[derive(Debug)]
+pub(super) struct Code {
+    pub(super) below: fn(&Folded, &Solid, Vector, f64) -> (f64, f64),
+    pub(super) moment_below: fn(&Folded, &Solid, Vector, f64) -> (f64, Vector),
+    pub(super) whole: fn(&Folded, &Solid) -> (f64, Vector),
+    pub(super) area: fn(&Folded, &Solid, u8) -> f64,
+    pub(super) reach: fn(&Folded, &Solid, Vector) -> f64,
+    pub(super) round: fn(&Folded, &Solid, &Side, &mut Edge),
+    pub(super) rounds: fn(&Folded, &Solid, Vector) -> Option<bool>,
 }
 
 /// Where two faces meet.

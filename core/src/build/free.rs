@@ -34,11 +34,8 @@ impl Tank {
         for edge in self.out_of_reach() {
             let place = usize::from(edge.baffle).checked_sub(1);
             let baffle = place.and_then(|place| draft.baffles.get_mut(place));
-            let Some(baffle) = baffle.filter(|baffle| !baffle.free.contains(&edge.wall)) else {
-                continue;
-            };
-            // Where a baffle has as many as it may have, the rest stay out of reach, and are told as that.
-            if baffle.free.push(edge.wall).is_ok() {
+            if let Some(baffle) = baffle.filter(|baffle| !baffle.free.has(edge.wall)) {
+                baffle.free.add(edge.wall);
                 freed(edge);
             }
         }

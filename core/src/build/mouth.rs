@@ -7,6 +7,7 @@ use crate::body::Solid;
 use crate::geom::Vector;
 use crate::geom::outline::polygon;
 use crate::input::Face;
+use crate::tank::Tank;
 
 /// Corners of a face, with those that six cuts may add.
 const MOST: usize = 40;
@@ -30,8 +31,6 @@ pub(super) enum Mouth {
     Plane(Face),
     /// A round one: the end of a drum, or the bore of a fitting.
     Round {
-        /// Its face.
-        face: Face,
         /// Its middle.
         centre: Vector,
         /// Across it, of unit length.
@@ -42,8 +41,17 @@ pub(super) enum Mouth {
 }
 
 impl Mouth {
-    /// The place of a face on the inside of a tank; `None` for the wall of a drum.
-    pub(super) fn of_face(inside: &Solid, face: Face) -> Option<Self> {
+    /// The place of a face of a tank, or the bore of a fitting; `None` for the wall of a drum.
+    pub(super) fn of(tank: &Tank, face: Face) -> Option<Self> {
+        if let Face::Fitting(number) = face {
+            let fitting = tank.fittings().nth(usize::from(number).checked_sub(1)?)?;
+            return Some(Self::Round {
+                centre: fitting.centre + fitting.inward * fitting.sheet.si(),
+                axis: fitting.inward,
+                radius: 0.5 * fitting.bore().si(),
+            });
+        }
+        let inside = tank.inside();
         let Some((turned, start, axis)) = inside.turned() else {
             return Some(Self::Plane(face));
         };
@@ -55,22 +63,15 @@ impl Mouth {
             start
         };
         (face != Face::Shell).then_some(Self::Round {
-            face,
             centre,
             axis: along,
             radius: turned.radius(),
         })
     }
 
-    /// Whose place or bore it is.
-    pub(super) const fn face(&self) -> Face {
-        match self {
-            Self::Plane(face) | Self::Round { face, .. } => *face,
-        }
-    }
-
     /// How far it is from a point within a cell to what of this opening lies in that cell, in m; `None` where that is
     /// narrower than `clear` metres.
+    #[inline(never)]
     pub(super) fn distance(
         &self,
         inside: &Solid,
@@ -230,7 +231,6 @@ mod tests {
     #[test]
     fn a_round_mouth_by_hand() {
         let mouth = Mouth::Round {
-            face: Face::Left,
             centre: Vector::ZERO,
             axis: Vector::new(1.0, 0.0, 0.0),
             radius: 0.2,

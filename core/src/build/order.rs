@@ -133,6 +133,7 @@ impl Tank {
 }
 
 impl Sorting<'_> {
+    #[inline(never)]
     fn stages(&self, order: &mut BuildOrder) {
         let tank = self.tank;
         let (mut flat, mut formed) = (PanelSet::NONE, PanelSet::NONE);
@@ -201,6 +202,7 @@ impl Sorting<'_> {
         found
     }
 
+    #[inline(never)]
     fn seams(&self, order: &mut BuildOrder) {
         let all = (1..)
             .take(MAX_BAFFLES)

@@ -23,10 +23,11 @@ const MOST: usize = MAX_FACES + MAX_FITTINGS;
 /// Through an opening this wide a welder leans or climbs in, in m: a manway of 600 mm or 24 in, common practice, no source.
 const WHOLE_BODY: f64 = 0.6;
 
-/// The openings of a tank in some state of building.
+/// The openings of a tank in some state of building: small, as a gauge's stack holds two of them.
 #[derive(Debug)]
 pub(super) struct Mouths {
-    all: Vec<Mouth, MOST>,
+    /// Faces that are not on yet, and fittings that let hand and torch through.
+    all: Vec<Face, MOST>,
     /// Least width that lets hand and torch through, in m.
     clear: f64,
     /// How far they reach, in m.
@@ -35,6 +36,7 @@ pub(super) struct Mouths {
 
 impl Mouths {
     /// Those of a tank without these panels.
+    #[inline(never)]
     pub(super) fn of(tank: &Tank, groups: &Groups, off: PanelSet) -> Self {
         let welding = tank.job().welding();
         let mut mouths = Self {
@@ -42,23 +44,16 @@ impl Mouths {
             clear: welding.opening.si(),
             reach: welding.reach.si(),
         };
-        let inside = tank.inside();
         for (view, place) in tank.body().outside.faces().zip(0_usize..) {
             let panel = groups.panel_of(place).map(PanelMark::at);
-            if panel.is_some_and(|panel| off.has(panel))
-                && let Some(mouth) = Mouth::of_face(inside, view.face())
-            {
-                let _ = mouths.all.push(mouth);
+            if panel.is_some_and(|panel| off.has(panel)) {
+                // There is room for all faces and all fittings.
+                let _ = mouths.all.push(view.face());
             }
         }
-        for (fitting, number) in tank.fittings().zip(1_u8..) {
-            if fitting.bore().si() >= mouths.clear {
-                let _ = mouths.all.push(Mouth::Round {
-                    face: Face::Fitting(number),
-                    centre: fitting.centre + fitting.inward * fitting.sheet.si(),
-                    axis: fitting.inward,
-                    radius: 0.5 * fitting.bore().si(),
-                });
+        for (fitting, number) in tank.job().fittings().iter().zip(1_u8..) {
+            if fitting.bore >= welding.opening {
+                let _ = mouths.all.push(Face::Fitting(number));
             }
         }
         mouths
@@ -83,7 +78,7 @@ impl Mouths {
     pub(super) fn is_deep(&self, tank: &Tank, edge: &Edge, through: Face) -> bool {
         let whole = edge.length().si();
         let all = [[f64::NEG_INFINITY, f64::INFINITY]; 3];
-        let Some(mouth) = self.all.iter().find(|mouth| mouth.face() == through) else {
+        let Some(mouth) = Mouth::of(tank, through) else {
             return false;
         };
         let round = matches!(edge.path, Path::Round(_));
@@ -95,6 +90,7 @@ impl Mouths {
     }
 
     /// The same from one side of the baffle.
+    #[inline(never)]
     fn to_side(&self, tank: &Tank, edge: &Edge, side: (u8, bool), set: u8) -> Option<Face> {
         let whole = edge.length().si();
         let round = matches!(edge.path, Path::Round(_));
@@ -104,15 +100,18 @@ impl Mouths {
             let cell = cell(tank, along_axes(point), side, set);
             let mut nearest = None;
             let mut least = self.reach;
-            for mouth in &self.all {
+            for face in &self.all {
+                let Some(mouth) = Mouth::of(tank, *face) else {
+                    continue;
+                };
                 let Some(distance) = mouth.distance(tank.inside(), point, &cell, self.clear) else {
                     continue;
                 };
                 if distance <= least {
                     least = distance;
-                    nearest = Some(mouth.face());
-                } else if nearest.is_none() && self.lets_in(tank, mouth, point, &cell) {
-                    nearest = Some(mouth.face());
+                    nearest = Some(*face);
+                } else if nearest.is_none() && self.lets_in(tank, &mouth, point, &cell) {
+                    nearest = Some(*face);
                 }
             }
             let nearest = nearest?;

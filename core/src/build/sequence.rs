@@ -33,6 +33,7 @@ pub(super) struct Sequence {
 
 impl Sequence {
     /// The best there is.
+    #[inline(never)]
     pub(super) fn of(tank: &Tank, groups: &Groups) -> Self {
         let usual = usual(tank, groups);
         if tank.inner().baffles().is_empty() {
@@ -163,6 +164,7 @@ impl Sequence {
 }
 
 /// The panels put on last where nothing within has a say in it, with baffles in the order of the job.
+#[inline(never)]
 fn usual(tank: &Tank, groups: &Groups) -> Sequence {
     let mut last = Vec::new();
     let others = tank.all_but_the_wrapper(groups);

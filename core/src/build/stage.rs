@@ -15,7 +15,8 @@ pub enum BuildWork {
     FlatFittings,
     /// Panels are bent and rolled.
     Forming,
-    /// The long seam of a wrapper or of a drum's wall is tacked and welded, while its ends are open.
+    /// The long seam of a wrapper or of a drum's wall, or the corners of a pan, are tacked and welded while both sides are
+    /// open.
     LongSeams,
     /// Fittings are welded into walls that had to be rolled or dished first, while the tank is open.
     FormedFittings,
@@ -36,7 +37,7 @@ impl BuildWork {
         match self {
             Self::FlatFittings => "fittings into flat panels",
             Self::Forming => "bends and rolls",
-            Self::LongSeams => "long seam",
+            Self::LongSeams => "seams of formed panels",
             Self::FormedFittings => "fittings into formed walls",
             Self::Walls => "walls up and tacked",
             Self::Baffles => "baffles in",

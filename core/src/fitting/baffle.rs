@@ -270,7 +270,7 @@ impl Baffle {
         match &self.plate {
             FlatForm::Corners(_) => edge.ends = self.ends(side)?,
             FlatForm::Outline(section) => {
-                (edge.ends, edge.path) = half_turned(section, side, |at| self.lift(at));
+                (edge.ends, edge.path) = half_turned(section, side, &|at| self.lift(at));
             }
             FlatForm::Disc { centre, radius } => {
                 let [axis, right, _] = axes(self.across);

@@ -7,6 +7,7 @@
 use heapless::Vec;
 
 use super::baffle::Baffle;
+use super::error::CutFault;
 use crate::body::FlatForm;
 use crate::geom::outline::section::{CornerArc, MAX_CORNERS, Section, SectionCorner};
 use crate::geom::outline::{cross, dot};
@@ -45,33 +46,6 @@ pub struct BaffleCut {
     pub corner_notch: Length,
     /// Notches along its rim.
     pub notches: Vec<Notch, MAX_NOTCHES>,
-}
-
-/// What of a cut does not fit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum CutFault {
-    /// The clearance leaves nothing of it: it must be less.
-    Clearance,
-    /// A level baffle has no below and above.
-    Level,
-    /// The gaps together leave nothing: they must be less.
-    Gaps,
-    /// What the gaps leave is in more than one piece.
-    Parted,
-    /// The corner notches meet: they must be less.
-    Corner,
-    /// The corner notches end within a bend: they must be more.
-    Bend,
-    /// A round baffle has no corners.
-    Round,
-    /// A notch, counted from 1, is wider than its side: it must be less.
-    Wide(u8),
-    /// A notch, counted from 1, is deeper than the plate.
-    Deep(u8),
-    /// More than twelve corners.
-    Corners,
 }
 
 /// A straight run or a turn of a rim.

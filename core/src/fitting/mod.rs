@@ -12,8 +12,8 @@ mod stand;
 
 pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
-pub use cut::{BaffleCut, CutFault, MAX_NOTCHES, Notch};
-pub use error::PlaceError;
+pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
+pub use error::{CutFault, PlaceError};
 pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 

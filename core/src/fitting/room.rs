@@ -12,7 +12,6 @@ use crate::blank::{Axes, PanelPlan};
 use crate::body::Solid;
 use crate::geom::Vector;
 use crate::input::Face;
-use crate::seam;
 use crate::units::Length;
 
 /// Places round a tube that are tried.
@@ -247,14 +246,17 @@ impl Fitting<'_> {
     /// How far its hole reaches over the line along which its wall is closed on itself, in metres; below zero
     /// where it stays clear of it. `None` of a wall without one.
     fn over_closing(&self, plan: &PanelPlan<'_>) -> Option<f64> {
-        let groups = plan.groups();
         let outside = &plan.body.outside;
-        let edge = match self.face() {
-            Face::Shell => outside.edges().find(|edge| edge.faces == [Face::Shell; 2]),
-            _ => seam::edge_of(plan, &groups, outside.edge_count()),
+        let [a, b] = if self.face() == Face::Shell {
+            let mut edges = outside.edges();
+            edges.find(|edge| edge.faces == [Face::Shell; 2])?.ends
+        } else {
+            let (face, ends) = plan.closing_line(&plan.groups())?;
+            if face != self.face() {
+                return None;
+            }
+            ends
         };
-        let edge = edge.filter(|edge| edge.faces == [self.face(); 2])?;
-        let [a, b] = edge.ends;
         let along = (b - a).unit()?;
         let from = self.centre - a;
         let across = from - along * along.dot(from);

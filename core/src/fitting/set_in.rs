@@ -126,7 +126,7 @@ impl<'a> Fitting<'a> {
     /// # Errors
     /// [`PlaceError`] where it runs over an edge, or into a bend.
     pub(crate) fn check_face(&self, plan: &PanelPlan<'_>) -> Result<(), PlaceError> {
-        self.each_side(plan, |_, distance| {
+        let off = |distance: f64| {
             if distance < 0.0 {
                 return Err(PlaceError::OffFace {
                     face: self.draft.face,
@@ -134,7 +134,29 @@ impl<'a> Fitting<'a> {
                 });
             }
             Ok(())
-        })
+        };
+        self.each_side(plan, |_, distance| off(distance))?;
+        // Round corners: of a corner that bulges the middle lies on the face.
+        let radius = 0.5 * self.outer;
+        let Some(view) = plan.body.outside.face(self.draft.face) else {
+            return Ok(());
+        };
+        for (_, edge) in view.sides() {
+            let Some(Path::Rounded(turns)) = edge.map(|edge| edge.path) else {
+                continue;
+            };
+            for turn in turns.into_iter().flatten() {
+                let from = self.centre - turn.centre;
+                let angle = libm::atan2(from.dot(turn.towards), from.dot(turn.from));
+                if !(angle >= 0.0 && angle <= turn.sweep) {
+                    continue;
+                }
+                let within = turn.radius - from.length();
+                let sense = if view.is_over(turn.centre) { 1.0 } else { -1.0 };
+                off(sense * within - radius)?;
+            }
+        }
+        Ok(())
     }
 
     /// The first of some fittings that its hole runs into, counted from 1.

@@ -3,10 +3,10 @@
 use heapless::{String, Vec};
 
 use super::limits::{
-    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_FREE_EDGES, MAX_LABEL,
-    MAX_MOUNTS, MAX_NAME, MAX_OWN_JOINTS,
+    MAX_BAFFLE_HOLES, MAX_BAFFLES, MAX_FACES, MAX_FITTINGS, MAX_FOLDS, MAX_LABEL, MAX_MOUNTS,
+    MAX_NAME, MAX_OWN_JOINTS,
 };
-use super::{Face, Field, Joint, Measure, OwnJoint, Shape, TooMany};
+use super::{Face, Field, Joint, Measure, OwnJoint, Shape, TooMany, WallSet};
 use crate::tables::{Alloy, Liquid, Process, Temper};
 use crate::units::{
     Angle, Current, Length, Pressure, Ratio, Speed, Temperature, Time, Voltage, Volume,
@@ -244,7 +244,7 @@ pub struct BaffleDraft {
     /// Its holes.
     pub holes: Vec<HoleDraft, MAX_BAFFLE_HOLES>,
     /// The walls that it is not welded to from inside.
-    pub free: Vec<Face, MAX_FREE_EDGES>,
+    pub free: WallSet,
     /// Length of each weld and the gap to the next, where its edges are welded here and there: `l (e)` of ISO 2553.
     pub spaced: Option<[Length; 2]>,
 }
@@ -259,7 +259,7 @@ impl BaffleDraft {
             at,
             thickness: None,
             holes: Vec::new(),
-            free: Vec::new(),
+            free: WallSet::NONE,
             spaced: None,
         }
     }

@@ -92,8 +92,8 @@ pub enum Field {
     BaffleAcross(u8),
     /// How large a hole of a baffle is.
     BaffleHoleDiameter(u8, u8),
-    /// A wall that a baffle is not welded to, by its place in the list, counted from 1.
-    BaffleFree(u8, u8),
+    /// A wall that a baffle is not welded to.
+    BaffleFree(u8, Face),
     /// How long each weld of a baffle is that is welded here and there.
     BaffleWeldLength(u8),
     /// The gap from one of them to the next.
@@ -133,7 +133,7 @@ impl fmt::Display for Field {
             Self::BaffleHoleDiameter(n, hole) => {
                 return write!(f, "baffle {n} hole {hole} diameter");
             }
-            Self::BaffleFree(n, place) => return write!(f, "baffle {n} free {place}"),
+            Self::BaffleFree(n, wall) => return write!(f, "baffle {n} free {wall}"),
             Self::BaffleWeldLength(n) => return write!(f, "baffle {n} weld_length"),
             Self::BaffleWeldGap(n) => return write!(f, "baffle {n} weld_gap"),
             Self::Name => "name",

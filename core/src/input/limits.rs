@@ -28,8 +28,6 @@ pub const MAX_FITTINGS: usize = 16;
 pub const MAX_BAFFLES: usize = 4;
 /// Holes a baffle may have.
 pub const MAX_BAFFLE_HOLES: usize = 4;
-/// Most walls that a baffle may be left unwelded to.
-pub const MAX_FREE_EDGES: usize = 6;
 /// Points that a tank may stand on.
 pub const MAX_MOUNTS: usize = 4;
 /// Marks a dip chart may have.

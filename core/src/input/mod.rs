@@ -23,6 +23,7 @@ mod shape;
 mod sized;
 mod taper;
 mod too_many;
+mod walls;
 
 pub use block::{Block, Cut};
 pub use draft::{
@@ -39,3 +40,4 @@ pub use shape::Shape;
 pub use sized::Sized;
 pub use taper::Taper;
 pub use too_many::TooMany;
+pub use walls::WallSet;

@@ -97,17 +97,10 @@ pub(crate) fn edge_of(plan: &PanelPlan<'_>, groups: &Groups, place: usize) -> Op
 
 /// The line along which a wrapper that folds all the way round is closed.
 fn closing(plan: &PanelPlan<'_>, groups: &Groups) -> Option<Edge> {
-    let parted = groups.parted()?;
-    let view = plan.body.outside.faces().nth(usize::from(parted.face))?;
-    let face = view.face();
-    let middle = |other: Face| {
-        let edge = plan.body.outside.edge_between([other, face])?;
-        let [a, b] = edge.straight();
-        Some((a + b) * 0.5)
-    };
+    let (face, ends) = plan.closing_line(groups)?;
     Some(Edge {
         faces: [face, face],
-        ends: [middle(Face::Front)?, middle(Face::Back)?],
+        ends,
         dihedral: Angle::from_radians(core::f64::consts::PI),
         path: Path::Straight,
         radius: Length::default(),

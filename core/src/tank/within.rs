@@ -42,7 +42,7 @@ impl Tank {
     pub(crate) fn is_free(&self, number: u8, wall: Face) -> bool {
         let baffle = usize::from(number).checked_sub(1);
         let draft = baffle.and_then(|place| self.job().baffles().get(place));
-        draft.is_some_and(|draft| draft.free.contains(&wall))
+        draft.is_some_and(|draft| draft.free.has(wall))
     }
 
     /// The panel that a wall is, or is part of.

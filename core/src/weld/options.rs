@@ -36,6 +36,14 @@ pub struct PlanOptions {
 }
 
 impl PlanOptions {
+    /// Of a planner that has nothing to plan: all zeros.
+    pub(super) const NONE: Self = Self {
+        arc_share: None,
+        cell_width: Length::from_metres(0.0),
+        first_look: false,
+        comparisons: false,
+    };
+
     /// What a gauge asks for: a first look to show, then the plan, without the comparisons, which it has no page for.
     pub const GAUGE: Self = Self {
         arc_share: None,

@@ -24,6 +24,7 @@ use crate::tank::Tank;
 /// How far a planner is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[repr(u8)]
 pub enum Progress {
     /// Nothing is being planned.
     Idle,
@@ -38,7 +39,9 @@ pub enum Progress {
 }
 
 /// What is done next.
+// An idle planner is all zeros, so that a static that holds one takes no flash: hence this tag and others like it.
 #[derive(Clone, Copy, Debug)]
+#[repr(u8)]
 enum Stage {
     Idle,
     /// The tank is being laid out, coarsely or finely.
@@ -87,7 +90,7 @@ impl Planner {
         Self {
             workspace: Workspace::new(),
             simulation: Simulation::new(),
-            options: PlanOptions::GAUGE,
+            options: PlanOptions::NONE,
             procedure: Procedure::NONE,
             stage: Stage::Idle,
             progress: Progress::Idle,

@@ -4,6 +4,8 @@
 //! above the interpass limit and power source and torch have rested ([`Simulation::light_or_wait`]). Nothing is lost
 //! between two steps, so that a gauge may lay the simulation aside to look at its buttons.
 
+use heapless::Vec;
+
 use super::choice::Choice;
 use super::laid::{Directed, LaidStitch};
 use super::procedure::Procedure;
@@ -24,7 +26,10 @@ const LONGEST_JOB: f64 = 86_400.0;
 
 /// Current activity; the payload is the seconds spent in it.
 #[derive(Clone, Copy, Debug)]
+#[repr(u8)]
 enum Activity {
+    /// Everything is welded.
+    Nothing,
     /// The torch goes to the next stitch.
     Moving,
     /// The next stitch is chosen.
@@ -33,8 +38,6 @@ enum Activity {
     Waiting(f64),
     /// The arc burns.
     Burning(f64),
-    /// Everything is welded.
-    Nothing,
 }
 
 /// The stitch at hand.
@@ -112,7 +115,8 @@ pub(super) struct Simulation {
     /// so that what is lost to rounding once is won the next time.
     passed: f64,
     activity: Activity,
-    current: Option<Current>,
+    /// The stitch at hand, if there is one: an empty list is all zeros, which an option is not.
+    current: Vec<Current, 1>,
     recent: RecentArcs,
     /// Whether only power source or torch is waited for.
     resting: bool,
@@ -131,7 +135,7 @@ impl Simulation {
             clock: 0.0,
             passed: 0.0,
             activity: Activity::Nothing,
-            current: None,
+            current: Vec::new(),
             recent: RecentArcs::new(),
             resting: false,
         }
@@ -157,7 +161,7 @@ impl Simulation {
         self.clock = 0.0;
         self.passed = 0.0;
         self.activity = Activity::Choosing;
-        self.current = None;
+        self.current.clear();
         self.recent.clear();
     }
 
@@ -207,7 +211,7 @@ impl Simulation {
                 self.clock += step;
                 if self.resting {
                     self.totals.rests += step;
-                    if let Some(current) = &mut self.current {
+                    if let Some(current) = self.current.first_mut() {
                         current.rest += step;
                     }
                 }
@@ -237,7 +241,9 @@ impl Simulation {
         count(&mut self.panels, &stitch, 1);
         let edge = along.and_then(|tank| tank.edge_of_seam(usize::from(stitch.seam)));
         let start = edge.and_then(|edge| workspace.start_of(&stitch, chosen.reversed, &edge));
-        self.current = Some(Current {
+        self.current.clear();
+        // There is room for one.
+        let _ = self.current.push(Current {
             directed: chosen,
             stitch,
             edge,
@@ -256,7 +262,7 @@ impl Simulation {
         workspace: &Workspace,
         procedure: &Procedure,
     ) -> Advance {
-        let Some(current) = &mut self.current else {
+        let Some(current) = self.current.first_mut() else {
             return self.end();
         };
         let warmth = match current.start {
@@ -291,7 +297,7 @@ impl Simulation {
 
     /// Lets the arc burn for a step; in the last, for whatever is left of it.
     fn burn(&mut self, burnt: f64, workspace: &mut Workspace, procedure: &Procedure) -> Advance {
-        let Some(current) = &self.current else {
+        let Some(current) = self.current.first() else {
             return self.end();
         };
         let stitch = current.stitch;

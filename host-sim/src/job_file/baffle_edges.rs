@@ -1,7 +1,6 @@
 //! How the edges of a `[[baffle]]` are welded: `free`, `weld_length`, `weld_gap`.
 
-use seamwright_core::input::Face;
-use seamwright_core::input::limits::MAX_FREE_EDGES;
+use seamwright_core::input::WallSet;
 use seamwright_core::units::Length;
 use toml::de::DeValue;
 
@@ -14,11 +13,8 @@ use crate::diagnostics::Problem;
 const EXAMPLE: &str = "free = [\"top\"]";
 
 /// `free = ["top", …]`.
-pub(super) fn free<'t>(
-    reader: &mut Reader<'t>,
-    section: &Section<'t>,
-) -> heapless::Vec<Face, MAX_FREE_EDGES> {
-    let mut all = heapless::Vec::new();
+pub(super) fn free<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> WallSet {
+    let mut all = WallSet::NONE;
     let Some(value) = reader.value(section, "free") else {
         return all;
     };
@@ -45,19 +41,8 @@ pub(super) fn free<'t>(
         else {
             continue;
         };
-        if all.push(face).is_err() {
-            let problem = Problem::new(
-                wall.span(),
-                format!("{MAX_FREE_EDGES} walls may be named that a baffle is not welded to"),
-            )
-            .label("one too many")
-            .help("a plate that hardly any wall holds is no baffle: weld some of them");
-            reader.problem(problem);
-            return all;
-        }
-        reader
-            .spans
-            .put(format!("{path}.{}", all.len()), wall.span());
+        all.add(face);
+        reader.spans.put(format!("{path}.{face}"), wall.span());
     }
     all
 }

@@ -582,7 +582,7 @@ fn path(field: Field) -> String {
         Field::BaffleThickness(n) => format!("baffle.{n}.thickness"),
         Field::BaffleHoleAt(n, hole) => format!("baffle.{n}.hole.{hole}.at"),
         Field::BaffleHoleDiameter(n, hole) => format!("baffle.{n}.hole.{hole}.diameter"),
-        Field::BaffleFree(n, place) => format!("baffle.{n}.free.{place}"),
+        Field::BaffleFree(n, wall) => format!("baffle.{n}.free.{wall}"),
         Field::BaffleWeldLength(n) => format!("baffle.{n}.weld_length"),
         Field::BaffleWeldGap(n) => format!("baffle.{n}.weld_gap"),
         field => field.to_string(),

@@ -103,15 +103,14 @@ pub(super) fn baffles<'t>(
     ))
 }
 
-/// A length from nothing up to the largest size.
-fn length<'t>(reader: &mut Reader<'t>, section: &Section<'t>, key: &str) -> Option<Length> {
-    kept(
-        reader,
-        section,
-        key,
-        (Length::default(), SIZE.1),
-        Value::Length,
-    )
+/// A length from `least` up to the largest size.
+fn length<'t>(
+    reader: &mut Reader<'t>,
+    section: &Section<'t>,
+    key: &str,
+    least: Length,
+) -> Option<Length> {
+    kept(reader, section, key, (least, SIZE.1), Value::Length)
 }
 
 fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> {
@@ -122,15 +121,15 @@ fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> 
         ("gap_above", &mut cut.gap_above),
         ("corner_notch", &mut cut.corner_notch),
     ] {
-        *slot = length(reader, section, key).unwrap_or_default();
+        *slot = length(reader, section, key, Length::default()).unwrap_or_default();
     }
     let sections = tables(reader, section, "notch", &NOTCH, MAX_NOTCHES);
     let notches: Vec<Option<Notch>> = sections
         .iter()
         .map(|section| {
             let at = reader.quantities(section, "at", "at = [\"90 mm\", \"2 mm\"]");
-            let width = length(reader, section, "width");
-            let depth = length(reader, section, "depth");
+            let width = length(reader, section, "width", SIZE.0);
+            let depth = length(reader, section, "depth", SIZE.0);
             Some(Notch {
                 at: at?,
                 width: width?,

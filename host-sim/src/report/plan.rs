@@ -40,7 +40,6 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(tank));
     all.extend([
-        notices::dangers(tank, &dangers),
         notices::section(asked, drawn.as_ref(), &dangers),
         body::section(tank, units),
         capacity::section(tank, drawn.as_ref(), units),
@@ -54,6 +53,7 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),
         seams::section(tank, units),
+        notices::dangers(tank, &dangers),
         stages::section(tank),
         tacks::section(tank, units),
         arc::section(tank, units),

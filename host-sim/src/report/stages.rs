@@ -16,7 +16,7 @@ pub(crate) fn section(tank: &Tank) -> Section {
         left("work"),
         left("on"),
         left("weld"),
-        left("from"),
+        left("welded from"),
     ];
     let stages = (1_u8..).zip(order.stages());
     let rows = stages.map(|(number, stage)| {
@@ -71,12 +71,19 @@ fn on_words(stage: &BuildStage, on: &[String]) -> String {
 
 /// From where, in words, each once.
 fn sides(welds: &[(String, WeldAccess)], tank: &Tank) -> Vec<String> {
-    let mut all = Vec::new();
+    let mut all: Vec<String> = Vec::new();
+    let mut through: Vec<String> = Vec::new();
     for (_, from) in welds {
-        let side = side(*from, tank);
-        if !all.contains(&side) {
-            all.push(side);
+        let (list, one) = match from {
+            WeldAccess::Inside(face) => (&mut through, opening(*face, tank)),
+            other => (&mut all, side_word(*other).to_owned()),
+        };
+        if !list.contains(&one) {
+            list.push(one);
         }
+    }
+    if !through.is_empty() {
+        all.push(format!("inside, through the {}", through.join(" and the ")));
     }
     if all.is_empty() {
         all.push("-".to_owned());
@@ -105,20 +112,16 @@ fn side_word(from: WeldAccess) -> &'static str {
     }
 }
 
-/// From where a seam is welded.
-pub(super) fn side(from: WeldAccess, tank: &Tank) -> String {
-    match from {
-        WeldAccess::Inside(Face::Fitting(number)) => {
-            let name = usize::from(number).checked_sub(1);
-            let fitting = name.and_then(|place| tank.job().fittings().get(place));
-            let name = fitting.map_or_else(String::new, |fitting| {
-                crate::diagnostics::clean(&fitting.name).into_owned()
-            });
-            format!("inside, through {name}")
-        }
-        WeldAccess::Inside(face) => format!("inside, through the open {face}"),
-        other => side_word(other).to_owned(),
-    }
+/// Through what hand and torch reach in.
+fn opening(face: Face, tank: &Tank) -> String {
+    let Face::Fitting(number) = face else {
+        return format!("open {face}");
+    };
+    let place = usize::from(number).checked_sub(1);
+    let fitting = place.and_then(|place| tank.job().fittings().get(place));
+    fitting.map_or_else(String::new, |fitting| {
+        crate::diagnostics::clean(&fitting.name).into_owned()
+    })
 }
 
 /// What programs are told of a seam's place in the building.

@@ -107,9 +107,9 @@ fn the_report_tables_the_same_order() {
     let section = text.split("\nTack in this order\n").nth(1).unwrap();
     let section = section.split("\n\n").next().unwrap();
     let parts = [
-        "Baffles, before",
-        "Walls and fittings",
-        "Panel F, which closes",
+        "Stage 1, walls up and tacked",
+        "Stage 2, baffles in",
+        "Stage 3, closing the tank",
     ];
     let places = parts.map(|part| section.find(part).unwrap());
     assert!(places.is_sorted());

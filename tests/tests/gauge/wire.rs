@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use seamwright_core::input::limits::{MAX_LABEL, MAX_NAME};
 use seamwright_core::input::{
     Across, ArcDraft, BaffleDraft, Cut, Draft, Face, FillDraft, FittingDraft, HoleDraft, Joint,
-    Label, Measure, Name, OwnJoint, Shape, UseDraft, WeldDraft,
+    Label, Measure, Name, OwnJoint, Shape, UseDraft, WallSet, WeldDraft,
 };
 use seamwright_core::tables::{GlycolShare, Liquid, Process, Temper};
 use seamwright_core::tank::Tank;
@@ -119,7 +119,7 @@ fn large_draft(far: Length) -> Draft {
         at: far,
         thickness: Some(far),
         holes: heapless::Vec::new(),
-        free: heapless::Vec::new(),
+        free: WallSet::NONE,
         spaced: Some([far; 2]),
     };
     let hole = HoleDraft {
@@ -127,7 +127,7 @@ fn large_draft(far: Length) -> Draft {
         diameter: far,
     };
     while baffle.holes.push(hole).is_ok() {}
-    while baffle.free.push(Face::Cut(8)).is_ok() {}
+    baffle.free.add(Face::Shell);
     while draft.baffles.push(baffle.clone()).is_ok() {}
     while draft.stock.faces.push((Face::Cut(8), far)).is_ok() {}
     draft.fill.target = Some(Volume::default());

@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use seamwright_core::capacity::{Dip, DipError, Lean, Stick, round_step};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::{Across, BaffleDraft, Block, Draft, FillDraft, Shape, Sized};
+use seamwright_core::input::{Across, BaffleDraft, Block, Draft, FillDraft, Shape, Sized, WallSet};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Volume};
 use seamwright_tests::amounts::lean;
@@ -211,7 +211,7 @@ proptest! {
             at: Length::from_metres(at * height.si()),
             thickness: Some(Length::from_metres(thickness)),
             holes: heapless::Vec::new(),
-            free: heapless::Vec::new(),
+            free: WallSet::NONE,
             spaced: None,
         }).unwrap();
         draft.fill = FillDraft::default();

@@ -10,12 +10,14 @@
 )]
 
 mod allowance;
+mod baffles;
 mod bends;
 mod bodies;
 mod capacity;
 mod compartments;
 mod dip;
 mod drums;
+mod folds;
 mod joints;
 mod outlines;
 mod program;

@@ -2,6 +2,7 @@
 
 use super::super::joint::Meeting;
 use super::super::plan::PanelPlan;
+use crate::geom::Vector;
 use crate::input::Face;
 use crate::input::limits::MAX_FACES;
 
@@ -140,5 +141,21 @@ impl PanelPlan<'_> {
     #[must_use]
     pub fn groups(&self) -> Groups {
         Groups::of(self)
+    }
+}
+
+impl PanelPlan<'_> {
+    /// The side along whose middle a wrapper that folds all the way round is closed, and the ends of that
+    /// line on the outside, front first.
+    pub(crate) fn closing_line(&self, groups: &Groups) -> Option<(Face, [Vector; 2])> {
+        let parted = groups.parted()?;
+        let view = self.body.outside.faces().nth(usize::from(parted.face))?;
+        let face = view.face();
+        let middle = |other: Face| {
+            let edge = self.body.outside.edge_between([other, face])?;
+            let [a, b] = edge.straight();
+            Some((a + b) * 0.5)
+        };
+        Some((face, [middle(Face::Front)?, middle(Face::Back)?]))
     }
 }

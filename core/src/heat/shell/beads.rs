@@ -45,9 +45,9 @@ pub(super) fn kelvin(own: i32) -> f32 {
 const LEAST: i32 = 1_638;
 
 /// Whether each group has beads.
-pub(super) fn groups(beads: &[Option<Bead>]) -> [bool; GROUPS] {
+pub(super) fn groups(beads: &[Bead]) -> [bool; GROUPS] {
     let mut alive = [false; GROUPS];
-    for bead in beads.iter().flatten() {
+    for bead in beads {
         if let Some(slot) = alive.get_mut(usize::from(bead.group)) {
             *slot = true;
         }
@@ -89,7 +89,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// The beads of a group.
     fn group(&self, number: u8) -> impl Iterator<Item = &Bead> {
-        let beads = self.beads.iter().flatten();
+        let beads = self.beads.iter();
         beads.filter(move |bead| bead.group == number)
     }
 
@@ -120,7 +120,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// beads by that.
     pub(super) fn cool_beads(&mut self) {
         let Self { beads, sheets, .. } = self;
-        for bead in beads.iter_mut().flatten() {
+        for bead in beads {
             let mut rate = 0.0;
             for place in bead.sheets() {
                 let Some(sheet) = sheets.get(usize::from(place)) else {
@@ -195,7 +195,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             }
             if !(most > least) {
                 // It has only less to come.
-                for bead in self.beads.iter_mut().flatten() {
+                for bead in &mut self.beads {
                     let cools = now.time - bead.laid() > 2.0 * now.step;
                     bead.outshines_cells &= bead.group != number || !cools;
                 }
@@ -248,13 +248,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let going = self
             .beads
             .iter_mut()
-            .flatten()
             .find_map(|bead| bead.extend(way, time, step, heat).then_some(bead.group));
         let number = going.unwrap_or_else(|| {
             let number = self.make_room();
-            if let Some(slot) = self.beads.iter_mut().find(|bead| bead.is_none()) {
-                *slot = Some(Bead::new(way, time, heat, number));
-            }
+            // Room was made for it.
+            let _ = self.beads.push(Bead::new(way, time, heat, number));
             if let Some(own) = self.group_warmth.get_mut(usize::from(number)) {
                 own.clear();
                 // As many as there are cells, so it fits.
@@ -313,7 +311,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Moves the beads of one group into another.
     fn join(&mut self, into: u8, from: u8) {
         let left = [into, from].map(|number| self.left(number));
-        for bead in self.beads.iter_mut().flatten() {
+        for bead in &mut self.beads {
             for (number, left) in [into, from].into_iter().zip(left) {
                 if bead.group == number {
                     bead.left *= left as f32;
@@ -332,11 +330,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// Forgets the beads of a group.
     fn drop_group(&mut self, number: u8) {
-        for slot in &mut self.beads {
-            if slot.is_some_and(|bead| bead.group == number) {
-                *slot = None;
-            }
-        }
+        self.beads.retain(|bead| bead.group != number);
     }
 
     /// Forgets the groups that are old enough for the grid to show them.

@@ -160,7 +160,7 @@ pub struct Shell<const C: usize, const L: usize> {
     /// Heat capacity of the metal by volume, in J/(m³ K).
     capacity: f64,
     /// The beads that are tracked.
-    beads: [Option<Bead>; BEADS],
+    beads: Vec<Bead, BEADS>,
     /// Temperature that each group of beads alone makes in each cell, in parts of [`PARTS`](beads::PARTS) of a kelvin.
     group_warmth: [Vec<i32, C>; GROUPS],
 }
@@ -196,7 +196,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             back: false,
             diffusivity: 0.0,
             capacity: 0.0,
-            beads: [None; BEADS],
+            beads: Vec::new(),
             group_warmth: [const { Vec::new() }; GROUPS],
         }
     }
@@ -208,7 +208,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.lost = 0.0;
         self.clock = 0.0;
         self.back = false;
-        self.beads = [None; BEADS];
+        self.beads.clear();
         for sheet in &mut self.sheets {
             sheet.mean = 0.0;
         }

@@ -3,7 +3,7 @@
 use heapless::Vec;
 
 use super::super::loss::{Facing, radiation};
-use super::beads::{BEADS, GROUPS, ONE, groups, scaled};
+use super::beads::{GROUPS, ONE, groups, scaled};
 use super::hot::{AT_ONCE, Hot};
 use super::{Fineness, Link, Material, Shell, Spot};
 use crate::build::MAX_STAGES;
@@ -23,7 +23,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.heated = 0.0;
         self.lost = 0.0;
         self.clock = 0.0;
-        self.beads = [None; BEADS];
+        self.beads.clear();
     }
 
     /// Sets the metal, and how long beads are tracked among squares of `square` metres in the mean.

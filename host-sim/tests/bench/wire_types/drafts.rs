@@ -3,7 +3,7 @@
 use seamwright::job_file::JobFile;
 use seamwright_core::input::{
     Across, Axis, BaffleDraft, Cut, Draft, Drum, Ends, Face, FittingDraft, HoleDraft, Joint,
-    Measure, OwnJoint, Profile, ProfilePoint, Shape, Sized, Taper,
+    Measure, OwnJoint, Profile, ProfilePoint, Shape, Sized, Taper, WallSet,
 };
 use seamwright_core::tables::{Alloy, Liquid, Process, Temper};
 use seamwright_core::units::{
@@ -162,7 +162,7 @@ fn full() -> Draft {
     }));
     full.baffles[0].thickness = None;
     full.baffles[1].holes.clear();
-    full.baffles[1].free.clear();
+    full.baffles[1].free = WallSet::NONE;
     full.baffles[2].spaced = None;
 
     full.fill.headspace = Some(Ratio::from_share(0.125));

@@ -382,7 +382,7 @@ pub(crate) const FIELDS: [Field; 71] = [
     Field::FittingFace(222),
     Field::BaffleAcross(223),
     Field::BaffleHoleDiameter(224, 225),
-    Field::BaffleFree(226, 227),
+    Field::BaffleFree(226, Face::Side(201)),
     Field::BaffleWeldLength(228),
     Field::BaffleWeldGap(229),
     Field::Opening,

@@ -1,7 +1,7 @@
 //! Many jobs, good and bad, walked through at random: no screen may clip, overlap or go outside.
 
 use seamwright_core::input::limits::MAX_CUTS;
-use seamwright_core::input::{Across, BaffleDraft, Cut, Draft, Face, Shape};
+use seamwright_core::input::{Across, BaffleDraft, Cut, Draft, Face, Shape, WallSet};
 use seamwright_core::tables::{Alloy, Liquid};
 use seamwright_core::units::{
     Current, Pressure, Ratio, Speed, SpeedUnit, Temperature, TemperatureUnit, Voltage, Volume,
@@ -146,7 +146,7 @@ pub(crate) fn any_job(dice: &mut Dice) -> Draft {
                 at: mm(size[0] / 2.0),
                 thickness: None,
                 holes: heapless::Vec::new(),
-                free: heapless::Vec::new(),
+                free: WallSet::NONE,
                 spaced: None,
             })
             .expect("the first");

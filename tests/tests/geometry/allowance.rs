@@ -186,7 +186,7 @@ fn a_closed_wrapper_grows_at_its_closing_line() {
 fn by_rule_each_joint_its_own() {
     let tees = tank(
         BOX,
-        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"",
+        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n",
     );
     let larger = tees.larger(Draw::ByRule);
     assert_eq!(larger.len(), 12);

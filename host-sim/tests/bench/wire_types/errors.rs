@@ -316,7 +316,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 70] = [
+pub(crate) const FIELDS: [Field; 71] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -387,4 +387,5 @@ pub(crate) const FIELDS: [Field; 70] = [
     Field::BaffleWeldGap(229),
     Field::Opening,
     Field::Reach,
+    Field::Reaches,
 ];

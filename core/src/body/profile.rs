@@ -7,10 +7,10 @@ use heapless::Vec;
 
 use super::clip::prism;
 use super::solid::{Curve, Rounded};
-use super::{Body, SheetPlan};
+use super::{Body, SheetPlan, Solid};
 use crate::geom::outline::section::{Section, SectionCorner, SectionError};
 use crate::input::limits::MAX_SIDES;
-use crate::input::{Face, Profile, ProfilePoint, Sized};
+use crate::input::{Face, Profile, Sized};
 use crate::units::{Length, LengthUnit};
 
 /// Why a profile with its sheet makes no tank.
@@ -71,36 +71,37 @@ impl Profile {
     }
 
     /// The same outline with the corners that are folded rounded as the sheet is there, bent round an inside
-    /// `radius`. Corners that are drawn round stay as they are drawn, and so do those between sheets of two
-    /// thicknesses, which cannot be folded.
-    pub(crate) fn folded(&self, folds: &[[Face; 2]], radius: Length, sheet: &SheetPlan) -> Self {
-        let mut bent = self.clone();
-        let at = |place: usize| {
-            let count = self.outline.len().max(1);
-            self.outline.get(place % count).copied().unwrap_or_default()
-        };
-        // Twice the area of the triangle from one point over the next two: above zero turning left.
-        let over = |a: ProfilePoint, b: ProfilePoint, c: ProfilePoint| {
-            (b.x.si() - a.x.si()) * (c.z.si() - a.z.si())
-                - (b.z.si() - a.z.si()) * (c.x.si() - a.x.si())
-        };
-        let count = self.outline.len();
-        let round: f64 = (1..count).map(|n| over(at(0), at(n), at(n + 1))).sum();
-        for (point, place) in bent.outline.iter_mut().zip(0_usize..) {
-            let number = |place: usize| u8::try_from(place % count.max(1) + 1).unwrap_or(0);
-            let sides = [
-                Face::Side(number(place + count - 1)),
-                Face::Side(number(place)),
-            ];
-            let is_fold = folds.iter().any(|fold| is_pair(*fold, sides));
-            let [before, after] = sides.map(|side| sheet.of(side));
-            if !is_fold || point.radius.si() > 0.0 || before != after {
+    /// `radius`; `None` where none is. Corners that are drawn round stay as they are drawn, and so do those
+    /// between sheets of two thicknesses, which cannot be folded. `sharp` is the outside without folds.
+    pub(crate) fn folded(
+        &self,
+        folds: &[[Face; 2]],
+        radius: Length,
+        sheet: &SheetPlan,
+        sharp: &Solid,
+    ) -> Option<Self> {
+        let mut bent = None;
+        for fold in folds {
+            let (Some(edge), [Face::Side(a), Face::Side(b)]) =
+                (sharp.sharp_edge_between(*fold), *fold)
+            else {
+                continue;
+            };
+            // Side n ends at point n + 1, the last one at the first.
+            let (near, far) = (a.min(b), a.max(b));
+            let place = if far - near == 1 { near } else { 0 };
+            let [before, after] = fold.map(|side| sheet.of(side).si());
+            let point = self.outline.get(usize::from(place))?;
+            if point.radius.si() > 0.0 || libm::fabs(before - after) > 0.0 {
                 continue;
             }
-            let turn = over(at(place + count - 1), at(place), at(place + 1));
-            let is_outer = (turn * round > 0.0) == (self.sized == Sized::Outside);
-            let more = if is_outer { before.si() } else { 0.0 };
-            point.radius = Length::from_metres(radius.si() + more);
+            let bulges = edge.dihedral.si() < core::f64::consts::PI;
+            let outer = bulges == (self.sized == Sized::Outside);
+            let all = bent.get_or_insert_with(|| self.clone());
+            if let Some(point) = all.outline.get_mut(usize::from(place)) {
+                let more = if outer { before } else { 0.0 };
+                point.radius = Length::from_metres(radius.si() + more);
+            }
         }
         bent
     }

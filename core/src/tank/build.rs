@@ -2,10 +2,9 @@
 
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, ProfileError, ShapeError, SheetPlan};
+use crate::body::{Body, ShapeError, SheetPlan};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError};
-use crate::geom::outline::section::SectionError;
 use crate::input::{Draft, Face, Field, Shape};
 use crate::units::Length;
 use crate::units::range::OutOfRange;
@@ -231,24 +230,17 @@ impl Tank {
         };
         let of_end = |fold: &&[Face; 2]| fold.iter().any(|face| !matches!(face, Face::Side(_)));
         let end = folds.iter().find(of_end);
-        if let Shape::Profile(profile) = &job.shape
-            && end.is_none()
-            && !folds.is_empty()
-        {
-            let bent = profile.folded(folds, radius, &job.sheet);
-            return bent.make(&job.sheet, body).map_err(|error| {
-                let mut found = of_shape(ShapeError::Profile(error));
-                // A radius that does not fit where none is drawn is the bend's.
-                if let ProfileError::Outline(SectionError::Radius { corner, .. }) = error
-                    && let Some(point) = profile.outline.get(usize::from(corner).saturating_sub(1))
-                    && point.radius.si() == 0.0
-                {
-                    found.field = Field::BendRadius;
-                }
-                found
-            });
-        }
+        // Sharp first: what is wrong with that is the outline's, and not the bends'.
         job.shape.make(&job.sheet, body).map_err(of_shape)?;
+        if let (Shape::Profile(profile), None) = (&job.shape, end) {
+            return match profile.folded(folds, radius, &job.sheet, &body.outside) {
+                None => Ok(()),
+                Some(bent) => bent.make(&job.sheet, body).map_err(|error| JobError {
+                    field: Field::BendRadius,
+                    problem: Problem::Shape(ShapeError::Profile(error)),
+                }),
+            };
+        }
         let Some(faces) = end else { return Ok(()) };
         let refused = |problem| JobError {
             field: Field::Fold(1),

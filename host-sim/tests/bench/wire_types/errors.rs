@@ -209,6 +209,7 @@ fn joints() -> Vec<JointError> {
         },
     ];
     joints.extend(bends().map(JointError::Bend));
+    joints.push(JointError::Round);
     joints
 }
 

@@ -5,7 +5,7 @@ use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
 use crate::body::{Body, ShapeError, SheetPlan};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
-use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError};
+use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
 use crate::units::range::{OutOfRange, Value};
 use crate::units::{Length, Volume};
@@ -153,7 +153,7 @@ impl Tank {
             }
             fitting
                 .check_room(&plan, &self.inner, stubs)
-                .map_err(blame)?;
+                .map_err(|error| blame(PlaceError::Room(error)))?;
         }
         for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
             baffle.check_holes().map_err(|(error, hole)| JobError {
@@ -332,10 +332,10 @@ fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
     for ((baffle, cut), number) in inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
         baffle.cut(cut).map_err(|(fault, limit)| JobError {
             field: Field::Baffle(number),
-            problem: Problem::Place(PlaceError::Cut {
+            problem: Problem::Place(PlaceError::Room(RoomError::Cut {
                 fault,
                 limit: Length::from_metres(limit),
-            }),
+            })),
         })?;
     }
     Ok(())

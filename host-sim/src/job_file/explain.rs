@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
-use seamwright_core::fitting::{CutFault, FaceBox, PlaceError};
+use seamwright_core::fitting::{CutFault, FaceBox, PlaceError, RoomError};
 use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause, ReachError};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
@@ -12,19 +12,6 @@ use seamwright_core::units::{Length, LengthUnit};
 use super::Spans;
 use super::reader::called;
 use crate::diagnostics::Problem;
-
-/// What else may be done about a place; a gauge, which has no room for it, says only what comes first.
-const fn more(error: &PlaceError) -> Option<&'static str> {
-    match error {
-        PlaceError::OnSeam { .. } => Some("and rather by three thicknesses and 10 mm more"),
-        PlaceError::Through { .. } => Some("with this much room; shorten it, or move it"),
-        PlaceError::IntoBaffle { .. } => Some("or give the baffle a hole that lets it through"),
-        PlaceError::OnFlange { .. } => {
-            Some("make the lap shorter, or weld that edge with another joint")
-        }
-        _ => None,
-    }
-}
 
 /// A job as its file gives it, for messages about it.
 pub(super) struct Given<'f> {
@@ -288,24 +275,24 @@ impl Given<'_> {
                 }
                 _ => format!("a hole is {} past the edge", short(*by)),
             },
-            PlaceError::Cut { .. } => return self.cut(field, error),
-            PlaceError::OnSeam { face, by } => {
+            PlaceError::Room(RoomError::Cut { .. }) => return self.cut(field, error),
+            PlaceError::Room(RoomError::OnSeam { face, by }) => {
                 format!("{} over the seam that closes the {face}", short(*by))
             }
-            PlaceError::Through { wall, most } => {
+            PlaceError::Room(RoomError::Through { wall, most }) => {
                 format!("into the {wall}; at most {} there", short(*most))
             }
-            PlaceError::IntoBaffle { baffle } => format!("into baffle {baffle}"),
-            PlaceError::IntoTube { other } => format!("into fitting {other}"),
-            PlaceError::OnFlange { other, by } => {
+            PlaceError::Room(RoomError::IntoBaffle { baffle }) => format!("into baffle {baffle}"),
+            PlaceError::Room(RoomError::IntoTube { other }) => format!("into fitting {other}"),
+            PlaceError::Room(RoomError::OnFlange { other, by }) => {
                 format!("{} over the flange to the {other}", short(*by))
             }
         })
-        .help(match (self.face_box(field), more(error)) {
-            (Some(tells), Some(more)) => format!("{error}, {more}; {tells}"),
-            (Some(tells), None) => format!("{error}; {tells}"),
-            (None, Some(more)) => format!("{error}, {more}"),
-            (None, None) => error.to_string(),
+        .help(match (self.face_box(field), error) {
+            (Some(tells), PlaceError::Room(error)) => format!("{error}; {tells}"),
+            (Some(tells), error) => format!("{error}; {tells}"),
+            (None, PlaceError::Room(error)) => error.to_string(),
+            (None, error) => error.to_string(),
         });
         let other = match error {
             PlaceError::OffFace { .. } => self
@@ -313,11 +300,11 @@ impl Given<'_> {
                 .exact(&format!("{table}.outer"))
                 .or_else(|| self.spans.exact(&format!("{table}.bore")))
                 .map(|span| (span, "the size of the hole".to_owned())),
-            PlaceError::IntoBaffle { baffle } => self
+            PlaceError::Room(RoomError::IntoBaffle { baffle }) => self
                 .spans
                 .exact(&format!("baffle.{baffle}.at"))
                 .map(|span| (span, format!("baffle {baffle}"))),
-            PlaceError::Overlap { other } | PlaceError::IntoTube { other } => self
+            PlaceError::Overlap { other } | PlaceError::Room(RoomError::IntoTube { other }) => self
                 .spans
                 .exact(&format!("fitting.{other}.at"))
                 .map(|span| (span, format!("fitting {other}"))),
@@ -339,7 +326,7 @@ impl Given<'_> {
 
     /// A baffle that cannot be cut as the job says, shown at the key that says so.
     fn cut(&self, field: Field, error: &PlaceError) -> Problem {
-        let PlaceError::Cut { fault, limit } = *error else {
+        let PlaceError::Room(RoomError::Cut { fault, limit }) = *error else {
             return Problem::new(self.place(&path(field)), error.to_string());
         };
         let table = path(field);

@@ -10,6 +10,7 @@
 //! - [`body`]: the tank as a solid, outside and inside of the sheet; faces, edges, dihedral angles.
 //! - [`blank`]: bends, joints, panels, and the flat blank that each panel is cut to.
 //! - [`fitting`]: what is set into the walls and stands across the inside.
+//! - [`compartment`]: the inside as baffles and the body's own legs part it; ways for liquid and air.
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
 //! - [`seam`]: what joins the panels; lengths, tacks, stitches.
 //! - [`arc`]: the arc's energy and true power, its settings, how long it may burn.
@@ -19,6 +20,7 @@
 //! - [`weld`]: the order of tacks and stitches, and the waits between.
 //! - [`filler`]: which rod for which sheets, and why.
 //! - [`supply`]: rod, gas, time, cost, shrinkage.
+//! - [`marking`]: what is marked on each panel from one corner, and the order of its bends.
 //! - [`strength`]: whether walls, baffles and seams bear the load.
 //! - [`leak`]: the leak test, planned and read.
 //! - [`mass`]: what the tank weighs, where that hangs, what the mounts bear.
@@ -74,12 +76,14 @@ pub mod blank;
 pub mod body;
 pub mod build;
 pub mod capacity;
+pub mod compartment;
 pub mod filler;
 pub mod fitting;
 pub mod geom;
 pub mod heat;
 pub mod input;
 pub mod leak;
+pub mod marking;
 pub mod mass;
 pub mod prelude;
 pub mod seam;

@@ -1,6 +1,6 @@
 //! The blanks as they are cut: a tank's own, or larger by what the job allows for shrinkage.
 
-use seamwright_core::blank::{Allowance, Blank, BlankError, EdgeFit, Panel};
+use seamwright_core::blank::{Allowance, BlankError, CutBlank, EdgeFit, Panel};
 use seamwright_core::body::Edge;
 use seamwright_core::input::Face;
 use seamwright_core::supply::Larger;
@@ -49,8 +49,8 @@ impl<'a> Cut<'a> {
     ///
     /// # Errors
     /// [`BlankError`] where a blank runs into itself that does not without an allowance; see [`Cut::check`].
-    pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
-        self.tank.blank_larger(&self.larger, panel, blank)
+    pub fn blank(&self, panel: &Panel, blank: &mut CutBlank) -> Result<(), BlankError> {
+        self.tank.cut_blank(&self.larger, panel, blank)
     }
 
     /// What is left of a panel at an edge.
@@ -70,7 +70,7 @@ impl<'a> Cut<'a> {
     /// # Errors
     /// The first that cannot, by its mark, and why.
     pub fn check(&self) -> Result<(), (String, BlankError)> {
-        let mut blank = Blank::new();
+        let mut blank = CutBlank::new();
         self.panels().try_for_each(|panel| {
             self.blank(&panel, &mut blank)
                 .map_err(|error| (panel.mark.to_string(), error))

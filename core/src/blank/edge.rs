@@ -8,10 +8,10 @@ use core::f64::consts::PI;
 
 use super::bend::{Bend, BendFace, MOST_SETBACK_TURN};
 use super::error::BlankError;
-use super::joint::{EdgeFit, Meeting, SheetCorner};
+use super::joint::{EdgeFit, JointError, Meeting, SheetCorner};
 use super::plan::PanelPlan;
 use crate::body::Edge;
-use crate::input::Face;
+use crate::input::{Face, Joint};
 use crate::units::{Angle, Length};
 
 /// What an edge takes from one of its two faces.
@@ -44,6 +44,73 @@ pub(super) fn taken_at(plan: &PanelPlan<'_>, face: Face, edge: &Edge) -> Result<
             })
         }
     }
+}
+
+/// A flange of a flanged lap: what is bent over to lie on the panel that runs through.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Tab {
+    /// Its bend.
+    pub(super) bend: Bend,
+    /// From the corner of its outer faces to its free edge, in metres.
+    pub(super) lap: f64,
+    /// In the flat, from the line of that corner to its free edge, in metres.
+    pub(super) reach: f64,
+    /// From the line of that corner back to where the bend begins, in metres.
+    pub(super) setback: f64,
+    /// How far a plain edge beside it falls short of the sharp outside edge, in metres: at a sharp corner its
+    /// inner arris comes first to the panel that runs through.
+    pub(super) short: f64,
+    /// How far that is behind the line of the corner, in metres.
+    pub(super) inset: f64,
+    /// Whether it is bent towards someone who looks at the outside.
+    pub(super) towards: bool,
+}
+
+impl Tab {
+    /// In the flat, from a plain edge back to where the bend begins, in metres.
+    pub(super) fn deep(&self) -> f64 {
+        self.setback - self.inset
+    }
+
+    /// In the flat, from a plain edge to its free edge, in metres.
+    pub(super) fn out(&self) -> f64 {
+        self.reach + self.inset
+    }
+}
+
+/// The flange with which `face` ends at an edge; `None` where it ends in none.
+pub(super) fn tab_at(
+    plan: &PanelPlan<'_>,
+    face: Face,
+    edge: &Edge,
+) -> Result<Option<Tab>, BlankError> {
+    let fit = fit_at(plan, face, edge)?;
+    if !(fit.flange.si() > 0.0) {
+        return Ok(None);
+    }
+    let allow = plan.joints.allow();
+    let turn = Angle::from_radians(libm::fabs(PI - edge.dihedral.si()));
+    let error = |error| BlankError::Bend {
+        faces: edge.faces,
+        error,
+    };
+    let bend =
+        Bend::new(plan.sheet.of(face), allow.bend_radius, turn, allow.rule).map_err(error)?;
+    let setback = bend.setback_on(BendFace::Outer).si();
+    let more = plan.larger_at(edge.faces);
+    let lap = allow.lap.si() + more;
+    let reach = lap - 2.0 * setback + bend.allowance().si();
+    let (sine, cosine) = libm::sincos(edge.dihedral.si());
+    let inset = libm::fmax(0.0, bend.thickness().si() * cosine / libm::fabs(sine));
+    Ok(Some(Tab {
+        bend,
+        lap,
+        reach,
+        setback,
+        short: fit.deduct.si() + reach + inset,
+        inset,
+        towards: is_towards(edge),
+    }))
 }
 
 /// Whether a fold turns towards someone who looks at the tank from outside: at an inside corner of the
@@ -148,6 +215,13 @@ impl PanelPlan<'_> {
                     most: MOST_SETBACK_TURN,
                 })
             }
+            Meeting::Welded {
+                joint: Joint::FlangedLap,
+                ..
+            } if edge.faces.contains(&Face::Shell) => Err(BlankError::Joint {
+                faces: edge.faces,
+                error: JointError::Round,
+            }),
             Meeting::Welded { .. } => fit_at(self, edge.faces[0], edge).map(|_| ()),
         }
     }

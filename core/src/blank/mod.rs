@@ -32,6 +32,6 @@ pub use joint::{
     Allow, EdgeFit, FLAT_WITHIN, JOGGLE_RAMP, JointError, JointFit, Joints, Meeting, SHARPEST,
     SheetCorner,
 };
-pub use layout::{BendMark, Blank, MAX_FLANGES, MAX_PARTS};
+pub use layout::{BendMark, Blank, CutBlank, MAX_CUT_FLANGES, MAX_FLANGES, MAX_PARTS, ReliefHole};
 pub use panel::{Axes, Groups, Halves, Making, Panel, PanelMark};
 pub use plan::{Allowance, PanelPlan};

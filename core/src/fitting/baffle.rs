@@ -40,7 +40,7 @@ pub struct Baffle {
 }
 
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
-fn axes(across: Across) -> [Vector; 3] {
+pub(crate) fn axes(across: Across) -> [Vector; 3] {
     let (x, y, z) = (
         Vector::new(1.0, 0.0, 0.0),
         Vector::new(0.0, 1.0, 0.0),

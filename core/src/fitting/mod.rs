@@ -10,6 +10,7 @@ mod room;
 mod set_in;
 mod stand;
 
+pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
 pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
 pub use error::{CutFault, PlaceError, RoomError};

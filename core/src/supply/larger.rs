@@ -4,9 +4,9 @@ use heapless::Vec;
 
 use super::shrinkage;
 use super::shrinkage::{Estimate, ShrinkingSheet};
-use crate::blank::{Allowance, Blank, BlankError, Panel, PanelPlan};
+use crate::blank::{Allowance, BlankError, CutBlank, Making, Panel, PanelPlan};
 use crate::body::MAX_EDGES;
-use crate::input::Joint;
+use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;
@@ -122,32 +122,53 @@ impl Tank {
         }
     }
 
-    /// [`Tank::panels`] with some edges cut larger; their masses are those of the larger blanks. Baffles stay as they
-    /// are.
+    /// [`Tank::panels`] as they are cut, with some edges larger: their areas and masses are those of blanks with
+    /// notched flanges. Baffles stay as they are.
     pub fn panels_larger<'a>(
         &'a self,
         larger: &'a [Allowance],
     ) -> impl Iterator<Item = Panel> + 'a {
         let walls = usize::from(self.plan().groups().count());
-        self.plan_larger(larger)
-            .panels(self.job.alloy().density())
+        let density = self.job.alloy().density();
+        let plan = self.plan_larger(larger);
+        let notched = move |mut panel: Panel| {
+            // A wall cut plainly has the area that it has to its last bit.
+            const PLAIN: f64 = 1e-12;
+            let mut blank = CutBlank::new();
+            let flat = matches!(panel.making, Making::Flat | Making::Bent);
+            let laid = flat && plan.cut_blank(&panel, &mut blank).is_ok() && !blank.is_empty();
+            let area = blank.area();
+            if laid && libm::fabs(area.si() - panel.blank_area.si()) > PLAIN {
+                panel.blank_area = area;
+                panel.mass = Mass::from_kilograms(area.si() * panel.thickness.si() * density.si());
+            }
+            panel
+        };
+        plan.panels(density)
+            .map(notched)
             .chain(self.panels().skip(walls))
     }
 
-    /// [`Tank::blank`] with some edges cut larger.
+    /// [`Tank::blank`] as it is cut, its flanges notched and some edges larger.
     ///
     /// # Errors
-    /// [`BlankError`] where a blank runs into itself that does not without.
-    pub fn blank_larger(
+    /// [`BlankError`] where a blank runs into itself that does not without, or a flange finds no room
+    /// ([`Tank::check_flanges`] says which, and how long it may be).
+    pub fn cut_blank(
         &self,
         larger: &[Allowance],
         panel: &Panel,
-        blank: &mut Blank,
+        blank: &mut CutBlank,
     ) -> Result<(), BlankError> {
-        if panel.mark.place() < self.plan().groups().count() {
-            self.plan_larger(larger).blank(panel, blank)
-        } else {
-            self.blank(panel, blank)
+        match panel.face() {
+            Face::Baffle(number) => {
+                let place = usize::from(number.saturating_sub(1));
+                match self.inner().baffles().get(place) {
+                    Some(baffle) => blank.lay_plate(number, baffle.plate()),
+                    None => Ok(()),
+                }
+            }
+            _ => self.plan_larger(larger).cut_blank(panel, blank),
         }
     }
 

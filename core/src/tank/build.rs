@@ -1,13 +1,14 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
+use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
 use crate::body::{Body, ShapeError, SheetPlan};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
-use crate::units::Length;
-use crate::units::range::OutOfRange;
+use crate::units::range::{OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
 /// so that on a small machine nothing but the body is held; about 12 KiB.
@@ -219,6 +220,10 @@ impl Tank {
                     problem: Problem::OutOfRange(error),
                 }
             })?;
+        if let Some(reaches) = self.job.reaches {
+            let range = (Volume::default(), self.capacity.fill);
+            self.capacity.usable = ranged(Field::Reaches, reaches, range, Value::Volume)?;
+        }
         self.check_counts()?;
         self.set_rod()
     }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
 use seamwright_core::fitting::{CutFault, FaceBox, PlaceError, RoomError};
 use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
-use seamwright_core::tank::{JobError, Problem as Cause};
+use seamwright_core::tank::{JobError, Problem as Cause, ReachError};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
 
@@ -144,6 +144,78 @@ impl Given<'_> {
                 )
                 .label(format!("{needed} marks {told}"))
                 .help(format!("take a wider step: a larger {name} under [fill]"))
+            }
+        }
+    }
+
+    /// The message for compartments that are shut in, or that a pick-up does not reach.
+    pub(super) fn unreached(&self, error: &ReachError) -> Problem {
+        let fitting = |number: u8| {
+            ["fill.draws", "fill.balance"]
+                .iter()
+                .find_map(|list| self.spans.exact(&format!("{list}.{number}")))
+                .unwrap_or_else(|| self.place(&format!("fitting.{number}")))
+        };
+        match error {
+            ReachError::TooMany(error) => {
+                Problem::new(self.place("shape"), "the inside is in too many pieces")
+                    .label("because of this")
+                    .help(error.to_string())
+            }
+            ReachError::ShutIn { baffle, low, high } => {
+                let key = baffle.map_or_else(|| "shape".to_owned(), |n| format!("baffle.{n}"));
+                let axes = ["x", "y", "z"].iter().zip(low.iter().zip(high));
+                let place: Vec<String> = axes
+                    .map(|(axis, (low, high))| {
+                        format!("{axis} {} to {}", short(*low), short(*high))
+                    })
+                    .collect();
+                let which = baffle.map_or_else(
+                    || "a compartment".to_owned(),
+                    |number| format!("the compartment behind baffle {number}"),
+                );
+                Problem::new(self.place(&key), format!("{which} is shut all round"))
+                    .label(format!("no way for air: {}", place.join(", ")))
+                    .help("air that is shut in heats while it is welded round and can burst the seam: add a [[baffle.hole]] here, or give that compartment a [[fitting]] with a bore of its own")
+            }
+            ReachError::PickUp {
+                at: [_, _, z],
+                error,
+            } => {
+                let key = ["fill.pick_up_at", "fill.pick_up"]
+                    .iter()
+                    .find_map(|key| self.spans.exact(key))
+                    .unwrap_or_else(|| self.place("fill"));
+                let problem = Problem::new(key, "the pick-up draws nothing there")
+                    .label(format!(
+                        "{} outside the space that holds liquid",
+                        short(error.by)
+                    ))
+                    .help(format!(
+                        "it stands at z {}: move pick_up_at over liquid and off the baffles, or raise pick_up over the floor there",
+                        short(*z)
+                    ));
+                match self.spans.exact("fill.pick_up") {
+                    Some(span) => problem.related(span, "at this height".to_owned()),
+                    None => problem,
+                }
+            }
+            ReachError::Fitting {
+                fitting: number,
+                error,
+            } => Problem::new(
+                fitting(*number),
+                format!("nothing runs through fitting {number} here"),
+            )
+            .label(format!(
+                "its inner end is {} outside the space that holds liquid",
+                short(error.by)
+            ))
+            .help("shorten its stand_in, or move it off the baffle or the wall that it runs into"),
+            ReachError::NoPassage { fitting: number } => {
+                Problem::new(fitting(*number), format!("fitting {number} has no passage"))
+                    .label("nothing runs through it")
+                    .help("give it a bore, or name another")
             }
         }
     }

@@ -1,12 +1,12 @@
 //! The panels and the blanks that they are cut as.
 
-use seamwright_core::blank::{Blank, Panel};
+use seamwright_core::blank::{CutBlank, Panel};
 use seamwright_core::input::Face;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit, MassUnit};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
-use super::{Asked, Units, shrinkage};
+use super::{Asked, Units, marking, shrinkage};
 use crate::cut::Cut;
 
 /// A panel's pattern for the job sheet.
@@ -25,13 +25,18 @@ pub(crate) fn section(
     drawn: &[Option<Drawn>],
     units: Units,
 ) -> Section {
-    let mut blank = Blank::new();
+    let mut blank = CutBlank::new();
     let panels: Vec<Panel> = cut.panels().collect();
     let mut drawings = drawn.iter().map(Option::as_ref);
     let rows = panels.iter().map(|panel| {
         let laid = cut.blank(panel, &mut blank).is_ok() && !blank.is_empty();
         let laid = laid.then_some(&blank);
-        row(panel, laid, drawings.next().flatten(), units)
+        let mut cells = row(panel, laid, drawings.next().flatten(), units);
+        let marking = laid.map(|blank| marking::data(cut, panel, blank));
+        if let Some(last) = cells.pop() {
+            cells.push(last.maybe("marking", marking));
+        }
+        cells
     });
     let columns = [
         left("mark"),
@@ -62,7 +67,7 @@ pub(crate) fn section(
     section
 }
 
-fn row(panel: &Panel, blank: Option<&Blank>, drawn: Option<&Drawn>, units: Units) -> Row {
+fn row(panel: &Panel, blank: Option<&CutBlank>, drawn: Option<&Drawn>, units: Units) -> Row {
     let size = blank.map_or_else(
         || "-".to_owned(),
         |blank| {
@@ -110,7 +115,7 @@ fn few(faces: &[Face]) -> String {
 
 /// A blank as it is cut. `bulges` go with `outline_m`: for each point the tangent of a quarter of the
 /// angle that the side after it sweeps.
-fn layout(blank: &Blank) -> Data {
+fn layout(blank: &CutBlank) -> Data {
     let nodes: Vec<_> = blank.outline().collect();
     let outline: Vec<[f64; 2]> = nodes.iter().map(|node| [node.x, node.y]).collect();
     let bulges: Vec<f64> = nodes.iter().map(|node| node.bulge).collect();

@@ -6,6 +6,7 @@
 //! - [`pattern`] checks a piece and measures it;
 //! - [`dxf`] and [`svg`] write it for a machine that cuts;
 //! - [`pdf`] writes it at full size over as many pages as it takes;
+//! - [`marked`] tells what is marked on a panel, in rows and in a drawing;
 //! - [`nest`] lays pieces on stock sheets;
 //! - [`files`] writes all of it, with the page that hangs beside the work.
 //!
@@ -15,6 +16,7 @@
 pub mod dxf;
 pub mod files;
 pub mod layer;
+pub mod marked;
 pub mod nest;
 mod page;
 pub mod pattern;

@@ -3,7 +3,7 @@
 
 use std::f64::consts::PI;
 
-use seamwright_core::blank::{Blank, Making, Panel};
+use seamwright_core::blank::{Blank, CutBlank, Making, Panel};
 use seamwright_core::input::{Face, Joint};
 use seamwright_core::supply::Draw;
 use seamwright_core::tank::Tank;
@@ -25,14 +25,14 @@ fn random() -> impl Iterator<Item = Tank> {
         .take(200)
 }
 
-fn laid(tank: &Tank, larger: &[seamwright_core::blank::Allowance], panel: &Panel) -> Blank {
-    let mut blank = Blank::new();
-    tank.blank_larger(larger, panel, &mut blank).unwrap();
+fn laid(tank: &Tank, larger: &[seamwright_core::blank::Allowance], panel: &Panel) -> CutBlank {
+    let mut blank = CutBlank::new();
+    tank.cut_blank(larger, panel, &mut blank).unwrap();
     blank
 }
 
 /// Panels with their blanks, with and without an allowance.
-fn pairs(tank: &Tank, draw: Draw) -> Vec<[(Panel, Blank); 2]> {
+fn pairs(tank: &Tank, draw: Draw) -> Vec<[(Panel, CutBlank); 2]> {
     let larger = tank.larger(draw);
     let with = tank.panels_larger(&larger);
     tank.panels()
@@ -54,20 +54,33 @@ fn near(what: &str, got: f64, wanted: f64) {
 
 #[test]
 fn without_an_allowance_not_one_bit_changes() {
+    let mut unchanged = 0;
     for tank in random().chain([tank(BOX, "")]) {
         let all: Vec<Panel> = tank.panels_larger(&[]).collect();
-        assert_eq!(all, tank.panels().collect::<Vec<_>>());
         let mut own = Blank::new();
-        for panel in &all {
+        let mut plain = true;
+        for (panel, drawn) in all.iter().zip(tank.panels()) {
             tank.blank(panel, &mut own).unwrap();
-            assert_eq!(own, laid(&tank, &[], panel));
+            let cut = laid(&tank, &[], panel);
+            // Notches, slits and short strips are the only things that a blank as it is cut has besides.
+            if own.outline().eq(cut.outline()) {
+                assert_eq!(*panel, drawn);
+            } else {
+                assert!(matches!(panel.making, Making::Flat | Making::Bent));
+                assert!(cut.area().si() < own.area().si() + 1e-12, "{}", panel.mark);
+                plain = false;
+            }
         }
-        assert_eq!(tank.mass_larger(&[]), tank.totals().mass);
+        if plain {
+            assert_eq!(tank.mass_larger(&[]), tank.totals().mass);
+            unchanged += 1;
+        }
         // Nor does an allowance of nothing, whatever the shape.
         for [(plain, own), (with, more)] in pairs(&tank, Draw::By(mm(0.0))) {
             assert_eq!((plain, own), (with, more));
         }
     }
+    assert!(unchanged > 100, "{unchanged}");
 }
 
 /// A seam that draws in 1.5 mm makes each blank 0.75 mm larger at it: a box is welded all round, so each side of a
@@ -173,7 +186,7 @@ fn a_closed_wrapper_grows_at_its_closing_line() {
 fn by_rule_each_joint_its_own() {
     let tees = tank(
         BOX,
-        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"",
+        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n",
     );
     let larger = tees.larger(Draw::ByRule);
     assert_eq!(larger.len(), 12);
@@ -212,10 +225,10 @@ fn random_tanks_only_grow() {
     let mut count = 0;
     for tank in random() {
         let larger = tank.larger(Draw::By(mm(0.4)));
-        let mut blank = Blank::new();
-        for (plain, with) in tank.panels().zip(tank.panels_larger(&larger)) {
+        let mut blank = CutBlank::new();
+        for (plain, with) in tank.panels_larger(&[]).zip(tank.panels_larger(&larger)) {
             // One that runs into itself is refused elsewhere.
-            if tank.blank_larger(&larger, &with, &mut blank).is_err() {
+            if tank.cut_blank(&larger, &with, &mut blank).is_err() {
                 continue;
             }
             let (own, more) = (plain.blank_area.si(), with.blank_area.si());

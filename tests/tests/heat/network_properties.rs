@@ -31,6 +31,7 @@ fn holds<const C: usize, const L: usize>(
         body: tank.body(),
         sheet: tank.job().sheet(),
         baffles: tank.inner().baffles(),
+        joined: &[],
         material,
         ambient: 263.15 + 50.0 * rng.f64(),
     };

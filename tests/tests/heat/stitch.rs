@@ -50,6 +50,7 @@ impl Cube {
             body: &body,
             sheet: &sheet,
             baffles: &[],
+            joined: &[],
             material,
             ambient: 293.15,
         };

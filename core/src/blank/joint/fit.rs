@@ -93,6 +93,8 @@ pub enum JointError {
     },
     /// The flange's bend.
     Bend(BendError),
+    /// A flange along a circle.
+    Round,
 }
 
 impl fmt::Display for JointError {
@@ -119,11 +121,14 @@ impl fmt::Display for JointError {
             ),
             Self::ShortFlange { lap, least } => write!(
                 f,
-                "a flange of {} is shorter than its own bend: at least {}",
+                "a flange of {} does not reach past its bend on to the other panel: at least {}",
                 lap.display(LengthUnit::Millimetre, 2),
                 least.display(LengthUnit::Millimetre, 2)
             ),
             Self::Bend(error) => error.fmt(f),
+            Self::Round => f.write_str(
+                "no brake bends a flange round a circle: take an open corner, a tee or dished ends",
+            ),
         }
     }
 }
@@ -144,7 +149,8 @@ fn gives_way(through: f64, own: f64, theta: f64, x: f64) -> f64 {
         foot(own, through, theta)
     } else {
         let (sine, cosine) = libm::sincos(theta);
-        x * cosine + through * sine
+        // Of a sheet much thinner than the other the inner corner comes first, to the other's square end.
+        libm::fmin(x * cosine + through * sine, (x - own * sine) / cosine)
     }
 }
 
@@ -252,10 +258,13 @@ impl Joint {
                         least: Angle::from_radians(PI - MOST_SETBACK_TURN.si()),
                     });
                 };
-                if !(allow.lap > setback) {
+                // At a blunt corner the flange has a way to go before it lies on the other panel at all.
+                let blunt = through - (through + gap) * libm::cos(theta) / libm::sin(theta);
+                let least = Length::from_metres(libm::fmax(setback.si(), blunt));
+                if !(allow.lap > least) {
                     return Err(JointError::ShortFlange {
                         lap: allow.lap,
-                        least: setback,
+                        least,
                     });
                 }
                 let more = allow.lap.si() - deduction.si();

@@ -114,9 +114,16 @@ impl Joints {
             (true, false) => Joint::Butt,
             _ => self.default,
         };
+        let [first, second] = edge.faces;
         Meeting::Welded {
             joint,
-            swapped: false,
+            // A shop flanges the flat end plate, not the wrapper that is bent round it.
+            swapped: joint == Joint::FlangedLap && self.wraps(second) && !self.wraps(first),
         }
+    }
+
+    /// Whether a face is bent round the ends of the tank: a side of a profile, or one that is folded.
+    fn wraps(&self, face: Face) -> bool {
+        matches!(face, Face::Side(_)) || self.folds.iter().any(|fold| fold.contains(&face))
     }
 }

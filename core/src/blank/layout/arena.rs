@@ -14,8 +14,8 @@ const MOST_SIDES: usize = 54;
 
 /// The parts of a panel, all their nodes and sides in one place.
 #[derive(Debug, Default)]
-pub(super) struct Arena {
-    nodes: Vec<Node, MOST_NODES>,
+pub(super) struct Arena<const N: usize = MOST_NODES> {
+    nodes: Vec<Node, N>,
     sides: Vec<Side, MOST_SIDES>,
     pub(super) parts: Vec<Entry, MAX_PARTS>,
 }
@@ -27,8 +27,8 @@ pub(super) struct Entry {
     sides: [u8; 2],
 }
 
-impl Arena {
-    pub(super) fn add(&mut self, face: Face, part: &Part) -> Option<()> {
+impl<const N: usize> Arena<N> {
+    pub(super) fn add<const M: usize>(&mut self, face: Face, part: &Part<M>) -> Option<()> {
         let range = |before: usize, more: usize| {
             Some([
                 u8::try_from(before).ok()?,

@@ -20,7 +20,7 @@ use crate::input::Face;
 use crate::units::{Angle, Length};
 
 /// The halves in which a face enters a blank.
-fn halves(groups: &Groups, place: u8) -> &'static [Half] {
+pub(super) fn halves(groups: &Groups, place: u8) -> &'static [Half] {
     match groups.parted() {
         Some(parted) if parted.is(place) => &[Half::Second, Half::First],
         _ => &[Half::Whole],
@@ -67,7 +67,7 @@ pub(in crate::blank) fn area(
     Ok(sum)
 }
 
-fn u8_of(panel: &Panel) -> u8 {
+pub(super) fn u8_of(panel: &Panel) -> u8 {
     panel.mark.place()
 }
 
@@ -139,9 +139,22 @@ impl PanelPlan<'_> {
     /// [`BlankError`] names the edges at fault; `blank` is then of no use.
     #[inline(never)]
     pub fn blank(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
+        if self.simple(panel, blank)? {
+            return Ok(());
+        }
+        self.unfolded(panel, blank)
+    }
+
+    /// The blank of a panel that is no unfolded body of plane parts: of a dished end, a rolled wall, a disc.
+    /// Whether it was one.
+    pub(super) fn simple<const F: usize>(
+        &self,
+        panel: &Panel,
+        blank: &mut Blank<F>,
+    ) -> Result<bool, BlankError> {
         blank.clear();
         match panel.making {
-            Making::Dished => return Ok(()),
+            Making::Dished => return Ok(true),
             Making::Rolled => {
                 let [length, round, start, scale] = shell(self)?;
                 let nodes = [
@@ -155,7 +168,7 @@ impl PanelPlan<'_> {
                     scale,
                     gap: closing_gap(self),
                 });
-                return blank.lay(&[&nodes], &[], Face::Shell);
+                return blank.lay(&[&nodes], &[], Face::Shell).map(|()| true);
             }
             Making::Flat | Making::Bent => {}
         }
@@ -172,9 +185,9 @@ impl PanelPlan<'_> {
                     half: Half::Whole,
                 });
             }
-            return blank.lay(&[&nodes], &[], face);
+            return blank.lay(&[&nodes], &[], face).map(|()| true);
         }
-        self.unfolded(panel, blank)
+        Ok(false)
     }
 
     fn unfolded(&self, panel: &Panel, blank: &mut Blank) -> Result<(), BlankError> {
@@ -234,10 +247,10 @@ impl PanelPlan<'_> {
     }
 
     /// Joins the parts by their folds, outward from the one with the most.
-    fn link(
+    pub(super) fn link<const N: usize, const F: usize>(
         &self,
-        arena: &Arena,
-        blank: &mut Blank,
+        arena: &Arena<N>,
+        blank: &mut Blank<F>,
         links: &mut Vec<FoldLink, MAX_PARTS>,
     ) -> Result<(), BlankError> {
         let mut placed = [false; MAX_PARTS];
@@ -325,7 +338,7 @@ impl PanelPlan<'_> {
     }
 
     /// How far back from the end of the parent's side the child's side starts, along their edge.
-    fn along(&self, arena: &Arena, sides: [(u8, &Side); 2]) -> Option<f64> {
+    fn along<const N: usize>(&self, arena: &Arena<N>, sides: [(u8, &Side); 2]) -> Option<f64> {
         let lifted = |(place, side): (u8, &Side)| {
             let entry = arena.parts.get(usize::from(place))?;
             let axes = Axes::of_face(&self.body.outside.face(entry.face)?);
@@ -339,7 +352,12 @@ impl PanelPlan<'_> {
     }
 
     /// Flange lines and reliefs of one part, once it lies where it is to lie.
-    fn finish_part(&self, arena: &Arena, (entry, place): (&Entry, usize), blank: &mut Blank) {
+    pub(super) fn finish_part<const N: usize, const F: usize>(
+        &self,
+        arena: &Arena<N>,
+        (entry, place): (&Entry, usize),
+        blank: &mut Blank<F>,
+    ) {
         let Some(placing) = blank.flat.placings().get(place).copied() else {
             return;
         };
@@ -417,7 +435,7 @@ fn disc_axes(plan: &PanelPlan<'_>, view: &FaceView<'_>, radius: f64) -> Axes {
     axes
 }
 
-impl Blank {
+impl<const FLANGES: usize> Blank<FLANGES> {
     /// Lays out a baffle: its plate as it stands.
     #[inline(never)]
     pub(crate) fn lay_plate(&mut self, number: u8, plate: &FlatForm) -> Result<(), BlankError> {
@@ -468,7 +486,12 @@ impl Blank {
         self.lay(&[&nodes], &[], face)
     }
 
-    fn lay(&mut self, parts: &[&[Node]], links: &[FoldLink], face: Face) -> Result<(), BlankError> {
+    pub(super) fn lay(
+        &mut self,
+        parts: &[&[Node]],
+        links: &[FoldLink],
+        face: Face,
+    ) -> Result<(), BlankError> {
         unfold(parts, links, &mut self.flat).map_err(|error| self.blame(&error, links, face))?;
         if let Some(extents) = self.flat.outline().extents() {
             self.low = [extents.least.x, extents.least.y];

@@ -1,6 +1,8 @@
 //! Blanks: panels as they are cut from flat sheet, seen from outside.
 
 mod arena;
+mod cut;
+mod flanged;
 mod make;
 mod part;
 
@@ -22,6 +24,11 @@ use part::Half;
 pub const MAX_PARTS: usize = 16;
 /// Flanges of one blank.
 pub const MAX_FLANGES: usize = 8;
+/// Flanges of one blank as it is cut.
+pub const MAX_CUT_FLANGES: usize = 32;
+
+/// A blank as it is cut, its flanges notched: more than a small machine has room for.
+pub type CutBlank = Blank<MAX_CUT_FLANGES>;
 
 /// A line to bend along.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,13 +73,13 @@ struct Bent {
 /// The blank of one panel; about 5 KiB. Lengths within are metres, from the lower left corner of the
 /// box about it.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Blank {
+pub struct Blank<const FLANGES: usize = MAX_FLANGES> {
     flat: Unfolded,
     pieces: Vec<Piece, MAX_PARTS>,
     /// The axes of a single piece whose axes are not those of its face.
     axes: Option<Axes>,
     bent: Vec<Bent, MAX_PARTS>,
-    flanges: Vec<BendMark, MAX_FLANGES>,
+    flanges: Vec<BendMark, FLANGES>,
     reliefs: Vec<ReliefHole, MAX_PARTS>,
     low: [f64; 2],
     size: [f64; 2],
@@ -91,7 +98,7 @@ struct Round {
     gap: f64,
 }
 
-impl Blank {
+impl<const FLANGES: usize> Blank<FLANGES> {
     /// Nothing yet; a place for [`PanelPlan::blank`](super::PanelPlan::blank) to write to.
     #[must_use]
     pub const fn new() -> Self {

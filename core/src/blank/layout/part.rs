@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::super::edge::taken_at;
+use super::super::edge::{Taken, taken_at};
 use super::super::error::BlankError;
 use super::super::panel::Axes;
 use super::super::plan::PanelPlan;
@@ -41,25 +41,27 @@ pub(super) struct PartSide {
 
 /// The flat piece of one face, in the face's own axes.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Part {
-    pub(super) nodes: Vec<Node, MAX_NODES>,
+pub(super) struct Part<const N: usize = MAX_NODES> {
+    pub(super) nodes: Vec<Node, N>,
     pub(super) sides: Vec<PartSide, MAX_SIDES>,
 }
 
 /// A side under construction: the line that it lies on.
 #[derive(Clone, Copy)]
-struct Line {
-    at: [f64; 2],
-    along: [f64; 2],
-    deduct: f64,
-    fold: Option<Face>,
-    flange: Length,
+pub(super) struct Line {
+    pub(super) at: [f64; 2],
+    pub(super) along: [f64; 2],
+    pub(super) deduct: f64,
+    pub(super) fold: Option<Face>,
+    pub(super) flange: Length,
     /// Radius of the corner at its start, on the outside; zero where it is sharp.
-    radius: f64,
+    pub(super) radius: f64,
+    /// The face beyond it; its own where a wrapper is closed on itself.
+    pub(super) other: Face,
 }
 
 /// Where two lines meet; on the second one's own point where they run side by side.
-fn meet(a: &Line, b: &Line) -> [f64; 2] {
+pub(super) fn meet(a: &Line, b: &Line) -> [f64; 2] {
     // Less than this and two directions are one: a metre further on they are a nanometre apart.
     const PARALLEL: f64 = 1e-9;
     let sine = cross(a.along, b.along);
@@ -84,6 +86,70 @@ pub(super) fn part(
     part.sides.clear();
     let full = BlankError::TooComplex { face: view.face() };
     let mut lines: Vec<Line, MAX_SIDES> = Vec::new();
+    lines_of(plan, view, axes, half, taken_at, &mut lines)?;
+    drop_vanished(&mut lines);
+    if lines.len() < 3 {
+        return Ok(());
+    }
+    let count = lines.len().max(1);
+    for at in 0..count {
+        let (Some(here), Some(last)) = (lines.get(at), lines.get((at + count - 1) % count)) else {
+            continue;
+        };
+        for node in corner(last, here).into_iter().flatten() {
+            part.nodes.push(node).map_err(|_| full)?;
+        }
+        let node = u8::try_from(part.nodes.len() - 1).map_err(|_| full)?;
+        part.sides
+            .push(PartSide {
+                node,
+                fold: here.fold,
+                flange: here.flange,
+            })
+            .map_err(|_| full)?;
+    }
+    Ok(())
+}
+
+/// The corner between two lines: one node, or the two of the arc that rounds it.
+pub(super) fn corner(last: &Line, here: &Line) -> [Option<Node>; 2] {
+    let corner = meet(last, here);
+    let turn = libm::atan2(cross(last.along, here.along), dot(last.along, here.along));
+    let inset = 0.5 * (last.deduct + here.deduct);
+    let radius = if turn > 0.0 {
+        here.radius - inset
+    } else {
+        here.radius + inset
+    };
+    // A bend of this part's own runs on past a round corner: there it ends at its relief.
+    let bends = here.fold.is_some() || last.fold.is_some();
+    if here.radius > 0.0 && radius > 0.0 && !bends {
+        let reach = radius * libm::fabs(libm::tan(0.5 * turn));
+        let start = Node::new(
+            corner[0] - last.along[0] * reach,
+            corner[1] - last.along[1] * reach,
+            libm::tan(0.25 * turn),
+        );
+        let end = Node::corner(
+            corner[0] + here.along[0] * reach,
+            corner[1] + here.along[1] * reach,
+        );
+        [Some(start), Some(end)]
+    } else {
+        [Some(Node::corner(corner[0], corner[1])), None]
+    }
+}
+
+/// The lines on which the sides of a face, or of a half of it, lie, each where `taken` leaves it.
+pub(super) fn lines_of(
+    plan: &PanelPlan<'_>,
+    view: &FaceView<'_>,
+    axes: &Axes,
+    half: Half,
+    taken: impl Fn(&PanelPlan<'_>, Face, &Edge) -> Result<Taken, BlankError>,
+    lines: &mut Vec<Line, MAX_SIDES>,
+) -> Result<(), BlankError> {
+    let full = BlankError::TooComplex { face: view.face() };
     let next_points = view.outline().skip(1).chain(view.outline().take(1));
     let mut before: Option<Face> = last_neighbour(view);
     for ((point, edge), next) in view.sharp_sides().zip(next_points) {
@@ -95,7 +161,7 @@ pub(super) fn part(
             continue;
         }
         let along = [run[0] / length, run[1] / length];
-        let taken = taken_at(plan, view.face(), &edge)?;
+        let taken = taken(plan, view.face(), &edge)?;
         let other = other_of(&edge, view.face());
         let radius = match before {
             Some(before) => plan
@@ -119,57 +185,12 @@ pub(super) fn part(
                 fold: taken.beyond,
                 flange: taken.flange,
                 radius,
+                other,
             })
             .map_err(|_| full)?;
     }
     if half != Half::Whole {
-        cut_in_half(plan, view.face(), &mut lines, half);
-    }
-    drop_vanished(&mut lines);
-    if lines.len() < 3 {
-        return Ok(());
-    }
-    let count = lines.len().max(1);
-    for at in 0..count {
-        let (Some(here), Some(last)) = (lines.get(at), lines.get((at + count - 1) % count)) else {
-            continue;
-        };
-        let corner = meet(last, here);
-        let turn = libm::atan2(cross(last.along, here.along), dot(last.along, here.along));
-        let inset = 0.5 * (last.deduct + here.deduct);
-        let radius = if turn > 0.0 {
-            here.radius - inset
-        } else {
-            here.radius + inset
-        };
-        // A bend of this part's own runs on past a round corner: there it ends at its relief.
-        let bends = here.fold.is_some() || last.fold.is_some();
-        if here.radius > 0.0 && radius > 0.0 && !bends {
-            let reach = radius * libm::fabs(libm::tan(0.5 * turn));
-            let start = Node::new(
-                corner[0] - last.along[0] * reach,
-                corner[1] - last.along[1] * reach,
-                libm::tan(0.25 * turn),
-            );
-            part.nodes.push(start).map_err(|_| full)?;
-            let end = Node::corner(
-                corner[0] + here.along[0] * reach,
-                corner[1] + here.along[1] * reach,
-            );
-            part.nodes.push(end).map_err(|_| full)?;
-        } else {
-            part.nodes
-                .push(Node::corner(corner[0], corner[1]))
-                .map_err(|_| full)?;
-        }
-        let node = u8::try_from(part.nodes.len() - 1).map_err(|_| full)?;
-        part.sides
-            .push(PartSide {
-                node,
-                fold: here.fold,
-                flange: here.flange,
-            })
-            .map_err(|_| full)?;
+        cut_in_half(plan, view.face(), lines, half);
     }
     Ok(())
 }
@@ -215,12 +236,13 @@ fn cut_in_half(plan: &PanelPlan<'_>, face: Face, lines: &mut Vec<Line, MAX_SIDES
             fold: None,
             flange: Length::default(),
             radius: 0.0,
+            other: face,
         };
     }
 }
 
 /// Takes out the sides that moving in has left no length, one after the other.
-fn drop_vanished(lines: &mut Vec<Line, MAX_SIDES>) {
+pub(super) fn drop_vanished(lines: &mut Vec<Line, MAX_SIDES>) {
     loop {
         let count = lines.len().max(1);
         if count < 3 {
@@ -256,7 +278,7 @@ fn drop_vanished(lines: &mut Vec<Line, MAX_SIDES>) {
     }
 }
 
-impl Part {
+impl<const N: usize> Part<N> {
     /// The straight run of a side: its start and its end.
     pub(super) fn run(&self, side: &PartSide) -> Option<[[f64; 2]; 2]> {
         let start = usize::from(side.node);

@@ -3,7 +3,7 @@
 use core::hint::black_box;
 
 use seamwright_core::arc::conventional_voltage;
-use seamwright_core::blank::Blank;
+use seamwright_core::blank::{Blank, CutBlank};
 use seamwright_core::capacity::{Capacity, Lean};
 use seamwright_core::input::{
     ArcDraft, Axis, Block, Draft, Drum, Ends, Face, FillDraft, JointsDraft, Measure, Name, Profile,
@@ -201,9 +201,9 @@ fn tacked(tank: &Tank) {
         black_box(tank.shrinkage(&seam).is_some());
     }
     let larger = tank.larger(black_box(seamwright_core::supply::Draw::ByRule));
-    let mut blank = Blank::new();
+    let mut blank = CutBlank::new();
     for panel in tank.panels_larger(black_box(&larger)) {
-        if tank.blank_larger(&larger, &panel, &mut blank).is_ok() {
+        if tank.cut_blank(&larger, &panel, &mut blank).is_ok() {
             black_box(blank.area());
         }
     }

@@ -209,6 +209,7 @@ fn joints() -> Vec<JointError> {
         },
     ];
     joints.extend(bends().map(JointError::Bend));
+    joints.push(JointError::Round);
     joints
 }
 
@@ -298,7 +299,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 70] = [
+pub(crate) const FIELDS: [Field; 71] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -369,4 +370,5 @@ pub(crate) const FIELDS: [Field; 70] = [
     Field::BaffleWeldGap(229),
     Field::Opening,
     Field::Reach,
+    Field::Reaches,
 ];

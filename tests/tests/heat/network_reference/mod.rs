@@ -135,6 +135,7 @@ fn through<const C: usize, const L: usize>(
         body: &body.0,
         sheet: &body.1,
         baffles: &[],
+        joined: &[],
         material: Material {
             conductivity: case.metal.conductivity,
             capacity: case.metal.capacity,

@@ -128,6 +128,7 @@ impl Tank {
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
         self.make_by(Some(&Full {
+            joints: Self::check_joints,
             fold: Body::fold,
             cuts,
             cut: cut_baffles,
@@ -180,6 +181,7 @@ impl Tank {
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn make(&mut self) -> Result<(), JobError> {
         self.make_by(Some(&Full {
+            joints: Self::check_joints,
             fold: Body::fold,
             cuts: &[],
             cut: cut_baffles,
@@ -187,7 +189,7 @@ impl Tank {
     }
 
     /// [`Tank::make`] on a machine without the flash for round folds of a body that is no profile: a job that
-    /// has any is refused.
+    /// has any is refused. Joints and blanks are not looked at: whoever sent the job has done so.
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
@@ -198,7 +200,9 @@ impl Tank {
     #[inline(never)]
     fn make_by(&mut self, full: Option<&Full<'_>>) -> Result<(), JobError> {
         self.make_body(full.map(|full| full.fold))?;
-        self.check_joints()?;
+        if let Some(full) = full {
+            (full.joints)(self)?;
+        }
         self.place()?;
         if let Some(full) = full {
             (full.cut)(&mut self.inner, full.cuts)?;
@@ -322,6 +326,7 @@ impl Tank {
 
 /// What a machine with room for it does besides.
 struct Full<'a> {
+    joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
     cuts: &'a [BaffleCut],
     cut: fn(&mut Inner, &[BaffleCut]) -> Result<(), JobError>,

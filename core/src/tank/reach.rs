@@ -121,6 +121,7 @@ pub struct Reach<'a> {
 
 /// What one compartment keeps.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Kept {
     /// The compartment, counted from 0.
     pub compartment: usize,
@@ -136,6 +137,7 @@ pub struct Kept {
 
 /// Air that stays shut in while a tank is filled at a lean.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct ShutAir {
     /// The lean.
     pub lean: Lean,

@@ -129,12 +129,12 @@ fn folds_do_not_grow() {
         near("bend", long(more.ends), long(own.ends) + 1e-3);
     }
     let fitting = tank.fittings().next().unwrap();
-    let at = |blank: &Blank| {
-        blank
-            .place(tank.body(), Face::Front, fitting.centre)
-            .unwrap()
-    };
-    let ([x, y], [u, v]) = (at(&own), at(&more));
+    let [x, y] = own
+        .place(tank.body(), Face::Front, fitting.centre)
+        .unwrap();
+    let [u, v] = more
+        .place(tank.body(), Face::Front, fitting.centre)
+        .unwrap();
     near("hole", u, x + 0.5e-3);
     near("hole", v, y + 0.5e-3);
 }

@@ -136,6 +136,7 @@ pub struct Kept {
 
 /// Air that stays shut in while a tank is filled at a lean.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct ShutAir {
     /// The lean.
     pub lean: Lean,

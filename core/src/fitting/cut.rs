@@ -369,6 +369,20 @@ impl Baffle {
             return Ok(());
         }
         let bare = |fault: CutFault| (fault, 0.0);
+        let clear = BaffleCut {
+            clearance: cut.clearance,
+            ..BaffleCut::default()
+        };
+        if let FlatForm::Disc { radius, .. } = &mut self.plate
+            && *cut == clear
+        {
+            // A disc stays one, with one seam round it.
+            if cut.clearance.si() >= *radius {
+                return Err((CutFault::Clearance, *radius));
+            }
+            *radius -= cut.clearance.si();
+            return Ok(());
+        }
         let whole = section_of(&self.plate).ok_or(bare(CutFault::Corners))?;
         let mut section = whole;
         let clearance = cut.clearance.si();

@@ -130,6 +130,14 @@ impl Baffle {
         for hole in self.holes() {
             let _ = all.push(Opening::Round(*hole));
         }
+        if let (FlatForm::Disc { radius, .. }, FlatForm::Disc { radius: whole, .. }) =
+            (self.plate(), self.uncut(inside))
+        {
+            if whole - radius > 1e-9 {
+                let _ = all.push(Opening::Slit(Length::from_metres(whole - radius)));
+            }
+            return all;
+        }
         let (FlatForm::Outline(rim), Some(whole)) = (self.plate(), section_of(&self.uncut(inside)))
         else {
             return all;

@@ -457,7 +457,10 @@ impl<const FLANGES: usize> Blank<FLANGES> {
                             let [[x, y], [to_x, to_y]] = arc.ends();
                             let turn = if arc.left { arc.sweep } else { -arc.sweep };
                             push(Node::new(x, y, libm::tan(0.25 * turn)))?;
-                            push(Node::corner(to_x, to_y))?;
+                            // Where nothing is left of the side after it, the next corner starts there.
+                            if section.straight_length(place) > 1e-9 {
+                                push(Node::corner(to_x, to_y))?;
+                            }
                         }
                         None => {
                             let [x, y] = section.at(place);

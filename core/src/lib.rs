@@ -10,6 +10,7 @@
 //! - [`body`]: the tank as a solid, outside and inside of the sheet; faces, edges, dihedral angles.
 //! - [`blank`]: bends, joints, panels, and the flat blank that each panel is cut to.
 //! - [`fitting`]: what is set into the walls and stands across the inside.
+//! - [`compartment`]: the inside as baffles and the body's own legs part it; ways for liquid and air.
 //! - [`capacity`]: volume to the brim, to the fill mark, usable; at a depth and a lean.
 //! - [`seam`]: what joins the panels; lengths, tacks, stitches.
 //! - [`arc`]: the arc's energy and true power, its settings, how long it may burn.
@@ -75,6 +76,7 @@ pub mod blank;
 pub mod body;
 pub mod build;
 pub mod capacity;
+pub mod compartment;
 pub mod filler;
 pub mod fitting;
 pub mod geom;

@@ -93,7 +93,12 @@ pub fn solve(
     // The tank as it stands must be one, so that its own faults are told first.
     let mut tank = file.tank(|_| ())?;
     let cuts = &file.extras.baffles;
-    let found = tank.solve_cut((&mut draft, cuts), dimension, measure, target);
+    let found = tank.solve_cut(
+        (&mut draft, cuts, &file.extras.plumbing),
+        dimension,
+        measure,
+        target,
+    );
     let found = found.ok_or_else(|| unknown(&file.draft.shape))?;
     let found = found.map_err(|error| refused(name, measure, target, &error))?;
     Ok(Answer {

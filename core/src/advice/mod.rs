@@ -5,6 +5,7 @@
 
 pub mod caution;
 mod gathered;
+pub mod liquid;
 pub mod notice;
 mod notices;
 mod one;

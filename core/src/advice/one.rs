@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::caution::Caution;
+use super::liquid::LiquidNotice;
 use super::notice::{Notice, Severity};
 use super::work::{Work, WorkNotice};
 use crate::tank::Tank;
@@ -18,6 +19,8 @@ pub enum Advice {
     Danger(Caution),
     /// What the tank itself calls for.
     OfTank(Notice),
+    /// What its liquid calls for.
+    OfLiquid(LiquidNotice),
     /// What the weld plan, the equipment and the rod at hand call for.
     OfWork(WorkNotice),
 }
@@ -29,6 +32,7 @@ impl Advice {
         match self {
             Self::Danger(caution) => caution.code(),
             Self::OfTank(notice) => notice.code(),
+            Self::OfLiquid(notice) => notice.code(),
             Self::OfWork(notice) => notice.code(),
         }
     }
@@ -39,6 +43,7 @@ impl Advice {
         match self {
             Self::Danger(caution) => caution.severity(),
             Self::OfTank(notice) => notice.severity(),
+            Self::OfLiquid(notice) => notice.severity(),
             Self::OfWork(notice) => notice.severity(),
         }
     }
@@ -48,7 +53,7 @@ impl Advice {
     pub const fn source(&self) -> Option<&'static str> {
         match self {
             Self::Danger(caution) => Some(caution.source()),
-            Self::OfTank(_) | Self::OfWork(_) => None,
+            Self::OfTank(_) | Self::OfLiquid(_) | Self::OfWork(_) => None,
         }
     }
 
@@ -57,7 +62,7 @@ impl Advice {
     pub fn is_told_by(&self, cautions: &[Caution]) -> bool {
         let same = match self {
             Self::OfTank(notice) => notice.told_by(),
-            Self::Danger(_) | Self::OfWork(_) => &[],
+            Self::Danger(_) | Self::OfLiquid(_) | Self::OfWork(_) => &[],
         };
         !same.is_empty() && same.iter().all(|one| cautions.contains(one))
     }
@@ -80,6 +85,7 @@ impl fmt::Display for Words<'_> {
         match self.advice {
             Advice::Danger(caution) => f.write_str(caution.whole()),
             Advice::OfTank(notice) => notice.fmt(f),
+            Advice::OfLiquid(notice) => notice.fmt(f),
             Advice::OfWork(notice) => notice.write(self.tank, f),
         }
     }
@@ -87,12 +93,15 @@ impl fmt::Display for Words<'_> {
 
 impl Tank {
     /// Calls `show` for everything that a person should know before this tank is made: first what may hurt someone,
-    /// then what the tank itself calls for, then what the work on it does.
+    /// then what its liquid and the tank itself call for, then what the work on it does.
     ///
     /// Some of what a tank calls for is told by the cautions in whole ([`Advice::is_told_by`]).
     pub fn each_advice(&self, work: &Work<'_>, mut show: impl FnMut(Advice)) {
         for caution in self.cautions() {
             show(Advice::Danger(caution));
+        }
+        if let Some(reach) = work.reach {
+            self.each_liquid_notice(reach, |notice| show(Advice::OfLiquid(notice)));
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
         self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
@@ -125,6 +134,7 @@ mod tests {
             filler: None,
             plan: None,
             left_free: &[],
+            reach: None,
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

@@ -11,7 +11,7 @@ use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
 use crate::seam::SeamMark;
 use crate::tables::Filler;
-use crate::tank::Tank;
+use crate::tank::{Reach, Tank};
 use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
 use crate::weld::{BusyStretch, WeldPlan};
 
@@ -31,6 +31,8 @@ pub struct Work<'a> {
     pub plan: Option<&'a WeldPlan>,
     /// Edges of baffles that were left free because nothing reaches them.
     pub left_free: &'a [BaffleEdge],
+    /// How the tank is parted, where that was found.
+    pub reach: Option<&'a Reach<'a>>,
 }
 
 /// One thing to know of the work.
@@ -392,6 +394,7 @@ mod tests {
             filler: Some(Filler::R4043),
             plan: None,
             left_free: &[],
+            reach: None,
         };
         let all = told(&tank, &work);
         let wanted = [
@@ -423,6 +426,7 @@ mod tests {
                 filler: None,
                 plan: Some(plan),
                 left_free: &[],
+                reach: None,
             };
             let rests = plan.totals().rests();
             (told(&tank, &work), rests)

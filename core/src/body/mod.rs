@@ -23,12 +23,14 @@ pub mod turned;
 pub use block::BlockError;
 pub use drum::DrumError;
 pub use path::{ArcPath, Path};
+pub(crate) use placed::PlacedDrum;
 pub use plate::FlatForm;
 pub(crate) use plate::{MAX_PLATE_CORNERS, disc_below};
 pub use profile::ProfileError;
 pub(crate) use round::half_turned;
 pub use shape::ShapeError;
 pub use sheet::SheetPlan;
+pub(crate) use solid::clipped_area_vector;
 pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
 pub use taper::TaperError;
 

@@ -6,9 +6,9 @@ use crate::input::Axis;
 
 /// A turned body where it stands in the tank.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct PlacedDrum {
-    pub(super) turned: Turned,
+pub(crate) struct PlacedDrum {
+    pub(crate) turned: Turned,
     /// Where the axis meets the plane in which the first end begins.
-    pub(super) start: Vector,
-    pub(super) axis: Axis,
+    pub(crate) start: Vector,
+    pub(crate) axis: Axis,
 }

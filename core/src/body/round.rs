@@ -125,7 +125,25 @@ impl Rounded {
 }
 
 impl PlacedDrum {
-    pub(super) fn round(&self, edge: &mut Edge) {
+    /// How far a point lies outside, in metres, or less where an end is dished; zero or less within.
+    pub(crate) fn outside(&self, point: Vector) -> f64 {
+        let off = point - self.start;
+        let along = self.axis.along();
+        let place = along.dot(off);
+        let out = (off - along * place).length();
+        let ends = [-place, place - self.turned.length()];
+        let past = ends
+            .iter()
+            .enumerate()
+            .map(|(end, past)| past - self.turned.head_depth(end))
+            .fold(f64::NEG_INFINITY, libm::fmax);
+        match self.turned.radius_at(place) {
+            Some(radius) => libm::fmax(past, out - radius),
+            None => past,
+        }
+    }
+
+    pub(crate) fn round(&self, edge: &mut Edge) {
         if edge.faces[0] == Face::Shell {
             return;
         }
@@ -151,14 +169,14 @@ impl PlacedDrum {
         (share, (up - along * share).length())
     }
 
-    pub(super) fn extent(&self, up: Vector) -> (f64, f64) {
+    pub(crate) fn extent(&self, up: Vector) -> (f64, f64) {
         let (along, across) = self.lean(up);
         let (low, high) = self.turned.extent(along, across);
         let start = up.dot(self.start);
         (start + low, start + high)
     }
 
-    pub(super) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
+    pub(crate) fn below(&self, up: Vector, level: f64) -> (f64, f64) {
         let (along, across) = self.lean(up);
         self.turned.below(along, across, level - up.dot(self.start))
     }

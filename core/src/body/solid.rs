@@ -417,6 +417,14 @@ impl Solid {
         }
     }
 
+    /// The drum that it is, where it stands.
+    pub(crate) const fn drum(&self) -> Option<&PlacedDrum> {
+        match &self.curve {
+            Curve::Turned(placed) => Some(placed),
+            Curve::None | Curve::Rounded(_) | Curve::Folded(_) => None,
+        }
+    }
+
     /// The disc that a plane across a drum's axis cuts, in the coordinates of its plane; `None` for a
     /// body that is no drum.
     ///
@@ -648,7 +656,7 @@ fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
 }
 
 /// Area vector of that part of a closed outline which lies below a plane.
-fn clipped_area_vector(
+pub(crate) fn clipped_area_vector(
     outline: impl Iterator<Item = Vector> + Clone,
     up: Vector,
     level: f64,

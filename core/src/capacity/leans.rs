@@ -72,7 +72,7 @@ impl LeanRange {
     ///
     /// Cost: grid of at most 37 × 37 evaluations (±15° both ways: 49), and at most 4 × 8 × 120 after;
     /// usually about 700 in all.
-    pub(super) fn least(self, mut figure: impl FnMut(Lean) -> f64) -> (Lean, f64) {
+    pub(crate) fn least(self, mut figure: impl FnMut(Lean) -> f64) -> (Lean, f64) {
         let rows = count(self.low.pitch(), self.high.pitch());
         let columns = count(self.low.roll(), self.high.roll());
         let size = [

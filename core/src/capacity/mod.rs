@@ -33,7 +33,7 @@ pub use round_step::round_step;
 pub use scale::{DipScale, DipStep, PourError, PourFit};
 pub use solve::{MOST_EVALUATIONS, NEARNESS, Sample, SolveError, solve, solve_from};
 pub use stick::{Stick, StickError};
-pub use usable::{Drawing, FillTo, Usable, UsableError, WorstUsable};
+pub use usable::{Drawing, FillTo, MAX_PICK_UPS, Usable, UsableError, WorstUsable};
 
 use crate::input::Measure;
 use crate::units::range::{Limit, OutOfRange, Value};

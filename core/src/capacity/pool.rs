@@ -46,6 +46,12 @@ impl<'a> Space<'a> {
         self.solid
     }
 
+    /// What stands within it, where it is known.
+    #[must_use]
+    pub const fn inner(&self) -> Option<&'a Inner> {
+        self.inner
+    }
+
     /// The volume below a plane and the area of the free surface. What stands within is taken off the
     /// volume only: it covers little of the surface.
     fn below(&self, up: Vector, level: f64) -> (f64, f64) {

@@ -2,15 +2,18 @@
 
 use core::fmt;
 
+use heapless::Vec;
+
 use super::{Lean, LeanRange, OpeningError, Pool, Space};
-use crate::body::Solid;
+use crate::compartment::{Compartments, PickUp};
 use crate::geom::Vector;
 use crate::units::range::{Limit, OutOfRange, Value};
 use crate::units::{Length, Volume};
 
-/// A point this share of the body's size outside it still counts as inside: rounding of a point that was
-/// computed to lie on the sheet.
+/// A fill may be more than the level tank takes by this share of it: what is left of rounding.
 const SLACK: f64 = 1e-9;
+/// Pick-ups that a tank may have.
+pub const MAX_PICK_UPS: usize = 4;
 
 /// How much is poured in while the tank stands level.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,13 +33,8 @@ pub enum UsableError {
     Opening(OpeningError),
     /// The volume poured in is not between nothing and what the level tank takes before it runs over.
     Fill(OutOfRange),
-    /// The pick-up lies outside the tank along the axis named, or is not a finite point.
-    PickUp {
-        /// `x`, `y` or `z`.
-        axis: char,
-        /// The coordinate and what it must keep.
-        error: OutOfRange,
-    },
+    /// There is no pick-up, or more than [`MAX_PICK_UPS`].
+    PickUps,
 }
 
 impl fmt::Display for UsableError {
@@ -44,9 +42,7 @@ impl fmt::Display for UsableError {
         match self {
             Self::Opening(error) => error.fmt(f),
             Self::Fill(error) => write!(f, "the fill: {error}"),
-            Self::PickUp { axis, error } => {
-                write!(f, "the pick-up is outside the tank: its {axis} of {error}")
-            }
+            Self::PickUps => write!(f, "a tank has 1 to {MAX_PICK_UPS} pick-ups"),
         }
     }
 }
@@ -59,9 +55,10 @@ impl core::error::Error for UsableError {}
 pub struct Usable {
     /// The lean.
     pub lean: Lean,
-    /// What the pick-up draws before it sucks air.
+    /// What the pick-ups draw before they suck air.
     pub usable: Volume,
-    /// What it leaves; all that is held where the surface starts below it.
+    /// What they leave, below themselves and behind baffles and humps that it does not get over; all that is held where the
+    /// surface starts below them.
     pub dead: Volume,
     /// What has run out of the lowest opening.
     pub spilt: Volume,
@@ -82,30 +79,37 @@ pub struct WorstUsable {
     pub after_all: Volume,
 }
 
-/// A tank, its fill, its pick-up and its openings.
-#[derive(Clone, Copy, Debug)]
+/// A tank, its fill, its pick-ups and its openings.
+#[derive(Clone, Debug)]
 pub struct Drawing<'a> {
     inside: Space<'a>,
+    parted: &'a Compartments,
     openings: &'a [Vector],
-    pick_up: Vector,
+    pick_ups: Vec<PickUp, MAX_PICK_UPS>,
     fill: f64,
+    /// What was poured into pieces from which no way leads to a pick-up.
+    shut_off: f64,
 }
 
 impl<'a> Drawing<'a> {
-    /// From the space inside, what is poured in, the lowest point at which the pick-up takes liquid, and
-    /// the openings that are not shut, points in metres in tank axes. With no openings nothing spills.
+    /// From the space inside and how it is parted, what is poured in, where it is drawn, and the openings that are not shut,
+    /// points in metres in tank axes. With no openings nothing spills.
     ///
     /// # Errors
-    /// [`UsableError`] where the pick-up is outside the box around the space, where an opening is not
-    /// finite, or where the fill is more than the level tank takes.
+    /// [`UsableError`] where there is no pick-up, where an opening is not finite, or where the fill is more than the level
+    /// tank takes.
     pub fn new(
         inside: impl Into<Space<'a>>,
+        parted: &'a Compartments,
         fill: FillTo,
-        pick_up: Vector,
+        pick_ups: &[PickUp],
         openings: &'a [Vector],
     ) -> Result<Self, UsableError> {
         let inside = inside.into();
-        within(inside.solid(), pick_up)?;
+        let pick_ups = Vec::from_slice(pick_ups).map_err(|_| UsableError::PickUps)?;
+        if pick_ups.is_empty() {
+            return Err(UsableError::PickUps);
+        }
         let pool = Pool::new(inside, Lean::LEVEL);
         let takes = match pool.marks(openings) {
             Ok(marks) => marks.full.volume,
@@ -116,11 +120,15 @@ impl<'a> Drawing<'a> {
             FillTo::LowestOpening => takes,
             FillTo::Volume(volume) => checked(volume, takes)?,
         };
+        let depth = pool.depth_for(fill).map_err(UsableError::Fill)?;
+        let shut_off = parted.shut_off(pool.up(), &pick_ups, pool.height_of(depth));
         Ok(Self {
             inside,
+            parted,
             openings,
-            pick_up,
+            pick_ups,
             fill: fill.si(),
+            shut_off,
         })
     }
 
@@ -132,12 +140,14 @@ impl<'a> Drawing<'a> {
 
     /// At one lean.
     ///
-    /// The dead volume lies below the level plane through the pick-up. Liquid is taken to be one pool
-    /// that finds its level at once: a baffle without holes, or a hump that parts it, leaves more behind.
+    /// What is left lies below the pick-ups, or where it would have to rise over a door on every way to them
+    /// ([`Compartments`]). Every such pool is taken to be as full as it can be at that lean, whatever way the tank came
+    /// there, so that what is told to be usable is there for certain; while it stands level as it was filled there may
+    /// be more. What was poured into a part without any way to a pick-up stays in it.
     #[must_use]
     pub fn at(&self, lean: Lean) -> Usable {
         let held = libm::fmin(self.fill, self.room(lean));
-        let dead = libm::fmin(held, self.below_pick_up(lean));
+        let dead = libm::fmin(held, self.left(lean));
         Usable {
             lean,
             usable: Volume::from_cubic_metres(held - dead),
@@ -156,8 +166,8 @@ impl<'a> Drawing<'a> {
         // The figures go on below zero where the pick-up is already dry, so that the search sees which
         // way is worse still.
         let (least, _) =
-            leans.least(|lean| libm::fmin(self.fill, self.room(lean)) - self.below_pick_up(lean));
-        let (most_dead, behind) = leans.least(|lean| -self.below_pick_up(lean));
+            leans.least(|lean| libm::fmin(self.fill, self.room(lean)) - self.left(lean));
+        let (most_dead, behind) = leans.least(|lean| -self.left(lean));
         let (most_spilt, room) = leans.least(|lean| self.room(lean));
         let kept = libm::fmin(self.fill, room);
         WorstUsable {
@@ -178,9 +188,21 @@ impl<'a> Drawing<'a> {
         }
     }
 
-    fn below_pick_up(&self, lean: Lean) -> f64 {
+    /// What the pick-ups would leave of any fill.
+    fn left(&self, lean: Lean) -> f64 {
         let pool = Pool::new(self.inside, lean);
-        pool.up_to(pool.depth_of(self.pick_up)).volume.si()
+        let up = pool.up();
+        let lowest = self
+            .pick_ups
+            .iter()
+            .map(|one| one.mouth().high(up))
+            .fold(f64::INFINITY, libm::fmin);
+        let depth = Length::from_metres(lowest - pool.height_of(Length::from_metres(0.0)));
+        let below = pool.up_to(depth).volume.si();
+        let drawn = self.parted.drawn_to(up, &self.pick_ups);
+        let kept = self.parted.kept_over(up, &drawn, lowest);
+        let under = self.parted.under_shut_off(up, &drawn, lowest);
+        libm::fmax(below + kept + self.shut_off - under, 0.0)
     }
 }
 
@@ -197,33 +219,4 @@ fn checked(volume: Volume, takes: Volume) -> Result<Volume, UsableError> {
         value: Value::Volume(volume),
         limit,
     }))
-}
-
-/// Whether a point lies in the upright box around a body.
-fn within(inside: &Solid, point: Vector) -> Result<(), UsableError> {
-    let axes = [
-        ('x', Vector::new(1.0, 0.0, 0.0), point.x),
-        ('y', Vector::new(0.0, 1.0, 0.0), point.y),
-        ('z', Vector::new(0.0, 0.0, 1.0), point.z),
-    ];
-    for (axis, along, value) in axes {
-        let (low, high) = inside.extent(along);
-        let slack = SLACK * (high - low);
-        let show = |value| Value::Length(Length::from_metres(value));
-        let limit = if value > high + slack {
-            Limit::AtMost(show(high))
-        } else if value >= low - slack {
-            continue;
-        } else {
-            Limit::AtLeast(show(low))
-        };
-        return Err(UsableError::PickUp {
-            axis,
-            error: OutOfRange {
-                value: show(value),
-                limit,
-            },
-        });
-    }
-    Ok(())
 }

@@ -6,10 +6,11 @@ use heapless::Vec;
 
 use super::PlaceError;
 use crate::body::{
-    ArcPath, Body, Edge, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below, half_turned,
+    ArcPath, Body, Edge, FaceView, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below,
+    half_turned,
 };
 use crate::geom::Vector;
-use crate::geom::outline::section::{Section, SectionCorner};
+use crate::geom::outline::section::{Section, SectionCorner, off};
 use crate::input::limits::MAX_BAFFLE_HOLES;
 use crate::input::{Across, BaffleDraft, Face};
 use crate::units::{Angle, Length};
@@ -39,7 +40,7 @@ pub struct Baffle {
 }
 
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
-fn axes(across: Across) -> [Vector; 3] {
+pub(crate) fn axes(across: Across) -> [Vector; 3] {
     let (x, y, z) = (
         Vector::new(1.0, 0.0, 0.0),
         Vector::new(0.0, 1.0, 0.0),
@@ -244,7 +245,13 @@ impl Baffle {
             FlatForm::Outline(section) => section.straight(side).map(|at| self.lift(at)),
             _ => self.ends(side)?,
         };
-        wall_at(inside, (start + end) * 0.5)
+        let middle = (start + end) * 0.5;
+        match inside.face(Face::Front) {
+            Some(front) if self.across == Across::Width && inside.face(Face::Side(1)).is_some() => {
+                beside(&front, middle)
+            }
+            _ => wall_at(inside, middle),
+        }
     }
 
     /// The two corners between which a side runs, of a plate with sharp ones.
@@ -289,16 +296,36 @@ impl Baffle {
     }
 }
 
-/// The wall on which a point lies: of those whose plane is as near as any the one that reaches there.
+/// The wall on whose plane a point lies.
 fn wall_at(inside: &Solid, point: Vector) -> Option<Face> {
+    nearest(inside.faces().map(|view| {
+        let off = libm::fabs(view.plane().distance(point));
+        (view.face(), off)
+    }))
+}
+
+/// The side of a profile that a point lies on, of whatever depth: two sides in one plane are told apart by
+/// where they run.
+fn beside(front: &FaceView<'_>, point: Vector) -> Option<Face> {
+    nearest(front.sharp_sides().filter_map(|(_, edge)| {
+        let edge = edge?;
+        let [start, end] = edge.ends;
+        let flat = |v: Vector| [v.x, v.z];
+        let distance = off(flat(point - start), flat(end - start));
+        let [first, second] = edge.faces;
+        let side = if first == Face::Front { second } else { first };
+        Some((side, distance))
+    }))
+}
+
+/// The nearest of some faces.
+fn nearest(all: impl Iterator<Item = (Face, f64)>) -> Option<Face> {
     let mut nearest = None;
     let mut least = f64::INFINITY;
-    for view in inside.faces() {
-        let off = libm::fabs(view.plane().distance(point));
-        // Two walls in one plane are told apart by which of them the point is on.
-        if off < least - 1e-9 || (off < least + 1e-9 && view.is_over(point)) {
-            least = off;
-            nearest = Some(view.face());
+    for (face, distance) in all {
+        if distance < least {
+            least = distance;
+            nearest = Some(face);
         }
     }
     nearest

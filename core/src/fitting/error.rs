@@ -49,7 +49,43 @@ pub enum PlaceError {
         /// How far past.
         by: Length,
     },
-    // The numbers of these stand in the wire, so what comes later is added here.
+    /// There is no room for it. No gauge looks at that, so it stands in no reply of one.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    Room(RoomError),
+}
+
+/// What of a cut does not fit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum CutFault {
+    /// The clearance leaves nothing of it: it must be less.
+    Clearance,
+    /// A level baffle has no below and above.
+    Level,
+    /// The gaps together leave nothing: they must be less.
+    Gaps,
+    /// What the gaps leave is in more than one piece.
+    Parted,
+    /// The corner notches meet: they must be less.
+    Corner,
+    /// The corner notches end within a bend: they must be more.
+    Bend,
+    /// A round baffle has no corners.
+    Round,
+    /// A notch, counted from 1, is wider than its side: it must be less.
+    Wide(u8),
+    /// A notch, counted from 1, is deeper than the plate.
+    Deep(u8),
+    /// More than twelve corners.
+    Corners,
+}
+
+/// What is in the way of a fitting or a baffle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum RoomError {
     /// The hole lies across the line along which its wall is closed on itself.
     OnSeam {
         /// The wall.
@@ -90,32 +126,41 @@ pub enum PlaceError {
     },
 }
 
-/// What of a cut does not fit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum CutFault {
-    /// The clearance leaves nothing of it: it must be less.
-    Clearance,
-    /// A level baffle has no below and above.
-    Level,
-    /// The gaps together leave nothing: they must be less.
-    Gaps,
-    /// What the gaps leave is in more than one piece.
-    Parted,
-    /// The corner notches meet: they must be less.
-    Corner,
-    /// The corner notches end within a bend: they must be more.
-    Bend,
-    /// A round baffle has no corners.
-    Round,
-    /// A notch, counted from 1, is wider than its side: it must be less.
-    Wide(u8),
-    /// A notch, counted from 1, is deeper than the plate.
-    Deep(u8),
-    /// More than twelve corners.
-    Corners,
+impl fmt::Display for RoomError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mm = |length: &Length| length.display(LengthUnit::Millimetre, 2);
+        match self {
+            Self::OnSeam { face, by } => write!(
+                f,
+                "the hole reaches {} over the seam that closes the {face}: move it by more than that, and rather by three thicknesses and 10 mm more",
+                mm(by)
+            ),
+            Self::Through { wall, most } => write!(
+                f,
+                "it stands in so far that it runs into the {wall}: it may stand in {} at most there; shorten it, or move it",
+                mm(most)
+            ),
+            Self::IntoBaffle { baffle } => write!(
+                f,
+                "it stands in so far that it runs into baffle {baffle}: shorten it, move it, or give the baffle a hole that lets it through"
+            ),
+            Self::IntoTube { other } => write!(
+                f,
+                "within the tank it runs into what stands in of fitting {other}: shorten or move one of them"
+            ),
+            Self::OnFlange { other, by } => write!(
+                f,
+                "the hole reaches {} over the flange at the edge with the {other}: move it, make the lap shorter, or weld that edge with another joint",
+                mm(by)
+            ),
+            Self::Cut { fault, limit } => {
+                write!(f, "the baffle cannot be cut so: {fault:?}, {}", mm(limit))
+            }
+        }
+    }
 }
+
+impl core::error::Error for RoomError {}
 
 impl fmt::Display for PlaceError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -155,28 +200,8 @@ impl fmt::Display for PlaceError {
                 "the hole runs {} over the edge of its baffle: move it, or make it smaller",
                 mm(by)
             ),
-            Self::OnSeam { face, by } => write!(
-                f,
-                "the hole reaches {} over the seam that closes the {face}: move it",
-                mm(by)
-            ),
-            Self::Through { wall, most } => write!(
-                f,
-                "it runs into the {wall}: it may stand in {} at most",
-                mm(most)
-            ),
-            Self::IntoBaffle { baffle } => {
-                write!(f, "it runs into baffle {baffle}: shorten or move it")
-            }
-            Self::IntoTube { other } => {
-                write!(f, "it runs into fitting {other}: shorten or move one of them")
-            }
-            Self::Cut { limit, .. } => write!(f, "its cut does not fit: {}", mm(limit)),
-            Self::OnFlange { other, by } => write!(
-                f,
-                "the hole reaches {} over the flange to the {other}: move it",
-                mm(by)
-            ),
+            // In a gauge's program there is no room for the words, which are [`RoomError`]'s.
+            Self::Room(_) => f.write_str("no room for it there"),
         }
     }
 }

@@ -10,9 +10,10 @@ mod room;
 mod set_in;
 mod stand;
 
+pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
 pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
-pub use error::{CutFault, PlaceError};
+pub use error::{CutFault, PlaceError, RoomError};
 pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 

@@ -6,8 +6,9 @@
 
 use core::f64::consts::PI;
 
+use super::error::RoomError;
 use super::set_in::{Clearance, Fitting, MIN_TO_SEAM, Near, Stub};
-use super::{Baffle, Inner, PlaceError};
+use super::{Baffle, Inner};
 use crate::blank::{Axes, PanelPlan};
 use crate::body::Solid;
 use crate::geom::Vector;
@@ -207,15 +208,15 @@ impl Fitting<'_> {
     /// it, with their numbers.
     ///
     /// # Errors
-    /// [`PlaceError`] names what is in the way.
+    /// [`RoomError`] names what is in the way.
     pub(crate) fn check_room(
         &self,
         plan: &PanelPlan<'_>,
         inner: &Inner,
         before: impl Iterator<Item = (u8, Stub)>,
-    ) -> Result<(), PlaceError> {
+    ) -> Result<(), RoomError> {
         if let Some(by) = self.over_closing(plan).filter(|by| *by > TOUCH) {
-            return Err(PlaceError::OnSeam {
+            return Err(RoomError::OnSeam {
                 face: self.face(),
                 by: Length::from_metres(by),
             });
@@ -225,19 +226,19 @@ impl Fitting<'_> {
             return Ok(());
         };
         if let Some((wall, most)) = stub.wall_in_the_way(&plan.body.inside, self.face()) {
-            return Err(PlaceError::Through {
+            return Err(RoomError::Through {
                 wall,
                 most: Length::from_metres(most),
             });
         }
         for (baffle, number) in inner.baffles().iter().zip(1_u8..) {
             if stub.meets(baffle) {
-                return Err(PlaceError::IntoBaffle { baffle: number });
+                return Err(RoomError::IntoBaffle { baffle: number });
             }
         }
         for (other, own) in before {
             if stub.runs_into(&own) {
-                return Err(PlaceError::IntoTube { other });
+                return Err(RoomError::IntoTube { other });
             }
         }
         Ok(())
@@ -286,7 +287,7 @@ impl Fitting<'_> {
     }
 
     /// Looks whether its hole stays clear of flanges that lie on its wall, and of the bends of its wall's own.
-    fn check_flanges(&self, plan: &PanelPlan<'_>) -> Result<(), PlaceError> {
+    fn check_flanges(&self, plan: &PanelPlan<'_>) -> Result<(), RoomError> {
         let face = self.face();
         let lap = plan.joints.allow().lap.si();
         self.each_side(plan, |edge, distance| {
@@ -302,7 +303,7 @@ impl Fitting<'_> {
                 return Ok(());
             };
             if distance < reach - TOUCH {
-                return Err(PlaceError::OnFlange {
+                return Err(RoomError::OnFlange {
                     other,
                     by: Length::from_metres(reach - distance),
                 });

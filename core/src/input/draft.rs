@@ -298,6 +298,10 @@ pub struct FillDraft {
     pub hottest: Option<Temperature>,
     /// What the tank holds.
     pub liquid: Option<Liquid>,
+    /// What of the fill reaches the pick-ups, where a laptop has found that baffles or legs hold some back
+    /// ([`Reach::usable`](crate::tank::Reach::usable)): a gauge has no room to find it. `None` where all above the
+    /// pick-up does.
+    pub reaches: Option<Volume>,
 }
 
 /// Settings of the arc.

@@ -102,6 +102,8 @@ pub enum Field {
     Opening,
     /// How far they reach.
     Reach,
+    /// What of the fill reaches the pick-ups.
+    Reaches,
 }
 
 impl fmt::Display for Field {
@@ -154,6 +156,7 @@ impl fmt::Display for Field {
             Self::PickUp => "fill.pick_up",
             Self::PickUpAt => "fill.pick_up_at",
             Self::Neck => "fill.neck",
+            Self::Reaches => "fill.reaches",
             Self::Pitch => "fill.pitch",
             Self::Roll => "fill.roll",
             Self::DipStep => "fill.dip_step",

@@ -2,7 +2,7 @@
 
 use crate::body::turned::TurnedError;
 use crate::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
-use crate::fitting::PlaceError;
+use crate::fitting::{PlaceError, RoomError};
 use crate::geom::outline::section::SectionError;
 use crate::input::{Across, Axis, Face, Field, Shape};
 
@@ -98,12 +98,11 @@ pub(crate) const fn fitting(number: u8, error: &PlaceError) -> Field {
         PlaceError::OffFace { .. }
         | PlaceError::OffCentre { .. }
         | PlaceError::Overlap { .. }
-        | PlaceError::OnSeam { .. }
-        | PlaceError::OnFlange { .. } => Field::FittingAt(number),
+        | PlaceError::Room(RoomError::OnSeam { .. } | RoomError::OnFlange { .. }) => {
+            Field::FittingAt(number)
+        }
         PlaceError::NoOuter => Field::FittingBore(number),
-        PlaceError::Through { .. }
-        | PlaceError::IntoBaffle { .. }
-        | PlaceError::IntoTube { .. } => Field::FittingStandIn(number),
+        PlaceError::Room(_) => Field::FittingStandIn(number),
         _ => Field::Fitting(number),
     }
 }

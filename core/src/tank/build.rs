@@ -1,13 +1,14 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
+use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
 use crate::body::{Body, ShapeError, SheetPlan};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
-use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError};
+use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
-use crate::units::Length;
-use crate::units::range::OutOfRange;
+use crate::units::range::{OutOfRange, Value};
+use crate::units::{Length, Volume};
 
 /// A tank: a checked job with its body. Stages that are cheap to compute are computed when asked for,
 /// so that on a small machine nothing but the body is held; about 12 KiB.
@@ -127,6 +128,7 @@ impl Tank {
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
         self.make_by(Some(&Full {
+            joints: Self::check_joints,
             fold: Body::fold,
             cuts,
             cut: cut_baffles,
@@ -152,7 +154,7 @@ impl Tank {
             }
             fitting
                 .check_room(&plan, &self.inner, stubs)
-                .map_err(blame)?;
+                .map_err(|error| blame(PlaceError::Room(error)))?;
         }
         for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
             baffle.check_holes().map_err(|(error, hole)| JobError {
@@ -179,6 +181,7 @@ impl Tank {
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn make(&mut self) -> Result<(), JobError> {
         self.make_by(Some(&Full {
+            joints: Self::check_joints,
             fold: Body::fold,
             cuts: &[],
             cut: cut_baffles,
@@ -186,7 +189,7 @@ impl Tank {
     }
 
     /// [`Tank::make`] on a machine without the flash for round folds of a body that is no profile: a job that
-    /// has any is refused.
+    /// has any is refused. Joints and blanks are not looked at: whoever sent the job has done so.
     ///
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
@@ -197,7 +200,9 @@ impl Tank {
     #[inline(never)]
     fn make_by(&mut self, full: Option<&Full<'_>>) -> Result<(), JobError> {
         self.make_body(full.map(|full| full.fold))?;
-        self.check_joints()?;
+        if let Some(full) = full {
+            (full.joints)(self)?;
+        }
         self.place()?;
         if let Some(full) = full {
             (full.cut)(&mut self.inner, full.cuts)?;
@@ -215,6 +220,10 @@ impl Tank {
                     problem: Problem::OutOfRange(error),
                 }
             })?;
+        if let Some(reaches) = self.job.reaches {
+            let range = (Volume::default(), self.capacity.fill);
+            self.capacity.usable = ranged(Field::Reaches, reaches, range, Value::Volume)?;
+        }
         self.check_counts()?;
         self.set_rod()
     }
@@ -317,6 +326,7 @@ impl Tank {
 
 /// What a machine with room for it does besides.
 struct Full<'a> {
+    joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
     cuts: &'a [BaffleCut],
     cut: fn(&mut Inner, &[BaffleCut]) -> Result<(), JobError>,
@@ -327,10 +337,10 @@ fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
     for ((baffle, cut), number) in inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
         baffle.cut(cut).map_err(|(fault, limit)| JobError {
             field: Field::Baffle(number),
-            problem: Problem::Place(PlaceError::Cut {
+            problem: Problem::Place(PlaceError::Room(RoomError::Cut {
                 fault,
                 limit: Length::from_metres(limit),
-            }),
+            })),
         })?;
     }
     Ok(())

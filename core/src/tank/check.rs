@@ -133,6 +133,7 @@ impl Job {
         self.pick_up = pick_up;
         self.pick_up_at = fill.pick_up_at;
         self.neck = fill.neck;
+        self.reaches = draft.fill.reaches;
         self.pitch = fill.pitch;
         self.roll = fill.roll;
         self.dip_step = dip_step;

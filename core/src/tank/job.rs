@@ -27,6 +27,7 @@ pub struct Job {
     pub(crate) pick_up: Length,
     pub(crate) pick_up_at: Option<[Length; 2]>,
     pub(crate) neck: Option<Length>,
+    pub(crate) reaches: Option<Volume>,
     pub(crate) pitch: Angle,
     pub(crate) roll: Angle,
     pub(crate) dip_step: Length,
@@ -64,6 +65,7 @@ impl Job {
         pick_up: Length::from_metres(0.0),
         pick_up_at: None,
         neck: None,
+        reaches: None,
         pitch: Angle::from_radians(0.0),
         roll: Angle::from_radians(0.0),
         dip_step: Length::from_metres(0.0),
@@ -172,6 +174,12 @@ impl Job {
     #[must_use]
     pub const fn neck(&self) -> Option<Length> {
         self.neck
+    }
+
+    /// What of the fill reaches the pick-ups, where that was found to be less than what lies above them.
+    #[must_use]
+    pub const fn reaches(&self) -> Option<Volume> {
+        self.reaches
     }
 
     /// How far the tank may lean and still draw: lengthwise and sideways, either way.

@@ -1,9 +1,9 @@
 //! The liquid of a tank: its dip chart, what can be drawn at a lean, how it grows.
 
-use super::Tank;
+use super::{Plumbing, Tank};
 use crate::capacity::{
-    Dip, DipError, DipScale, DipStep, Dipped, Drawing, Expansion, ExpansionError, FillTo, Lean,
-    LeanRange, Level, Warming, WorstUsable, linear_expansion,
+    Dip, DipError, DipScale, DipStep, Dipped, Expansion, ExpansionError, Lean, Level, Warming,
+    WorstUsable, linear_expansion,
 };
 use crate::geom::Vector;
 use crate::geom::split::pieces;
@@ -40,22 +40,11 @@ impl Tank {
         })
     }
 
-    /// What can be drawn at the worst of the leans that the job allows; `None` where it allows none. No
-    /// opening is taken to spill. Needs some 2,000 clips of the body: a laptop's work.
+    /// What can be drawn at the worst of the leans that the job allows, by its own pick-up: [`Reach::worst`](super::Reach::worst); `None` where it
+    /// allows none, or where the pick-up draws nothing. Needs some 2,000 clips of the body: a laptop's work.
     #[must_use]
     pub fn worst_usable(&self) -> Option<WorstUsable> {
-        let [pitch, roll] = self.job.leans();
-        if pitch.si() == 0.0 && roll.si() == 0.0 {
-            return None;
-        }
-        let leans = LeanRange::either_way(pitch, roll).ok()?;
-        let drawing = Drawing::new(
-            self.space(),
-            FillTo::Volume(self.capacity.fill),
-            self.pick_up_point(),
-            &[],
-        );
-        Some(drawing.ok()?.worst(leans))
+        self.reach(&Plumbing::default()).ok()?.worst()
     }
 
     /// Where the pick-up draws: over the middle of the plan where the job says no place.

@@ -10,6 +10,7 @@
 //!   where it cannot.
 //! - `settings`: what is published for its seams.
 //! - `solve`: which value of a dimension gives a capacity.
+//! - `reach`: what of its liquid reaches the pick-ups, and where its air gets out.
 //! - `parts`, `within`, `liquid`, `totals`: what a tank is asked for before it is welded.
 //!
 //! A later stage adds its own methods to [`Tank`] in its own module, so that this one knows nothing of
@@ -30,6 +31,7 @@ mod joints;
 mod liquid;
 mod parts;
 mod ranged;
+mod reach;
 mod settings;
 mod sizes;
 mod solve;
@@ -41,6 +43,7 @@ pub use assumed::{Assumed, BendStart};
 pub use build::Tank;
 pub use error::{JobError, Problem};
 pub use job::Job;
+pub use reach::{Kept, Plumbing, Reach, ReachError, ShutAir};
 pub use settings::{OwnSettings, SeamGroup, SeamSettings, Suggestion};
 pub use solve::{Dimension, SolvedDimension};
 pub use totals::Totals;

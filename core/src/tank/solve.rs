@@ -1,10 +1,10 @@
 //! The one dimension of a tank that makes it hold what is wanted.
 
-use super::{JobError, Tank};
+use super::{JobError, Plumbing, Problem, Tank};
 use crate::capacity::{SolveError, solve_from};
 use crate::fitting::BaffleCut;
 use crate::input::limits::SIZE;
-use crate::input::{Cut, Draft, Measure, Shape};
+use crate::input::{Cut, Draft, Field, Measure, Shape};
 use crate::units::{Length, Volume};
 
 /// A dimension of a shape that may change.
@@ -90,27 +90,38 @@ impl Tank {
         measure: Measure,
         target: Volume,
     ) -> Option<Result<SolvedDimension, SolveError<JobError>>> {
-        self.solve_cut((draft, &[]), dimension, measure, target)
+        let plumbing = Plumbing::default();
+        self.solve_cut((draft, &[], &plumbing), dimension, measure, target)
     }
 
-    /// [`Tank::solve`] for a draft with baffles that are cut, as in [`Tank::build_cut`].
+    /// [`Tank::solve`] for a draft with baffles that are cut, as in [`Tank::build_cut`], and with more than its own pick-up,
+    /// as in [`Tank::reach`]. What is usable is what reaches the pick-ups.
     ///
     /// # Errors
     /// [`SolveError`] says, in metres and cubic metres, what can be had and where, or what refuses.
     pub fn solve_cut(
         &mut self,
-        (draft, cuts): (&mut Draft, &[BaffleCut]),
+        (draft, cuts, plumbing): (&mut Draft, &[BaffleCut], &Plumbing),
         dimension: Dimension,
         measure: Measure,
         target: Volume,
     ) -> Option<Result<SolvedDimension, SolveError<JobError>>> {
         let was = *dimension.of(&mut draft.shape)?;
+        // It was found for another size.
+        draft.fill.reaches = None;
         let mut capacity = |metres: f64| -> Result<f64, JobError> {
             if let Some(slot) = dimension.of(&mut draft.shape) {
                 *slot = Length::from_metres(metres);
             }
             self.rebuild_cut(draft, cuts)?;
-            Ok(self.capacity().of(measure).si())
+            if measure != Measure::Usable {
+                return Ok(self.capacity().of(measure).si());
+            }
+            let reach = self.reach(plumbing).map_err(|_| JobError {
+                field: Field::PickUpAt,
+                problem: Problem::OverNoLiquid,
+            })?;
+            Ok(reach.usable().si())
         };
         let (least, most) = SIZE;
         let range = (libm::fmin(least.si(), was.si()), most.si());

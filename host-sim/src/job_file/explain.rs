@@ -3,28 +3,15 @@
 use std::ops::Range;
 
 use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
-use seamwright_core::fitting::{CutFault, FaceBox, PlaceError};
+use seamwright_core::fitting::{CutFault, FaceBox, PlaceError, RoomError};
 use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
-use seamwright_core::tank::{JobError, Problem as Cause};
+use seamwright_core::tank::{JobError, Problem as Cause, ReachError};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
 
 use super::Spans;
 use super::reader::called;
 use crate::diagnostics::Problem;
-
-/// What else may be done about a place; a gauge, which has no room for it, says only what comes first.
-const fn more(error: &PlaceError) -> Option<&'static str> {
-    match error {
-        PlaceError::OnSeam { .. } => Some("and rather by three thicknesses and 10 mm more"),
-        PlaceError::Through { .. } => Some("with this much room; shorten it, or move it"),
-        PlaceError::IntoBaffle { .. } => Some("or give the baffle a hole that lets it through"),
-        PlaceError::OnFlange { .. } => {
-            Some("make the lap shorter, or weld that edge with another joint")
-        }
-        _ => None,
-    }
-}
 
 /// A job as its file gives it, for messages about it.
 pub(super) struct Given<'f> {
@@ -161,6 +148,78 @@ impl Given<'_> {
         }
     }
 
+    /// The message for compartments that are shut in, or that a pick-up does not reach.
+    pub(super) fn unreached(&self, error: &ReachError) -> Problem {
+        let fitting = |number: u8| {
+            ["fill.draws", "fill.balance"]
+                .iter()
+                .find_map(|list| self.spans.exact(&format!("{list}.{number}")))
+                .unwrap_or_else(|| self.place(&format!("fitting.{number}")))
+        };
+        match error {
+            ReachError::TooMany(error) => {
+                Problem::new(self.place("shape"), "the inside is in too many pieces")
+                    .label("because of this")
+                    .help(error.to_string())
+            }
+            ReachError::ShutIn { baffle, low, high } => {
+                let key = baffle.map_or_else(|| "shape".to_owned(), |n| format!("baffle.{n}"));
+                let axes = ["x", "y", "z"].iter().zip(low.iter().zip(high));
+                let place: Vec<String> = axes
+                    .map(|(axis, (low, high))| {
+                        format!("{axis} {} to {}", short(*low), short(*high))
+                    })
+                    .collect();
+                let which = baffle.map_or_else(
+                    || "a compartment".to_owned(),
+                    |number| format!("the compartment behind baffle {number}"),
+                );
+                Problem::new(self.place(&key), format!("{which} is shut all round"))
+                    .label(format!("no way for air: {}", place.join(", ")))
+                    .help("air that is shut in heats while it is welded round and can burst the seam: add a [[baffle.hole]] here, or give that compartment a [[fitting]] with a bore of its own")
+            }
+            ReachError::PickUp {
+                at: [_, _, z],
+                error,
+            } => {
+                let key = ["fill.pick_up_at", "fill.pick_up"]
+                    .iter()
+                    .find_map(|key| self.spans.exact(key))
+                    .unwrap_or_else(|| self.place("fill"));
+                let problem = Problem::new(key, "the pick-up draws nothing there")
+                    .label(format!(
+                        "{} outside the space that holds liquid",
+                        short(error.by)
+                    ))
+                    .help(format!(
+                        "it stands at z {}: move pick_up_at over liquid and off the baffles, or raise pick_up over the floor there",
+                        short(*z)
+                    ));
+                match self.spans.exact("fill.pick_up") {
+                    Some(span) => problem.related(span, "at this height".to_owned()),
+                    None => problem,
+                }
+            }
+            ReachError::Fitting {
+                fitting: number,
+                error,
+            } => Problem::new(
+                fitting(*number),
+                format!("nothing runs through fitting {number} here"),
+            )
+            .label(format!(
+                "its inner end is {} outside the space that holds liquid",
+                short(error.by)
+            ))
+            .help("shorten its stand_in, or move it off the baffle or the wall that it runs into"),
+            ReachError::NoPassage { fitting: number } => {
+                Problem::new(fitting(*number), format!("fitting {number} has no passage"))
+                    .label("nothing runs through it")
+                    .help("give it a bore, or name another")
+            }
+        }
+    }
+
     fn out_of_range(&self, field: Field, past: OutOfRange) -> Problem {
         let path = path(field);
         let span = self.place(&path);
@@ -216,24 +275,24 @@ impl Given<'_> {
                 }
                 _ => format!("a hole is {} past the edge", short(*by)),
             },
-            PlaceError::Cut { .. } => return self.cut(field, error),
-            PlaceError::OnSeam { face, by } => {
+            PlaceError::Room(RoomError::Cut { .. }) => return self.cut(field, error),
+            PlaceError::Room(RoomError::OnSeam { face, by }) => {
                 format!("{} over the seam that closes the {face}", short(*by))
             }
-            PlaceError::Through { wall, most } => {
+            PlaceError::Room(RoomError::Through { wall, most }) => {
                 format!("into the {wall}; at most {} there", short(*most))
             }
-            PlaceError::IntoBaffle { baffle } => format!("into baffle {baffle}"),
-            PlaceError::IntoTube { other } => format!("into fitting {other}"),
-            PlaceError::OnFlange { other, by } => {
+            PlaceError::Room(RoomError::IntoBaffle { baffle }) => format!("into baffle {baffle}"),
+            PlaceError::Room(RoomError::IntoTube { other }) => format!("into fitting {other}"),
+            PlaceError::Room(RoomError::OnFlange { other, by }) => {
                 format!("{} over the flange to the {other}", short(*by))
             }
         })
-        .help(match (self.face_box(field), more(error)) {
-            (Some(tells), Some(more)) => format!("{error}, {more}; {tells}"),
-            (Some(tells), None) => format!("{error}; {tells}"),
-            (None, Some(more)) => format!("{error}, {more}"),
-            (None, None) => error.to_string(),
+        .help(match (self.face_box(field), error) {
+            (Some(tells), PlaceError::Room(error)) => format!("{error}; {tells}"),
+            (Some(tells), error) => format!("{error}; {tells}"),
+            (None, PlaceError::Room(error)) => error.to_string(),
+            (None, error) => error.to_string(),
         });
         let other = match error {
             PlaceError::OffFace { .. } => self
@@ -241,11 +300,11 @@ impl Given<'_> {
                 .exact(&format!("{table}.outer"))
                 .or_else(|| self.spans.exact(&format!("{table}.bore")))
                 .map(|span| (span, "the size of the hole".to_owned())),
-            PlaceError::IntoBaffle { baffle } => self
+            PlaceError::Room(RoomError::IntoBaffle { baffle }) => self
                 .spans
                 .exact(&format!("baffle.{baffle}.at"))
                 .map(|span| (span, format!("baffle {baffle}"))),
-            PlaceError::Overlap { other } | PlaceError::IntoTube { other } => self
+            PlaceError::Overlap { other } | PlaceError::Room(RoomError::IntoTube { other }) => self
                 .spans
                 .exact(&format!("fitting.{other}.at"))
                 .map(|span| (span, format!("fitting {other}"))),
@@ -267,7 +326,7 @@ impl Given<'_> {
 
     /// A baffle that cannot be cut as the job says, shown at the key that says so.
     fn cut(&self, field: Field, error: &PlaceError) -> Problem {
-        let PlaceError::Cut { fault, limit } = *error else {
+        let PlaceError::Room(RoomError::Cut { fault, limit }) = *error else {
             return Problem::new(self.place(&path(field)), error.to_string());
         };
         let table = path(field);

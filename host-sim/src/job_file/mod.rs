@@ -11,6 +11,7 @@ mod faces;
 mod fixtures;
 mod joints;
 mod nearest;
+mod plumbing;
 mod reader;
 pub mod schema;
 mod shape;
@@ -26,7 +27,7 @@ use seamwright_core::input::limits::{MAX_MOUNTS, MAX_NAME};
 use seamwright_core::input::{
     ArcDraft, Draft, Face, FillDraft, Name, StockDraft, UseDraft, WeldDraft,
 };
-use seamwright_core::tank::{Assumed, JobError, Tank};
+use seamwright_core::tank::{Assumed, JobError, ReachError, Tank};
 use seamwright_core::units::{Length, Ratio, VolumeUnit};
 use toml::de::{DeTable, DeValue};
 
@@ -82,7 +83,7 @@ impl JobFile {
         } = reader;
         match draft {
             Some(mut draft) if problems.is_empty() => Ok(Self {
-                left_free: leave_free(&mut draft),
+                left_free: leave_free(&mut draft, &extras),
                 source,
                 draft,
                 extras,
@@ -90,6 +91,20 @@ impl JobFile {
             }),
             _ => Err(Report::new(source, problems).into()),
         }
+        .map(Self::reckoned)
+    }
+
+    /// The file with what of its fill reaches the pick-ups in its draft, where that is not all that lies above them: a gauge
+    /// has no room to find it.
+    fn reckoned(mut self) -> Self {
+        let built = Tank::build_cut(&self.draft, &self.extras.baffles, |_| ());
+        let found = built.ok().and_then(|tank| {
+            let reach = tank.reach(&self.extras.plumbing).ok()?;
+            let usable = reach.usable();
+            (usable != tank.capacity().usable).then_some(usable)
+        });
+        self.draft.fill.reaches = found;
+        self
     }
 
     /// The unit that it gives its volumes in, by the first of `fill.dip_volume` and `fill.target` that it has.
@@ -135,6 +150,8 @@ impl JobFile {
         let tank = Tank::build_cut(&self.draft, &self.extras.baffles, assumed)
             .map_err(|error| self.explain(&error))?;
         tank.check_flanges().map_err(|error| self.explain(&error))?;
+        tank.reach(&self.extras.plumbing)
+            .map_err(|error| self.explain_reach(&error))?;
         Cut::of(&tank, &self.extras)
             .check()
             .map_err(|(panel, error)| self.explain_allowance(&panel, &error))?;
@@ -157,22 +174,29 @@ impl JobFile {
     }
 
     fn explain(&self, error: &JobError) -> Failure {
-        let given = explain::Given {
+        Report::new(self.source.clone(), vec![self.given().explain(error)]).into()
+    }
+
+    fn explain_reach(&self, error: &ReachError) -> Failure {
+        Report::new(self.source.clone(), vec![self.given().unreached(error)]).into()
+    }
+
+    fn given(&self) -> explain::Given<'_> {
+        explain::Given {
             text: &self.source.text,
             spans: &self.spans,
             draft: &self.draft,
-        };
-        Report::new(self.source.clone(), vec![given.explain(error)]).into()
+        }
     }
 }
 
 /// Leaves those edges of baffles free that hand and torch do not reach, and tells which. A draft that makes no tank stays
 /// as it is.
-fn leave_free(draft: &mut Draft) -> Vec<BaffleEdge> {
+fn leave_free(draft: &mut Draft, extras: &Extras) -> Vec<BaffleEdge> {
     if draft.baffles.is_empty() {
         return Vec::new();
     }
-    let Ok(tank) = Tank::build(draft) else {
+    let Ok(tank) = Tank::build_cut(draft, &extras.baffles, |_| ()) else {
         return Vec::new();
     };
     let mut free = Vec::new();
@@ -184,16 +208,20 @@ fn leave_free(draft: &mut Draft) -> Vec<BaffleEdge> {
 fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extras) {
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
-    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref()]).unzip();
+    let fill = reader.section(top, "fill", &FILL);
+    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref(), fill.as_ref()]).unzip();
     let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
     extras.baffles = baffles.unwrap_or_default();
+    if let (Some(draft), Some(fill)) = (&draft, &fill) {
+        extras.plumbing = plumbing::read(reader, fill, &draft.fittings);
+    }
     (draft, extras)
 }
 
 fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-    [arc_section, weld_section]: [Option<&Section<'t>>; 2],
+    [arc_section, weld_section, fill_section]: [Option<&Section<'t>>; 3],
 ) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
@@ -210,9 +238,7 @@ fn draft<'t>(
         .map(|section| joints::read(reader, &section));
     let fittings = fixtures::fittings(reader, top);
     let baffles = fixtures::baffles(reader, top);
-    let fill = reader
-        .section(top, "fill", &FILL)
-        .map(|section| fill(reader, &section));
+    let fill = fill_section.map(|section| fill(reader, section));
     let arc = arc_section.map(|section| arc(reader, section));
     let weld = weld_section.map(|section| WeldDraft {
         stitch_max: reader.quantity(section, "stitch_max"),
@@ -369,6 +395,8 @@ fn fill<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> FillDraft {
         fill_temperature: reader.quantity(section, "fill_temperature"),
         hottest: reader.quantity(section, "hottest"),
         liquid: reader.word(section, "liquid"),
+        // Found once the whole file is read.
+        reaches: None,
     }
 }
 

@@ -41,6 +41,8 @@ pub enum Kind {
     Edges(&'static str),
     /// A list of faces. Carries an example.
     FaceList(&'static str),
+    /// A list of names of fittings, or of pairs of them. Carries an example.
+    Names(&'static str),
     /// The points of an outline.
     Points,
     /// A table of its own.
@@ -231,6 +233,8 @@ pub const FILL: Table = Table {
         optional("liquid", Kind::Word),
         optional("fill_temperature", Kind::Quantity("15 °C")),
         optional("hottest", Kind::Quantity("90 °C")),
+        optional("draws", Kind::Names("[\"outlet\"]")),
+        optional("balance", Kind::Names("[[\"outlet\", \"drain\"]]")),
     ],
 };
 

@@ -6,7 +6,8 @@ use seamwright_core::advice::work::Work;
 use seamwright_core::tank::Tank;
 
 use super::Asked;
-use super::model::{Block, Notice, Section, Seen};
+use super::drawn::Drawn;
+use super::model::{Block, Notice, Section};
 use crate::diagnostics::clean;
 
 /// A row of one advice, shown beside these cautions.
@@ -32,23 +33,29 @@ pub(crate) fn dangers(tank: &Tank, cautions: &[Caution]) -> Section {
 }
 
 /// All that is to be minded besides; in words only what these cautions do not tell already.
-pub(crate) fn section(asked: &Asked<'_>, cautions: &[Caution]) -> Section {
+pub(crate) fn section(
+    asked: &Asked<'_>,
+    drawn: Option<&Drawn<'_>>,
+    cautions: &[Caution],
+) -> Section {
     let (tank, extras) = (asked.tank, asked.extras);
     let work = Work {
         equipment: &extras.equipment,
         filler: extras.supply.kit.filler,
         plan: asked.welding.as_ref().ok(),
         left_free: asked.left_free,
+        reach: drawn.map(|drawn| &*drawn.reach),
     };
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {
         Advice::Danger(_) => (),
-        Advice::OfTank(_) | Advice::OfWork(_) => rows.push(row(&advice, tank, cautions)),
+        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) => {
+            rows.push(row(&advice, tank, cautions))
+        }
     });
     let mut section = Section::new("Mind");
     section.add(Block::Notices(Some("notices"), rows));
     if let Some(liquid) = tank.job().liquid() {
-        section.only(Seen::Sheet);
         section.caution(liquid.caution());
     }
     section

@@ -4,10 +4,12 @@
 use serde_json::Value;
 
 use super::cited::Cited;
+use super::drawn::Drawn;
 use super::model::Section;
 use super::{
-    Asked, Units, arc, assumed, balance, body, capacity, duty, filler, heat, leak, notices, panels,
-    render, seams, settings, shrinkage, stages, stitches, strength, supply, tacks, totals, verdict,
+    Asked, Units, arc, assumed, balance, body, capacity, compartments, duty, filler, heat, leak,
+    notices, panels, render, seams, settings, shrinkage, stages, stitches, strength, supply, tacks,
+    totals, verdict,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -32,14 +34,22 @@ pub fn json(asked: &Asked<'_>) -> Value {
 pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let (tank, extras) = (asked.tank, asked.extras);
     let cut = Cut::of(tank, extras);
+    let drawn = Drawn::of(asked);
     let dangers = tank.cautions();
     let mut cited = Cited::default();
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(tank));
     all.extend([
-        notices::section(asked, &dangers),
+        notices::section(asked, drawn.as_ref(), &dangers),
         body::section(tank, units),
-        capacity::section(tank, units),
+        capacity::section(tank, drawn.as_ref(), units),
+    ]);
+    all.extend(
+        drawn
+            .as_ref()
+            .map(|drawn| compartments::section(drawn, units)),
+    );
+    all.extend([
         capacity::dip(tank, units),
         panels::section(asked, &cut, &[], units),
         seams::section(tank, units),

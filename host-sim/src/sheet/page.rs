@@ -7,11 +7,12 @@ use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
 use crate::cut::Cut;
+use crate::report::drawn::Drawn as Found;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
 use crate::report::{
-    Asked, Units, assumed, capacity, leak, marking, notices, render, seams, stages, stitches,
-    tacks, verdict,
+    Asked, Units, assumed, capacity, compartments, leak, marking, notices, render, seams, stages,
+    stitches, tacks, verdict,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -23,6 +24,7 @@ pub(super) fn html(
 ) -> String {
     let (tank, units) = (asked.tank, Units::Metric);
     let dangers = tank.cautions();
+    let liquid = Found::of(asked);
     let drawn: Vec<_> = pieces.iter().map(drawn).collect();
     let marked: Vec<_> = pieces
         .iter()
@@ -38,8 +40,15 @@ pub(super) fn html(
     let mut sections: Vec<Section> = verdict::section(tank).into_iter().collect();
     sections.extend([
         notices::dangers(tank, &dangers),
-        notices::section(asked, &dangers),
-        capacity::section(tank, units),
+        notices::section(asked, liquid.as_ref(), &dangers),
+        capacity::section(tank, liquid.as_ref(), units),
+    ]);
+    sections.extend(
+        liquid
+            .as_ref()
+            .map(|liquid| compartments::section(liquid, units)),
+    );
+    sections.extend([
         panels::section(asked, cut, &drawn, units),
         marking::section(&marked),
         seams::section(tank, units),

@@ -99,7 +99,7 @@ fn the_report_says_how_much_where_and_how_far_to_trust_it() {
     has(&by, "half of what the seam draws in: AC 0.80 mm");
     has(&by, "the job's own shrink_by");
     has(&by, "The gauge knows no allowance");
-    let baffle = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n";
+    let baffle = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n";
     let rule = report(&format!("{BY_RULE}{baffle}"));
     // 23.8e-6 Q / (2670 · 897 · t), less than the rule's 1.02 mm: see the test of the core's figures.
     has(&rule, "AC 0.35 mm");

@@ -12,6 +12,7 @@ mod support;
 
 mod allowance;
 mod burnt;
+mod compartments;
 mod dipstick;
 mod fuzz;
 mod job_file;

@@ -8,7 +8,7 @@ use serde_json::Value;
 
 /// Held so cool that the order decides how long the job takes.
 const COOL: &str = "\n[weld]\ninterpass_max = \"45 °C\"\n";
-const BAFFLE: &str = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n";
+const BAFFLE: &str = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n";
 
 fn printed(more: &[&str]) -> String {
     let folder = tempfile::tempdir().unwrap();

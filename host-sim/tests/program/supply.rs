@@ -194,7 +194,7 @@ fn warm_service_decides_the_filler() {
 #[test]
 fn what_is_not_known_is_said() {
     let thin = format!(
-        "{NAME}{SHAPE}\n[stock]\nalloy = \"5754\"\nthickness = \"0.4 mm\"\n{ARC}\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n"
+        "{NAME}{SHAPE}\n[stock]\nalloy = \"5754\"\nthickness = \"0.4 mm\"\n{ARC}\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n"
     );
     let missing = plan(&thin);
     let text = missing["supply"]["missing"].as_str().unwrap();
@@ -376,7 +376,9 @@ fn shrinkage_of_butts_and_tees() {
     let ratio = 2.0 / 3.0 * 6.5e-6 / 0.002;
     near("butt, least", &across["range_m"][0], 0.18 * ratio, 1e-9);
     near("butt, most", &across["range_m"][1], 0.2 * ratio, 1e-9);
-    let baffle = with("\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n");
+    let baffle = with(
+        "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n",
+    );
     let tee = baffle["shrinkage"]
         .as_array()
         .unwrap()

@@ -6,7 +6,7 @@ use std::fs;
 use crate::support::{EXAMPLES, NAME, SHAPE, STOCK, example, good, run, told};
 use serde_json::Value;
 
-const BAFFLE: &str = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n";
+const BAFFLE: &str = "\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n";
 
 /// `(order, seam, millimetres)` of each tack.
 type Tacks = Vec<(u64, String, f64)>;

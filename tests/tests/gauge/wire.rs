@@ -166,6 +166,7 @@ fn a_draft_with_nothing_left_out_fits() {
     let lean = Some(Angle::from_radians(0.1));
     let warm = Some(Temperature::from_kelvins(300.1));
     draft.fill = FillDraft {
+        reaches: Some(Volume::from_cubic_metres(0.5)),
         headspace: Some(Ratio::from_share(0.1)),
         target: Some(Volume::from_cubic_metres(0.1)),
         target_of: Some(Measure::Usable),

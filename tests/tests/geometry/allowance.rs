@@ -129,12 +129,12 @@ fn folds_do_not_grow() {
         near("bend", long(more.ends), long(own.ends) + 1e-3);
     }
     let fitting = tank.fittings().next().unwrap();
-    let at = |blank: &Blank| {
-        blank
-            .place(tank.body(), Face::Front, fitting.centre)
-            .unwrap()
-    };
-    let ([x, y], [u, v]) = (at(&own), at(&more));
+    let [x, y] = own
+        .place(tank.body(), Face::Front, fitting.centre)
+        .unwrap();
+    let [u, v] = more
+        .place(tank.body(), Face::Front, fitting.centre)
+        .unwrap();
     near("hole", u, x + 0.5e-3);
     near("hole", v, y + 0.5e-3);
 }
@@ -186,7 +186,7 @@ fn a_closed_wrapper_grows_at_its_closing_line() {
 fn by_rule_each_joint_its_own() {
     let tees = tank(
         BOX,
-        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"",
+        "[joints]\ndefault = \"tee\"\n[[baffle]]\nacross = \"length\"\nat = \"160 mm\"\n[[baffle.hole]]\nat = [\"90 mm\", \"40 mm\"]\ndiameter = \"30 mm\"\n",
     );
     let larger = tees.larger(Draw::ByRule);
     assert_eq!(larger.len(), 12);

@@ -3,7 +3,9 @@
 
 use std::f64::consts::PI;
 
-use seamwright_core::fitting::{Baffle, BaffleCut, CutFault, Notch, Opening, PlaceError};
+use seamwright_core::fitting::{
+    Baffle, BaffleCut, CutFault, Notch, Opening, PlaceError, RoomError,
+};
 use seamwright_core::input::{Face, Field};
 use seamwright_core::tank::{JobError, Problem, Tank};
 use seamwright_tests::Outcome;
@@ -231,7 +233,7 @@ fn fault(text: &str, cut: BaffleCut) -> CutFault {
     match built(text, cut) {
         Err(JobError {
             field: Field::Baffle(1),
-            problem: Problem::Place(PlaceError::Cut { fault, .. }),
+            problem: Problem::Place(PlaceError::Room(RoomError::Cut { fault, .. })),
         }) => fault,
         other => panic!("{other:?}"),
     }

@@ -8,6 +8,8 @@ use seamwright_core::capacity::{
     Dipped, Drawing, ExpansionError, FillTo, Lean, LeanRange, Outcome, Pool, Stick, Warming,
     linear_expansion,
 };
+use seamwright_core::compartment::{Compartments, Mouth};
+use seamwright_core::fitting::Inner;
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Block, Cut, Sized};
 use seamwright_core::tables::{Contents, Family, GlycolShare, Liquid, LiquidError, Petroleum};
@@ -69,7 +71,10 @@ fn what_can_be_drawn_from_a_leaning_box() -> Done {
         )?;
         for end in ["low", "high"] {
             let outlet = point(&inside, three(&inputs[format!("outlet_{end}")]));
-            let drawn = Drawing::new(&inside, FillTo::LowestOpening, outlet, &filler)?.at(leaning);
+            let parted = Compartments::of(&inside, &Inner::default())?;
+            let outlet = [parted.pick_up(Mouth::point(outlet))?];
+            let drawing = Drawing::new(&inside, &parted, FillTo::LowestOpening, &outlet, &filler)?;
+            let drawn = drawing.at(leaning);
             let figure = |what: &str| number(&expected[format!("{what}_{end}_outlet_l")]);
             near(id, in_litres(drawn.dead), figure("dead"), within)?;
             near(id, in_litres(drawn.usable), figure("usable"), within)?;
@@ -100,7 +105,10 @@ fn the_worst_of_a_range_is_the_row_with_the_outlet_high() -> Done {
         let inside = space(three(&row["inputs"]["inside"]), &[]);
         let outlet = point(&inside, three(&row["inputs"]["outlet_low"]));
         let leans = LeanRange::new([degrees(-most), degrees(most)], [degrees(0.0); 2])?;
-        let worst = Drawing::new(&inside, FillTo::Volume(litres(40.0)), outlet, &[])?.worst(leans);
+        let parted = Compartments::of(&inside, &Inner::default())?;
+        let outlet = [parted.pick_up(Mouth::point(outlet))?];
+        let fill = FillTo::Volume(litres(40.0));
+        let worst = Drawing::new(&inside, &parted, fill, &outlet, &[])?.worst(leans);
         let expected = number(&row["expected"]["dead_high_outlet_l"]);
         near(
             id,

@@ -14,6 +14,7 @@ mod baffles;
 mod bends;
 mod bodies;
 mod capacity;
+mod compartments;
 mod dip;
 mod drums;
 mod folding;

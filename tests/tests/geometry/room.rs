@@ -1,7 +1,7 @@
 //! What stands in and what is cut out has room, or is refused: closing seams, far walls, baffles, other
 //! tubes, flanges. The lengths expected follow from the sizes of the jobs alone.
 
-use seamwright_core::fitting::PlaceError;
+use seamwright_core::fitting::{PlaceError, RoomError};
 use seamwright_core::input::{Face, Field};
 use seamwright_core::tank::{Problem, Tank};
 use seamwright_core::units::Length;
@@ -24,11 +24,11 @@ fn tube(face: &str, at: [f64; 2], stand_in: f64) -> String {
 }
 
 /// What is found wrong with a job's places, and at which key.
-fn refused(text: &str) -> Option<(Field, PlaceError)> {
+fn refused(text: &str) -> Option<(Field, RoomError)> {
     match Tank::build(&jobs::read(text).draft) {
         Ok(_) => None,
         Err(error) => match error.problem {
-            Problem::Place(place) => Some((error.field, place)),
+            Problem::Place(PlaceError::Room(room)) => Some((error.field, room)),
             other => panic!("{other}"),
         },
     }
@@ -44,7 +44,7 @@ fn a_tube_ends_within_the_tank() {
         let with = |length: f64| format!("{BOX}{}", tube(face, at, length));
         assert_eq!(refused(&with(room)), None, "{face}");
         for length in [room + 0.01, 2.1 * room, 5_000.0] {
-            let Some((field, PlaceError::Through { wall, most })) = refused(&with(length)) else {
+            let Some((field, RoomError::Through { wall, most })) = refused(&with(length)) else {
                 panic!("{face}: {length} mm is taken");
             };
             assert_eq!((field, wall), (Field::FittingStandIn(1), far), "{face}");
@@ -57,7 +57,7 @@ fn a_tube_ends_within_the_tank() {
     let with = |length: f64| format!("{DRUM}{}", tube("shell", [200.0, 0.25 * girth], length));
     let most = 100.0 + (100.0_f64.powi(2) - 8.0_f64.powi(2)).sqrt();
     assert_eq!(refused(&with(most - 0.1)), None);
-    let Some((_, PlaceError::Through { wall, most: told })) = refused(&with(most + 0.1)) else {
+    let Some((_, RoomError::Through { wall, most: told })) = refused(&with(most + 0.1)) else {
         panic!("through the shell");
     };
     assert_eq!(wall, Face::Shell);
@@ -72,7 +72,7 @@ fn a_tube_stays_clear_of_baffles_and_tubes() {
             "{baffle}[[baffle.hole]]\nat = [\"52 mm\", \"52 mm\"]\ndiameter = \"{diameter} mm\"\n"
         )
     };
-    let into = |baffle: u8| Some((Field::FittingStandIn(1), PlaceError::IntoBaffle { baffle }));
+    let into = |baffle: u8| Some((Field::FittingStandIn(1), RoomError::IntoBaffle { baffle }));
     let along = tube("left", [50.0, 52.0], 150.0);
     assert_eq!(refused(&format!("{BOX}{along}{baffle}")), into(1));
     assert_eq!(refused(&format!("{BOX}{along}{}", hole(15.0))), into(1));
@@ -96,7 +96,7 @@ fn a_tube_stays_clear_of_baffles_and_tubes() {
         );
         let found = refused(&format!("{BOX}{two}"));
         let expected =
-            meets.then_some((Field::FittingStandIn(2), PlaceError::IntoTube { other: 1 }));
+            meets.then_some((Field::FittingStandIn(2), RoomError::IntoTube { other: 1 }));
         assert_eq!(found, expected, "{at}");
     }
 }
@@ -115,7 +115,7 @@ fn a_hole_stays_off_a_closing_seam() {
         let by = found.map(|(field, error)| match (field, error) {
             (
                 Field::FittingAt(1),
-                PlaceError::OnSeam {
+                RoomError::OnSeam {
                     face: Face::Shell,
                     by,
                 },
@@ -146,7 +146,7 @@ fn a_hole_stays_off_a_flange() {
         let by = found.map(|(field, error)| match (field, error) {
             (
                 Field::FittingAt(1),
-                PlaceError::OnFlange {
+                RoomError::OnFlange {
                     other: Face::Front,
                     by,
                 },

@@ -57,6 +57,7 @@ pub(crate) fn prove_notices(tank: &Tank, plan: &WeldPlan, equipment: &Equipment)
         filler: black_box(None),
         plan: Some(plan),
         left_free: &[],
+        reach: None,
     };
     tank.each_work_notice(&work, |notice| {
         black_box(notice.code());

@@ -13,6 +13,7 @@ use seamwright_core::arc::power::Wave;
 use seamwright_core::fitting::BaffleCut;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::supply::{Draw, KitDraft};
+use seamwright_core::tank::Plumbing;
 use seamwright_core::units::{Length, Pressure, Time, Volume};
 
 use super::reader::{Reader, Section};
@@ -31,6 +32,8 @@ pub struct Extras {
     pub nozzle: Option<Length>,
     /// Rod, gas, time and prices.
     pub supply: Supply,
+    /// Where liquid is drawn beside the pick-up, and pipes that join compartments.
+    pub plumbing: Plumbing,
     /// What blanks are cut larger for; `None` where they are not.
     pub shrink: Option<Draw>,
     /// How each baffle is cut.

@@ -177,6 +177,7 @@ fn full() -> Draft {
     full.fill.dip_volume = Some(Volume::new(0.25, VolumeUnit::Litre));
     full.fill.dip_at = Some([mm(64.0), mm(65.0)]);
     full.fill.fill_temperature = Some(Temperature::new(15.0, TemperatureUnit::Celsius));
+    full.fill.reaches = Some(Volume::new(21.0, VolumeUnit::Litre));
     full.fill.hottest = Some(Temperature::new(80.0, TemperatureUnit::Celsius));
     full.fill.liquid = Some(Liquid::Water);
 

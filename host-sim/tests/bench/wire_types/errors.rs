@@ -3,7 +3,7 @@
 use seamwright_core::blank::{BendError, BendField, BlankError, JointError};
 use seamwright_core::body::turned::TurnedError;
 use seamwright_core::body::{BlockError, DrumError, ProfileError, ShapeError, TaperError};
-use seamwright_core::fitting::{CutFault, PlaceError};
+use seamwright_core::fitting::PlaceError;
 use seamwright_core::geom::outline::section::SectionError;
 use seamwright_core::input::{Face, Field, Joint};
 use seamwright_core::tank::Problem;
@@ -244,7 +244,7 @@ fn blanks() -> Vec<BlankError> {
     blanks
 }
 
-fn places() -> [PlaceError; 14] {
+fn places() -> [PlaceError; 8] {
     [
         PlaceError::OffFace {
             face: Face::Side(201),
@@ -264,24 +264,6 @@ fn places() -> [PlaceError; 14] {
         PlaceError::Parted,
         PlaceError::NotAcrossDrum,
         PlaceError::OffBaffle { by: mm(6.0) },
-        PlaceError::OnSeam {
-            face: Face::Shell,
-            by: mm(7.0),
-        },
-        PlaceError::Through {
-            wall: Face::Back,
-            most: mm(8.0),
-        },
-        PlaceError::IntoBaffle { baffle: 203 },
-        PlaceError::IntoTube { other: 204 },
-        PlaceError::OnFlange {
-            other: Face::Left,
-            by: mm(9.0),
-        },
-        PlaceError::Cut {
-            fault: CutFault::Wide(205),
-            limit: mm(10.0),
-        },
     ]
 }
 
@@ -317,7 +299,7 @@ pub(crate) fn problems() -> Vec<Problem> {
     problems
 }
 
-pub(crate) const FIELDS: [Field; 70] = [
+pub(crate) const FIELDS: [Field; 71] = [
     Field::Name,
     Field::Shape,
     Field::Length,
@@ -388,4 +370,5 @@ pub(crate) const FIELDS: [Field; 70] = [
     Field::BaffleWeldGap(229),
     Field::Opening,
     Field::Reach,
+    Field::Reaches,
 ];

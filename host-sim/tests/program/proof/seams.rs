@@ -125,7 +125,7 @@ fn a_fitting_on_a_shell() {
 /// and 10b (from memory): held 6 q a²/(8 t²) and w = q a⁴/(64 D), free to turn 6 (3 + ν) q a²/(16 t²).
 #[test]
 fn a_baffle_across_an_upright_drum() {
-    let baffle = "[[baffle]]\nacross = \"height\"\nat = \"705 mm\"\n";
+    let baffle = "[[baffle]]\nacross = \"height\"\nat = \"705 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n";
     let told = plan(&drum("upright", "flat", baffle));
     let own = face(&told, "baffle 1");
     assert_eq!(own["taken_as"], "baffle");
@@ -168,7 +168,7 @@ fn a_baffle_across_an_upright_drum() {
 /// what keeps the shell from growing, `2 p/β` (article 115).
 #[test]
 fn a_baffle_across_a_lying_drum() {
-    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"400 mm\"\nthickness = \"4 mm\"\n[use]\npressure = \"20 kPa\"\n";
+    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"400 mm\"\nthickness = \"4 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n[use]\npressure = \"20 kPa\"\n";
     for ends in ["flat", "hemispherical"] {
         let told = plan(&drum("lying", ends, baffle));
         let own = face(&told, "baffle 1");
@@ -194,8 +194,7 @@ fn a_baffle_across_a_lying_drum() {
 /// Liquid thrown lengthwise at 1 g stands up against the baffle of a lying drum: ρ g (2 a + l), l to the far end.
 #[test]
 fn braked_against_a_baffle() {
-    let baffle =
-        "[[baffle]]\nacross = \"length\"\nat = \"405 mm\"\n[use]\nacceleration = [1, 0, 0]\n";
+    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"405 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n[use]\nacceleration = [1, 0, 0]\n";
     let told = plan(&drum("lying", "flat", baffle));
     let want = 1_000.0 * G * (0.6 + 0.5);
     near(
@@ -206,7 +205,9 @@ fn braked_against_a_baffle() {
     );
     // The sheet that is said to mend a thin one does.
     let thin = |t: f64| {
-        let more = format!("{baffle}[[baffle]]\nacross = \"length\"\nat = \"700 mm\"\n");
+        let more = format!(
+            "{baffle}[[baffle]]\nacross = \"length\"\nat = \"700 mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n"
+        );
         let more = more.replacen(
             "\"405 mm\"",
             &format!("\"405 mm\"\nthickness = \"{t} mm\""),
@@ -247,7 +248,7 @@ proptest! {
     ) {
         let make = |pitch: f64, roll: f64, shaken: f64| {
             tank(&drum("lying", "ellipsoidal 2:1", &format!(
-                "[[baffle]]\nacross = \"length\"\nat = \"{at} mm\"\n[fill]\npitch = \"{pitch}°\"\nroll = \"{roll}°\"\n\
+                "[[baffle]]\nacross = \"length\"\nat = \"{at} mm\"\n[[baffle.hole]]\nat = [\"305 mm\", \"305 mm\"]\ndiameter = \"60 mm\"\n[fill]\npitch = \"{pitch}°\"\nroll = \"{roll}°\"\n\
                  [use]\nacceleration = [{shaken}, {shaken}, 0]\n"
             )))
         };

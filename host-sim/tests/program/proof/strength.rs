@@ -139,7 +139,7 @@ fn the_wall_of_a_drum() {
 #[test]
 fn a_baffle_parts_the_walls() {
     let whole = plan(&steel(800.0, 400.0, 200.0, 8.0, ""));
-    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"400 mm\"\n";
+    let baffle = "[[baffle]]\nacross = \"length\"\nat = \"400 mm\"\n[[baffle.hole]]\nat = [\"200 mm\", \"100 mm\"]\ndiameter = \"40 mm\"\n";
     let parted = plan(&steel(800.0, 400.0, 200.0, 8.0, baffle));
     let q = 1_000.0 * G * 0.184;
     let (b, t) = (0.4, 0.008);
@@ -197,7 +197,7 @@ fn the_cure_cures() {
     let baffles: String = (1..count)
         .map(|n| {
             let at = 900.0 * f64::from(n) / f64::from(count);
-            format!("[[baffle]]\nacross = \"length\"\nat = \"{at} mm\"\n")
+            format!("[[baffle]]\nacross = \"length\"\nat = \"{at} mm\"\n[[baffle.hole]]\nat = [\"300 mm\", \"300 mm\"]\ndiameter = \"60 mm\"\n")
         })
         .collect();
     let parted = plan(&job(3.0, &baffles));

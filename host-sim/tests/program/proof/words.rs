@@ -6,7 +6,7 @@ use crate::support::{example, example_text, seamwright, told, trimmed};
 /// A day tank with all that these reports speak of.
 fn day_tank() -> String {
     "name = \"Day tank of a workboat\"\n[shape]\nkind = \"block\"\nlength = \"620 mm\"\nwidth = \"340 mm\"\nheight = \"420 mm\"\n\
-     [stock]\nalloy = \"5083\"\ntemper = \"H111\"\nthickness = \"3 mm\"\n[[baffle]]\nacross = \"length\"\nat = \"310 mm\"\n\
+     [stock]\nalloy = \"5083\"\ntemper = \"H111\"\nthickness = \"3 mm\"\n[[baffle]]\nacross = \"length\"\nat = \"310 mm\"\n[[baffle.hole]]\nat = [\"170 mm\", \"40 mm\"]\ndiameter = \"40 mm\"\n\
      [fill]\nliquid = \"diesel\"\npitch = \"20°\"\nroll = \"25°\"\n[use]\nacceleration = [1, 1, 1]\npressure = \"2 kPa\"\n\
      [[use.mount]]\nat = [\"40 mm\", \"40 mm\", \"0 mm\"]\n[[use.mount]]\nat = [\"580 mm\", \"40 mm\", \"0 mm\"]\n\
      [[use.mount]]\nat = [\"310 mm\", \"300 mm\", \"0 mm\"]\n"

@@ -113,7 +113,10 @@ fn a_saddle_with_one_pick_up() {
     assert!(drains[3].is_number());
     let capacity = &plan["capacity"];
     let above = litres(&capacity["fill_m3"]) - litres(&capacity["usable_m3"]);
-    assert!((above - kept).abs() < 1e-6, "{above} {kept}");
+    // What stands in the holes of the plates, four of 40 mm through 3 mm, is in no compartment.
+    let in_holes = 4.0 * std::f64::consts::PI * 20.0_f64.powi(2) * 3.0 * 1e-6;
+    let off = above - kept;
+    assert!((0.0..in_holes).contains(&off), "{above} {kept}");
     let worst = &capacity["worst_lean"];
     assert!(number(&worst["usable_m3"]) < number(&capacity["usable_m3"]));
     let codes: Vec<&Value> = plan["notices"]

@@ -129,9 +129,7 @@ fn folds_do_not_grow() {
         near("bend", long(more.ends), long(own.ends) + 1e-3);
     }
     let fitting = tank.fittings().next().unwrap();
-    let [x, y] = own
-        .place(tank.body(), Face::Front, fitting.centre)
-        .unwrap();
+    let [x, y] = own.place(tank.body(), Face::Front, fitting.centre).unwrap();
     let [u, v] = more
         .place(tank.body(), Face::Front, fitting.centre)
         .unwrap();

@@ -9,7 +9,7 @@ use crate::capacity::{Drawing, FillTo, Lean, LeanRange, MAX_PICK_UPS, Pool, Wors
 use crate::compartment::{
     Compartments, Heights, MAX_PIPES, Mouth, PickUp, PickUpOutside, TooManyPieces,
 };
-use crate::fitting::Fitting;
+use crate::fitting::{Fitting, Opening};
 use crate::geom::Vector;
 use crate::input::limits::MAX_FITTINGS;
 use crate::units::{Length, LengthUnit, Volume};
@@ -121,6 +121,7 @@ pub struct Reach<'a> {
 
 /// What one compartment keeps.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Kept {
     /// The compartment, counted from 0.
     pub compartment: usize,
@@ -505,7 +506,7 @@ impl Reach<'_> {
         .sum()
     }
 
-    /// Every compartment has a way for air (past the rim of a baffle that is not welded all round, too), or the tank is one space that some fitting, or a hole drilled for the purpose,
+    /// Every compartment has a way for air (past the rim of a baffle that is welded here and there or stands clear of its walls, too), or the tank is one space that some fitting, or a hole drilled for the purpose,
     /// opens.
     fn check_air(&self) -> Result<(), ReachError> {
         let pieces = self.parted.piece_count();
@@ -514,8 +515,18 @@ impl Reach<'_> {
         let _ = open.resize(pieces, false);
         let leaks = |number: u8| {
             let place = usize::from(number).saturating_sub(1);
-            let draft = self.tank.job.baffles.get(place);
-            draft.is_some_and(|draft| draft.spaced.is_some() || !draft.free.is_empty())
+            let Some(draft) = self.tank.job.baffles.get(place) else {
+                return false;
+            };
+            // An edge that is left free stands tight against its wall unless the baffle is cut clear of it.
+            let is_clear = || {
+                let baffle = self.tank.inner.baffles().get(place);
+                baffle.is_some_and(|baffle| {
+                    let openings = baffle.openings(&self.tank.body.inside);
+                    openings.iter().any(|one| matches!(one, Opening::Slit(_)))
+                })
+            };
+            draft.spaced.is_some() || (!draft.free.is_empty() && is_clear())
         };
         let first = self.parted.joined(0, leaks);
         if first.iter().all(|joined| *joined) {

@@ -247,12 +247,40 @@ pub fn drawing(pattern: &Pattern, rows: &[Marked]) -> String {
                 row.mark.clone(),
                 Layer::Holes,
             ),
-            (_, [at]) => put(
-                inward(*at, &row.mark),
-                row.mark.clone(),
-                if kind == 'C' { Layer::Cut } else { Layer::Text },
-            ),
             _ => {}
+        }
+    }
+    // Corners, and ends of seams, that lie close together are named together: the table has each.
+    for (kind, layer) in [('C', Layer::Cut), ('E', Layer::Text)] {
+        let mut group: Option<([f64; 2], &str, &str)> = None;
+        let own = rows.iter().filter(|row| row.mark.starts_with(kind));
+        let mut said = Vec::new();
+        for (row, at) in own.filter_map(|row| Some((row, *row.at.first()?))) {
+            let _ = write!(
+                body,
+                "<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\"/>",
+                mm(at[0]),
+                mm(-at[1]),
+                mm(0.12 * size),
+                colour(layer).0
+            );
+            match &mut group {
+                Some((first, _, last))
+                    if (at[0] - first[0]).hypot(at[1] - first[1]) < 2.5 * size =>
+                {
+                    *last = &row.mark;
+                }
+                _ => said.extend(group.replace((at, &row.mark, &row.mark))),
+            }
+        }
+        said.extend(group);
+        for (at, first, last) in said {
+            let text = if first == last {
+                first.to_owned()
+            } else {
+                format!("{first} to {last}")
+            };
+            put(inward(at, &text), text, layer);
         }
     }
     for hole in pattern.holes() {

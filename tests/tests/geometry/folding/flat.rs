@@ -269,11 +269,8 @@ impl Bend {
 /// Parts the ring on whose edge both ends of a line lie, and between which the line runs within it.
 fn split(rings: &mut Vec<Vec<P2>>, [a, b]: [P2; 2]) -> Option<()> {
     let middle = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];
-    let [d, q] = {
-        let d = unit(sub(b, a));
-        [d, [-d[1], d[0]]]
-    };
-    let _ = d;
+    let d = unit(sub(b, a));
+    let q = [-d[1], d[0]];
     let place = rings.iter().position(|ring| {
         holds(ring, along(middle, q, 1e-6)) && holds(ring, along(middle, q, -1e-6))
     })?;

@@ -232,7 +232,7 @@ fn drum(tank: &Tank) -> Result<usize, String> {
     let mut blank = CutBlank::new();
     let gap = tank.plan().joints.allow().gap.si();
     let body = tank.body();
-    let (turned, start, axis) = body.outside.turned().ok_or("no drum")?;
+    let (turned, ..) = body.outside.turned().ok_or("no drum")?;
     let mut wall = None;
     for panel in tank.panels() {
         tank.cut_blank(&[], &panel, &mut blank)
@@ -250,7 +250,6 @@ fn drum(tank: &Tank) -> Result<usize, String> {
     }
     let ([low, high], outer, sheet) = wall.ok_or("no wall")?;
     let whole = turned.length();
-    let _ = (start, axis);
     let mut looked = 0;
     for panel in tank.panels().filter(|panel| panel.making == Making::Flat) {
         tank.cut_blank(&[], &panel, &mut blank)
@@ -283,7 +282,7 @@ fn drum(tank: &Tank) -> Result<usize, String> {
     Ok(looked)
 }
 
-pub fn check(tank: &Tank, kind: &str) -> Result<usize, String> {
+fn check(tank: &Tank, kind: &str) -> Result<usize, String> {
     if kind == "drum" {
         return drum(tank);
     }
@@ -408,7 +407,7 @@ fn a_blank_without_its_notch_is_found() {
 /// between sharp corners of a cut box is drawn back further from its ends than the opening that is allowed here.
 const SEED: u64 = 2;
 
-pub fn run(seed: u64, wanted: usize, mut fault: impl FnMut(usize, &jobs::Made, &str)) -> String {
+fn run(seed: u64, wanted: usize, mut fault: impl FnMut(usize, &jobs::Made, &str)) -> String {
     let start = std::time::Instant::now();
     let mut counts: BTreeMap<(&str, &str), usize> = BTreeMap::new();
     let (mut kept, mut refused, mut oblique, mut mixes, mut stations) = (0, 0, 0, 0, 0);

@@ -21,7 +21,7 @@ width = \"300 mm\"\nheight = \"200 mm\"\n[stock]\nalloy = \"5754\"\nthickness = 
 const SADDLE: &str = "name = \"saddle\"\n[shape]\nkind = \"profile\"\nwidth = \"900 mm\"\nsized = \"inside\"\n\
 outline = [[\"0 mm\", \"0 mm\"], [\"220 mm\", \"0 mm\"], [\"220 mm\", \"140 mm\"], [\"380 mm\", \"140 mm\"], \
 [\"380 mm\", \"0 mm\"], [\"600 mm\", \"0 mm\"], [\"600 mm\", \"300 mm\"], [\"0 mm\", \"300 mm\"]]\n\
-[stock]\nalloy = \"mild steel\"\nthickness = \"3 mm\"\n[[baffle]]\nacross = \"width\"\nat = \"300 mm\"\n";
+[stock]\nalloy = \"mild steel\"\nthickness = \"3 mm\"\n[weld]\nstitch_max = \"200 mm\"\n[[baffle]]\nacross = \"width\"\nat = \"300 mm\"\n";
 const DRUM: &str = "name = \"drum\"\n[shape]\nkind = \"drum\"\naxis = \"lying\"\nsized = \"inside\"\n\
 diameter = \"400 mm\"\nlength = \"600 mm\"\nends = \"flat\"\n[stock]\nalloy = \"304\"\nthickness = \"2 mm\"\n\
 [[baffle]]\nacross = \"length\"\nat = \"300 mm\"\n";

@@ -47,10 +47,6 @@ pub(super) struct Side {
 // Its tag stands apart (`repr`), so that `None` is zero: see `Tank::EMPTY`.
 #[derive(Clone, Debug, PartialEq)]
 #[repr(u8)]
-#[expect(
-    clippy::large_enum_variant,
-    reason = "without allocation a curve lives in its solid"
-)]
 pub(super) enum Curve {
     /// Nothing: all its faces are plane.
     None,

@@ -27,6 +27,10 @@ pub struct StandLine {
 
 /// What a baffle leaves open, in the coordinates of its plane.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "without allocation an outline lives where it is listed"
+)]
 pub enum Opening {
     /// A hole.
     Round(BaffleHole),

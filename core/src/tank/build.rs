@@ -3,7 +3,7 @@
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, ShapeError, SheetPlan};
+use crate::body::{Body, ShapeError};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
@@ -129,11 +129,30 @@ impl Tank {
         self.job.take(draft, assumed)?;
         self.make_by(Some(&Full {
             joints: Self::check_joints,
-            fold: Body::fold,
+            fold: fold_body,
             cuts,
             cut: cut_baffles,
         }))?;
+        self.check_free()?;
         self.check_room()
+    }
+
+    /// Looks whether every baffle meets the walls that it is to be free of.
+    fn check_free(&self) -> Result<(), JobError> {
+        let baffles = self.inner.baffles().iter().zip(&self.job.baffles);
+        for ((baffle, draft), number) in baffles.zip(1_u8..) {
+            for wall in draft.free.walls() {
+                let places = 0..baffle.seam_count();
+                let mut walls = places.map(|at| baffle.wall(&self.body.inside, at));
+                if walls.all(|other| other != Some(wall)) {
+                    return Err(JobError {
+                        field: Field::BaffleFree(number, wall),
+                        problem: Problem::NotAtBaffle(wall),
+                    });
+                }
+            }
+        }
+        Ok(())
     }
 
     /// Looks whether every fitting and every hole of a baffle has the room that it takes. A gauge leaves it
@@ -182,13 +201,13 @@ impl Tank {
     pub fn make(&mut self) -> Result<(), JobError> {
         self.make_by(Some(&Full {
             joints: Self::check_joints,
-            fold: Body::fold,
+            fold: fold_body,
             cuts: &[],
             cut: cut_baffles,
         }))
     }
 
-    /// [`Tank::make`] on a machine without the flash for round folds of a body that is no profile: a job that
+    /// [`Tank::make`] on a machine without the flash for round folds: a job that
     /// has any is refused. Joints and blanks are not looked at: whoever sent the job has done so.
     ///
     /// # Errors
@@ -232,35 +251,21 @@ impl Tank {
     #[inline(never)]
     fn make_body(&mut self, fold: Option<Folding>) -> Result<(), JobError> {
         let Self { job, body, .. } = self;
-        let (folds, radius) = (job.joints.folds(), job.joints.allow().bend_radius);
-        let of_shape = |error| JobError {
+        // Sharp first: what is wrong with that is the outline's, and not the bends'.
+        job.shape.make(&job.sheet, body).map_err(|error| JobError {
             field: blame::shape(&error),
             problem: Problem::Shape(error),
-        };
-        let of_end = |fold: &&[Face; 2]| fold.iter().any(|face| !matches!(face, Face::Side(_)));
-        let end = folds.iter().find(of_end);
-        // Sharp first: what is wrong with that is the outline's, and not the bends'.
-        job.shape.make(&job.sheet, body).map_err(of_shape)?;
-        if let (Shape::Profile(profile), None) = (&job.shape, end) {
-            return match profile.folded(folds, radius, &job.sheet, &body.outside) {
-                None => Ok(()),
-                Some(bent) => bent.make(&job.sheet, body).map_err(|error| JobError {
-                    field: Field::BendRadius,
-                    problem: Problem::Shape(ShapeError::Profile(error)),
-                }),
-            };
+        })?;
+        if job.joints.folds().is_empty() {
+            return Ok(());
         }
-        let Some(faces) = end else { return Ok(()) };
-        let refused = |problem| JobError {
-            field: Field::Fold(1),
-            problem,
-        };
-        if body.outside.rounded().is_some() {
-            return Err(refused(Problem::FoldBesideRound(*faces)));
+        match fold {
+            Some(fold) => fold(job, body),
+            None => Err(JobError {
+                field: Field::Fold(1),
+                problem: Problem::NoRoomForFold,
+            }),
         }
-        let fold = fold.ok_or_else(|| refused(Problem::NoRoomForFold))?;
-        fold(body, folds, radius, &job.sheet);
-        Ok(())
     }
 
     /// Finds where the dip rod stands.
@@ -309,15 +314,6 @@ impl Tank {
                 field: blame::baffle(number, &job.shape, draft.across, &error),
                 problem: Problem::Place(error),
             })?;
-            for wall in draft.free.walls() {
-                let mut walls = (0..baffle.seam_count()).map(|at| baffle.wall(&body.inside, at));
-                if walls.all(|other| other != Some(wall)) {
-                    return Err(JobError {
-                        field: Field::BaffleFree(number, wall),
-                        problem: Problem::NotAtBaffle(wall),
-                    });
-                }
-            }
             let _ = inner.baffles.push(baffle);
         }
         Ok(())
@@ -346,11 +342,36 @@ fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
     Ok(())
 }
 
-/// Rounds the folds of a body of plane faces.
-type Folding = fn(&mut Body, &[[Face; 2]], Length, &SheetPlan);
+/// Rounds the folds of a job's body, which is sharp.
+type Folding = fn(&Job, &mut Body) -> Result<(), JobError>;
 
 impl From<OutOfRange> for Problem {
     fn from(error: OutOfRange) -> Self {
         Self::OutOfRange(error)
     }
+}
+
+/// Bends the folds of a body that is sharp.
+fn fold_body(job: &Job, body: &mut Body) -> Result<(), JobError> {
+    let (folds, radius) = (job.joints.folds(), job.joints.allow().bend_radius);
+    let of_end = |fold: &&[Face; 2]| fold.iter().any(|face| !matches!(face, Face::Side(_)));
+    let end = folds.iter().find(of_end);
+    if let (Shape::Profile(profile), None) = (&job.shape, end) {
+        return match profile.folded(folds, radius, &job.sheet, &body.outside) {
+            None => Ok(()),
+            Some(bent) => bent.make(&job.sheet, body).map_err(|error| JobError {
+                field: Field::BendRadius,
+                problem: Problem::Shape(ShapeError::Profile(error)),
+            }),
+        };
+    }
+    let Some(faces) = end else { return Ok(()) };
+    if body.outside.rounded().is_some() {
+        return Err(JobError {
+            field: Field::Fold(1),
+            problem: Problem::FoldBesideRound(*faces),
+        });
+    }
+    body.fold(folds, radius, &job.sheet);
+    Ok(())
 }

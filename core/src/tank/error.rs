@@ -80,13 +80,15 @@ impl fmt::Display for Problem {
             }
             Self::Blank(error) => error.fmt(f),
             Self::NoSuchEdge([a, b]) => write!(f, "the faces {a} and {b} share no edge"),
-            Self::EdgeTaken([a, b]) => write!(
+            Self::EdgeTaken(edge) => of_edge(
                 f,
-                "the edge between {a} and {b} has its joint already: it is named twice, or it is a rounded corner, which is one sheet"
+                *edge,
+                "has its joint already: it is named twice, or it is a rounded corner, which is one sheet",
             ),
-            Self::FoldOfTwoSheets([a, b]) => write!(
+            Self::FoldOfTwoSheets(edge) => of_edge(
                 f,
-                "the edge between {a} and {b} cannot be folded: the two are of different thickness"
+                *edge,
+                "cannot be folded: the two are of different thickness",
             ),
             Self::Place(error) => error.fmt(f),
             Self::OverNoLiquid => f.write_str("the place on the plan lies over no liquid"),
@@ -104,13 +106,10 @@ impl fmt::Display for Problem {
             Self::TooManyTacks => {
                 f.write_str("a seam would need more than 9999 tacks: allow a wider pitch")
             }
-            Self::NoRoomForFold => f.write_str(
-                "no room here for folds of a body that is no profile: see the laptop's plan",
-            ),
-            Self::FoldBesideRound([a, b]) => write!(
-                f,
-                "the edge between {a} and {b} cannot be folded past rounded corners: weld it"
-            ),
+            Self::NoRoomForFold => f.write_str("no room here for folds: see the laptop's plan"),
+            Self::FoldBesideRound(edge) => {
+                of_edge(f, *edge, "cannot be folded past rounded corners: weld it")
+            }
             Self::TooManyMarks { needed, most } => {
                 write!(
                     f,
@@ -120,6 +119,12 @@ impl fmt::Display for Problem {
             Self::NotAtBaffle(face) => write!(f, "the baffle does not meet the {face}"),
         }
     }
+}
+
+/// What is wrong with an edge.
+#[inline(never)]
+fn of_edge(f: &mut fmt::Formatter<'_>, [a, b]: [Face; 2], wrong: &str) -> fmt::Result {
+    write!(f, "the edge between {a} and {b} {wrong}")
 }
 
 /// A job that cannot be computed.

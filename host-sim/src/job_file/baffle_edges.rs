@@ -50,7 +50,7 @@ pub(super) fn free<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> WallSe
 /// `weld_length` and `weld_gap`, which come together.
 pub(super) fn spaced<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<[Length; 2]> {
     let keys = ["weld_length", "weld_gap"];
-    let given = keys.map(|key| reader.value(section, key).map(|value| value.span()));
+    let given = keys.map(|key| reader.value(section, key).map(toml::Spanned::span));
     for ((own, other), [key, missing]) in given
         .iter()
         .zip(given.iter().rev())

@@ -74,12 +74,15 @@ pub(crate) fn data(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Value {
     let order = marker.bend_order();
     let steps = order.iter().filter_map(|step| {
         let bend = bends.get(usize::from(step.bend))?;
-        Some(json!({
+        let mut told = json!({
             "fold": step.bend,
             "line_m": bend.line.ends,
             "tangents_m": bend.tangents,
-            "blocked_by_fold": step.blocked_by,
-        }))
+        });
+        if let (Some(other), Some(keys)) = (step.blocked_by, told.as_object_mut()) {
+            keys.insert("blocked_by_fold".to_owned(), json!(other));
+        }
+        Some(told)
     });
     let scribes = marker.scribes().map(|scribe| {
         let (what, number, side) = match scribe.what {

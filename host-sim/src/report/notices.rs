@@ -50,7 +50,7 @@ pub(crate) fn section(
     tank.each_advice(&work, |advice| match advice {
         Advice::Danger(_) => (),
         Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) => {
-            rows.push(row(&advice, tank, cautions))
+            rows.push(row(&advice, tank, cautions));
         }
     });
     let mut section = Section::new("Mind");

@@ -52,10 +52,10 @@ fn row(tank: &Tank, seam: &Seam, stages: Option<SeamStages>, units: Units) -> Ro
     } else {
         Cell::default()
     };
-    let told = stages::of_seam(stages);
-    let stage = told
-        .into_iter()
-        .fold(stage, |cell, (key, value)| cell.data(key, value));
+    let mut stage = stage;
+    for (key, value) in stages::of_seam(stages) {
+        stage = stage.data(key, value);
+    }
     vec![
         word("mark", seam.mark),
         said(format!("{a} - {b}")).data("between", [a.to_string(), b.to_string()]),

@@ -130,16 +130,20 @@ fn the_report_tables_the_same_order() {
     let plan: Value = serde_json::from_str(&out(&["plan", "tank.toml", "--json"])).unwrap();
     let wanted = in_json(&plan);
     alike(&in_rows(rows), &wanted);
-    // All of the baffle's own before any wall's, but for its seam with the panel that closes.
-    let first_wall = wanted
-        .iter()
-        .position(|(_, seam, _)| !seam.contains('G'))
-        .unwrap();
-    let late = wanted[first_wall..]
-        .iter()
-        .filter(|(_, seam, _)| seam.contains('G'));
-    assert!(first_wall > 0 && late.clone().count() > 0);
-    assert!(late.clone().all(|(_, seam, _)| seam == "FG"));
+    // All of the baffle's own when the walls are up and before any of what closes the tank.
+    let closing = plan["tacking"]["closing_panel"].as_str().unwrap();
+    let place = |seen: &dyn Fn(&str) -> bool| {
+        wanted
+            .iter()
+            .zip(0..)
+            .filter(|((_, seam, _), _)| seen(seam))
+            .map(|(_, at)| at)
+            .collect::<Vec<usize>>()
+    };
+    let baffle = place(&|seam| seam.contains('G'));
+    let closes = place(&|seam| seam.contains(closing) && !seam.contains('G'));
+    assert!(baffle[0] > 0 && !closes.is_empty());
+    assert!(baffle.iter().max() < closes.iter().min());
     // Both ends of a seam before what lies between.
     let mut lengths: BTreeMap<&str, [f64; 2]> = BTreeMap::new();
     for (_, seam, at) in &wanted {

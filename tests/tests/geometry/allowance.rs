@@ -63,7 +63,13 @@ fn without_an_allowance_not_one_bit_changes() {
             tank.blank(panel, &mut own).unwrap();
             let cut = laid(&tank, &[], panel);
             // Notches, slits and short strips are the only things that a blank as it is cut has besides.
-            if own.outline().eq(cut.outline()) {
+            if own.outline().eq(cut.outline()) && panel.making == Making::Bent {
+                // Of a bent panel with a mitre the area is that of its outline, to what a strip at a fold is counted.
+                near("area", panel.blank_area.si(), cut.area().si());
+                let off = (panel.blank_area.si() - drawn.blank_area.si()).abs();
+                assert!(off < 0.05 * drawn.blank_area.si(), "{}", panel.mark);
+                plain &= off <= 0.0;
+            } else if own.outline().eq(cut.outline()) {
                 assert_eq!(*panel, drawn);
             } else {
                 assert!(matches!(panel.making, Making::Flat | Making::Bent));
@@ -233,7 +239,7 @@ fn random_tanks_only_grow() {
             match plain.making {
                 Making::Dished => assert_eq!(plain, with),
                 _ if matches!(plain.face(), Face::Baffle(_)) => assert_eq!(plain, with),
-                _ => assert!(more >= own, "{plain:?}"),
+                _ => assert!(more >= own, "{own} {more} {plain:?}"),
             }
             if !blank.is_empty() {
                 // A strip at a fold, whose ends are not square, is counted nearly as it is laid out.

@@ -31,7 +31,7 @@ fn set_in(order: &BuildOrder, panel: PanelMark) -> u8 {
     let stages = order.stages().iter().zip(1_u8..);
     let mut baffles = stages.filter(|(stage, _)| stage.work == BuildWork::Baffles);
     let found = baffles.find(|(stage, _)| stage.panels.has(panel));
-    found.map(|(_, number)| number).expect("it is set in")
+    found.map(|(_, number)| number).unwrap()
 }
 
 /// The inside of a tank with plane walls and no inside corners, in cubes.
@@ -163,7 +163,7 @@ fn is_open(tank: &Tank, order: &BuildOrder, seam: &Seam, place: usize, stage: u8
     let grid = Grid::of(tank);
     let off = off_at(tank, order, stage);
     let standing = standing_at(tank, order, stage);
-    let edge = tank.edge_of_seam(place).expect("a seam has its edge");
+    let edge = tank.edge_of_seam(place).unwrap();
     let middle = edge.at(Length::from_metres(0.5 * seam.length.si()));
     let [_, Face::Baffle(number)] = seam.faces else {
         panic!("not a baffle's: {seam:?}");

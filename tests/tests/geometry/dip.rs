@@ -110,7 +110,8 @@ proptest! {
             let wanted = f64::from(number) * step;
             prop_assert!((dip.volume.si() - wanted).abs() <= 1e-14 * brim, "{:?}, not {}", dip, wanted);
             let held = pool.at(dip.reading).unwrap().volume.si();
-            prop_assert!((held - wanted).abs() <= 1e-13 * brim, "{} holds {}, not {}", dip.reading.si(), held, wanted);
+            // What lies below a round fold is a difference of sums.
+            prop_assert!((held - wanted).abs() <= 1e-12 * brim, "{} holds {}, not {}", dip.reading.si(), held, wanted);
         }
         let left = brim - dips[dips.len() - 1].volume.si();
         prop_assert!(left >= -1e-12 * brim && left < step, "{} of {} left", left, step);

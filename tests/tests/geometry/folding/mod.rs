@@ -389,7 +389,7 @@ fn a_blank_without_its_notch_is_found() {
     clear(&parts, TOUCH[0]).unwrap();
     let mut twice = parts;
     let again = folded(&tank).unwrap();
-    let moved = again.into_iter().map(|mut part| {
+    let mut moved = again.into_iter().map(|mut part| {
         part.folded.solids = part
             .folded
             .solids
@@ -400,7 +400,7 @@ fn a_blank_without_its_notch_is_found() {
     });
     // A panel two tenths of a millimetre out of its place lies in the next, or is off it.
     let last = twice.len() - 1;
-    twice[last] = moved.rev().next().unwrap();
+    twice[last] = moved.next_back().unwrap();
     assert!(clear(&twice, TOUCH[0]).is_err() || close(&tank, &twice).is_err());
 }
 

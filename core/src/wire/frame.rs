@@ -7,7 +7,7 @@ use heapless::Vec;
 use serde::{Serialize, de::DeserializeOwned};
 
 /// Bytes that a message may have with its checksum: a draft with every part at its largest fits.
-pub const MAX_MESSAGE: usize = 2_864;
+pub const MAX_MESSAGE: usize = 2_880;
 
 /// Bytes that a frame may have: COBS adds one byte in 254, and the closing zero.
 pub const MAX_FRAME: usize = MAX_MESSAGE + MAX_MESSAGE / 254 + 2;

@@ -4,7 +4,7 @@ use crate::input::Draft;
 use crate::input::limits::MAX_NAME;
 
 /// Bytes that a draft with every part at its largest takes.
-pub const MAX_PACKED: usize = 2_856;
+pub const MAX_PACKED: usize = 2_872;
 
 /// Writes a draft into `room` and tells how many bytes it took; `None` where there is too little room,
 /// and `room` is then of no use.

@@ -110,8 +110,10 @@ proptest! {
             let wanted = f64::from(number) * step;
             prop_assert!((dip.volume.si() - wanted).abs() <= 1e-14 * brim, "{:?}, not {}", dip, wanted);
             let held = pool.at(dip.reading).unwrap().volume.si();
-            // What lies below a round fold is a difference of sums.
-            prop_assert!((held - wanted).abs() <= 1e-12 * brim, "{} holds {}, not {}", dip.reading.si(), held, wanted);
+            // What lies below a round fold is a difference of sums, which cancels to some 1e-10 of the brim.
+            let folds = tank.job().joints().folds();
+            let within = if folds.is_empty() { 1e-13 } else { 1e-9 };
+            prop_assert!((held - wanted).abs() <= within * brim, "{} holds {}, not {}", dip.reading.si(), held, wanted);
         }
         let left = brim - dips[dips.len() - 1].volume.si();
         prop_assert!(left >= -1e-12 * brim && left < step, "{} of {} left", left, step);

@@ -120,7 +120,7 @@ impl Sequence {
         // What reaches them from the start does not hang on the order of the baffles.
         let after = self.unreached_after(tank, groups, all);
         let at_once = unreached(tank, groups, &open, off, |_| all);
-        self.baffles = (1..=count).collect();
+        self.baffles = rising(count);
         self.together = true;
         self.unreached = at_once + after;
         if count < 2 || !(at_once > MARGIN) {
@@ -180,10 +180,18 @@ fn usual(tank: &Tank, groups: &Groups) -> Sequence {
     let count = u8::try_from(tank.inner().baffles().len()).unwrap_or(0);
     Sequence {
         last,
-        baffles: (1..=count).collect(),
+        baffles: rising(count),
         together: true,
         unreached: 0.0,
     }
+}
+
+/// The numbers from 1 to `count`.
+fn rising(count: u8) -> Vec<u8, MAX_BAFFLES> {
+    let mut all = Vec::new();
+    // There are at most as many baffles.
+    let _: Result<(), u8> = (1..=count).try_for_each(|number| all.push(number));
+    all
 }
 
 /// Shows every edge of a baffle that is to be welded, with the number of its baffle and the panel it meets.
@@ -229,9 +237,10 @@ fn each_order(count: u8, mut see: impl FnMut(&[u8])) {
         let mut rest = code;
         let mut order = Vec::<u8, MAX_BAFFLES>::new();
         for _ in 0..count {
+            let by = u32::from(count).max(1);
             // Below `count`, so it fits.
-            let number = (rest % u32::from(count)) as u8 + 1;
-            rest /= u32::from(count);
+            let number = (rest % by) as u8 + 1;
+            rest /= by;
             if !order.contains(&number) {
                 let _ = order.push(number);
             }

@@ -249,7 +249,11 @@ fn outline(corners: &Corners) -> Result<Section, CutFault> {
 fn without_corners(corners: &Corners, leg: f64) -> Result<Corners, (CutFault, f64)> {
     let section = outline(corners).map_err(|fault| (fault, 0.0))?;
     let count = corners.len().max(1);
-    let is_free = |place: usize| corners.get(place % count).is_some_and(|corner| corner.free);
+    let is_free = |place: usize| {
+        corners
+            .get(around(place, count))
+            .is_some_and(|corner| corner.free)
+    };
     let taken =
         |place: usize| section.turn(place) > 0.0 && !is_free(place) && !is_free(place + count - 1);
     let mut cut = Corners::new();
@@ -264,14 +268,14 @@ fn without_corners(corners: &Corners, leg: f64) -> Result<Corners, (CutFault, f6
             return Err((CutFault::Bend, tangent));
         }
         for (side, other) in [(place, place + 1), (place + count - 1, place + count - 1)] {
-            let length = section.sharp_length(side % count);
-            let rest = if taken(other % count) {
+            let length = section.sharp_length(around(side, count));
+            let rest = if taken(around(other, count)) {
                 leg
             } else {
-                section.tangent_length(other % count)
+                section.tangent_length(around(other, count))
             };
             if leg + rest >= length - SAME {
-                let most = if taken(other % count) {
+                let most = if taken(around(other, count)) {
                     0.5 * length
                 } else {
                     length - rest
@@ -281,7 +285,7 @@ fn without_corners(corners: &Corners, leg: f64) -> Result<Corners, (CutFault, f6
         }
         let [u, w] = corner.own.at;
         let (before, after) = (
-            section.direction((place + count - 1) % count),
+            section.direction(around(place + count - 1, count)),
             section.direction(place),
         );
         for (at, free) in [
@@ -474,4 +478,9 @@ pub(super) fn section_of(form: &FlatForm) -> Option<Section> {
         }
     }
     Section::new(&all).ok()
+}
+
+/// A place counted round so many: of none, the first.
+pub(super) fn around(place: usize, count: usize) -> usize {
+    place.checked_rem(count).unwrap_or(0)
 }

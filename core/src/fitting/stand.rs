@@ -147,7 +147,7 @@ impl Baffle {
             return all;
         };
         let count = rim.len().max(1);
-        let is_free = |side: usize| self.free & (1 << (side % count)) != 0;
+        let is_free = |side: usize| self.free & (1 << super::cut::around(side, count)) != 0;
         for side in 0..count {
             if !is_free(side) || is_free(side + count - 1) {
                 continue;

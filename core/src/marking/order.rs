@@ -46,9 +46,13 @@ impl Marker<'_> {
     /// before what does.
     #[must_use]
     pub fn bend_order(self) -> BendOrder {
-        let all: Vec<MarkedBend, MOST> = self.bends().collect();
+        let mut all = Vec::<MarkedBend, MOST>::new();
+        // As many as there may be bends.
+        let _ = self.bends().try_for_each(|bend| all.push(bend));
         let mut order = BendOrder::new();
-        let mut left: Vec<u8, MOST> = (0..u8::try_from(all.len()).unwrap_or(0)).collect();
+        let mut left = Vec::<u8, MOST>::new();
+        let count = u8::try_from(all.len()).unwrap_or(0);
+        let _ = (0..count).try_for_each(|bend| left.push(bend));
         let done = |order: &BendOrder, bend: u8| self.blocked(&all, order, bend);
         while !left.is_empty() {
             // Of those within reach the one that, once made, blocks the fewest that are left; the narrowest of these.

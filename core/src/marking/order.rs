@@ -48,7 +48,9 @@ impl Marker<'_> {
     pub fn bend_order(self) -> BendOrder {
         let mut all = Vec::<MarkedBend, MOST>::new();
         // As many as there may be bends.
-        let _ = self.bends().try_for_each(|bend| all.push(bend));
+        for bend in self.bends() {
+            let _ = all.push(bend);
+        }
         let mut order = BendOrder::new();
         let mut left = Vec::<u8, MOST>::new();
         let count = u8::try_from(all.len()).unwrap_or(0);

@@ -2,6 +2,7 @@
 
 use super::stage::PanelSet;
 use crate::blank::{Groups, PanelMark};
+use crate::input::limits::MAX_FACES;
 use crate::tank::Tank;
 use crate::tank::within::of_walls;
 use crate::units::Length;
@@ -12,25 +13,31 @@ impl Tank {
     /// `None` where every panel is joined to all others, as the wrapper of two ends is, and there is no other.
     pub(super) fn highest_lid(&self) -> Option<PanelMark> {
         let panels = self.plan().groups().count();
+        // Each seam is worked out once: on a gauge that is what costs.
+        let mut all = [Joined::NONE; MAX_FACES];
+        let mut seams = 0_u16;
+        for (seam, at) in self.seams().zip(0..) {
+            if !seam.welded || !of_walls(&seam) {
+                continue;
+            }
+            seams += 1;
+            let height = self.height_of_seam(at, seam.length);
+            for (panel, place) in all.iter_mut().zip(0..) {
+                if seam.mark.panels.contains(&PanelMark::at(place)) {
+                    panel.seams += 1;
+                    panel.length += seam.length.si();
+                    panel.moment += seam.length.si() * height;
+                }
+            }
+        }
         let mut best = None;
         let (mut highest, mut shortest) = (f64::NEG_INFINITY, f64::INFINITY);
         // By a margin, so that rounding does not choose between equals.
         const MARGIN: f64 = 1e-6;
-        for place in 0..panels {
-            let mark = PanelMark::at(place);
-            let (mut length, mut moment, mut apart) = (0.0, 0.0, false);
-            for (seam, at) in self.seams().zip(0..) {
-                if !seam.welded || !of_walls(&seam) {
-                    continue;
-                }
-                if seam.mark.panels.contains(&mark) {
-                    length += seam.length.si();
-                    moment += seam.length.si() * self.height_of_seam(at, seam.length);
-                } else {
-                    apart = true;
-                }
-            }
-            if !apart || !(length > 0.0) {
+        for (panel, place) in all.iter().zip(0..panels) {
+            let Joined { length, moment, .. } = *panel;
+            // Without it, nothing would be joined.
+            if panel.seams == seams || !(length > 0.0) {
                 continue;
             }
             let mean = moment / length;
@@ -39,7 +46,7 @@ impl Tank {
             if higher || (as_high && length <= shortest + MARGIN) {
                 highest = libm::fmax(highest, mean);
                 shortest = length;
-                best = Some(mark);
+                best = Some(PanelMark::at(place));
             }
         }
         best
@@ -58,40 +65,55 @@ impl Tank {
     /// panel has part in every seam between two.
     pub(super) fn all_but_the_wrapper(&self, groups: &Groups) -> PanelSet {
         let mut others = PanelSet::NONE;
-        let Some(wrapper) = self.wrapper(groups) else {
-            return others;
-        };
-        let apart = |seam: &crate::seam::Seam| {
-            of_walls(seam) && seam.welded && !seam.mark.panels.contains(&wrapper)
-        };
-        if self.seams().any(|seam| apart(&seam)) {
-            return others;
+        let mut all = [Joined::NONE; MAX_FACES];
+        let mut seams = 0_u16;
+        for seam in self.seams().filter(of_walls) {
+            let [a, b] = seam.mark.panels;
+            seams += u16::from(seam.welded);
+            for (panel, place) in all.iter_mut().zip(0..) {
+                let mark = PanelMark::at(place);
+                if a == mark || b == mark {
+                    panel.seams += u16::from(seam.welded);
+                    if a != b {
+                        panel.length += seam.length.si();
+                    }
+                }
+            }
         }
-        for place in 0..groups.count() {
-            let mark = PanelMark::at(place);
-            if mark != wrapper {
-                others.add(mark);
+        let mut longest = 0.0;
+        let mut wrapper = None;
+        for (panel, place) in all.iter().zip(0..groups.count()) {
+            if panel.length > longest * (1.0 + 1e-9) {
+                longest = panel.length;
+                wrapper = Some((place, panel.seams));
+            }
+        }
+        if let Some((wrapper, own)) = wrapper
+            && own == seams
+        {
+            for place in (0..groups.count()).filter(|place| *place != wrapper) {
+                others.add(PanelMark::at(place));
             }
         }
         others
     }
+}
 
-    /// The panel whose seams with others are longest; of equals the first.
-    fn wrapper(&self, groups: &Groups) -> Option<PanelMark> {
-        let mut longest = 0.0;
-        let mut found = None;
-        for place in 0..groups.count() {
-            let mark = PanelMark::at(place);
-            let own = self.seams().filter(|seam| {
-                let [a, b] = seam.mark.panels;
-                of_walls(seam) && a != b && (a == mark || b == mark)
-            });
-            let length: f64 = own.map(|seam| seam.length.si()).sum();
-            if length > longest * (1.0 + 1e-9) {
-                longest = length;
-                found = Some(mark);
-            }
-        }
-        found
-    }
+/// The seams between walls that a panel has part in.
+#[derive(Clone, Copy)]
+struct Joined {
+    /// How many are welded.
+    seams: u16,
+    /// Their length, in m.
+    length: f64,
+    /// The sum of their lengths by their heights, in m².
+    moment: f64,
+}
+
+impl Joined {
+    const NONE: Self = Self {
+        seams: 0,
+        length: 0.0,
+        moment: 0.0,
+    };
 }

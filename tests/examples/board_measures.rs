@@ -44,7 +44,7 @@ stitch_max = "150 mm"
 [[fitting]]
 name = "filler"
 face = "side 7"
-at = ["90 mm", "100 mm"]
+at = ["90 mm", "50 mm"]
 bore = "40 mm"
 stand_in = "8 mm"
 [[baffle]]

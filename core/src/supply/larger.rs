@@ -153,8 +153,7 @@ impl Tank {
     ///
     /// # Errors
     /// [`BlankError`] where a blank runs into itself that does not without, or a flange finds no room
-    /// ([`Tank::check_flanges`] says which, and how long it may be), or a blank that is to be larger comes out smaller,
-    /// because a flange of it has lost its room to what grew beside it.
+    /// ([`Tank::check_flanges`] says which, and how long it may be).
     pub fn cut_blank(
         &self,
         larger: &[Allowance],
@@ -169,20 +168,7 @@ impl Tank {
                     None => Ok(()),
                 }
             }
-            face => {
-                self.plan_larger(larger).cut_blank(panel, blank)?;
-                // Corners that are kept clear of what has grown take a little.
-                const LEAST: f64 = 0.99;
-                if !larger.is_empty() && !blank.is_empty() {
-                    let area = blank.area().si();
-                    let mut plain = CutBlank::new();
-                    self.plan_larger(&[]).cut_blank(panel, &mut plain)?;
-                    if area < LEAST * plain.area().si() {
-                        return Err(BlankError::Narrow { face });
-                    }
-                }
-                Ok(())
-            }
+            _ => self.plan_larger(larger).cut_blank(panel, blank),
         }
     }
 

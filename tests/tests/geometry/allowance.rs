@@ -92,12 +92,11 @@ fn without_an_allowance_not_one_bit_changes() {
             unchanged += 1;
         }
         // Nor does an allowance of nothing, whatever the shape.
-        for [(plain, own), (with, more)] in pairs(&tank, Draw::By(mm(0.0))) {
-            assert_eq!(own, more);
-            // Mitres, notches and corners that are kept clear are not counted where nothing is cut larger.
-            if (own.area().si() - plain.blank_area.si()).abs() < 1e-12 {
-                assert_eq!(plain, with);
-            }
+        let nothing = tank.larger(Draw::By(mm(0.0)));
+        let with: Vec<Panel> = tank.panels_larger(&nothing).collect();
+        assert_eq!(all, with);
+        for panel in &all {
+            assert_eq!(laid(&tank, &[], panel), laid(&tank, &nothing, panel));
         }
     }
     assert!(unchanged > 100, "{unchanged}");
@@ -185,12 +184,11 @@ fn a_closed_wrapper_grows_at_its_closing_line() {
     let shape = "kind = \"profile\"\nwidth = \"200 mm\"\noutline = [[\"0 mm\", \"0 mm\", \"r 20 mm\"], \
         [\"300 mm\", \"0 mm\", \"r 20 mm\"], [\"300 mm\", \"150 mm\", \"r 20 mm\"], [\"0 mm\", \"150 mm\", \"r 20 mm\"]]";
     let tank = tank(shape, "");
-    let larger = tank.larger(Draw::By(mm(1.0)));
-    let with = tank
-        .panels_larger(&larger)
-        .find(|panel| panel.making == Making::Bent)
+    let wrapper = pairs(&tank, Draw::By(mm(1.0)))
+        .into_iter()
+        .find(|[(plain, _), _]| plain.making == Making::Bent)
         .unwrap();
-    let [own, more] = [&[][..], &larger[..]].map(|larger| laid(&tank, larger, &with));
+    let [(_, own), (with, more)] = wrapper;
     let [[a, b], [c, d]] = [own.size(), more.size()];
     near("along and round", c + d, a + b + 2e-3);
     near("area", with.blank_area.si(), (a + 1e-3) * (b + 1e-3));
@@ -254,14 +252,13 @@ fn random_tanks_only_grow() {
             match plain.making {
                 Making::Dished => assert_eq!(plain, with),
                 _ if matches!(plain.face(), Face::Baffle(_)) => assert_eq!(plain, with),
-                // What stands beside it has grown too, and a corner that is kept clear of that is cut deeper.
-                _ => assert!(more >= 0.985 * own, "{own} {more} {plain:?}"),
+                _ => assert!(more >= own, "{own} {more} {plain:?}"),
             }
             if !blank.is_empty() {
                 // A strip at a fold, whose ends are not square, is counted nearly as it is laid out.
                 let grown = blank.area().si() - laid(&tank, &[], &plain).area().si();
                 let within = match plain.making {
-                    Making::Bent => 0.05 * grown.abs(),
+                    Making::Bent => 0.05 * grown,
                     _ => 1e-9 * more,
                 };
                 let wanted = more - own;

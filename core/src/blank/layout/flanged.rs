@@ -446,7 +446,10 @@ impl Plate<'_> {
         let Some(way) = (edge.ends[1] - edge.ends[0]).unit() else {
             return nodes;
         };
-        let inner = edge.radius.si() - libm::fmax(thick(last), thick(here));
+        // What is cut larger is drawn in again by its seam, and may reach so far into the bend until then.
+        let larger = |line: &Line| self.plan.larger_at([self.face, line.other]);
+        let inner = edge.radius.si() - libm::fmax(thick(last), thick(here))
+            + libm::fmax(larger(last), larger(here));
         let own = self.plan.sheet.of(self.face).si();
         let clear = |[start, end]: [Option<Node>; 2]| {
             let (Some(start), Some(end)) = (start, end) else {

@@ -31,16 +31,22 @@ fn corners(baffle: &Baffle, inside: &Solid) -> Corners {
 }
 
 impl Judge<'_> {
+    /// Whether an edge of the baffle at a place of the list is held by nothing.
+    pub(super) fn has_free_edge(&self, place: usize, baffle: &Baffle) -> bool {
+        let draft = self.tank.job().baffles().get(place);
+        baffle.is_open() || draft.is_some_and(|draft| !draft.free.is_empty())
+    }
+
     pub(super) fn baffle(&self, number: u8) -> Option<Result<Bearing, StrengthError>> {
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        if baffle.is_open() {
+        if self.has_free_edge(place, baffle) {
             return Some(Err(StrengthError::FreeEdge));
         }
         if let FlatForm::Disc { centre, radius } = baffle.uncut(&self.tank.body.inside) {
             return Some(self.disc(number, baffle, centre, radius));
         }
-        Some(self.baffle_panel(baffle).and_then(|panel| {
+        Some(self.baffle_panel(place, baffle).and_then(|panel| {
             let mut bearing = self.plate(Face::Baffle(number), WallForm::Baffle, &panel)?;
             bearing.cure = self.cure(&bearing, &panel)?;
             Ok(bearing)
@@ -133,8 +139,12 @@ impl Judge<'_> {
     }
 
     /// A baffle with corners under the worse of the two sides' liquid.
-    pub(super) fn baffle_panel(&self, baffle: &Baffle) -> Result<FlatPanel, StrengthError> {
-        if baffle.is_open() {
+    pub(super) fn baffle_panel(
+        &self,
+        place: usize,
+        baffle: &Baffle,
+    ) -> Result<FlatPanel, StrengthError> {
+        if self.has_free_edge(place, baffle) {
             return Err(StrengthError::FreeEdge);
         }
         let plate = corners(baffle, &self.tank.body.inside);

@@ -67,7 +67,7 @@ impl Judge<'_> {
         if let Face::Baffle(number) = face {
             let place = usize::from(number.checked_sub(1)?);
             let baffle = self.tank.inner.baffles().get(place)?;
-            return Some(self.baffle_panel(baffle).map(|panel| Edge::of(&panel)));
+            return Some(self.baffle_panel(place, baffle).map(|panel| Edge::of(&panel)));
         }
         let view = self.tank.body.outside.face(face)?;
         Some(self.worst_part(&view).map(|panel| Edge::of(&panel)))
@@ -109,7 +109,7 @@ impl Judge<'_> {
         let drum = self.placed_drum()?;
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
-        if baffle.is_open() {
+        if self.has_free_edge(place, baffle) {
             return Some(Err(StrengthError::FreeEdge));
         }
         let FlatForm::Disc { centre, radius } = baffle.uncut(&self.tank.body.inside) else {

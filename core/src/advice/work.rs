@@ -80,6 +80,11 @@ pub enum WorkNotice {
         /// What shops do with it.
         remedies: EdgeRemedies,
     },
+    /// No edge of a baffle is welded: each is left free or out of reach.
+    BaffleLoose {
+        /// Which, counted from 1.
+        baffle: u8,
+    },
     /// Seams inside lie so far in that the welder has to lean or climb in.
     WorkWithin {
         /// The first of them.
@@ -103,6 +108,7 @@ impl WorkNotice {
             Self::DutyOverrun { .. } => "duty-overrun",
             Self::DutyRests { .. } => "duty-rests",
             Self::EdgeOutOfReach { .. } => "edge-out-of-reach",
+            Self::BaffleLoose { .. } => "baffle-loose",
             Self::WorkWithin { .. } => "work-within",
             Self::AirNeedsWayOut { .. } => "air-needs-a-way-out",
         }
@@ -114,6 +120,7 @@ impl WorkNotice {
         match self {
             Self::BurnsThrough(burnt) if !burnt.certain => Severity::Caution,
             Self::BurnsThrough(_)
+            | Self::BaffleLoose { .. }
             | Self::FillerRuledOut { .. }
             | Self::CurrentPastRating { .. } => Severity::Warning,
             Self::DutyOverrun { .. }
@@ -162,6 +169,10 @@ impl WorkNotice {
                 seam,
                 remedies,
             } => write_out_of_reach(tank, (*edge, *seam), remedies, f),
+            Self::BaffleLoose { baffle } => write!(
+                f,
+                "NO: nothing holds baffle {baffle}: each of its edges is left free or out of reach. Weld one, move it to where hand and torch reach it, give a hatch, or hold it by plug or slot welds and judge those yourself"
+            ),
             Self::WorkWithin { seam } => write!(
                 f,
                 "seam {seam} lies farther in than hand and torch reach: whoever welds it leans or climbs in. Shielding gas is heavier than air and gathers there unseen, and takes the air to breathe: blow air in, have someone stand by outside, and follow the local rules for confined spaces"
@@ -268,6 +279,9 @@ impl Tank {
     pub fn each_work_notice(&self, work: &Work<'_>, mut show: impl FnMut(WorkNotice)) {
         if let Some(burnt) = self.burn_through() {
             show(WorkNotice::BurnsThrough(burnt));
+        }
+        for baffle in self.loose_baffles() {
+            show(WorkNotice::BaffleLoose { baffle });
         }
         if let Some(filler) = work.filler
             && let Ok(verdict) = self.judged(Some(filler))

@@ -41,6 +41,24 @@ impl Tank {
         }
     }
 
+    /// The baffles that no weld holds, each edge being left free or out of reach: counted from 1.
+    pub fn loose_baffles(&self) -> impl Iterator<Item = u8> {
+        let order = self.build_order();
+        (1_u8..)
+            .zip(self.job().baffles())
+            .map(|(number, _)| number)
+            .filter(move |number| {
+                let mut seams = self.seams().zip(0_usize..);
+                !seams.any(|(seam, place)| {
+                    let its = matches!(seam.faces, [_, Face::Baffle(of)] if of == *number);
+                    let unreached = order
+                        .of_seam(place)
+                        .is_some_and(|stages| stages.is_unreached());
+                    its && seam.welded && !unreached
+                })
+            })
+    }
+
     /// The seam of a baffle at a wall: the first, where a rounded wall has several.
     pub fn seam_of(&self, edge: BaffleEdge) -> Option<Seam> {
         let faces = [edge.wall, Face::Baffle(edge.baffle)];

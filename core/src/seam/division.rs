@@ -60,6 +60,12 @@ impl Division {
         Length::from_metres(f64::from(self.count) * self.length.si())
     }
 
+    /// How much more a metre of weld bears than a metre of seam hands to it: 1 end to end, pitch over length with gaps.
+    #[must_use]
+    pub fn gathered(&self) -> f64 {
+        libm::fmax(self.pitch.si() / self.length.si(), 1.0)
+    }
+
     /// Start and end of a stitch counted from 0, in m, of a seam `whole` metres long.
     pub(crate) fn run_of(&self, number: u16, whole: f64) -> [f64; 2] {
         let part = |pitches: u16| whole * f64::from(pitches) / f64::from(self.count);

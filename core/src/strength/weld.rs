@@ -98,6 +98,18 @@ impl Along {
     }
 }
 
+impl Along {
+    /// Borne by welds with gaps between them: a metre of weld takes [`Division::gathered`](crate::seam::Division::gathered) metres' load.
+    #[must_use]
+    pub fn gathered(self, by: f64) -> Self {
+        Self {
+            pull: self.pull * by,
+            across: self.across * by,
+            moment: self.moment * by,
+        }
+    }
+}
+
 /// How a seam bears its load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]

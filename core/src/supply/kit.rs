@@ -32,7 +32,7 @@ pub struct Kit {
 /// The times of one seam's arc.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeamTime {
-    /// Along the seam.
+    /// Along the seam, where it is welded.
     pub arc: Time,
     /// In its tacks.
     pub tacks: Time,
@@ -106,7 +106,7 @@ impl Tank {
             corner,
             allow,
             &BeadForm::usual(sheets),
-            seam.length,
+            self.weld_length(seam),
         ))
     }
 
@@ -133,7 +133,7 @@ impl Tank {
             .map_or(0, |division| u32::from(division.count));
         let tacked = Length::from_metres(f64::from(count) * length);
         Some(SeamTime {
-            arc: self.arc().time_along(seam.length),
+            arc: self.arc().time_along(self.weld_length(seam)),
             tacks: self.arc().time_along(tacked),
             starts: stitches.saturating_add(count),
         })

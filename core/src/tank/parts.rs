@@ -11,7 +11,7 @@ use crate::fitting::{Fitting, Inner};
 use crate::input::Face;
 use crate::seam::{self, Division, Seam, Tacks};
 use crate::tables::preheat::interpass_limit;
-use crate::units::{Ratio, Temperature};
+use crate::units::{Length, Ratio, Temperature};
 
 impl Tank {
     /// The fittings, in the order of the job.
@@ -238,6 +238,16 @@ impl Tank {
                 }
             }
             _ => Division::of(seam.length, most),
+        }
+    }
+
+    /// How much of a seam is welded: all of it, or its stitches where they stand apart. Zero for a fold.
+    #[must_use]
+    pub fn weld_length(&self, seam: &Seam) -> Length {
+        match self.division(seam) {
+            Some(stitches) if stitches.pitch > stitches.length => stitches.welded(),
+            _ if seam.joint.is_none() => Length::default(),
+            _ => seam.length,
         }
     }
 

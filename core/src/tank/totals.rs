@@ -14,9 +14,9 @@ pub struct Totals {
     pub tacks: u32,
     /// Stitches.
     pub stitches: u32,
-    /// Time with the arc burning along seams, tacks not counted.
+    /// Time with the arc burning along seams, gaps and tacks not counted.
     pub arc: Time,
-    /// Heat input along all seams.
+    /// Heat input along all seams, gaps not counted.
     pub heat: Energy,
     /// All blanks together.
     pub mass: Mass,
@@ -73,15 +73,18 @@ impl Tank {
     #[must_use]
     pub fn totals(&self) -> Totals {
         let mut totals = Totals::default();
+        let mut bead = 0.0;
         for seam in self.seams().filter(|seam| seam.welded) {
             totals.seam = Length::from_metres(totals.seam.si() + seam.length.si());
+            bead += self.weld_length(&seam).si();
             totals.tacks += self.tacks(&seam).map_or(0, |tacks| u32::from(tacks.count));
             totals.stitches += self
                 .division(&seam)
                 .map_or(0, |division| u32::from(division.count));
         }
-        totals.arc = self.arc().time_along(totals.seam);
-        totals.heat = self.arc().heat_along(totals.seam);
+        let bead = Length::from_metres(bead);
+        totals.arc = self.arc().time_along(bead);
+        totals.heat = self.arc().heat_along(bead);
         totals.mass = Mass::from_kilograms(self.panels().map(|panel| panel.mass.si()).sum());
         totals
     }

@@ -4,7 +4,7 @@ use seamwright_core::advice::Advice;
 use seamwright_core::advice::work::WorkNotice;
 use seamwright_core::heat::BurnThrough;
 use seamwright_core::tank::Tank;
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::model::{Block, Notice, Section};
 
@@ -13,33 +13,60 @@ fn burnt(tank: &Tank) -> Option<BurnThrough> {
     tank.burn_through().filter(|burnt| burnt.certain)
 }
 
+/// All that stands against it, the worst first.
+fn against(tank: &Tank) -> impl Iterator<Item = WorkNotice> {
+    let loose = tank.loose_baffles();
+    let loose = loose.map(|baffle| WorkNotice::BaffleLoose { baffle });
+    burnt(tank)
+        .map(WorkNotice::BurnsThrough)
+        .into_iter()
+        .chain(loose)
+}
+
+/// The same for programs.
+fn told(tank: &Tank, code: &str) -> Value {
+    let mut told = json!({ "says": "NO", "code": code });
+    if let Some(burnt) = burnt(tank) {
+        told["molten_width_m"] = json!(burnt.band.si());
+        told["molten_width_most_m"] = json!(burnt.limit.si());
+        told["uptake"] = json!(burnt.uptake.si());
+    }
+    let loose: Vec<u8> = tank.loose_baffles().collect();
+    if !loose.is_empty() {
+        told["loose_baffles"] = json!(loose);
+    }
+    told
+}
+
 /// Nothing where nothing stands against it.
 pub(crate) fn section(tank: &Tank) -> Option<Section> {
-    let burnt = burnt(tank)?;
-    let advice = Advice::OfWork(WorkNotice::BurnsThrough(burnt));
+    let notices: Vec<Notice> = against(tank)
+        .map(|notice| {
+            let advice = Advice::OfWork(notice);
+            Notice {
+                severity: advice.severity(),
+                text: advice.about(tank).to_string(),
+                source: advice.source(),
+                code: advice.code(),
+                told: false,
+            }
+        })
+        .collect();
+    let told = told(tank, notices.first()?.code);
     let mut section = Section::new("Verdict");
-    let notice = Notice {
-        severity: advice.severity(),
-        text: advice.about(tank).to_string(),
-        source: advice.source(),
-        code: advice.code(),
-        told: false,
-    };
-    section.add(Block::Notices(None, vec![notice]));
-    let told = json!({
-        "says": "NO",
-        "code": advice.code(),
-        "molten_width_m": burnt.band.si(),
-        "molten_width_most_m": burnt.limit.si(),
-        "uptake": burnt.uptake.si(),
-    });
+    section.add(Block::Notices(None, notices));
     section.put("verdict", told);
     Some(section)
 }
 
 /// What stands over an order of welding that is not to be welded.
 pub(super) fn over_the_order(tank: &Tank) -> Option<&'static str> {
-    burnt(tank).map(|_| {
-        "NO: not to be welded so. These settings burn through the sheet (see the verdict); the order is what they would take of time and waits."
+    Some(match against(tank).next()? {
+        WorkNotice::BurnsThrough(_) => {
+            "NO: not to be welded so. These settings burn through the sheet (see the verdict); the order is what they would take of time and waits."
+        }
+        _ => {
+            "NO: not to be built so. Nothing holds a baffle (see the verdict); the order leaves it out."
+        }
     })
 }

@@ -16,6 +16,7 @@ mod compartments;
 mod dipstick;
 mod fuzz;
 mod job_file;
+mod loose;
 mod messages;
 mod proof;
 mod reports;

@@ -6,6 +6,7 @@
 
 mod bent_plates;
 mod discs;
+mod intermittent;
 mod leak;
 mod seams_judged;
 mod strength;

@@ -67,7 +67,10 @@ impl Judge<'_> {
         if let Face::Baffle(number) = face {
             let place = usize::from(number.checked_sub(1)?);
             let baffle = self.tank.inner.baffles().get(place)?;
-            return Some(self.baffle_panel(place, baffle).map(|panel| Edge::of(&panel)));
+            return Some(
+                self.baffle_panel(place, baffle)
+                    .map(|panel| Edge::of(&panel)),
+            );
         }
         let view = self.tank.body.outside.face(face)?;
         Some(self.worst_part(&view).map(|panel| Edge::of(&panel)))
@@ -218,7 +221,10 @@ impl Tank {
         };
         Some(load.and_then(|load| {
             let filler = judge.filler(seam_of.thinner)?;
-            Ok(seam(weld_of(joint, seam_of), load, filler)?)
+            let by = self
+                .division(seam_of)
+                .map_or(1.0, |stitches| stitches.gathered());
+            Ok(seam(weld_of(joint, seam_of), load.gathered(by), filler)?)
         }))
     }
 }

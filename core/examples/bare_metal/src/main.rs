@@ -1,7 +1,8 @@
 //! A box with one cut, its capacity at a lean, and a first order of its stitches, on a chip with 64 KiB of RAM and no
 //! floating-point unit. No allocator, no operating system; the text goes to the debugger.
 //!
-//! The tank and the planner are too large for such a chip's stack, so each has a place of its own and is made there.
+//! The tank and the planner, which has room for a gauge's orders, are too large for such a chip's stack, so each has a
+//! place of its own and is made there.
 #![no_std]
 #![no_main]
 
@@ -11,11 +12,12 @@ use core::panic::PanicInfo;
 use cortex_m_rt::entry;
 use cortex_m_semihosting::{debug, hprintln};
 use seamwright_core::prelude::*;
-use seamwright_core::weld::Progress;
+use seamwright_core::weld::{Progress, WeldStep};
 use static_cell::ConstStaticCell;
 
 static TANK: ConstStaticCell<Tank> = ConstStaticCell::new(Tank::EMPTY);
-static PLANNER: ConstStaticCell<Planner> = ConstStaticCell::new(Planner::new());
+static PLANNER: ConstStaticCell<Planner<{ WeldStep::MOST }>> =
+    ConstStaticCell::new(Planner::with_room());
 
 #[entry]
 fn main() -> ! {

@@ -202,7 +202,7 @@ fn write_not_on_gauge(
 ) -> fmt::Result {
     write!(
         f,
-        "a gauge has room for an order of {} stitches, and this job has {stitches}: it shows the job without the order, which is in this plan and on the job sheet",
+        "a gauge has room for an order of {} stitches, and this job has {stitches}: it shows the job without its order, which is in the plan and on the job sheet",
         WeldStep::MOST,
     )?;
     match stitch_max {

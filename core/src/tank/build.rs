@@ -3,7 +3,7 @@
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, ShapeError};
+use crate::body::{Body, ShapeError, Solid};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
@@ -224,7 +224,7 @@ impl Tank {
         }
         self.place()?;
         if let Some(full) = full {
-            (full.cut)(&mut self.inner, full.cuts)?;
+            (full.cut)(&self.body.inside, &self.job, &mut self.inner, full.cuts)?;
         }
         let (headspace, neck) = (self.job.headspace, self.job.neck);
         let space = Space::new(&self.body.inside, &self.inner);
@@ -325,19 +325,29 @@ struct Full<'a> {
     joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
     cuts: &'a [BaffleCut],
-    cut: fn(&mut Inner, &[BaffleCut]) -> Result<(), JobError>,
+    cut: fn(&Solid, &Job, &mut Inner, &[BaffleCut]) -> Result<(), JobError>,
 }
 
-/// Cuts the baffles.
-fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
-    for ((baffle, cut), number) in inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
-        baffle.cut(cut).map_err(|(fault, limit)| JobError {
-            field: Field::Baffle(number),
-            problem: Problem::Place(PlaceError::Room(RoomError::Cut {
-                fault,
-                limit: Length::from_metres(limit),
-            })),
-        })?;
+/// Cuts the baffles, of which some may have nothing to be cut but a loose edge.
+fn cut_baffles(
+    inside: &Solid,
+    job: &Job,
+    inner: &mut Inner,
+    cuts: &[BaffleCut],
+) -> Result<(), JobError> {
+    let baffles = inner.baffles.iter_mut().zip(&job.baffles);
+    for (((baffle, draft), place), number) in baffles.zip(0..).zip(1_u8..) {
+        let plain = BaffleCut::default();
+        let cut = cuts.get::<usize>(place).unwrap_or(&plain);
+        baffle
+            .cut(inside, draft.free, cut)
+            .map_err(|(fault, limit)| JobError {
+                field: Field::Baffle(number),
+                problem: Problem::Place(PlaceError::Room(RoomError::Cut {
+                    fault,
+                    limit: Length::from_metres(limit),
+                })),
+            })?;
     }
     Ok(())
 }

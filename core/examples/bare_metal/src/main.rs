@@ -1,8 +1,7 @@
 //! A box with one cut, its capacity at a lean, and a first order of its stitches, on a chip with 64 KiB of RAM and no
 //! floating-point unit. No allocator, no operating system; the text goes to the debugger.
 //!
-//! The tank and the planner, which has room for a gauge's orders, are too large for such a chip's stack, so each has a
-//! place of its own and is made there.
+//! The tank and the planner are too large for such a chip's stack, so each has a place of its own and is made there.
 #![no_std]
 #![no_main]
 
@@ -12,12 +11,12 @@ use core::panic::PanicInfo;
 use cortex_m_rt::entry;
 use cortex_m_semihosting::{debug, hprintln};
 use seamwright_core::prelude::*;
-use seamwright_core::weld::{Progress, WeldStep};
+use seamwright_core::weld::Progress;
 use static_cell::ConstStaticCell;
 
 static TANK: ConstStaticCell<Tank> = ConstStaticCell::new(Tank::EMPTY);
-static PLANNER: ConstStaticCell<Planner<{ WeldStep::MOST }>> =
-    ConstStaticCell::new(Planner::with_room());
+/// With room for 128 stitches: the tank has 40, and what is saved is the stack's.
+static PLANNER: ConstStaticCell<Planner<128>> = ConstStaticCell::new(Planner::with_room());
 
 #[entry]
 fn main() -> ! {

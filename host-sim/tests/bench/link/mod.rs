@@ -100,7 +100,7 @@ fn a_job_of_more_stitches_than_an_order_may_have() {
         std::fs::write(&job, format!("{text}\n[weld]\nstitch_max = \"{stitch}\"\n")).unwrap();
         job.display().to_string()
     };
-    let (status, out, errors) = send(&write("20 mm"), &port);
+    let (status, out, errors) = send(&write("12 mm"), &port);
     assert_eq!((status, errors.as_str()), (Some(0), ""));
     let lines: Vec<&str> = out.lines().collect();
     let [mind, kept] = lines[..] else {
@@ -114,7 +114,7 @@ fn a_job_of_more_stitches_than_an_order_may_have() {
         "{kept}"
     );
     // It is told although nothing could be sent.
-    let (status, out, _) = send(&write("20 mm"), "/nowhere");
+    let (status, out, _) = send(&write("12 mm"), "/nowhere");
     assert_eq!((status, out.lines().next()), (Some(2), Some(mind)));
     // What it says helps.
     let (_, after) = mind.split_once("with a stitch_max of ").unwrap();

@@ -38,7 +38,7 @@ diameter = "420 mm"
 [[fitting]]
 name = "hatch"
 face = "top"
-at = ["800 mm", "600 mm"]
+at = ["400 mm", "375 mm"]
 bore = "400 mm"
 outer = "410 mm"
 [fill]

@@ -12,7 +12,7 @@ use crate::body::{
 use crate::geom::Vector;
 use crate::geom::outline::section::{Section, SectionCorner, off};
 use crate::input::limits::MAX_BAFFLE_HOLES;
-use crate::input::{Across, BaffleDraft, Face};
+use crate::input::{Across, BaffleDraft, Face, WallSet};
 use crate::units::{Angle, Length};
 
 /// A hole in a baffle, in metres of the plate's plane.
@@ -37,6 +37,8 @@ pub struct Baffle {
     holes: Vec<BaffleHole, MAX_BAFFLE_HOLES>,
     /// A bit for each side of the plate that meets no wall.
     pub(super) free: u16,
+    /// The walls through which it is plug-welded.
+    pub(super) plugged: WallSet,
 }
 
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
@@ -91,6 +93,7 @@ impl Baffle {
             plate,
             holes,
             free: 0,
+            plugged: WallSet::NONE,
         })
     }
 
@@ -121,6 +124,17 @@ impl Baffle {
     #[must_use]
     pub fn holes(&self) -> &[BaffleHole] {
         &self.holes
+    }
+
+    /// The walls through which it is plug-welded from outside.
+    #[must_use]
+    pub const fn plugged(&self) -> WallSet {
+        self.plugged
+    }
+
+    /// Whether it is so through this one.
+    pub(crate) const fn is_plugged(&self, wall: Face) -> bool {
+        self.plugged.has(wall)
     }
 
     /// Its sheet.

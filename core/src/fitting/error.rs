@@ -79,6 +79,12 @@ pub enum CutFault {
     Deep(u8),
     /// More than twelve corners.
     Corners,
+    /// It does not meet a wall along a straight edge with room for a plug weld.
+    Plugs(Face),
+    /// It does not meet a wall through which it is to be plug-welded, or is to be left free of it as well.
+    NoPlugs(Face),
+    /// A plug weld lies nearer to a fitting, counted from 1, than its own diameter.
+    PlugAtFitting(Face, u8),
 }
 
 /// What is in the way of a fitting or a baffle.

@@ -94,6 +94,15 @@ impl Tank {
     /// The bead that a welded seam wants, filled as is usual: [`BeadForm::usual`]. `None` for a fold.
     #[must_use]
     pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, BeadError>> {
+        self.bead_along(seam, self.weld_length(seam))
+    }
+
+    /// The same along so much of it.
+    pub(crate) fn bead_along(
+        &self,
+        seam: &Seam,
+        length: Length,
+    ) -> Option<Result<Bead, BeadError>> {
         let joint = seam.joint?;
         let sheets = self.sheets_at(seam);
         let corner = SheetCorner {
@@ -106,7 +115,7 @@ impl Tank {
             corner,
             allow,
             &BeadForm::usual(sheets),
-            self.weld_length(seam),
+            length,
         ))
     }
 

@@ -397,6 +397,21 @@ impl Given<'_> {
                 "it runs out of the plate, or into another".to_owned(),
                 "make it less deep, or move it".to_owned(),
             ),
+            CutFault::Plugs(wall) => (
+                format!("plugs.{wall}"),
+                format!("no straight edge at the {wall} with room for a plug weld: {limit}"),
+                "a plug wants three of its diameters: hold that edge otherwise".to_owned(),
+            ),
+            CutFault::NoPlugs(wall) => (
+                format!("plugs.{wall}"),
+                format!("it does not meet the {wall}, or is left free of it"),
+                "name a wall that it meets, and name it once".to_owned(),
+            ),
+            CutFault::PlugAtFitting(wall, fitting) => (
+                format!("plugs.{wall}"),
+                format!("a plug of {limit} would lie at the hole of fitting {fitting}"),
+                "move the fitting or the baffle, or hold that edge otherwise".to_owned(),
+            ),
             CutFault::Corners => (
                 "corner_notch".to_owned(),
                 "more than twelve corners".to_owned(),

@@ -123,6 +123,7 @@ fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> 
     ] {
         *slot = length(reader, section, key, Length::default()).unwrap_or_default();
     }
+    cut.plugged = baffle_edges::walls(reader, section, "plugs");
     let sections = tables(reader, section, "notch", &NOTCH, MAX_NOTCHES);
     let notches: Vec<Option<Notch>> = sections
         .iter()
@@ -159,7 +160,7 @@ fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDr
             })
         })
         .collect();
-    let free = baffle_edges::free(reader, section);
+    let free = baffle_edges::walls(reader, section, "free");
     let spaced = baffle_edges::spaced(reader, section);
     Some(BaffleDraft {
         across: across?,

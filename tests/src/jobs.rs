@@ -45,7 +45,7 @@ outer = "410 mm"
 liquid = "water"
 [weld]
 stitch_max = "30 mm"
-interpass_max = "40 °C"
+interpass_max = "60 °C"
 "#;
 
 /// The path of an example's job file.

@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand, ValueEnum};
+use seamwright_core::advice::Advice;
 use seamwright_core::capacity::Lean;
 use seamwright_core::input::Measure;
 use seamwright_core::tank::{Assumed, Tank};
@@ -539,6 +540,10 @@ fn send(job: &str, port: &str) -> Result<(), Failure> {
     let tank = file.tank(|_| ())?;
     let plan = welding::plan(&tank, &file.extras);
     let order = plan.as_ref().map_or(&[][..], WeldPlan::steps);
+    // Told before anything is sent: the gauge itself says no more than that it has no order.
+    if let Some(notice) = tank.order_not_on_gauge() {
+        print(&format!("Mind: {}.\n", Advice::OfWork(notice).about(&tank)))?;
+    }
     let kept = link::command(&file.draft, order, port)?;
     let mut said = format!("{kept}\n");
     if let Err(error) = plan {

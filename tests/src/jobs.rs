@@ -15,6 +15,39 @@ use seamwright_core::tank::Tank;
 /// The examples, by the names of their files.
 pub const EXAMPLES: [&str; 3] = ["header-tank", "log-splitter-reservoir", "rinse-tank"];
 
+/// A job of more stitches than a gauge's order may have, held so cool that some of them wait.
+pub const MANY_STITCHES: &str = r#"
+name = "Rainwater tank behind a workshop"
+[shape]
+kind = "block"
+length = "1600 mm"
+width = "900 mm"
+height = "800 mm"
+[[shape.cut]]
+edge = "top front"
+legs = ["150 mm", "200 mm"]
+[stock]
+alloy = "S235"
+thickness = "3 mm"
+[[baffle]]
+across = "length"
+at = "800 mm"
+[[baffle.hole]]
+at = ["450 mm", "400 mm"]
+diameter = "420 mm"
+[[fitting]]
+name = "hatch"
+face = "top"
+at = ["400 mm", "375 mm"]
+bore = "400 mm"
+outer = "410 mm"
+[fill]
+liquid = "water"
+[weld]
+stitch_max = "30 mm"
+interpass_max = "60 °C"
+"#;
+
 /// The path of an example's job file.
 #[must_use]
 pub fn path(name: &str) -> PathBuf {

@@ -13,7 +13,7 @@ use crate::seam::SeamMark;
 use crate::tables::Filler;
 use crate::tank::{Reach, Tank};
 use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
-use crate::weld::{BusyStretch, WeldPlan};
+use crate::weld::{BusyStretch, WeldPlan, WeldStep};
 
 /// Rests shorter than this are no news: common practice, no source.
 const LEAST_RESTS: Time = Time::from_seconds(30.0);
@@ -71,6 +71,13 @@ pub enum WorkNotice {
         /// The share of ten minutes that is allowed.
         allowed: Allowed,
     },
+    /// There are more stitches than a gauge's order may have ([`WeldStep::MOST`]): it shows all but the order.
+    OrderNotOnGauge {
+        /// How many stitches there are.
+        stitches: u32,
+        /// The least `stitch_max`, in whole millimetres, with which the order would go along.
+        stitch_max: Option<Length>,
+    },
     /// Hand and torch do not reach the edge of a baffle when both of its sides stand.
     EdgeOutOfReach {
         /// The edge.
@@ -107,6 +114,7 @@ impl WorkNotice {
             Self::CurrentPastRating { .. } => "current-past-rating",
             Self::DutyOverrun { .. } => "duty-overrun",
             Self::DutyRests { .. } => "duty-rests",
+            Self::OrderNotOnGauge { .. } => "order-not-on-gauge",
             Self::EdgeOutOfReach { .. } => "edge-out-of-reach",
             Self::BaffleLoose { .. } => "baffle-loose",
             Self::WorkWithin { .. } => "work-within",
@@ -127,7 +135,7 @@ impl WorkNotice {
             | Self::EdgeOutOfReach { .. }
             | Self::WorkWithin { .. }
             | Self::AirNeedsWayOut { .. } => Severity::Caution,
-            Self::DutyRests { .. } => Severity::Info,
+            Self::DutyRests { .. } | Self::OrderNotOnGauge { .. } => Severity::Info,
         }
     }
 }
@@ -164,6 +172,10 @@ impl WorkNotice {
                 percent(allowed),
                 rests.in_unit(TimeUnit::Minute),
             ),
+            Self::OrderNotOnGauge {
+                stitches,
+                stitch_max,
+            } => write_not_on_gauge(*stitches, *stitch_max, f),
             Self::EdgeOutOfReach {
                 edge,
                 seam,
@@ -179,6 +191,27 @@ impl WorkNotice {
             ),
             Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
         }
+    }
+}
+
+/// A gauge has no room for the order.
+fn write_not_on_gauge(
+    stitches: u32,
+    stitch_max: Option<Length>,
+    f: &mut fmt::Formatter<'_>,
+) -> fmt::Result {
+    write!(
+        f,
+        "a gauge has room for an order of {} stitches, and this job has {stitches}: it shows the job without its order, which is in the plan and on the job sheet",
+        WeldStep::MOST,
+    )?;
+    match stitch_max {
+        Some(most) => write!(
+            f,
+            "; with a stitch_max of {} under [weld] the order would go along, with more heat in each stitch",
+            most.display(LengthUnit::Millimetre, 0),
+        ),
+        None => f.write_str("; no stitch_max would make them few enough"),
     }
 }
 
@@ -275,6 +308,17 @@ impl Tank {
         fittings.filter(move |fitting| fitting.bore.si() > 0.0 && !within(fitting.face))
     }
 
+    /// What a gauge will not show of this job's stitches; `None` where there are no more than its order may have.
+    #[must_use]
+    pub fn order_not_on_gauge(&self) -> Option<WorkNotice> {
+        let stitches = self.totals().stitches;
+        let most = WeldStep::MOST as u32;
+        (stitches > most).then(|| WorkNotice::OrderNotOnGauge {
+            stitches,
+            stitch_max: self.stitch_max_for(most),
+        })
+    }
+
     /// Calls `show` for every notice of the work on this tank.
     pub fn each_work_notice(&self, work: &Work<'_>, mut show: impl FnMut(WorkNotice)) {
         if let Some(burnt) = self.burn_through() {
@@ -313,6 +357,9 @@ impl Tank {
         let mut seams = self.seams().zip(order.seams());
         if let Some((seam, _)) = seams.find(|(_, stages)| stages.within) {
             show(WorkNotice::WorkWithin { seam: seam.mark });
+        }
+        if let Some(notice) = self.order_not_on_gauge() {
+            show(notice);
         }
         let last = work.plan.and_then(|plan| plan.stitches(self).last());
         show(WorkNotice::AirNeedsWayOut {

@@ -33,7 +33,7 @@ pub const MAX_MOUNTS: usize = 4;
 /// Marks a dip chart may have.
 pub const MAX_MARKS: u16 = 1_000;
 /// Stitches a job may have.
-pub const MAX_STITCHES: u16 = 256;
+pub const MAX_STITCHES: u16 = 1_024;
 
 const fn mm(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
@@ -85,6 +85,8 @@ pub const AMBIENT: (Temperature, Temperature) = (celsius(-30.0), celsius(60.0));
 pub const INTERPASS_MOST: Temperature = celsius(500.0);
 /// Shortest and longest time from one stitch to the next.
 pub const MOVING: (Time, Time) = (seconds(0.0), seconds(3_600.0));
+/// Shortest and longest that the longest stitch may be.
+pub const STITCH_MAX: (Length, Length) = (mm(1.0), SIZE.1);
 /// Smallest and largest opening that hand and torch may be said to need.
 pub const OPENING: (Length, Length) = (mm(20.0), mm(1_000.0));
 /// Shortest and longest reach of hand and torch.

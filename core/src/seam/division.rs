@@ -29,7 +29,7 @@ impl Division {
             return None;
         }
         let length = Length::from_metres(seam.si() / count);
-        // Whole and at most 256, so the conversion is exact.
+        // Whole and at most so many, so the conversion is exact.
         Some(Self {
             count: count as u16,
             length,

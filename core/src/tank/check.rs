@@ -6,8 +6,8 @@ use super::{Assumed, JobError, Problem, joints, sizes, welding};
 use crate::arc::{Arc, conventional_voltage, settings};
 use crate::body::SheetPlan;
 use crate::input::limits::{
-    CURRENT, EFFICIENCY, HEADSPACE_MOST, LEAN_MOST, REACH, SIZE, TEMPERATURE, THICKNESS, TRAVEL,
-    VOLTAGE,
+    CURRENT, EFFICIENCY, HEADSPACE_MOST, LEAN_MOST, REACH, SIZE, STITCH_MAX, TEMPERATURE,
+    THICKNESS, TRAVEL, VOLTAGE,
 };
 use crate::input::{Draft, Field};
 use crate::seam::TACK_PITCH;
@@ -93,12 +93,7 @@ impl Job {
             assumed(Assumed::StitchMax(most));
             most
         });
-        let stitch_max = ranged(
-            Field::StitchMax,
-            stitch_max,
-            (mm(1.0), SIZE.1),
-            Value::Length,
-        )?;
+        let stitch_max = ranged(Field::StitchMax, stitch_max, STITCH_MAX, Value::Length)?;
         if draft.weld.tack_pitch.is_none() {
             assumed(Assumed::TackPitch(Length::from_metres(
                 TACK_PITCH * thickness.si(),

@@ -9,9 +9,10 @@ use crate::body::{Body, Edge, Solid};
 use crate::capacity::{Capacity, Lean, Pool, Space};
 use crate::fitting::{Fitting, Inner};
 use crate::input::Face;
+use crate::input::limits::STITCH_MAX;
 use crate::seam::{self, Division, Seam, Tacks};
 use crate::tables::preheat::interpass_limit;
-use crate::units::{Length, Ratio, Temperature};
+use crate::units::{Length, LengthUnit, Ratio, Temperature};
 
 impl Tank {
     /// The fittings, in the order of the job.
@@ -231,12 +232,16 @@ impl Tank {
     /// ```
     #[must_use]
     pub fn division(&self, seam: &Seam) -> Option<Division> {
+        self.divided(seam, self.job.stitch_max)
+    }
+
+    /// The stitches that a seam would have were `most` the longest, spaced ones apart; a fold has none.
+    fn divided(&self, seam: &Seam, most: Length) -> Option<Division> {
         seam.joint?;
         let plugs = self.plugs_divided(seam);
         if plugs.is_some() {
             return plugs;
         }
-        let most = self.job.stitch_max;
         match seam.faces {
             [_, Face::Baffle(number)] => {
                 let place = usize::from(number).checked_sub(1)?;
@@ -247,6 +252,38 @@ impl Tank {
             }
             _ => Division::of(seam.length, most),
         }
+    }
+
+    /// The least `stitch_max`, in whole millimetres, with which this tank would have at most so many stitches; `None` where
+    /// no stitch may be as long.
+    #[must_use]
+    pub fn stitch_max_for(&self, most: u32) -> Option<Length> {
+        let length = |mm: u32| Length::new(f64::from(mm), LengthUnit::Millimetre);
+        let fits = |mm: u32| {
+            let mut count = 0_u32;
+            for seam in self.seams().filter(|seam| seam.welded) {
+                match self.divided(&seam, length(mm)) {
+                    Some(division) => count = count.saturating_add(division.count.into()),
+                    None => return false,
+                }
+            }
+            count <= most
+        };
+        // The longer the stitch may be, the fewer there are. Whole and some thousands, so the conversion is exact.
+        let mut enough = STITCH_MAX.1.in_unit(LengthUnit::Millimetre) as u32;
+        if !fits(enough) {
+            return None;
+        }
+        let mut short = 0;
+        while enough - short > 1 {
+            let middle = u32::midpoint(short, enough);
+            if fits(middle) {
+                enough = middle;
+            } else {
+                short = middle;
+            }
+        }
+        Some(length(enough))
     }
 
     /// How much of a seam is welded: all of it, or its stitches where they stand apart; of plug welds the length of a fillet with as much metal.

@@ -3,7 +3,6 @@
 use heapless::Vec;
 
 use super::plan::WeldPlan;
-use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 use crate::units::Time;
 
@@ -17,14 +16,14 @@ pub struct BusyStretch {
     pub burns: Time,
 }
 
-impl WeldPlan {
+impl<const STITCHES: usize> WeldPlan<STITCHES> {
     /// The stretch of so long a time in which the arc of this plan burns longest, the first of equals; `None` of a plan
     /// without stitches. `tank` is the one that was planned.
     ///
     /// With [`PERIOD`](crate::arc::duty::PERIOD) it tells whether the plan keeps to the ratings of power source and torch.
     #[must_use]
     pub fn busiest_stretch(&self, tank: &Tank, period: Time) -> Option<BusyStretch> {
-        let mut arcs = Vec::<[f64; 2], { MAX_STITCHES as usize }>::new();
+        let mut arcs = Vec::<[f64; 2], STITCHES>::new();
         for one in self.stitches(tank) {
             // A plan has no more stitches than there is room for.
             let _ = arcs.push([one.start.si(), one.arc.si()]);

@@ -52,7 +52,10 @@ pub(super) enum Choice<'a> {
 
 impl Choice<'_> {
     /// The next stitch; `None` where nothing is left, or the given order has come to its end.
-    pub(super) fn next(&self, state: &State<'_>) -> Option<Directed> {
+    pub(super) fn next<const STITCHES: usize>(
+        &self,
+        state: &State<'_, STITCHES>,
+    ) -> Option<Directed> {
         match self {
             Self::Coolest(weights) => coolest(state, weights),
             Self::SeamBySeam => {
@@ -60,17 +63,17 @@ impl Choice<'_> {
                 let mut due = state
                     .candidates()
                     .filter(|(_, stitch)| stitch.stage == stage);
-                due.next().map(|(stitch, _)| Directed {
-                    stitch,
-                    reversed: false,
-                })
+                due.next().map(|(stitch, _)| Directed::new(stitch, false))
             }
             Self::Given(order) => order.get(state.welded).copied(),
         }
     }
 }
 
-fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
+fn coolest<const STITCHES: usize>(
+    state: &State<'_, STITCHES>,
+    weights: &ChoiceWeights,
+) -> Option<Directed> {
     let turn = state.turn()?;
     let mut best = None;
     let mut least = f64::INFINITY;
@@ -78,7 +81,7 @@ fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
         if stitch.turn() != turn {
             continue;
         }
-        let (reversed, warmth) = direction(state, &stitch);
+        let (reversed, warmth) = direction(state, (number, &stitch));
         let limit = state.procedure.limit;
         // What is added is never below zero: most are out of the running before the pull, which costs most.
         if warmth >= least {
@@ -91,15 +94,12 @@ fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
             continue;
         }
         let mut score = warmth + weights.pull * limit * state.pull.with(&stitch) + progress;
-        if state.workspace.is_corner(&stitch, reversed) {
+        if stitch.is_corner(reversed) {
             score += weights.corner * limit;
         }
         if score < least {
             least = score;
-            best = Some(Directed {
-                stitch: number,
-                reversed,
-            });
+            best = Some(Directed::new(number, reversed));
         }
     }
     best
@@ -107,19 +107,22 @@ fn coolest(state: &State<'_>, weights: &ChoiceWeights) -> Option<Directed> {
 
 /// Whether a stitch is welded backwards, and how warm its start is then, in K over the surroundings: away from a corner
 /// at an end of the seam, towards a neighbour welded before where that is asked for, and else from its cooler end.
-fn direction(state: &State<'_>, stitch: &LaidStitch) -> (bool, f64) {
+fn direction<const STITCHES: usize>(
+    state: &State<'_, STITCHES>,
+    (number, stitch): (u16, &LaidStitch),
+) -> (bool, f64) {
     let workspace = state.workspace;
     let [ahead, back] = [false, true].map(|reversed| workspace.rough_warmth(stitch, reversed));
     let pick = |reversed: bool| (reversed, if reversed { back } else { ahead });
     if state.procedure.back_step {
-        let before = state.is_welded(stitch, stitch.number.checked_sub(1));
-        let after = state.is_welded(stitch, stitch.number.checked_add(1));
+        let before = state.is_welded(stitch, number.checked_sub(1));
+        let after = state.is_welded(stitch, number.checked_add(1));
         if before != after {
             // Towards what is welded already.
             return pick(before);
         }
     }
-    match [false, true].map(|reversed| workspace.is_corner(stitch, reversed)) {
+    match [false, true].map(|reversed| stitch.is_corner(reversed)) {
         [true, false] => pick(true),
         [false, true] => pick(false),
         _ => pick(back < ahead),

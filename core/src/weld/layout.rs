@@ -1,6 +1,6 @@
 //! Laying a tank out for its simulation: its sheets in cells and its stitches among them, a part at a time.
 
-use super::laid::{LaidStitch, StitchEnd, tenths};
+use super::laid::{LaidStitch, tenths};
 use super::procedure::material;
 use super::workspace::{PlanError, Workspace};
 use crate::blank::{Groups, PanelMark};
@@ -49,10 +49,10 @@ impl Layout {
     /// Does one part, some hundredths of the whole, and tells whether that was the last. Tank and workspace must be the
     /// same from the first part to the last.
     #[inline(never)]
-    pub(super) fn go_on(
+    pub(super) fn go_on<const STITCHES: usize>(
         &mut self,
         tank: &Tank,
-        workspace: &mut Workspace,
+        workspace: &mut Workspace<STITCHES>,
     ) -> Result<bool, PlanError> {
         match &mut self.part {
             Part::Build(fineness) => {
@@ -65,7 +65,6 @@ impl Layout {
             Part::Mesh(building) => {
                 if go_on_with_mesh(tank, building, workspace)? {
                     workspace.stitches.clear();
-                    workspace.ends.clear();
                     self.part = Part::Seam {
                         place: 0,
                         count: tank.seam_count(),
@@ -96,10 +95,10 @@ impl Layout {
     }
 }
 
-fn go_on_with_mesh(
+fn go_on_with_mesh<const STITCHES: usize>(
     tank: &Tank,
     building: &mut Building,
-    workspace: &mut Workspace,
+    workspace: &mut Workspace<STITCHES>,
 ) -> Result<bool, PlanError> {
     let ware = ShellInput {
         body: tank.body(),
@@ -116,7 +115,7 @@ fn go_on_with_mesh(
 }
 
 /// Lists by which stage the sides of each edge stand, for the mesh, which knows no line that closes a wrapper.
-fn list_joined(tank: &Tank, workspace: &mut Workspace) {
+fn list_joined<const STITCHES: usize>(tank: &Tank, workspace: &mut Workspace<STITCHES>) {
     workspace.joined.clear();
     let walls = tank.body().outside.edge_count();
     let within = tank.seam_count() - tank.seams_within();
@@ -132,11 +131,11 @@ fn list_joined(tank: &Tank, workspace: &mut Workspace) {
 }
 
 /// Adds the stitches of one seam, and remembers the middle one of the highest seam between two walls.
-fn lay_seam(
+fn lay_seam<const STITCHES: usize>(
     tank: &Tank,
     (place, seam, edge): (u8, &Seam, &Edge),
     highest: &mut (f64, u16),
-    workspace: &mut Workspace,
+    workspace: &mut Workspace<STITCHES>,
 ) -> Result<(), PlanError> {
     let Some(division) = tank.division(seam) else {
         return Ok(());
@@ -156,11 +155,11 @@ fn lay_seam(
 }
 
 /// Adds the stitches of one seam; their middles are measured from `centre`.
-fn add_stitches(
+fn add_stitches<const STITCHES: usize>(
     (place, seam): (u8, &Seam),
     edge: &Edge,
     (division, centre): (&Division, Vector),
-    workspace: &mut Workspace,
+    workspace: &mut Workspace<STITCHES>,
 ) -> Result<(), PlanError> {
     let whole = edge.length().si();
     let round = matches!(edge.path, Path::Round(_));
@@ -168,43 +167,29 @@ fn add_stitches(
     let spaced = division.pitch > division.length;
     let stages = workspace.build.of_seam(usize::from(place));
     let stage = stages.map_or(0, |stages| stages.welded);
-    let first = u16::try_from(workspace.ends.len()).unwrap_or(u16::MAX);
-    let mut add_end = |at: f64, corner: bool| {
-        let cells = workspace
-            .mesh
-            .cells_at(edge, at, &workspace.shell)
-            .ok_or(PlanError::Mesh)?;
-        let corner = corner && !round;
-        workspace
-            .ends
-            .push(StitchEnd { cells, corner })
-            .map_err(|_| PlanError::TooMany)
+    let cells_at = |at: f64, workspace: &Workspace<STITCHES>| {
+        let cells = workspace.mesh.cells_at(edge, at, &workspace.shell);
+        cells.ok_or(PlanError::Mesh)
     };
-    if spaced {
-        for n in 0..count {
-            let [from, to] = division.run_of(n, whole);
-            add_end(from, n == 0)?;
-            add_end(to, n + 1 == count)?;
-        }
-    } else {
-        for n in 0..=count {
-            let at = whole * f64::from(n) / f64::from(count);
-            add_end(at, n == 0 || n == count)?;
-        }
-    }
-    let small = |value: u16| u8::try_from(value).map_err(|_| PlanError::TooMany);
+    let mut begins = cells_at(0.0, workspace)?;
     for n in 0..count {
-        let (length, middle) = if spaced {
+        let (length, middle, ends);
+        if spaced {
             let [from, to] = division.run_of(n, whole);
-            (to - from, 0.5 * (from + to))
+            (length, middle) = (to - from, 0.5 * (from + to));
+            ends = [cells_at(from, workspace)?, cells_at(to, workspace)?];
         } else {
-            let middle = whole * (f64::from(n) + 0.5) / f64::from(count);
-            (whole / f64::from(count), middle)
-        };
+            // Where one ends, the next begins.
+            let part = |of: f64| whole * of / f64::from(count);
+            (length, middle) = (whole / f64::from(count), part(f64::from(n) + 0.5));
+            let end = cells_at(part(f64::from(n + 1)), workspace)?;
+            ends = [begins, end];
+            begins = end;
+        }
         let stitch = LaidStitch {
             seam: place,
-            number: small(n)?,
-            of: small(count)?,
+            number: n,
+            of: count,
             length: length as f32,
             pitch: if spaced {
                 division.pitch.si() as f32
@@ -214,7 +199,8 @@ fn add_stitches(
             stage,
             last: false,
             panels: seam.mark.panels.map(PanelMark::place),
-            first_end: first + if spaced { 2 * n } else { n },
+            ends,
+            round,
             middle: tenths(edge.at(Length::from_metres(middle)) - centre),
         };
         workspace
@@ -227,7 +213,7 @@ fn add_stitches(
 
 /// Measures the middles of the stitches from their mean, so that all together pull to no side, and has the job end at the
 /// highest stitch.
-fn finish(highest: (f64, u16), workspace: &mut Workspace) {
+fn finish<const STITCHES: usize>(highest: (f64, u16), workspace: &mut Workspace<STITCHES>) {
     let mut mean = [0_i32; 3];
     for stitch in &workspace.stitches {
         for (sum, value) in mean.iter_mut().zip(stitch.middle) {

@@ -30,7 +30,10 @@ impl Tank {
     ///
     /// # Errors
     /// [`PlanError`] where the metal never cools, or the tank has more stitches or walls than a plan may have.
-    pub fn weld_plan<'p>(&self, planner: &'p mut Planner) -> Result<&'p WeldPlan, PlanError> {
+    pub fn weld_plan<'p, const STITCHES: usize>(
+        &self,
+        planner: &'p mut Planner<STITCHES>,
+    ) -> Result<&'p WeldPlan<STITCHES>, PlanError> {
         self.weld_plan_with(planner, &PlanOptions::default())
     }
 
@@ -38,11 +41,11 @@ impl Tank {
     ///
     /// # Errors
     /// As [`Tank::weld_plan`].
-    pub fn weld_plan_with<'p>(
+    pub fn weld_plan_with<'p, const STITCHES: usize>(
         &self,
-        planner: &'p mut Planner,
+        planner: &'p mut Planner<STITCHES>,
         options: &PlanOptions,
-    ) -> Result<&'p WeldPlan, PlanError> {
+    ) -> Result<&'p WeldPlan<STITCHES>, PlanError> {
         planner.run(self, options)
     }
 
@@ -51,19 +54,18 @@ impl Tank {
     ///
     /// # Errors
     /// As [`Tank::weld_plan`].
-    pub fn weld_in_order<'p>(
+    pub fn weld_in_order<'p, const STITCHES: usize>(
         &self,
-        planner: &'p mut Planner,
+        planner: &'p mut Planner<STITCHES>,
         options: &PlanOptions,
         order: impl IntoIterator<Item = WeldStep>,
-    ) -> Result<&'p WeldPlan, PlanError> {
+    ) -> Result<&'p WeldPlan<STITCHES>, PlanError> {
         planner.lay_out(self, options)?;
         planner.weld_given(
             self,
-            order.into_iter().map(|step| Directed {
-                stitch: step.stitch,
-                reversed: step.reversed,
-            }),
+            order
+                .into_iter()
+                .map(|step| Directed::new(step.stitch.into(), step.reversed)),
         )?;
         planner.outcome()
     }

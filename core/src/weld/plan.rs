@@ -16,14 +16,15 @@ use crate::tank::Tank;
 use crate::units::{Energy, Length, Temperature, Time};
 
 /// Stitches in the order of welding.
-pub(super) type Records = Vec<Record, { MAX_STITCHES as usize }>;
+pub(super) type Records<const STITCHES: usize> = Vec<Record, STITCHES>;
 
-/// A weld plan: the order of the stitches of one tank, with the waits between, and what it takes.
+/// A weld plan: the order of the stitches of one tank, with the waits between, and what it takes. It has room for as many
+/// stitches as the [`Planner`](super::Planner) that made it, which are those of any job if it is not said.
 #[derive(Clone, Debug, PartialEq)]
-pub struct WeldPlan {
-    pub(super) records: Records,
+pub struct WeldPlan<const STITCHES: usize = { MAX_STITCHES as usize }> {
+    pub(super) records: Records<STITCHES>,
     /// The stitches as they go to a gauge.
-    steps: Vec<WeldStep, { MAX_STITCHES as usize }>,
+    steps: Vec<WeldStep, STITCHES>,
     pub(super) totals: OrderTotals,
     pub(super) seam_by_seam: Option<OrderTotals>,
     /// At the lower and the upper end of the band of the arc's share.
@@ -59,7 +60,7 @@ pub struct PlannedStitch {
     pub start_temperature: Temperature,
 }
 
-impl WeldPlan {
+impl<const STITCHES: usize> WeldPlan<STITCHES> {
     /// With no stitch: a place to write to.
     pub(super) const EMPTY: Self = Self {
         records: Vec::new(),
@@ -104,7 +105,7 @@ impl WeldPlan {
         self.band.iter().flatten()
     }
 
-    /// The order as a gauge keeps it.
+    /// The order as a gauge keeps it; empty where it has more than [`WeldStep::MOST`] stitches.
     #[must_use]
     pub fn steps(&self) -> &[WeldStep] {
         &self.steps
@@ -118,16 +119,22 @@ impl WeldPlan {
     }
 
     /// Puts an order in the place of the one there is.
-    pub(super) fn put(&mut self, records: &Records, totals: OrderTotals) {
+    pub(super) fn put(&mut self, records: &Records<STITCHES>, totals: OrderTotals) {
         self.clear();
         self.totals = totals;
         for record in records {
-            let Directed { stitch, reversed } = record.directed;
+            let directed = record.directed;
+            let Ok(number) = u8::try_from(directed.stitch()) else {
+                // A part of an order must not be taken for the whole.
+                self.steps.clear();
+                break;
+            };
             let wait = (
                 Time::from_seconds(f64::from(record.wait)),
                 self.cause(record),
             );
-            let step = WeldStep::of((stitch, reversed), wait, self.over_ambient(record.warmth));
+            let stitch = (number, directed.reversed());
+            let step = WeldStep::of(stitch, wait, self.over_ambient(record.warmth));
             // There is as much room as for the records.
             let _ = self.steps.push(step);
         }
@@ -140,17 +147,16 @@ impl WeldPlan {
     }
 
     fn stitch(&self, order: u16, record: &Record, tank: &Tank) -> Option<PlannedStitch> {
-        let Directed { stitch, reversed } = record.directed;
         let Stitch {
             place,
             seam,
             division,
             number,
-        } = tank.stitch(stitch)?;
+        } = tank.stitch(record.directed.stitch())?;
         let whole = tank.edge_of_seam(place)?.length().si();
         let [first, second] = division.run_of(number, whole).map(Length::from_metres);
         let length = Length::from_metres(second.si() - first.si());
-        let (from, to) = if reversed {
+        let (from, to) = if record.directed.reversed() {
             (second, first)
         } else {
             (first, second)

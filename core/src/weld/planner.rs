@@ -60,21 +60,24 @@ enum Stage {
     Over,
 }
 
-/// Finds the weld plan of a tank. Some 40 KiB, so a small machine gives it a place of its own.
+/// Finds the weld plan of a tank of so many stitches at most: those of any job ([`Planner::new`]), if it is not said.
+///
+/// Some 110 KiB; one of a gauge's orders (`Planner<{ WeldStep::MOST }>`, [`Planner::with_room`]) some 40, so a small machine
+/// gives it a place of its own. Whatever the room, a tank that fits has the same plan, to the bit.
 #[derive(Debug)]
-pub struct Planner {
-    workspace: Workspace,
-    simulation: Simulation,
+pub struct Planner<const STITCHES: usize = { MAX_STITCHES as usize }> {
+    workspace: Workspace<STITCHES>,
+    simulation: Simulation<STITCHES>,
     options: PlanOptions,
     procedure: Procedure,
     stage: Stage,
     progress: Progress,
     /// The stitches of the order that is being simulated.
-    making: Records,
+    making: Records<STITCHES>,
     /// An order to be simulated as it is.
-    given: Vec<Directed, { MAX_STITCHES as usize }>,
+    given: Vec<Directed, STITCHES>,
     /// The best so far.
-    plan: WeldPlan,
+    plan: WeldPlan<STITCHES>,
 }
 
 impl Default for Planner {
@@ -84,9 +87,17 @@ impl Default for Planner {
 }
 
 impl Planner {
-    /// With nothing to plan.
+    /// With nothing to plan, and room for the stitches of any job.
     #[must_use]
     pub const fn new() -> Self {
+        Self::with_room()
+    }
+}
+
+impl<const STITCHES: usize> Planner<STITCHES> {
+    /// With nothing to plan, and room for as many stitches as its type says.
+    #[must_use]
+    pub const fn with_room() -> Self {
         Self {
             workspace: Workspace::new(),
             simulation: Simulation::new(),
@@ -129,7 +140,7 @@ impl Planner {
     /// The best plan so far, without a stitch while there is none. That of a first look has only about the waits and
     /// temperatures that it will have in the end.
     #[must_use]
-    pub const fn plan(&self) -> &WeldPlan {
+    pub const fn plan(&self) -> &WeldPlan<STITCHES> {
         &self.plan
     }
 
@@ -137,7 +148,7 @@ impl Planner {
     ///
     /// # Errors
     /// [`PlanError`] where there is none.
-    pub const fn outcome(&self) -> Result<&WeldPlan, PlanError> {
+    pub const fn outcome(&self) -> Result<&WeldPlan<STITCHES>, PlanError> {
         match self.progress {
             Progress::Failed(error) => Err(error),
             _ => Ok(&self.plan),
@@ -181,7 +192,7 @@ impl Planner {
         &mut self,
         tank: &Tank,
         options: &PlanOptions,
-    ) -> Result<&WeldPlan, PlanError> {
+    ) -> Result<&WeldPlan<STITCHES>, PlanError> {
         self.begin(options);
         while self.is_busy() {
             self.advance(tank);
@@ -377,13 +388,17 @@ impl Planner {
     /// An order to be simulated, and the stages of the stitches.
     pub(super) const fn given_mut(
         &mut self,
-    ) -> (&mut Vec<Directed, { MAX_STITCHES as usize }>, &Workspace) {
+    ) -> (&mut Vec<Directed, STITCHES>, &Workspace<STITCHES>) {
         (&mut self.given, &self.workspace)
     }
 }
 
 /// Takes down what a step brought; what the order takes once it is over.
-fn note(gone: Advance, making: &mut Records, tank: &Tank) -> Option<OrderTotals> {
+fn note<const STITCHES: usize>(
+    gone: Advance,
+    making: &mut Records<STITCHES>,
+    tank: &Tank,
+) -> Option<OrderTotals> {
     match gone {
         Advance::Passed => None,
         Advance::Stitch(record) => {

@@ -18,17 +18,17 @@ use crate::build::MAX_STAGES;
 use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
-type Order = Vec<Directed, { MAX_STITCHES as usize }>;
+type Order<const STITCHES: usize> = Vec<Directed, STITCHES>;
 /// The stretches of an order that belong to one turn each: the stages of building, and the stitch that closes the tank.
 type Stretches = Vec<Range<usize>, { MAX_STAGES + 1 }>;
 
 /// What a search found.
 #[derive(Clone, Debug, PartialEq)]
-pub struct OrderSearch {
+pub struct OrderSearch<const STITCHES: usize = { MAX_STITCHES as usize }> {
     /// Orders that were tried.
     pub tried: u32,
     /// The best of them and of the plan's own, without comparisons.
-    pub best: WeldPlan,
+    pub best: WeldPlan<STITCHES>,
 }
 
 /// A small generator of its own, so that every machine searches alike: xorshift64* of G. Marsaglia and S. Vigna.
@@ -59,19 +59,19 @@ impl Tank {
     ///
     /// # Errors
     /// [`PlanError`] where there is no plan to start from.
-    pub fn search_weld_order(
+    pub fn search_weld_order<const STITCHES: usize>(
         &self,
-        planner: &mut Planner,
+        planner: &mut Planner<STITCHES>,
         options: &PlanOptions,
         tries: u32,
-    ) -> Result<OrderSearch, PlanError> {
+    ) -> Result<OrderSearch<STITCHES>, PlanError> {
         let options = PlanOptions {
             first_look: false,
             comparisons: false,
             ..*options
         };
         let plan = planner.run(self, &options)?;
-        let mut order: Order = plan.order().collect();
+        let mut order: Order<STITCHES> = plan.order().collect();
         let mut best_order = order.clone();
         let (mut now, mut best) = (plan.totals().job, plan.totals().job);
         let (_, workspace) = planner.given_mut();
@@ -107,9 +107,12 @@ impl Tank {
 }
 
 /// The stretches of an order whose stitches belong to the same turn.
-fn stretches(order: &[Directed], workspace: &Workspace) -> Stretches {
+fn stretches<const STITCHES: usize>(
+    order: &[Directed],
+    workspace: &Workspace<STITCHES>,
+) -> Stretches {
     let turn = |directed: &Directed| {
-        let stitch = workspace.stitches.get(usize::from(directed.stitch));
+        let stitch = workspace.stitches.get(directed.place());
         stitch.map(super::laid::LaidStitch::turn)
     };
     let mut stretches = Stretches::new();
@@ -131,7 +134,7 @@ fn change(order: &mut [Directed], stretches: &[Range<usize>], dice: &mut Dice) {
     let what = dice.below(4);
     if what > 2 {
         if let Some(directed) = order.get_mut(a) {
-            directed.reversed = !directed.reversed;
+            *directed = directed.turned();
         }
         return;
     }

@@ -16,7 +16,6 @@ use super::totals::OrderTotals;
 use super::workspace::{PlanError, Workspace};
 use crate::body::Edge;
 use crate::heat::shell::Spot;
-use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
 
 /// The longest wait, in s.
@@ -101,8 +100,8 @@ pub(super) enum Advance {
 
 /// The welding of a tank on its way.
 #[derive(Clone, Debug)]
-pub(super) struct Simulation {
-    left: [bool; MAX_STITCHES as usize],
+pub(super) struct Simulation<const STITCHES: usize> {
+    left: [bool; STITCHES],
     welded: usize,
     /// How many there are to weld.
     count: usize,
@@ -122,11 +121,11 @@ pub(super) struct Simulation {
     resting: bool,
 }
 
-impl Simulation {
+impl<const STITCHES: usize> Simulation<STITCHES> {
     /// With nothing to weld: a place for [`Simulation::start`] to write to.
     pub(super) const fn new() -> Self {
         Self {
-            left: [false; MAX_STITCHES as usize],
+            left: [false; STITCHES],
             welded: 0,
             count: 0,
             panels: NO_PANELS,
@@ -142,9 +141,9 @@ impl Simulation {
     }
 
     /// Goes back to the first arc, with everything as cold as the surroundings.
-    pub(super) fn start(&mut self, workspace: &mut Workspace) {
+    pub(super) fn start(&mut self, workspace: &mut Workspace<STITCHES>) {
         workspace.shell.rest();
-        self.left = [false; MAX_STITCHES as usize];
+        self.left = [false; STITCHES];
         self.panels = NO_PANELS;
         self.count = 0;
         for (slot, stitch) in self.left.iter_mut().zip(&workspace.stitches) {
@@ -169,7 +168,7 @@ impl Simulation {
     /// heat is put into the ends of the stitches, as a first look has it.
     pub(super) fn advance(
         &mut self,
-        workspace: &mut Workspace,
+        workspace: &mut Workspace<STITCHES>,
         procedure: &Procedure,
         along: Option<&Tank>,
         choice: &Choice<'_>,
@@ -226,11 +225,11 @@ impl Simulation {
     fn take_up(
         &mut self,
         chosen: Directed,
-        workspace: &mut Workspace,
+        workspace: &mut Workspace<STITCHES>,
         procedure: &Procedure,
         along: Option<&Tank>,
     ) -> Advance {
-        let number = usize::from(chosen.stitch);
+        let number = chosen.place();
         let Some(stitch) = workspace.stitches.get(number).copied() else {
             return self.end();
         };
@@ -240,7 +239,7 @@ impl Simulation {
         workspace.shell.stand_at(stitch.stage);
         count(&mut self.panels, &stitch, 1);
         let edge = along.and_then(|tank| tank.edge_of_seam(usize::from(stitch.seam)));
-        let start = edge.and_then(|edge| workspace.start_of(&stitch, chosen.reversed, &edge));
+        let start = edge.and_then(|edge| workspace.start_of(&stitch, chosen.reversed(), &edge));
         self.current.clear();
         // There is room for one.
         let _ = self.current.push(Current {
@@ -259,7 +258,7 @@ impl Simulation {
     fn light_or_wait(
         &mut self,
         waited: f64,
-        workspace: &Workspace,
+        workspace: &Workspace<STITCHES>,
         procedure: &Procedure,
     ) -> Advance {
         let Some(current) = self.current.first_mut() else {
@@ -267,7 +266,7 @@ impl Simulation {
         };
         let warmth = match current.start {
             Some(spot) => workspace.shell.warmth_at(spot),
-            None => workspace.rough_warmth(&current.stitch, current.directed.reversed),
+            None => workspace.rough_warmth(&current.stitch, current.directed.reversed()),
         };
         let rested = procedure
             .arc_share
@@ -296,7 +295,12 @@ impl Simulation {
     }
 
     /// Lets the arc burn for a step; in the last, for whatever is left of it.
-    fn burn(&mut self, burnt: f64, workspace: &mut Workspace, procedure: &Procedure) -> Advance {
+    fn burn(
+        &mut self,
+        burnt: f64,
+        workspace: &mut Workspace<STITCHES>,
+        procedure: &Procedure,
+    ) -> Advance {
         let Some(current) = self.current.first() else {
             return self.end();
         };
@@ -309,7 +313,7 @@ impl Simulation {
             let bit = if last { arc - burnt } else { step };
             let heat = procedure.power * bit;
             let way = procedure.travel * (burnt + 0.5 * bit);
-            let along = if current.directed.reversed {
+            let along = if current.directed.reversed() {
                 length - way
             } else {
                 way
@@ -320,7 +324,7 @@ impl Simulation {
                 let spot = workspace.mesh.spot(edge, at, &workspace.shell);
                 workspace.shell.pass(spot.map(|spot| (spot, heat)));
             } else {
-                let cells = workspace.nearest(&stitch, along);
+                let cells = stitch.nearest(along);
                 workspace.shell.pass_at(cells, heat);
             }
             self.passed += step;

@@ -6,8 +6,8 @@ use super::pull::Pull;
 use super::workspace::Workspace;
 
 /// The welding as it stands when the next stitch is to be chosen.
-pub(super) struct State<'a> {
-    pub(super) workspace: &'a Workspace,
+pub(super) struct State<'a, const STITCHES: usize> {
+    pub(super) workspace: &'a Workspace<STITCHES>,
     /// Whether each stitch is still to be welded.
     pub(super) left: &'a [bool],
     /// How many are welded.
@@ -36,15 +36,15 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
     }
 }
 
-impl State<'_> {
+impl<const STITCHES: usize> State<'_, STITCHES> {
     /// The earliest turn of which a stitch is left.
     pub(super) fn turn(&self) -> Option<u8> {
         self.candidates().map(|(_, stitch)| stitch.turn()).min()
     }
 
     /// The stitches that are left, by their numbers.
-    pub(super) fn candidates(&self) -> impl Iterator<Item = (u8, LaidStitch)> + '_ {
-        (0_u8..=u8::MAX)
+    pub(super) fn candidates(&self) -> impl Iterator<Item = (u16, LaidStitch)> + '_ {
+        (0_u16..)
             .zip(&self.workspace.stitches)
             .zip(self.left)
             .filter(|(_, left)| **left)
@@ -58,13 +58,14 @@ impl State<'_> {
         f64::from(counts[1]) / f64::from(counts[0].max(1))
     }
 
-    /// Whether the stitch of this number on the same seam is welded already.
-    pub(super) fn is_welded(&self, stitch: &LaidStitch, number: Option<u8>) -> bool {
-        let Some(number) = number else { return false };
-        self.workspace
-            .stitches
-            .iter()
-            .zip(self.left)
-            .any(|(other, left)| other.seam == stitch.seam && other.number == number && !left)
+    /// Whether a stitch is on the same seam and welded already; numbers count all seams' stitches, so those of neighbours
+    /// on a seam follow one another.
+    pub(super) fn is_welded(&self, stitch: &LaidStitch, other: Option<u16>) -> bool {
+        let Some(place) = other.map(usize::from) else {
+            return false;
+        };
+        let other = self.workspace.stitches.get(place);
+        other.is_some_and(|other| other.seam == stitch.seam)
+            && self.left.get(place).is_some_and(|left| !left)
     }
 }

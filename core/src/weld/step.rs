@@ -52,6 +52,9 @@ pub struct WeldStep {
 impl WeldStep {
     /// Bytes that a step takes on the shelf.
     pub const BYTES: usize = 5;
+    /// Steps that an order may have: a step's number is one byte, and a gauge's memory small. A job may have more
+    /// stitches ([`MAX_STITCHES`](crate::input::limits::MAX_STITCHES)); their order is the laptop's alone.
+    pub const MOST: usize = 256;
 
     /// A stitch, by its number and whether it is welded backwards, with its wait rounded up to whole seconds and the
     /// metal at its start to the nearest degree.

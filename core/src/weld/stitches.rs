@@ -1,7 +1,6 @@
 //! The stitches of a tank by number, and whether an order welds each of them once.
 
 use super::WeldStep;
-use crate::input::limits::MAX_STITCHES;
 use crate::seam::{Division, Seam, SeamMark};
 use crate::tank::Tank;
 use crate::units::{Energy, Length, Time};
@@ -37,13 +36,13 @@ pub struct SeamStitch {
 impl Tank {
     /// The stitch of a number: counted from 0, seam by seam, as a [`WeldStep`] has it.
     #[must_use]
-    pub fn stitch(&self, run: u8) -> Option<Stitch> {
+    pub fn stitch(&self, run: u16) -> Option<Stitch> {
         let mut before = 0;
         for (place, seam) in self.seams().enumerate() {
             let Some(division) = self.division(&seam) else {
                 continue;
             };
-            let number = u16::from(run) - before;
+            let number = run - before;
             if number < division.count {
                 return Some(Stitch {
                     place,
@@ -84,7 +83,7 @@ impl Tank {
             .filter_map(|seam| self.division(&seam))
             .map(|division| u32::from(division.count))
             .sum();
-        let mut seen = [false; MAX_STITCHES as usize];
+        let mut seen = [false; WeldStep::MOST];
         let mut welded = 0;
         for step in steps {
             match seen.get_mut(usize::from(step.stitch)) {

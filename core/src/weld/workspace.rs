@@ -4,12 +4,11 @@ use core::fmt;
 
 use heapless::Vec;
 
-use super::laid::{LaidStitch, MAX_STITCH_ENDS, StitchEnd};
+use super::laid::LaidStitch;
 use super::options::{CELLS, LINKS};
 use crate::body::Edge;
 use crate::build::BuildOrder;
 use crate::heat::shell::{Mesh, Shell, Spot};
-use crate::input::limits::MAX_STITCHES;
 use crate::seam::MAX_SEAMS;
 
 /// Why there is no plan.
@@ -18,7 +17,7 @@ use crate::seam::MAX_SEAMS;
 pub enum PlanError {
     /// The metal does not come below the interpass limit within two hours, or the job not to its end within a day.
     NeverCool,
-    /// The tank has more stitches than a plan may have, or more places where they begin.
+    /// The tank has more stitches than the planner has room for.
     TooMany,
     /// The tank has more walls than cells.
     Mesh,
@@ -38,9 +37,9 @@ impl fmt::Display for PlanError {
 
 impl core::error::Error for PlanError {}
 
-/// A tank laid out in cells, with its stitches.
+/// A tank laid out in cells, with its stitches, as many as there is room for.
 #[derive(Debug)]
-pub(super) struct Workspace {
+pub(super) struct Workspace<const STITCHES: usize> {
     /// Its sheets, divided into cells.
     pub(super) mesh: Mesh,
     /// The heat in the cells.
@@ -50,12 +49,10 @@ pub(super) struct Workspace {
     /// The stage by which the sides of each edge stand, as the mesh asks.
     pub(super) joined: Vec<u8, MAX_SEAMS>,
     /// Its stitches, seam by seam.
-    pub(super) stitches: Vec<LaidStitch, { MAX_STITCHES as usize }>,
-    /// Where they begin and end.
-    pub(super) ends: Vec<StitchEnd, MAX_STITCH_ENDS>,
+    pub(super) stitches: Vec<LaidStitch, STITCHES>,
 }
 
-impl Workspace {
+impl<const STITCHES: usize> Workspace<STITCHES> {
     /// With no tank in it.
     pub(super) const fn new() -> Self {
         Self {
@@ -64,7 +61,6 @@ impl Workspace {
             build: BuildOrder::NONE,
             joined: Vec::new(),
             stitches: Vec::new(),
-            ends: Vec::new(),
         }
     }
 
@@ -79,34 +75,16 @@ impl Workspace {
         let at = if stitch.pitch > 0.0 {
             from + if reversed { length } else { 0.0 }
         } else {
-            length * f64::from(u16::from(stitch.number) + u16::from(reversed))
+            length * f64::from(stitch.number + u16::from(reversed))
         };
         self.mesh.spot(edge, at, &self.shell)
     }
 
     /// The mean of the cells where a stitch starts, in K over the surroundings: good enough to choose by.
     pub(super) fn rough_warmth(&self, stitch: &LaidStitch, reversed: bool) -> f64 {
-        self.end(stitch, reversed).map_or(0.0, |end| {
-            let [a, b] = end.cells.map(|cell| self.shell.warmth(cell));
-            0.5 * (a + b)
-        })
-    }
-
-    /// The cells at the end of a stitch that is nearer to a place so many metres along it.
-    pub(super) fn nearest(&self, stitch: &LaidStitch, along: f64) -> [u16; 2] {
-        let past = along > 0.5 * f64::from(stitch.length);
-        self.end(stitch, past)
-            .map_or([u16::MAX; 2], |end| end.cells)
-    }
-
-    /// Whether a stitch starts in a corner of the tank.
-    pub(super) fn is_corner(&self, stitch: &LaidStitch, reversed: bool) -> bool {
-        self.end(stitch, reversed).is_some_and(|end| end.corner)
-    }
-
-    /// The first or the second end of a stitch.
-    fn end(&self, stitch: &LaidStitch, second: bool) -> Option<&StitchEnd> {
-        self.ends
-            .get(usize::from(stitch.first_end) + usize::from(second))
+        let [ahead, back] = stitch.ends;
+        let end = if reversed { back } else { ahead };
+        let [a, b] = end.map(|cell| self.shell.warmth(cell));
+        0.5 * (a + b)
     }
 }

@@ -8,6 +8,7 @@ use seamwright_core::strength::Trial;
 use seamwright_core::tables::Liquid;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, LengthUnit, Pressure};
+use seamwright_core::weld::WeldStep;
 
 use super::tests::{order_page, plain_order, press, with_jobs};
 use super::{Full, Gauge, Page, Pages, Screen};
@@ -381,6 +382,39 @@ fn the_small_gauge_plans_no_order() {
     assert_eq!(gauge.work().unwrap().order().origin(), Origin::Sent);
     assert_eq!(gauge.work().unwrap().order().count(), 0);
     assert!(below_the_marks(&gauge) == before);
+}
+
+/// A job of more stitches than an order may have opens on either gauge; the page of the order says where that is, and does
+/// not promise one, whatever is thought about it.
+#[test]
+fn a_job_of_too_many_stitches_is_shown_without_its_order() {
+    let (mut small, mut full) = (with_jobs::<Small>(&["few"]), with_jobs::<Full>(&["few"]));
+    let mut job = box_job("many");
+    job.weld.stitch_max = Some(mm(5.0));
+    small.keep(&job).unwrap();
+    full.keep(&job).unwrap();
+    press(&mut small, &[Up, Select]);
+    order_page(&mut small);
+    let none = below_the_marks(&small);
+    small.handle(Event::Hold);
+    press(&mut small, &[Down, Select]);
+    assert_eq!(small.screen(), Screen::Page(Page::Tank));
+    let count = small.work().unwrap().tank().totals().stitches;
+    assert!(count as usize > WeldStep::MOST, "{count}");
+    order_page(&mut small);
+    let told = below_the_marks(&small);
+    assert!(told != none);
+
+    press(&mut full, &[Up, Down, Select]);
+    order_page(&mut full);
+    assert!(below_the_marks(&full) == told);
+    while full.has_thoughts() {
+        full.think();
+    }
+    assert!(below_the_marks(&full) == told);
+    // The buttons find no stitch to show.
+    press(&mut full, &[Down, Down]);
+    assert!(below_the_marks(&full) == told && !full.has_thoughts());
 }
 
 #[test]

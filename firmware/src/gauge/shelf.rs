@@ -2,7 +2,6 @@
 
 use heapless::Vec;
 use seamwright_core::input::Draft;
-use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::weld::WeldStep;
 use seamwright_core::wire::{MAX_PACKED, STEPS, name_of, pack, unpack};
 
@@ -94,7 +93,7 @@ impl Shelf {
         };
         let have = usize::from(order) / WeldStep::BYTES;
         let from = usize::from(from);
-        if from > have || from + steps.len() > usize::from(MAX_STITCHES) {
+        if from > have || from + steps.len() > WeldStep::MOST {
             return Ok(have as u16);
         }
         let mut packed = Vec::<u8, { STEPS * WeldStep::BYTES }>::new();

@@ -6,7 +6,6 @@ use core::marker::PhantomData;
 use embedded_graphics::draw_target::DrawTarget;
 use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
-use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::seam::Seam;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Length;
@@ -32,6 +31,13 @@ const OTHER: [&str; 3] = [
     "What came of an order",
     "is not whole, or not",
     "of this job. Send it.",
+];
+
+/// What stands there of a job that has more stitches than an order may have.
+const TOO_MANY: [&str; 3] = [
+    "Over 256 stitches:",
+    "their order is in the",
+    "plan on the laptop.",
 ];
 
 const LOOKING: [&str; 3] = [
@@ -70,6 +76,7 @@ impl<K: Kind> IsPage for OrderPage<K> {
         if !order.fits(work.tank()) {
             title(pen, "Weld order")?;
             let said = match Self::origin(&order) {
+                _ if work.tank().totals().stitches > WeldStep::MOST as u32 => TOO_MANY,
                 Origin::Own(Progress::Failed(error)) => {
                     return Prose::of(error).draw(pen, "none found", 0);
                 }
@@ -217,7 +224,7 @@ where
     D: DrawTarget<Color = Gray4>,
 {
     let tank = work.tank();
-    let mut welded = [false; MAX_STITCHES as usize];
+    let mut welded = [false; WeldStep::MOST];
     for before in work.order().steps().take(place.saturating_sub(1)) {
         if let Some(slot) = welded.get_mut(usize::from(before.stitch)) {
             *slot = true;

@@ -3,7 +3,7 @@
 use core::fmt::Debug;
 
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{PlanOptions, Planner, Progress};
+use seamwright_core::weld::{PlanOptions, Planner, Progress, WeldStep};
 
 use super::order::{Order, Origin};
 
@@ -55,17 +55,18 @@ impl Think for NoPlanner {
     fn stop(&mut self) {}
 }
 
-/// A planner that knows which job it plans: coming back to that job, it goes on.
+/// A planner that knows which job it plans: coming back to that job, it goes on. It has room for as many stitches as an
+/// order may have, and finds none for a job of more.
 #[derive(Debug)]
 pub struct Thinker {
-    planner: Planner,
+    planner: Planner<{ WeldStep::MOST }>,
     job: Option<usize>,
 }
 
 impl Think for Thinker {
     const ABLE: bool = true;
     const NEW: Self = Self {
-        planner: Planner::new(),
+        planner: Planner::with_room(),
         job: None,
     };
 

@@ -4,8 +4,9 @@ use std::ops::Range;
 
 use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
 use seamwright_core::fitting::{CutFault, FaceBox, PlaceError, RoomError};
+use seamwright_core::input::limits::STITCH_MAX;
 use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
-use seamwright_core::tank::{JobError, Problem as Cause, ReachError};
+use seamwright_core::tank::{JobError, Problem as Cause, ReachError, Tank};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
 
@@ -21,6 +22,21 @@ pub(super) struct Given<'f> {
 }
 
 impl Given<'_> {
+    /// The way out where a job would need more stitches than this.
+    fn longer_stitches(&self, most: u16) -> String {
+        let mut longest = self.draft.clone();
+        longest.weld.stitch_max = Some(STITCH_MAX.1);
+        let tank = Tank::build(&longest).ok();
+        let enough = tank.and_then(|tank| tank.stitch_max_for(most.into()));
+        let Some(enough) = enough else {
+            return "allow longer stitches: a larger stitch_max under [weld]".to_owned();
+        };
+        let enough = enough.display(LengthUnit::Millimetre, 0);
+        format!(
+            "allow longer stitches: a stitch_max of {enough} or more under [weld]; each then puts more heat in"
+        )
+    }
+
     /// The message for an error.
     pub(super) fn explain(&self, error: &JobError) -> Problem {
         let at = |what: String| Problem::new(self.place(&path(error.field)), what);
@@ -126,7 +142,7 @@ impl Given<'_> {
                     format!("the job needs too many stitches; it may have {most}"),
                 )
                 .label(format!("at least {needed} {told}"))
-                .help("allow longer stitches: a larger stitch_max under [weld]")
+                .help(self.longer_stitches(most))
             }
             Cause::TooManyTacks => {
                 let (span, told) = self.key_or_shape("weld.tack_pitch");

@@ -17,6 +17,7 @@ mod dipstick;
 mod fuzz;
 mod job_file;
 mod loose;
+mod many_stitches;
 mod messages;
 mod proof;
 mod reports;

@@ -217,11 +217,11 @@ fn figures_out_of_range() {
     );
     check(
         "too-many-stitches",
-        &with_table("[weld]\nstitch_max = \"10 mm\""),
+        &with_table("[weld]\nstitch_max = \"2 mm\""),
     );
     check(
         "too-many-stitches-by-default",
-        &replaced("\"320 mm\"", "\"20 m\""),
+        &replaced("\"320 mm\"", "\"20 m\"").replace("\"180 mm\"", "\"2 m\""),
     );
     check(
         "too-many-tacks",

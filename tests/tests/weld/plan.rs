@@ -6,13 +6,13 @@ use std::collections::BTreeSet;
 use seamwright_core::arc::duty::{Rating, RatingPlate};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Current, Ratio, Time};
+use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Time};
 use seamwright_core::weld::{
-    ArcShare, OrderTotals, PlanOptions, PlannedStitch, Planner, Progress, RatedPart, WAYS,
-    WaitCause, WeldPlan, WeldStep,
+    ArcShare, OrderTotals, PlanError, PlanOptions, PlannedStitch, Planner, Progress, RatedPart,
+    WAYS, WaitCause, WeldPlan, WeldStep,
 };
 use seamwright_tests::Outcome;
-use seamwright_tests::jobs::{EXAMPLES, example_tank as tank};
+use seamwright_tests::jobs::{self, EXAMPLES, MANY_STITCHES, example_tank as tank};
 
 fn planned(tank: &Tank) -> Outcome<WeldPlan> {
     let mut planner = Box::new(Planner::new());
@@ -23,15 +23,24 @@ fn seam_by_seam(plan: &WeldPlan) -> Outcome<OrderTotals> {
     Ok(*plan.seam_by_seam().ok_or("no comparison")?)
 }
 
-fn stitches(plan: &WeldPlan, tank: &Tank) -> Vec<PlannedStitch> {
+fn stitches<const STITCHES: usize>(plan: &WeldPlan<STITCHES>, tank: &Tank) -> Vec<PlannedStitch> {
     plan.stitches(tank).collect()
+}
+
+/// The examples, and a job of more stitches than a gauge has room for.
+fn tanks() -> impl Iterator<Item = (&'static str, Tank)> {
+    let many = ("many stitches", jobs::tank(MANY_STITCHES));
+    EXAMPLES
+        .map(|name| (name, tank(name)))
+        .into_iter()
+        .chain([many])
 }
 
 #[test]
 fn every_stitch_is_welded_once() -> Outcome {
-    for name in EXAMPLES {
-        let tank = tank(name);
+    for (name, tank) in tanks() {
         let plan = planned(&tank)?;
+        assert_eq!(plan.count() as u32, tank.totals().stitches, "{name}");
         let mut welded = BTreeSet::new();
         for stitch in plan.stitches(&tank) {
             let [from, to] = [stitch.from, stitch.to].map(|at| (at.si() * 1e6).round() as i64);
@@ -54,8 +63,7 @@ fn every_stitch_is_welded_once() -> Outcome {
 
 #[test]
 fn no_start_is_warmer_than_the_limit_and_times_add_up() -> Outcome {
-    for name in EXAMPLES {
-        let tank = tank(name);
+    for (name, tank) in tanks() {
         let plan = planned(&tank)?;
         let limit = tank.interpass_max().si();
         let moving = tank.job().welding().moving.si();
@@ -109,6 +117,50 @@ fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
     Ok(())
 }
 
+/// A plan of more than 256 stitches is whole on the laptop, has no steps for a gauge, and does not go into a planner with
+/// a gauge's room; its stitches are numbered seam by seam like those of any other.
+#[test]
+fn more_stitches_than_a_gauge_has_room_for() -> Outcome {
+    let tank = jobs::tank(MANY_STITCHES);
+    let count = usize::try_from(tank.totals().stitches)?;
+    assert!(count > 500, "{count}");
+    let plan = planned(&tank)?;
+    assert_eq!((plan.count(), plan.steps().len()), (count, 0));
+    // Some wait, or the limit that they keep was none; and it beats what a plain order takes.
+    assert!(plan.totals().waits().si() > 0.0);
+    assert!(plan.totals().job() < seam_by_seam(&plan)?.job());
+    let last = u16::try_from(count - 1)?;
+    assert!(tank.stitch(last).is_some() && tank.stitch(last + 1).is_none());
+    let mut small = Box::new(Planner::<{ WeldStep::MOST }>::with_room());
+    assert_eq!(tank.weld_plan(&mut small).err(), Some(PlanError::TooMany));
+    assert_eq!(small.progress(), Progress::Failed(PlanError::TooMany));
+    Ok(())
+}
+
+/// The least `stitch_max` for a number of stitches has so many at most, and a millimetre less has more.
+#[test]
+fn the_stitch_that_a_gauge_has_room_for() -> Outcome {
+    let most = u32::try_from(WeldStep::MOST)?;
+    for (name, text) in [
+        ("many", MANY_STITCHES.to_owned()),
+        ("short", MANY_STITCHES.replace("\"30 mm\"", "\"23 mm\"")),
+    ] {
+        let tank = jobs::tank(&text);
+        let enough = tank.stitch_max_for(most).ok_or("no such stitch")?;
+        let count = |stitch: f64| {
+            let mut draft = jobs::read(&text).draft;
+            draft.weld.stitch_max = Some(Length::new(stitch, LengthUnit::Millimetre));
+            Tank::build(&draft).map(|tank| tank.totals().stitches)
+        };
+        let mm = enough.in_unit(LengthUnit::Millimetre).round();
+        assert!(count(mm)? <= most, "{name}: {mm}");
+        assert!(count(mm - 1.0)? > most, "{name}: {mm}");
+        // One at each seam is the fewest.
+        assert_eq!(tank.stitch_max_for(3), None, "{name}");
+    }
+    Ok(())
+}
+
 #[test]
 fn the_same_job_has_the_same_plan() -> Outcome {
     let tank = tank("header-tank");
@@ -123,7 +175,8 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
     for name in EXAMPLES {
         let tank = tank(name);
         let plan = planned(&tank)?;
-        let mut planner = Box::new(Planner::new());
+        // With the room of a gauge: that of the laptop's makes no difference.
+        let mut planner = Box::new(Planner::<{ WeldStep::MOST }>::with_room());
         planner.begin(&PlanOptions::GAUGE);
         let mut seen = Vec::new();
         let mut first = Vec::new();
@@ -151,7 +204,7 @@ fn a_planner_ends_where_the_laptop_does() -> Outcome {
 
         let options = PlanOptions::default();
         let welded = tank.weld_in_order(&mut planner, &options, first)?;
-        let [found, best] = [welded, &plan].map(|plan| plan.totals().job().si());
+        let [found, best] = [welded.totals(), plan.totals()].map(|totals| totals.job().si());
         assert!(found < 1.1 * best, "{name}: {found} s");
         // The plan's own order is what it was.
         let again = tank.weld_in_order(&mut planner, &options, plan.steps().iter().copied())?;
@@ -195,7 +248,7 @@ fn an_order_welds_each_stitch_once_or_is_none() -> Outcome {
     assert!(!fits(&wrong), "one that is not there");
     assert!(!fits(&[]), "none");
     // The numbers go through the seams as the tank lists them.
-    let mut runs = 0..=u8::MAX;
+    let mut runs = 0_u16..;
     for (place, seam) in tank.seams().enumerate() {
         let count = tank.division(&seam).map_or(0, |division| division.count);
         for number in 0..count {

@@ -15,7 +15,8 @@ use seamwright_core::weld::Progress;
 use static_cell::ConstStaticCell;
 
 static TANK: ConstStaticCell<Tank> = ConstStaticCell::new(Tank::EMPTY);
-static PLANNER: ConstStaticCell<Planner> = ConstStaticCell::new(Planner::new());
+/// With room for 128 stitches: the tank has 40, and what is saved is the stack's.
+static PLANNER: ConstStaticCell<Planner<128>> = ConstStaticCell::new(Planner::with_room());
 
 #[entry]
 fn main() -> ! {

@@ -14,13 +14,16 @@ use core::fmt::Write;
 
 use cortex_m_rt::entry;
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{PlanError, PlanOptions, Planner, Progress};
+use seamwright_core::weld::{PlanError, PlanOptions, Progress, WeldStep};
 use seamwright_core::wire::{Decoder, Request};
 use serial::Serial;
 use static_cell::ConstStaticCell;
 
 static TANK: ConstStaticCell<Tank> = ConstStaticCell::new(Tank::EMPTY);
-static PLANNER: ConstStaticCell<Planner> = ConstStaticCell::new(Planner::new());
+/// The planner that a gauge has room for.
+type Planner = seamwright_core::weld::Planner<{ WeldStep::MOST }>;
+
+static PLANNER: ConstStaticCell<Planner> = ConstStaticCell::new(Planner::with_room());
 static DECODER: ConstStaticCell<Decoder> = ConstStaticCell::new(Decoder::new());
 
 #[entry]

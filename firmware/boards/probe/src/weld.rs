@@ -4,7 +4,6 @@ use core::hint::black_box;
 
 use seamwright_core::arc::Equipment;
 use seamwright_core::arc::duty::RatingPlate;
-use seamwright_core::input::limits::MAX_STITCHES;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Ratio};
 use seamwright_core::weld::{ArcShare, PlanOptions, Planner, RatedPart, WeldPlan, WeldStep};
@@ -21,6 +20,7 @@ pub(crate) fn prove(tank: &Tank) {
         ..PlanOptions::default()
     };
     little_by_little(tank, &mut planner);
+    as_a_gauge(tank, &mut Planner::with_room());
     if let Ok(plan) = tank.weld_plan(&mut planner) {
         read(plan, tank);
     }
@@ -34,7 +34,7 @@ pub(crate) fn prove(tank: &Tank) {
             wait: 0,
             cause: None,
             warmth: 0,
-        }; MAX_STITCHES as usize],
+        }; WeldStep::MOST],
     );
     if let Ok(plan) = tank.weld_in_order(&mut planner, &options, given) {
         read(plan, tank);
@@ -78,7 +78,7 @@ fn read(plan: &WeldPlan, tank: &Tank) {
         black_box(end);
     }
     for step in plan.steps().iter().copied() {
-        black_box(tank.stitch(step.stitch));
+        black_box(tank.stitch(step.stitch.into()));
         black_box((
             WeldStep::unpack(step.pack()),
             step.waits(),
@@ -87,6 +87,16 @@ fn read(plan: &WeldPlan, tank: &Tank) {
     }
     crate::work::prove_notices(tank, plan, &black_box(Equipment::default()));
     black_box(tank.is_order(plan.steps().iter().copied()));
+}
+
+/// With the room that a gauge has.
+fn as_a_gauge(tank: &Tank, planner: &mut Planner<{ WeldStep::MOST }>) {
+    planner.begin(&PlanOptions::GAUGE);
+    while planner.is_busy() {
+        black_box(planner.advance(tank));
+    }
+    black_box(tank.is_order(planner.plan().steps().iter().copied()));
+    planner.stop();
 }
 
 /// As a gauge does it that has buttons to watch.

@@ -86,6 +86,47 @@ fn a_full_shelf_is_no_fault_of_the_job() {
     );
 }
 
+/// Before a job goes without the order of its stitches, it is said that it will, and what would have the order go along.
+#[test]
+fn a_job_of_more_stitches_than_an_order_may_have() {
+    let folder = tempfile::tempdir().unwrap();
+    let (listener, port) = socket_in(folder.path());
+    let gauges = Gauges::default();
+    gauges.serve_each(listener);
+    let write = |stitch: &str| {
+        let job = folder.path().join("many.toml");
+        let text = std::fs::read_to_string(RINSE).unwrap();
+        assert!(!text.contains("[weld]"));
+        std::fs::write(&job, format!("{text}\n[weld]\nstitch_max = \"{stitch}\"\n")).unwrap();
+        job.display().to_string()
+    };
+    let (status, out, errors) = send(&write("12 mm"), &port);
+    assert_eq!((status, errors.as_str()), (Some(0), ""));
+    let lines: Vec<&str> = out.lines().collect();
+    let [mind, kept] = lines[..] else {
+        panic!("{out}")
+    };
+    assert!(
+        mind.starts_with("Mind: a gauge has room for an order of 256 stitches, and this job has ")
+    );
+    assert!(
+        kept.starts_with("The job is number 1 on the gauge's shelf (test bench"),
+        "{kept}"
+    );
+    // It is told although nothing could be sent.
+    let (status, out, _) = send(&write("12 mm"), "/nowhere");
+    assert_eq!((status, out.lines().next()), (Some(2), Some(mind)));
+    // What it says helps.
+    let (_, after) = mind.split_once("with a stitch_max of ").unwrap();
+    let (stitch, _) = after.split_once(" under [weld]").unwrap();
+    let (status, out, errors) = send(&write(stitch), &port);
+    assert_eq!((status, errors.as_str()), (Some(0), ""));
+    assert!(
+        out.starts_with("The job is number 1 on the gauge's shelf, with the order of its "),
+        "{out}"
+    );
+}
+
 #[test]
 fn ports_with_no_gauge() {
     let folder = tempfile::tempdir().unwrap();

@@ -32,6 +32,11 @@ pub(crate) fn tank(
     draft
 }
 
+/// A job of more stitches than an order may have.
+pub(crate) fn many_stitches() -> Draft {
+    jobs::read(jobs::MANY_STITCHES).draft
+}
+
 /// The three example jobs, with the short names of their pictures.
 pub(crate) fn tanks() -> [(&'static str, Draft); 3] {
     [

@@ -139,6 +139,20 @@ fn every_screen() -> Album {
     open(&mut gauge, 1);
     pages(&mut album, "splitter-inch", &mut gauge);
 
+    gauge.set_units(Units::Metric);
+    gauge.forget();
+    gauge
+        .keep(&demo::many_stitches())
+        .expect("room on the shelf");
+    press(&mut gauge, &[Select]);
+    while gauge.screen() != Screen::Page(Page::Stitches) {
+        press(&mut gauge, &[Right]);
+    }
+    album.take("many-stitches", &gauge);
+    press(&mut gauge, &[Right]);
+    album.take("many-stitches-order", &gauge);
+    gauge.set_units(Units::Inch);
+
     let mut thick = demo::tank("Drip tray", [300.0, 200.0, 40.0], 25.0, &[]);
     gauge.forget();
     gauge.keep(&thick).expect("room on the shelf");

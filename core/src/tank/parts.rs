@@ -206,7 +206,7 @@ impl Tank {
     pub fn tacks(&self, seam: &Seam) -> Option<Tacks> {
         seam.joint?;
         // An edge that is held from outside is not tacked from inside.
-        if self.plugs_divided(seam).is_some() {
+        if self.plug_welds(seam).is_some() {
             return None;
         }
         Tacks::spaced(
@@ -290,10 +290,15 @@ impl Tank {
     /// Zero for a fold.
     #[must_use]
     pub fn weld_length(&self, seam: &Seam) -> Length {
+        self.length_welded(seam, self.division(seam))
+    }
+
+    /// The same, with its stitches at hand.
+    pub(crate) fn length_welded(&self, seam: &Seam, stitches: Option<Division>) -> Length {
         if let Some(filled) = self.plugs_filled(seam) {
             return filled;
         }
-        match self.division(seam) {
+        match stitches {
             Some(stitches) if stitches.pitch > stitches.length => stitches.welded(),
             _ if seam.joint.is_none() => Length::default(),
             _ => seam.length,

@@ -14,8 +14,13 @@ use crate::input::Face;
 use crate::seam::{Division, Seam};
 use crate::units::Length;
 
-/// The plug welds of a seam.
-type Row = fn(&Tank, &Seam) -> Option<PlugRow>;
+/// How plugs are laid out, by functions that a program whose tanks have none, as a small gauge's, does not hold.
+#[derive(Debug)]
+pub(crate) struct Plugs {
+    welds: fn(&Tank, &Seam) -> Option<PlugWelds>,
+    division: fn(&Tank, &Seam) -> Option<Division>,
+    filled: fn(&Tank, &Seam) -> Option<Length>,
+}
 
 /// Plug welds, and how each counts along its seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,9 +34,9 @@ pub(crate) struct PlugRow {
 /// Of the room that each has along the seam, it is planned over no more than this share.
 const WITHIN: f64 = 0.99;
 
-/// How plugs are laid out: a program whose tanks have none, as a small gauge's, does not hold it.
+/// Those functions; none where a tank has no plugs.
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct PlugRows(Option<Row>);
+pub(crate) struct PlugRows(Option<&'static Plugs>);
 
 impl PartialEq for PlugRows {
     fn eq(&self, other: &Self) -> bool {
@@ -56,7 +61,11 @@ impl PlugRows {
     /// A tank without.
     pub(crate) const NONE: Self = Self(None);
     /// A tank that may have some.
-    pub(crate) const SOME: Self = Self(Some(row));
+    pub(crate) const SOME: Self = Self(Some(&Plugs {
+        welds: |tank, seam| row(tank, seam).map(|row| row.welds),
+        division: |tank, seam| row(tank, seam).map(|row| row.division),
+        filled: |tank, seam| row(tank, seam).map(|row| row.filled),
+    }));
 }
 
 /// Lays the plugs of a seam out.
@@ -75,16 +84,17 @@ fn row(tank: &Tank, seam: &Seam) -> Option<PlugRow> {
     let bead = tank.bead_along(seam, seam.length)?.ok()?;
     let filled = hole / bead.section().si();
     // Never over the next one: what is more goes into rod and time, and the seam is heated as if welded through.
-    let room = seam.length.si() / f64::from(welds.count);
-    let length = libm::fmin(filled, WITHIN * room);
+    let whole = seam.length.si();
+    let length = libm::fmin(filled, WITHIN * whole / f64::from(welds.count));
+    // The first and the last are at the seam's ends, as those of any weld with gaps.
+    let gaps = f64::from(welds.count.max(2) - 1);
     Some(PlugRow {
         welds,
         filled: Length::from_metres(f64::from(welds.count) * filled),
         division: Division {
             count: welds.count,
             length: Length::from_metres(length),
-            pitch: Length::from_metres(room),
-            lead: Length::from_metres(0.5 * (room - length)),
+            pitch: Length::from_metres((whole - length) / gaps),
         },
     })
 }
@@ -93,21 +103,17 @@ impl Tank {
     /// The plug welds by which an edge of a baffle is held; `None` of any other seam.
     #[must_use]
     pub fn plug_welds(&self, seam: &Seam) -> Option<PlugWelds> {
-        self.plugged(seam).map(|row| row.welds)
+        (self.plugs.0?.welds)(self, seam)
     }
 
     /// How they count as stitches.
     pub(crate) fn plugs_divided(&self, seam: &Seam) -> Option<Division> {
-        self.plugged(seam).map(|row| row.division)
+        (self.plugs.0?.division)(self, seam)
     }
 
     /// The length of a fillet that takes as much metal.
     pub(crate) fn plugs_filled(&self, seam: &Seam) -> Option<Length> {
-        self.plugged(seam).map(|row| row.filled)
-    }
-
-    fn plugged(&self, seam: &Seam) -> Option<PlugRow> {
-        self.plugs.0.and_then(|row| row(self, seam))
+        (self.plugs.0?.filled)(self, seam)
     }
 
     /// Whether a wall holds a baffle, counted from 1, by plugs.

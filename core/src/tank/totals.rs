@@ -76,11 +76,10 @@ impl Tank {
         let mut bead = 0.0;
         for seam in self.seams().filter(|seam| seam.welded) {
             totals.seam = Length::from_metres(totals.seam.si() + seam.length.si());
-            bead += self.weld_length(&seam).si();
             totals.tacks += self.tacks(&seam).map_or(0, |tacks| u32::from(tacks.count));
-            totals.stitches += self
-                .division(&seam)
-                .map_or(0, |division| u32::from(division.count));
+            let stitches = self.division(&seam);
+            totals.stitches += stitches.map_or(0, |stitches| u32::from(stitches.count));
+            bead += self.length_welded(&seam, stitches).si();
         }
         let bead = Length::from_metres(bead);
         totals.arc = self.arc().time_along(bead);

@@ -1,6 +1,6 @@
 //! Edges of baffles that nothing reaches, and leaving them free.
 
-use super::beyond::EdgeRemedies;
+use crate::fitting::EdgeRemedies;
 use crate::input::{Draft, Face};
 use crate::seam::Seam;
 use crate::tank::Tank;

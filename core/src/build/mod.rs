@@ -11,9 +11,8 @@
 //! - Whether hand and torch reach a seam: `reach`, through which openings: `mouth`.
 //! - Which panels are put on last where nothing stands within: `closing`.
 //! - Which order of panels and baffles reaches the most: `sequence`; the stages that follow from it: `order`.
-//! - How an edge that nothing reaches may be held all the same: `beyond`; leaving it free: `free`.
+//! - How an edge that nothing reaches may be held all the same: [`EdgeRemedies`]; leaving it free: `free`.
 
-mod beyond;
 mod closing;
 mod free;
 mod mouth;
@@ -22,7 +21,7 @@ mod reach;
 mod sequence;
 mod stage;
 
-pub use beyond::{EdgeRemedies, PlugWelds, SlotWelds};
+pub use crate::fitting::{EdgeRemedies, PlugWelds, SlotWelds};
 pub use free::BaffleEdge;
 pub use order::BuildOrder;
 pub use stage::{BuildStage, BuildWork, MAX_STAGES, PanelSet, SeamStages, WeldAccess};

@@ -4,6 +4,7 @@
 //! the inside at one place, less its holes, welded all round.
 
 mod baffle;
+mod beyond;
 mod cut;
 mod error;
 mod room;
@@ -12,7 +13,7 @@ mod stand;
 
 pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
-pub(crate) use cut::PLAY;
+pub use beyond::{EdgeRemedies, PlugWelds, SlotWelds};
 pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
 pub use error::{CutFault, PlaceError, RoomError};
 pub use room::FaceBox;

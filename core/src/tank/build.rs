@@ -1,14 +1,13 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
-use super::plugs::PlugHole;
-use super::plugs::PlugRows;
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, Path, ShapeError, Solid};
+use crate::body::{Body, ShapeError, Solid};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
-use crate::fitting::{Baffle, BaffleCut, CutFault, Fitting, Inner, PlaceError, RoomError};
+use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, PlugWelds, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
+use crate::seam::{Division, Seam};
 use crate::units::range::{OutOfRange, Value};
 use crate::units::{Length, Volume};
 
@@ -160,57 +159,6 @@ impl Tank {
                         field: Field::BaffleFree(number, wall),
                         problem: Problem::NotAtBaffle(wall),
                     });
-                }
-            }
-        }
-        Ok(())
-    }
-
-    /// Looks whether every wall that is to hold a baffle by plug welds meets it along straight edges with room for them, clear
-    /// of the holes of fittings.
-    fn check_plugs(&self) -> Result<(), JobError> {
-        for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
-            for wall in baffle.plugged().walls() {
-                let fault = |fault: CutFault, limit: f64| JobError {
-                    field: Field::Baffle(number),
-                    problem: Problem::Place(PlaceError::Room(RoomError::Cut {
-                        fault,
-                        limit: Length::from_metres(limit),
-                    })),
-                };
-                if self.is_free(number, wall) {
-                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
-                }
-                let faces = [wall, Face::Baffle(number)];
-                let mut found = false;
-                for (seam, place) in self
-                    .seams()
-                    .zip(0..)
-                    .filter(|(seam, _)| seam.faces == faces)
-                {
-                    let edge = self.edge_of_seam(place);
-                    let straight = edge.is_some_and(|edge| edge.path == Path::Straight);
-                    if !straight || self.plug_welds(&seam).is_none() {
-                        return Err(fault(CutFault::Plugs(wall), seam.length.si()));
-                    }
-                    found = true;
-                }
-                if !found {
-                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
-                }
-                let own = |hole: &PlugHole| hole.wall == wall && hole.baffle == number;
-                for hole in self.plug_holes().filter(own) {
-                    let hit = self.fittings().zip(1_u8..).find(|(fitting, _)| {
-                        let apart = (fitting.centre - hole.centre).length();
-                        let radii = 0.5 * (fitting.hole().si() + hole.diameter.si());
-                        fitting.face() == wall && apart < radii + hole.diameter.si()
-                    });
-                    if let Some((_, fitting)) = hit {
-                        return Err(fault(
-                            CutFault::PlugAtFitting(wall, fitting),
-                            hole.diameter.si(),
-                        ));
-                    }
                 }
             }
         }
@@ -446,4 +394,27 @@ fn fold_body(job: &Job, body: &mut Body) -> Result<(), JobError> {
     }
     body.fold(folds, radius, &job.sheet);
     Ok(())
+}
+
+/// How plugs are laid out, by functions that a program whose tanks have none, as a small gauge's, does not hold.
+#[derive(Debug)]
+pub(crate) struct Plugs {
+    pub(super) welds: fn(&Tank, &Seam) -> Option<PlugWelds>,
+    pub(super) division: fn(&Tank, &Seam) -> Option<Division>,
+    pub(super) filled: fn(&Tank, &Seam) -> Option<Length>,
+}
+
+/// Those functions; none where a tank has no plugs.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct PlugRows(pub(super) Option<&'static Plugs>);
+
+impl PartialEq for PlugRows {
+    fn eq(&self, other: &Self) -> bool {
+        self.0.is_some() == other.0.is_some()
+    }
+}
+
+impl PlugRows {
+    /// A tank without.
+    const NONE: Self = Self(None);
 }

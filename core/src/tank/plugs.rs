@@ -6,21 +6,14 @@
 
 use core::f64::consts::PI;
 
-use super::Tank;
+use super::build::{PlugRows, Plugs};
+use super::{JobError, Problem, Tank};
 use crate::body::Path;
-use crate::build::{EdgeRemedies, PlugWelds};
+use crate::fitting::{CutFault, EdgeRemedies, PlaceError, PlugWelds, RoomError};
 use crate::geom::Vector;
-use crate::input::Face;
+use crate::input::{Face, Field};
 use crate::seam::{Division, Seam};
 use crate::units::Length;
-
-/// How plugs are laid out, by functions that a program whose tanks have none, as a small gauge's, does not hold.
-#[derive(Debug)]
-pub(crate) struct Plugs {
-    welds: fn(&Tank, &Seam) -> Option<PlugWelds>,
-    division: fn(&Tank, &Seam) -> Option<Division>,
-    filled: fn(&Tank, &Seam) -> Option<Length>,
-}
 
 /// Plug welds, and how each counts along its seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,16 +26,6 @@ pub(crate) struct PlugRow {
 
 /// Of the room that each has along the seam, it is planned over no more than this share.
 const WITHIN: f64 = 0.99;
-
-/// Those functions; none where a tank has no plugs.
-#[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct PlugRows(Option<&'static Plugs>);
-
-impl PartialEq for PlugRows {
-    fn eq(&self, other: &Self) -> bool {
-        self.0.is_some() == other.0.is_some()
-    }
-}
 
 /// A hole in a wall for a plug weld.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,8 +41,6 @@ pub struct PlugHole {
 }
 
 impl PlugRows {
-    /// A tank without.
-    pub(crate) const NONE: Self = Self(None);
     /// A tank that may have some.
     pub(crate) const SOME: Self = Self(Some(&Plugs {
         welds: |tank, seam| row(tank, seam).map(|row| row.welds),
@@ -121,6 +102,57 @@ impl Tank {
         let place = usize::from(number).checked_sub(1);
         let baffle = place.and_then(|place| self.inner.baffles().get(place));
         baffle.is_some_and(|baffle| baffle.is_plugged(wall))
+    }
+
+    /// Looks whether every wall that is to hold a baffle by plug welds meets it along straight edges with room for them, clear
+    /// of the holes of fittings.
+    pub(super) fn check_plugs(&self) -> Result<(), JobError> {
+        for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
+            for wall in baffle.plugged().walls() {
+                let fault = |fault: CutFault, limit: f64| JobError {
+                    field: Field::Baffle(number),
+                    problem: Problem::Place(PlaceError::Room(RoomError::Cut {
+                        fault,
+                        limit: Length::from_metres(limit),
+                    })),
+                };
+                if self.is_free(number, wall) {
+                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
+                }
+                let faces = [wall, Face::Baffle(number)];
+                let mut found = false;
+                for (seam, place) in self
+                    .seams()
+                    .zip(0..)
+                    .filter(|(seam, _)| seam.faces == faces)
+                {
+                    let edge = self.edge_of_seam(place);
+                    let straight = edge.is_some_and(|edge| edge.path == Path::Straight);
+                    if !straight || self.plug_welds(&seam).is_none() {
+                        return Err(fault(CutFault::Plugs(wall), seam.length.si()));
+                    }
+                    found = true;
+                }
+                if !found {
+                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
+                }
+                let own = |hole: &PlugHole| hole.wall == wall && hole.baffle == number;
+                for hole in self.plug_holes().filter(own) {
+                    let hit = self.fittings().zip(1_u8..).find(|(fitting, _)| {
+                        let apart = (fitting.centre - hole.centre).length();
+                        let radii = 0.5 * (fitting.hole().si() + hole.diameter.si());
+                        fitting.face() == wall && apart < radii + hole.diameter.si()
+                    });
+                    if let Some((_, fitting)) = hit {
+                        return Err(fault(
+                            CutFault::PlugAtFitting(wall, fitting),
+                            hole.diameter.si(),
+                        ));
+                    }
+                }
+            }
+        }
+        Ok(())
     }
 
     /// The holes of all plug welds, seam by seam, each from its first end.

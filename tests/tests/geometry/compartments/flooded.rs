@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use fastrand::Rng;
 use seamwright_core::capacity::Lean;
+use seamwright_core::input::WallSet;
 use seamwright_core::tank::{Plumbing, ReachError, Tank};
 use seamwright_core::units::{Angle, AngleUnit};
 
@@ -270,7 +271,11 @@ fn random_tanks_keep_what_the_flood_keeps() {
         let mut rng = Rng::with_seed(20_261_130 + seed);
         let random = Random::new(&mut rng);
         let job = random.job();
-        let draft = seamwright_tests::jobs::read(&job).draft;
+        let mut draft = seamwright_tests::jobs::read(&job).draft;
+        // The flood knows of no loose edge, whose play lets air by.
+        for baffle in &mut draft.baffles {
+            baffle.free = WallSet::NONE;
+        }
         let tank = Tank::build(&draft).unwrap();
         let cubes = Voxels::of(random.size, STEP, |point| random.is_open(point));
         let is_one = cubes.is_one_space(random.pick_up);

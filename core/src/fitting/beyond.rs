@@ -4,7 +4,7 @@
 //! Plugs and slots are proportioned by ANSI/AISC 360-16, J2.3b, which is for structural steel and taken here as a guide (from
 //! memory); the largest pitch is that of the tacks, common practice, no source.
 
-use crate::fitting::PLAY;
+use super::cut::PLAY;
 use crate::geom::split::pieces;
 use crate::units::Length;
 

@@ -4,7 +4,7 @@ use seamwright_core::advice::Advice;
 use seamwright_core::advice::work::WorkNotice;
 use seamwright_core::heat::BurnThrough;
 use seamwright_core::tank::Tank;
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 use super::model::{Block, Notice, Section};
 
@@ -25,17 +25,22 @@ fn against(tank: &Tank) -> impl Iterator<Item = WorkNotice> {
 
 /// The same for programs.
 fn told(tank: &Tank, code: &str) -> Value {
-    let mut told = json!({ "says": "NO", "code": code });
+    let mut told = Map::new();
+    let mut put = |key: &str, value: Value| {
+        told.insert(key.to_owned(), value);
+    };
+    put("says", json!("NO"));
+    put("code", json!(code));
     if let Some(burnt) = burnt(tank) {
-        told["molten_width_m"] = json!(burnt.band.si());
-        told["molten_width_most_m"] = json!(burnt.limit.si());
-        told["uptake"] = json!(burnt.uptake.si());
+        put("molten_width_m", json!(burnt.band.si()));
+        put("molten_width_most_m", json!(burnt.limit.si()));
+        put("uptake", json!(burnt.uptake.si()));
     }
     let loose: Vec<u8> = tank.loose_baffles().collect();
     if !loose.is_empty() {
-        told["loose_baffles"] = json!(loose);
+        put("loose_baffles", json!(loose));
     }
-    told
+    Value::Object(told)
 }
 
 /// Nothing where nothing stands against it.

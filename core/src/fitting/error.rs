@@ -79,6 +79,28 @@ pub enum CutFault {
     Deep(u8),
     /// More than twelve corners.
     Corners,
+    /// A flange is shorter than its bend takes: it must be more.
+    FlangeShort,
+    /// A flange at this wall is longer than there is room for: it may be this at most.
+    FlangeLong(Face),
+    /// A flange over an opening below or above is longer than there is room for.
+    FlangeLongOpen,
+    /// A flange at this wall runs into another baffle, counted from 1: it may be this at most.
+    FlangeOnBaffle(Face, u8),
+    /// A flange at this wall runs under a fitting, counted from 1: it may be this at most.
+    FlangeOnFitting(Face, u8),
+    /// The flange at this wall, or over an opening, finds no length between what its ends need.
+    FlangeNarrow(Option<Face>),
+    /// A hole, counted from 1, reaches into the bend of a flange by this.
+    FlangeHole(u8),
+    /// This wall does not stand square to the baffle, or is round.
+    FlangeLeans(Face),
+    /// The baffle has no straight edge at this wall.
+    FlangeNowhere(Face),
+    /// Nothing is left open below it, or above it where that is set.
+    FlangeNoGap(bool),
+    /// In a drum a baffle has no flanges here.
+    FlangeRound,
 }
 
 /// What is in the way of a fitting or a baffle.

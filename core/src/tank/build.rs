@@ -224,7 +224,7 @@ impl Tank {
         }
         self.place()?;
         if let Some(full) = full {
-            (full.cut)(&mut self.inner, full.cuts)?;
+            (full.cut)(self, full.cuts)?;
         }
         let (headspace, neck) = (self.job.headspace, self.job.neck);
         let space = Space::new(&self.body.inside, &self.inner);
@@ -325,12 +325,12 @@ struct Full<'a> {
     joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
     cuts: &'a [BaffleCut],
-    cut: fn(&mut Inner, &[BaffleCut]) -> Result<(), JobError>,
+    cut: fn(&mut Tank, &[BaffleCut]) -> Result<(), JobError>,
 }
 
-/// Cuts the baffles.
-fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
-    for ((baffle, cut), number) in inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
+/// Cuts the baffles, and bends their edges over.
+fn cut_baffles(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
+    for ((baffle, cut), number) in tank.inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
         baffle.cut(cut).map_err(|(fault, limit)| JobError {
             field: Field::Baffle(number),
             problem: Problem::Place(PlaceError::Room(RoomError::Cut {
@@ -339,7 +339,7 @@ fn cut_baffles(inner: &mut Inner, cuts: &[BaffleCut]) -> Result<(), JobError> {
             })),
         })?;
     }
-    Ok(())
+    tank.bend_baffles(cuts)
 }
 
 /// Rounds the folds of a job's body, which is sharp.

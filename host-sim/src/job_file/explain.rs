@@ -331,6 +331,7 @@ impl Given<'_> {
         };
         let table = path(field);
         let limit = short(limit);
+        let is_flange = is_of_flange(fault);
         let (key, label, help) = match fault {
             CutFault::Clearance => (
                 "clearance".to_owned(),
@@ -390,15 +391,15 @@ impl Given<'_> {
             flange => flange_fault(flange, &limit),
         };
         // Of two gaps the one that the job gives; else the baffle as a whole.
-        let at = [
-            key,
-            "flange".to_owned(),
-            "gap_above".to_owned(),
-            "notch.1".to_owned(),
-        ]
-        .iter()
-        .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
-        .unwrap_or_else(|| self.place(&table));
+        let others = if is_flange {
+            ["flange"; 2]
+        } else {
+            ["gap_above", "notch.1"]
+        };
+        let at = core::iter::once(key.as_str())
+            .chain(others)
+            .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
+            .unwrap_or_else(|| self.place(&table));
         Problem::new(at, format!("{} cannot be cut so", called(&table)))
             .label(label)
             .help(help)
@@ -549,6 +550,24 @@ impl Given<'_> {
             }
         }
     }
+}
+
+/// Whether a fault is one of flanges.
+const fn is_of_flange(fault: CutFault) -> bool {
+    matches!(
+        fault,
+        CutFault::FlangeShort
+            | CutFault::FlangeLong(_)
+            | CutFault::FlangeLongOpen
+            | CutFault::FlangeOnBaffle(..)
+            | CutFault::FlangeOnFitting(..)
+            | CutFault::FlangeNarrow(_)
+            | CutFault::FlangeHole(_)
+            | CutFault::FlangeLeans(_)
+            | CutFault::FlangeNowhere(_)
+            | CutFault::FlangeNoGap(_)
+            | CutFault::FlangeRound
+    )
 }
 
 /// What of a baffle's flanges does not fit: at which key, what is wrong there, and what to do.

@@ -214,7 +214,7 @@ fn write_out_of_reach(
     let welding = tank.job().welding();
     write!(
         f,
-        "no order of building lets hand and torch reach seam {seam}, baffle {} at the {} (opening {}, reach {}): it is planned as a loose edge that carries nothing: leave it {} short of the wall",
+        "no order of building lets hand and torch reach seam {seam}, baffle {} at the {} (opening {}, reach {}): it is planned as a loose edge that carries nothing, cut {} short of the wall",
         edge.baffle,
         edge.wall,
         mm(welding.opening),

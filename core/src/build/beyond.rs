@@ -4,6 +4,7 @@
 //! Plugs and slots are proportioned by ANSI/AISC 360-16, J2.3b, which is for structural steel and taken here as a guide (from
 //! memory); the largest pitch is that of the tacks, common practice, no source.
 
+use crate::fitting::PLAY;
 use crate::geom::split::pieces;
 use crate::units::Length;
 
@@ -58,8 +59,6 @@ const PLUGS_APART: f64 = 4.0;
 const SLOT_LENGTH: f64 = 10.0;
 /// Centres of slots stand at least this many lengths apart along their line: AISC 360-16, J2.3b(f) (from memory).
 const SLOTS_APART: f64 = 2.0;
-/// Play of a loose edge, in m: common practice, no source.
-const PLAY: f64 = 0.003;
 
 impl EdgeRemedies {
     /// For an edge of a length against a wall of a thickness, with holes at most `pitch` apart where they may be.

@@ -9,16 +9,18 @@ use heapless::Vec;
 use super::baffle::Baffle;
 use super::error::CutFault;
 use super::flange::FlangeCut;
-use crate::body::FlatForm;
+use crate::body::{FlatForm, Solid};
 use crate::geom::outline::section::{CornerArc, MAX_CORNERS, Section, SectionCorner};
 use crate::geom::outline::{cross, dot};
-use crate::input::Across;
+use crate::input::{Across, WallSet};
 use crate::units::Length;
 
 /// Notches that a baffle may have, its corners apart.
 pub const MAX_NOTCHES: usize = 4;
 /// Straight runs and turns of a rim while it is cut.
 const MAX_RUNS: usize = 4 * MAX_CORNERS;
+/// Play between a loose edge and its wall, in m, so that neither rubs: common practice, no source.
+pub(crate) const PLAY: f64 = 0.003;
 /// Points nearer than this, in metres, are one.
 const SAME: f64 = 1e-9;
 
@@ -370,12 +372,24 @@ impl BaffleCut {
 }
 
 impl Baffle {
-    /// Cuts it, and tells what does not fit: by which limit, in metres, where there is one.
-    pub(crate) fn cut(&mut self, cut: &BaffleCut) -> Result<(), (CutFault, f64)> {
-        if cut.is_none() {
+    /// Cuts it, and tells what does not fit: by which limit, in metres, where there is one. `loose` are the walls that its
+    /// edges are not welded to.
+    pub(crate) fn cut(
+        &mut self,
+        inside: &Solid,
+        loose: WallSet,
+        cut: &BaffleCut,
+    ) -> Result<(), (CutFault, f64)> {
+        if cut.is_none() && loose.is_empty() {
             return Ok(());
         }
         let bare = |fault: CutFault| (fault, 0.0);
+        let mut cut = cut.clone();
+        let loose = self.loose_sides(inside, loose);
+        if matches!(self.plate, FlatForm::Disc { .. }) && loose != 0 {
+            cut.clearance = Length::from_metres(libm::fmax(cut.clearance.si(), PLAY));
+        }
+        let cut = &cut;
         let clear = BaffleCut {
             clearance: cut.clearance,
             ..BaffleCut::default()
@@ -391,32 +405,8 @@ impl Baffle {
             return Ok(());
         }
         let whole = section_of(&self.plate).ok_or(bare(CutFault::Corners))?;
-        let mut section = whole;
         let clearance = cut.clearance.si();
-        if clearance > 0.0 {
-            let across = [[1.0, 0.0], [0.0, 1.0]].map(|way| {
-                let (low, high) = whole.extent(way);
-                high - low
-            });
-            let half = 0.5 * libm::fmin(across[0], across[1]);
-            let fault = (CutFault::Clearance, half);
-            if clearance >= half {
-                return Err(fault);
-            }
-            // Within a bend that is tighter the corner is sharp.
-            let mut eased: Vec<SectionCorner, MAX_CORNERS> = Vec::new();
-            for (corner, place) in whole.corners().iter().zip(0..) {
-                let mut corner = *corner;
-                if whole.turn(place) > 0.0 && corner.radius <= clearance {
-                    corner.radius = 0.0;
-                }
-                let _ = eased.push(corner);
-            }
-            let sheets = [clearance; MAX_CORNERS];
-            let used = sheets.get(..whole.len()).unwrap_or_default();
-            let eased = Section::new(&eased).map_err(|_| fault)?;
-            section = eased.inward(used).map_err(|_| fault)?;
-        }
+        let section = clear_of_walls(&whole, clearance, loose)?;
         let mut rim = runs(&section);
         let (low, high) = whole.extent([0.0, 1.0]);
         let (below, above) = (cut.gap_below.si(), cut.gap_above.si());
@@ -455,6 +445,83 @@ impl Baffle {
         self.plate = FlatForm::Outline(section);
         Ok(())
     }
+}
+
+impl Baffle {
+    /// A bit for each side of its plate that stands on one of these walls.
+    fn loose_sides(&self, inside: &Solid, walls: WallSet) -> u16 {
+        let mut sides = 0;
+        if walls.is_empty() {
+            return sides;
+        }
+        for (side, place) in (0..self.sides()).zip(0..u16::BITS) {
+            if self
+                .wall_of(inside, side)
+                .is_some_and(|wall| walls.has(wall))
+            {
+                sides |= 1 << place;
+            }
+        }
+        sides
+    }
+}
+
+/// An outline that stays clear of the walls about it, and by [`PLAY`] at least at its loose sides.
+fn clear_of_walls(whole: &Section, clearance: f64, loose: u16) -> Result<Section, (CutFault, f64)> {
+    if !(clearance > 0.0) && loose == 0 {
+        return Ok(*whole);
+    }
+    let across = [[1.0, 0.0], [0.0, 1.0]].map(|way| {
+        let (low, high) = whole.extent(way);
+        high - low
+    });
+    let half = 0.5 * libm::fmin(across[0], across[1]);
+    let fault = (CutFault::Clearance, half);
+    if clearance >= half {
+        return Err(fault);
+    }
+    let count = whole.len();
+    let away = |side: usize| {
+        if loose & (1 << around(side, count)) == 0 {
+            clearance
+        } else {
+            libm::fmax(clearance, PLAY)
+        }
+    };
+    let mut sheets: Vec<f64, MAX_CORNERS> = Vec::new();
+    // Within a bend that is tighter the corner is sharp, and so it is for now between two sides of which one moves farther.
+    let mut sharp: Vec<SectionCorner, MAX_CORNERS> = Vec::new();
+    for (corner, place) in whole.corners().iter().zip(0..) {
+        let [before, after] = [away(place + count - 1), away(place)];
+        let mut corner = *corner;
+        let is_tight = whole.turn(place) > 0.0 && corner.radius <= libm::fmin(before, after);
+        if is_tight || before < after || after < before {
+            corner.radius = 0.0;
+        }
+        // As many as the outline has.
+        let _ = sharp.push(corner);
+        let _ = sheets.push(after);
+    }
+    let moved = Section::new(&sharp)
+        .and_then(|sharp| sharp.inward(&sheets))
+        .map_err(|_| fault)?;
+    let mut eased: Vec<SectionCorner, MAX_CORNERS> = Vec::new();
+    for (corner, place) in moved.corners().iter().zip(0..) {
+        let [before, after] = [away(place + count - 1), away(place)];
+        let mut corner = *corner;
+        let drawn = whole.radius(place);
+        if (before < after || after < before) && drawn > 0.0 {
+            // The wall's own arc, moved off that side: it stays clear of the wall all along.
+            let nearer = libm::fmin(before, after);
+            corner.radius = if whole.turn(place) > 0.0 {
+                libm::fmax(drawn - nearer, 0.0)
+            } else {
+                drawn + libm::fmax(before, after)
+            };
+        }
+        let _ = eased.push(corner);
+    }
+    Section::new(&eased).map_err(|_| fault)
 }
 
 /// A plate as an outline; `None` of one with more corners than an outline may have.

@@ -13,6 +13,7 @@ mod stand;
 
 pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
+pub(crate) use cut::PLAY;
 pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
 pub use error::{CutFault, PlaceError, RoomError};
 pub use flange::FlangeCut;

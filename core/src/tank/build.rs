@@ -328,16 +328,24 @@ struct Full<'a> {
     cut: fn(&mut Tank, &[BaffleCut]) -> Result<(), JobError>,
 }
 
-/// Cuts the baffles, and bends their edges over.
+/// Cuts the baffles, of which some may have nothing to be cut but a loose edge, and bends their edges over.
 fn cut_baffles(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
-    for ((baffle, cut), number) in tank.inner.baffles.iter_mut().zip(cuts).zip(1_u8..) {
-        baffle.cut(cut).map_err(|(fault, limit)| JobError {
-            field: Field::Baffle(number),
-            problem: Problem::Place(PlaceError::Room(RoomError::Cut {
-                fault,
-                limit: Length::from_metres(limit),
-            })),
-        })?;
+    let Tank {
+        job, body, inner, ..
+    } = &mut *tank;
+    let baffles = inner.baffles.iter_mut().zip(&job.baffles);
+    for (((baffle, draft), place), number) in baffles.zip(0..).zip(1_u8..) {
+        let plain = BaffleCut::default();
+        let cut = cuts.get::<usize>(place).unwrap_or(&plain);
+        baffle
+            .cut(&body.inside, draft.free, cut)
+            .map_err(|(fault, limit)| JobError {
+                field: Field::Baffle(number),
+                problem: Problem::Place(PlaceError::Room(RoomError::Cut {
+                    fault,
+                    limit: Length::from_metres(limit),
+                })),
+            })?;
     }
     tank.bend_baffles(cuts)
 }

@@ -9,7 +9,7 @@ use crate::capacity::{Drawing, FillTo, Lean, LeanRange, MAX_PICK_UPS, Pool, Wors
 use crate::compartment::{
     Compartments, Heights, MAX_PIPES, Mouth, PickUp, PickUpOutside, TooManyPieces,
 };
-use crate::fitting::{Fitting, Opening};
+use crate::fitting::Fitting;
 use crate::geom::Vector;
 use crate::input::limits::MAX_FITTINGS;
 use crate::units::{Length, LengthUnit, Volume};
@@ -518,15 +518,7 @@ impl Reach<'_> {
             let Some(draft) = self.tank.job.baffles.get(place) else {
                 return false;
             };
-            // An edge that is left free stands tight against its wall unless the baffle is cut clear of it.
-            let is_clear = || {
-                let baffle = self.tank.inner.baffles().get(place);
-                baffle.is_some_and(|baffle| {
-                    let openings = baffle.openings(&self.tank.body.inside);
-                    openings.iter().any(|one| matches!(one, Opening::Slit(_)))
-                })
-            };
-            draft.spaced.is_some() || (!draft.free.is_empty() && is_clear())
+            draft.spaced.is_some() || !draft.free.is_empty()
         };
         let first = self.parted.joined(0, leaks);
         if first.iter().all(|joined| *joined) {

@@ -325,3 +325,71 @@ fn what_does_not_fit() {
         assert_eq!(fault(BOX, one), expected);
     }
 }
+
+/// An edge that is left loose is cut 3 mm short of its wall, or by the clearance where that is more; the others are not.
+#[test]
+fn a_loose_edge_has_play() -> Outcome {
+    let free = |text: &str, walls: &str| {
+        text.replace("[[baffle]]\n", &format!("[[baffle]]\nfree = [{walls}]\n"))
+    };
+    let loose = built(&free(BOX, "\"top\", \"front\""), BaffleCut::default()).unwrap();
+    near("two loose", baffle(&loose).area(), 0.297 * 0.197, TIGHT)?;
+    near("bottom", on(&loose, Face::Bottom), 0.297, TIGHT)?;
+    let clear = |mm_clear: f64| BaffleCut {
+        clearance: mm(mm_clear),
+        ..BaffleCut::default()
+    };
+    for (clearance, area) in [(1.0, 0.298 * 0.196), (5.0, 0.290 * 0.190)] {
+        let cut = built(&free(BOX, "\"top\""), clear(clearance)).unwrap();
+        near("clear too", baffle(&cut).area(), area, TIGHT)?;
+    }
+    // What the sheet takes of the room follows.
+    let whole = built(BOX, BaffleCut::default()).unwrap();
+    let more = loose.capacity().brim.si() - whole.capacity().brim.si();
+    near(
+        "room",
+        more,
+        (0.300 * 0.200 - 0.297 * 0.197) * 0.002,
+        Tolerance::relative(1e-6),
+    )?;
+    let drum = built(&free(DRUM, "\"shell\""), BaffleCut::default()).unwrap();
+    near("disc", baffle(&drum).area(), PI * 0.197 * 0.197, TIGHT)?;
+    Ok(())
+}
+
+/// Beside a rounded corner the wall's own arc moves off with the loose edge: nowhere is the plate nearer to that wall than
+/// its play, nor nearer to any wall than nothing.
+#[test]
+fn a_loose_edge_beside_a_bend() -> Outcome {
+    let text = "name = \"trough\"\n[shape]\nkind = \"profile\"\nsized = \"inside\"\nwidth = \"300 mm\"\noutline = \
+[[\"0 mm\", \"0 mm\", \"r 30 mm\"], [\"400 mm\", \"0 mm\", \"r 30 mm\"], [\"400 mm\", \"200 mm\", \"r 30 mm\"], [\"0 mm\", \"200 mm\", \"r 30 mm\"]]\n\
+[stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[[baffle]]\nacross = \"width\"\nat = \"150 mm\"\nfree = [\"side 3\"]\n";
+    let tank = built(text, BaffleCut::default()).unwrap();
+    let tight = built(
+        &text.replace("free = [\"side 3\"]\n", ""),
+        BaffleCut::default(),
+    )
+    .unwrap();
+    let (plate, whole) = (baffle(&tank).plate(), baffle(&tight).plate());
+    near(
+        "area",
+        plate.area(),
+        0.400 * 0.197 - (4.0 - PI) * 0.030 * 0.030,
+        TIGHT,
+    )?;
+    for step in 0..=400 {
+        let x = 0.002 + 0.001 * f64::from(step);
+        // The highest point of the plate there.
+        let (mut low, mut high) = (0.102, 0.3);
+        for _ in 0..60 {
+            let half = 0.5 * (low + high);
+            *(if plate.inside([x, half]) >= 0.0 {
+                &mut low
+            } else {
+                &mut high
+            }) = half;
+        }
+        assert!(whole.inside([x, low + 0.003]) > -1e-9, "{step}");
+    }
+    Ok(())
+}

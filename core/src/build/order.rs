@@ -213,6 +213,9 @@ impl Sorting<'_> {
         for place in 0..tank.seam_count() {
             let found = tank.seam_at(groups, place);
             let stages = found.map(|(seam, edge)| match seam.faces {
+                [wall, Face::Baffle(number)] if tank.is_plugged(number, wall) => {
+                    self.of_plugs(order, &seam)
+                }
                 [wall, Face::Baffle(number)] if !tank.is_free(number, wall) => {
                     let panel = seam.mark.panels[0];
                     let closes = self.closers.has(panel);
@@ -274,6 +277,25 @@ impl Sorting<'_> {
             .iter()
             .take(stand)
             .fold(0, |set, number| set | bit(*number))
+    }
+
+    /// The place of an edge that is welded through the wall from outside: as soon as both stand, but not before the walls are
+    /// welded where it is held by one that closes the tank.
+    fn of_plugs(&self, order: &BuildOrder, seam: &Seam) -> SeamStages {
+        let [wall, own] = seam.mark.panels;
+        let outside = order.number(BuildWork::OutsideSeams, None);
+        let (joined, welded) = if self.closers.has(wall) {
+            (order.number(BuildWork::Closing, Some(wall)), outside)
+        } else {
+            let set = order.number(BuildWork::Baffles, Some(own));
+            (set, set)
+        };
+        SeamStages {
+            joined,
+            welded: if welded > 0 { welded } else { joined },
+            from: Some(WeldAccess::Outside),
+            within: false,
+        }
     }
 
     /// The place of a seam between walls, round a fitting, or of an edge that is not welded.

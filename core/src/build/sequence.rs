@@ -203,7 +203,7 @@ pub(super) fn each_edge(tank: &Tank, groups: &Groups, mut see: impl FnMut(&Edge,
         let [wall, Face::Baffle(number)] = edge.faces else {
             continue;
         };
-        if tank.is_free(number, wall) {
+        if tank.is_free(number, wall) || tank.is_plugged(number, wall) {
             continue;
         }
         if let Some(panel) = tank.panel_of_wall(groups, wall) {

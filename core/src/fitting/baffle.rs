@@ -13,7 +13,7 @@ use crate::body::{
 use crate::geom::Vector;
 use crate::geom::outline::section::{Section, SectionCorner, off};
 use crate::input::limits::MAX_BAFFLE_HOLES;
-use crate::input::{Across, BaffleDraft, Face};
+use crate::input::{Across, BaffleDraft, Face, WallSet};
 use crate::units::{Angle, Length};
 
 /// A hole in a baffle, in metres of the plate's plane.
@@ -40,6 +40,8 @@ pub struct Baffle {
     pub(super) free: u16,
     /// What of its edges is bent over; a gauge has none.
     pub(super) flanges: Option<Flanges>,
+    /// The walls through which it is plug-welded.
+    pub(super) plugged: WallSet,
 }
 
 /// The axis that a baffle stands across, and the two of its plane in the order x, y, z.
@@ -95,6 +97,7 @@ impl Baffle {
             holes,
             free: 0,
             flanges: None,
+            plugged: WallSet::NONE,
         })
     }
 
@@ -125,6 +128,17 @@ impl Baffle {
     #[must_use]
     pub fn holes(&self) -> &[BaffleHole] {
         &self.holes
+    }
+
+    /// The walls through which it is plug-welded from outside.
+    #[must_use]
+    pub const fn plugged(&self) -> WallSet {
+        self.plugged
+    }
+
+    /// Whether it is so through this one.
+    pub(crate) const fn is_plugged(&self, wall: Face) -> bool {
+        self.plugged.has(wall)
     }
 
     /// Its sheet.

@@ -47,6 +47,8 @@ pub struct BaffleCut {
     pub gap_above: Length,
     /// Legs of the triangle that is taken off every corner between two walls.
     pub corner_notch: Length,
+    /// The walls through which it is plug-welded from outside.
+    pub plugged: WallSet,
     /// Notches along its rim.
     pub notches: Vec<Notch, MAX_NOTCHES>,
     /// Edges that are bent over.
@@ -380,11 +382,16 @@ impl Baffle {
         loose: WallSet,
         cut: &BaffleCut,
     ) -> Result<(), (CutFault, f64)> {
-        if cut.is_none() && loose.is_empty() {
+        self.plugged = cut.plugged;
+        let shape = BaffleCut {
+            plugged: WallSet::NONE,
+            ..cut.clone()
+        };
+        if shape.is_none() && loose.is_empty() {
             return Ok(());
         }
         let bare = |fault: CutFault| (fault, 0.0);
-        let mut cut = cut.clone();
+        let mut cut = shape;
         let loose = self.loose_sides(inside, loose);
         if matches!(self.plate, FlatForm::Disc { .. }) && loose != 0 {
             cut.clearance = Length::from_metres(libm::fmax(cut.clearance.si(), PLAY));

@@ -99,8 +99,16 @@ pub enum CutFault {
     FlangeNowhere(Face),
     /// Nothing is left open below it, or above it where that is set.
     FlangeNoGap(bool),
+    /// A wall that a flange lies along is not plug-welded to it here.
+    FlangePlugged(Face),
     /// In a drum a baffle has no flanges here.
     FlangeRound,
+    /// It does not meet a wall along a straight edge with room for a plug weld.
+    Plugs(Face),
+    /// It does not meet a wall through which it is to be plug-welded, or is to be left free of it as well.
+    NoPlugs(Face),
+    /// A plug weld lies nearer to a fitting, counted from 1, than its own diameter.
+    PlugAtFitting(Face, u8),
 }
 
 /// What is in the way of a fitting or a baffle.

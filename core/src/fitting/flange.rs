@@ -473,6 +473,9 @@ impl Baffle {
                 continue;
             }
             met.add(wall);
+            if self.is_plugged(wall) {
+                return Err((CutFault::FlangePlugged(wall), 0.0));
+            }
             let flat = inside.face(wall).filter(crate::body::FaceView::is_flat);
             let square =
                 flat.is_some_and(|view| libm::fabs(view.normal().dot(self.axis())) < SQUARE);

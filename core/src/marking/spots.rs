@@ -17,6 +17,8 @@ pub enum HoleUse {
     Baffle(u8),
     /// Relief where bends come together.
     Relief,
+    /// A plug weld that holds a baffle, counted from 1.
+    Plug(u8),
 }
 
 /// A hole.
@@ -175,7 +177,17 @@ impl<'a> Marker<'a> {
             at: relief.at,
             diameter: relief.diameter,
         });
-        fittings.chain(holes).chain(reliefs)
+        let plugs = self.tank.plug_holes().filter_map(move |hole| {
+            if !self.panel.faces.contains(&hole.wall) {
+                return None;
+            }
+            Some(MarkedHole {
+                what: HoleUse::Plug(hole.baffle),
+                at: self.place(hole.wall, hole.centre)?,
+                diameter: hole.diameter,
+            })
+        });
+        fittings.chain(holes).chain(reliefs).chain(plugs)
     }
 
     /// The bends, each with its two tangent lines, in the order of the blank's.

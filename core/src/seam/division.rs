@@ -15,6 +15,8 @@ pub struct Division {
     pub length: Length,
     /// From the start of one to the start of the next.
     pub pitch: Length,
+    /// From the first end of the seam to the start of the first.
+    pub lead: Length,
 }
 
 impl Division {
@@ -32,6 +34,7 @@ impl Division {
             count: count as u16,
             length,
             pitch: length,
+            lead: Length::default(),
         })
     }
 
@@ -51,6 +54,7 @@ impl Division {
             count: gaps as u16 + 1,
             length,
             pitch: Length::from_metres(run / gaps),
+            lead: Length::default(),
         })
     }
 
@@ -73,13 +77,13 @@ impl Division {
         if self.pitch <= self.length {
             return [part(number), part(number + 1)];
         }
-        let from = f64::from(number) * self.pitch.si();
+        let from = self.lead.si() + f64::from(number) * self.pitch.si();
         [from, from + self.length.si()]
     }
 
     /// Start and end of each stitch, from the start of the seam.
     pub fn runs(self) -> impl Iterator<Item = [Length; 2]> {
-        let from = move |n: u16| f64::from(n) * self.pitch.si();
+        let from = move |n: u16| self.lead.si() + f64::from(n) * self.pitch.si();
         let to = move |n: u16| {
             if self.pitch <= self.length {
                 from(n + 1)

@@ -95,6 +95,15 @@ impl Tank {
     /// The bead that a welded seam wants, filled as is usual: [`BeadForm::usual`]. `None` for a fold.
     #[must_use]
     pub fn bead(&self, seam: &Seam) -> Option<Result<Bead, BeadError>> {
+        self.bead_along(seam, self.weld_length(seam))
+    }
+
+    /// The same along so much of it.
+    pub(crate) fn bead_along(
+        &self,
+        seam: &Seam,
+        length: Length,
+    ) -> Option<Result<Bead, BeadError>> {
         // At the free edge of a baffle's flange is a plain fillet, and no groove beside a bend.
         let joint = match (seam.joint?, seam.faces) {
             (Joint::FlangedLap, [_, Face::Baffle(_)]) => Joint::Tee,
@@ -111,7 +120,7 @@ impl Tank {
             corner,
             allow,
             &BeadForm::usual(sheets),
-            self.weld_length(seam),
+            length,
         ))
     }
 

@@ -1,11 +1,13 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
+use super::plugs::PlugHole;
+use super::plugs::PlugRows;
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, ShapeError};
+use crate::body::{Body, Path, ShapeError};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
-use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, RoomError};
+use crate::fitting::{Baffle, BaffleCut, CutFault, Fitting, Inner, PlaceError, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
 use crate::units::range::{OutOfRange, Value};
 use crate::units::{Length, Volume};
@@ -20,6 +22,8 @@ pub struct Tank {
     pub(crate) capacity: Capacity,
     /// Where the dip rod stands, once found: for some bodies a long search.
     pub(crate) rod: Option<Stick>,
+    /// How plug welds are laid out, where it may have some.
+    pub(crate) plugs: PlugRows,
 }
 
 impl Tank {
@@ -101,6 +105,7 @@ impl Tank {
         inner: Inner::EMPTY,
         capacity: Capacity::NONE,
         rod: None,
+        plugs: PlugRows::NONE,
     };
 
     /// Makes this the tank of a draft, in its place. After an error it is of no use until it is made
@@ -127,6 +132,11 @@ impl Tank {
         assumed: impl FnMut(Assumed),
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
+        self.plugs = if cuts.iter().all(|cut| cut.plugged.is_empty()) {
+            PlugRows::NONE
+        } else {
+            PlugRows::SOME
+        };
         self.make_by(Some(&Full {
             joints: Self::check_joints,
             fold: fold_body,
@@ -134,6 +144,7 @@ impl Tank {
             cut: cut_baffles,
         }))?;
         self.check_free()?;
+        self.check_plugs()?;
         self.check_room()
     }
 
@@ -149,6 +160,54 @@ impl Tank {
                         field: Field::BaffleFree(number, wall),
                         problem: Problem::NotAtBaffle(wall),
                     });
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Looks whether every wall that is to hold a baffle by plug welds meets it along straight edges with room for them, clear
+    /// of the holes of fittings.
+    fn check_plugs(&self) -> Result<(), JobError> {
+        for (baffle, number) in self.inner.baffles().iter().zip(1_u8..) {
+            for wall in baffle.plugged().walls() {
+                let fault = |fault: CutFault, limit: f64| JobError {
+                    field: Field::Baffle(number),
+                    problem: Problem::Place(PlaceError::Room(RoomError::Cut {
+                        fault,
+                        limit: Length::from_metres(limit),
+                    })),
+                };
+                let faces = [wall, Face::Baffle(number)];
+                let mut found = false;
+                for (seam, place) in self
+                    .seams()
+                    .zip(0..)
+                    .filter(|(seam, _)| seam.faces == faces)
+                {
+                    let edge = self.edge_of_seam(place);
+                    let straight = edge.is_some_and(|edge| edge.path == Path::Straight);
+                    if !straight || self.plug_welds(&seam).is_none() {
+                        return Err(fault(CutFault::Plugs(wall), seam.length.si()));
+                    }
+                    found = true;
+                }
+                if !found || self.is_free(number, wall) {
+                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
+                }
+                let own = |hole: &PlugHole| hole.wall == wall && hole.baffle == number;
+                for hole in self.plug_holes().filter(own) {
+                    let hit = self.fittings().zip(1_u8..).find(|(fitting, _)| {
+                        let apart = (fitting.centre - hole.centre).length();
+                        let radii = 0.5 * (fitting.hole().si() + hole.diameter.si());
+                        fitting.face() == wall && apart < radii + hole.diameter.si()
+                    });
+                    if let Some((_, fitting)) = hit {
+                        return Err(fault(
+                            CutFault::PlugAtFitting(wall, fitting),
+                            hole.diameter.si(),
+                        ));
+                    }
                 }
             }
         }

@@ -88,7 +88,7 @@ impl Tank {
                 .division(&seam)
                 .map_or(u32::from(MAX_STITCHES) + 1, |d| u32::from(d.count));
             stitches = stitches.saturating_add(more);
-            if self.tacks(&seam).is_none() {
+            if self.tacks(&seam).is_none() && self.plugs_divided(&seam).is_none() {
                 return Err(JobError {
                     field: Field::TackPitch,
                     problem: Problem::TooManyTacks,

@@ -205,6 +205,10 @@ impl Tank {
     #[must_use]
     pub fn tacks(&self, seam: &Seam) -> Option<Tacks> {
         seam.joint?;
+        // An edge that is held from outside is not tacked from inside.
+        if self.plugs_divided(seam).is_some() {
+            return None;
+        }
         Tacks::spaced(
             seam.length,
             self.job.tack_length(seam.thicker),
@@ -229,6 +233,10 @@ impl Tank {
     #[must_use]
     pub fn division(&self, seam: &Seam) -> Option<Division> {
         seam.joint?;
+        let plugs = self.plugs_divided(seam);
+        if plugs.is_some() {
+            return plugs;
+        }
         let most = self.job.stitch_max;
         match seam.faces {
             [_, Face::Baffle(number)] => {
@@ -242,9 +250,13 @@ impl Tank {
         }
     }
 
-    /// How much of a seam is welded: all of it, or its stitches where they stand apart. Zero for a fold.
+    /// How much of a seam is welded: all of it, or its stitches where they stand apart; of plug welds the length of a fillet with as much metal.
+    /// Zero for a fold.
     #[must_use]
     pub fn weld_length(&self, seam: &Seam) -> Length {
+        if let Some(filled) = self.plugs_filled(seam) {
+            return filled;
+        }
         match self.division(seam) {
             Some(stitches) if stitches.pitch > stitches.length => stitches.welded(),
             _ if seam.joint.is_none() => Length::default(),

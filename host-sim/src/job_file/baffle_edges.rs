@@ -1,4 +1,4 @@
-//! How the edges of a `[[baffle]]` are welded: `free`, `weld_length`, `weld_gap`.
+//! How the edges of a `[[baffle]]` are welded: `free`, `plugs`, `weld_length`, `weld_gap`.
 
 use seamwright_core::input::WallSet;
 use seamwright_core::units::Length;
@@ -9,23 +9,21 @@ use super::reader::{Reader, Section, called};
 use super::words::every_face;
 use crate::diagnostics::Problem;
 
-/// What a job file may say of the walls that a baffle is not welded to.
-const EXAMPLE: &str = "free = [\"top\"]";
-
-/// `free = ["top", …]`.
-pub(super) fn free<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> WallSet {
+/// `free = ["top", …]`, and what else names some walls of a baffle.
+pub(super) fn walls<'t>(reader: &mut Reader<'t>, section: &Section<'t>, key: &str) -> WallSet {
     let mut all = WallSet::NONE;
-    let Some(value) = reader.value(section, "free") else {
+    let Some(value) = reader.value(section, key) else {
         return all;
     };
-    let path = section.path_of("free");
+    let example = format!("{key} = [\"top\"]");
+    let path = section.path_of(key);
     let DeValue::Array(walls) = value.get_ref() else {
         let problem = Problem::new(
             value.span(),
             format!("{} must be a list of walls", called(&path)),
         )
         .label("no list")
-        .help(format!("write, for example, {EXAMPLE}"));
+        .help(format!("write, for example, {example}"));
         reader.problem(problem);
         return all;
     };
@@ -33,7 +31,7 @@ pub(super) fn free<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> WallSe
         let DeValue::String(text) = wall.get_ref() else {
             let problem = Problem::new(wall.span(), "a wall is named in quotes")
                 .label("no text")
-                .help(format!("write, for example, {EXAMPLE}"));
+                .help(format!("write, for example, {example}"));
             reader.problem(problem);
             continue;
         };

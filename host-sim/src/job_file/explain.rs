@@ -382,6 +382,21 @@ impl Given<'_> {
                 "it runs out of the plate, or into another".to_owned(),
                 "make it less deep, or move it".to_owned(),
             ),
+            CutFault::Plugs(wall) => (
+                format!("plugs.{wall}"),
+                format!("no straight edge at the {wall} with room for a plug weld: {limit}"),
+                "a plug wants three of its diameters: hold that edge otherwise".to_owned(),
+            ),
+            CutFault::NoPlugs(wall) => (
+                format!("plugs.{wall}"),
+                format!("it does not meet the {wall}, or is left free of it"),
+                "name a wall that it meets, and name it once".to_owned(),
+            ),
+            CutFault::PlugAtFitting(wall, fitting) => (
+                format!("plugs.{wall}"),
+                format!("a plug of {limit} would lie at the hole of fitting {fitting}"),
+                "move the fitting or the baffle, or hold that edge otherwise".to_owned(),
+            ),
             CutFault::Corners => (
                 "corner_notch".to_owned(),
                 "more than twelve corners".to_owned(),
@@ -566,6 +581,7 @@ const fn is_of_flange(fault: CutFault) -> bool {
             | CutFault::FlangeLeans(_)
             | CutFault::FlangeNowhere(_)
             | CutFault::FlangeNoGap(_)
+            | CutFault::FlangePlugged(_)
             | CutFault::FlangeRound
     )
 }
@@ -618,6 +634,11 @@ fn flange_fault(fault: CutFault, limit: &str) -> (String, String, String) {
                 "the {wall} is round, or does not stand square to the baffle: no flange lies flat there"
             ),
             "list in `flanged` the edges at walls that stand square to it".to_owned(),
+        ),
+        CutFault::FlangePlugged(wall) => (
+            format!("plugs.{wall}"),
+            format!("a flange lies along the {wall}, and is welded there along its free edge"),
+            "leave that wall out of `plugs`, or list in `flanged` the other edges".to_owned(),
         ),
         CutFault::FlangeNowhere(wall) => (
             format!("flanged.{wall}"),

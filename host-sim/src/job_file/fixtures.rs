@@ -124,6 +124,7 @@ fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> 
         *slot = length(reader, section, key, Length::default()).unwrap_or_default();
     }
     cut.flange = baffle_flanges::flange(reader, section);
+    cut.plugged = baffle_edges::walls(reader, section, "plugs");
     let sections = tables(reader, section, "notch", &NOTCH, MAX_NOTCHES);
     let notches: Vec<Option<Notch>> = sections
         .iter()
@@ -160,7 +161,7 @@ fn baffle<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleDr
             })
         })
         .collect();
-    let free = baffle_edges::free(reader, section);
+    let free = baffle_edges::walls(reader, section, "free");
     let spaced = baffle_edges::spaced(reader, section);
     Some(BaffleDraft {
         across: across?,

@@ -191,6 +191,7 @@ pub const BAFFLE: Table = Table {
         optional("hole", Kind::Tables),
         optional("notch", Kind::Tables),
         optional("free", Kind::FaceList("[\"top\"]")),
+        optional("plugs", Kind::FaceList("[\"top\"]")),
         optional("weld_length", Kind::Quantity("40 mm")),
         optional("weld_gap", Kind::Quantity("60 mm")),
         optional("flange", Kind::Quantity("20 mm")),

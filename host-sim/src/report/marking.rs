@@ -67,6 +67,7 @@ pub(crate) fn data(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Value {
             HoleUse::Fitting(number) => ("fitting", Some(number)),
             HoleUse::Baffle(number) => ("baffle hole", Some(number)),
             HoleUse::Relief => ("relief", None),
+            HoleUse::Plug(number) => ("plug weld", Some(number)),
         };
         json!({ "for": what, "number": number, "at_m": hole.at, "diameter_m": hole.diameter.si() })
     });

@@ -28,6 +28,13 @@ pub(crate) fn section(tank: &Tank, units: Units) -> Section {
     let rows = seams.map(|(seam, place)| row(tank, &seam, order.of_seam(place), units));
     let mut section = Section::new("Seams, tacks and stitches").on_sheet("Seams");
     section.table(Table::new(columns, rows).keyed("seams"));
+    if tank.plug_holes().next().is_some() {
+        section.flush(
+            "plugs: each hole in the wall is filled from outside until it is fused to the edge behind it, one far from the \
+             last; the plan takes as much rod and arc for it as for a fillet with as much metal, and the heat of a seam \
+             welded through at most: let the metal cool to its limit before the next",
+        );
+    }
     section
 }
 
@@ -38,7 +45,23 @@ fn row(tank: &Tank, seam: &Seam, stages: Option<SeamStages>, units: Units) -> Ro
         let pitch = tacks.pitch.display(LengthUnit::Millimetre, 0);
         said(tacks.count).on_sheet(format!("{} at {pitch}", tacks.count))
     });
+    let plugs = tank.plug_welds(seam);
     let stitches = tank.division(seam).map(|division| {
+        if let Some(plugs) = plugs {
+            let hole = plugs.diameter.display(LengthUnit::Millimetre, 1);
+            return [
+                said(division.count).on_sheet(format!("{} plugs of {hole}", plugs.count)),
+                said(format!("plug {hole}")).data(
+                    "plugs",
+                    json!({
+                        "count": plugs.count,
+                        "diameter_m": plugs.diameter.si(),
+                        "pitch_m": plugs.pitch.si(),
+                        "first_m": plugs.first.si(),
+                    }),
+                ),
+            ];
+        }
         let length = division.length.display(LengthUnit::Millimetre, 0);
         [
             said(division.count).on_sheet(format!("{} of {length}", division.count)),

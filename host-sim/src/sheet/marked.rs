@@ -69,6 +69,7 @@ pub fn rows(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Vec<Marked> {
                 .unwrap_or_default(),
             HoleUse::Baffle(_) => "hole".to_owned(),
             HoleUse::Relief => "relief of two bends".to_owned(),
+            HoleUse::Plug(number) => format!("plug weld, baffle {number}"),
         };
         let bore = hole.diameter.display(LengthUnit::Millimetre, 1);
         rows.push(Marked {

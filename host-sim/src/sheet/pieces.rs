@@ -109,6 +109,7 @@ fn draft(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Draft {
     }
     fittings(tank, panel, blank, &mut draft);
     baffle_holes(tank, panel, blank, &mut draft);
+    plug_holes(tank, panel, blank, &mut draft);
     edges(cut, panel, blank, &mut draft);
     scribed(cut, panel, blank, &mut draft);
     letter(panel, blank, &mut draft);
@@ -189,6 +190,22 @@ fn baffle_holes(tank: &Tank, panel: &Panel, blank: &CutBlank, draft: &mut Draft)
             draft.holes.push(Hole {
                 at: at.map(|c| c * 1e3),
                 diameter: 2e3 * hole.radius,
+                label: String::new(),
+            });
+        }
+    }
+}
+
+/// Holes in a wall for the plug welds that hold a baffle.
+fn plug_holes(tank: &Tank, panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
+    for hole in tank
+        .plug_holes()
+        .filter(|hole| panel.faces.contains(&hole.wall))
+    {
+        if let Some(at) = blank.place(tank.body(), hole.wall, hole.centre) {
+            draft.holes.push(Hole {
+                at: at.map(|c| c * 1e3),
+                diameter: mm(hole.diameter),
                 label: String::new(),
             });
         }

@@ -111,7 +111,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 141);
+    assert_eq!(unique.len(), 142);
 }
 
 #[test]

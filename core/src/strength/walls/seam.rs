@@ -194,6 +194,28 @@ impl Judge<'_> {
 }
 
 impl Tank {
+    /// The weld of a seam, and how many metres' load a metre of it bears.
+    fn borne(&self, joint: Joint, seam: &Seam) -> (Weld, f64) {
+        if let Some(plugs) = self.plug_welds(seam) {
+            // The baffle's own edge is fused across each hole.
+            let weld = Weld::Butt {
+                thickness: seam.thinner,
+                fused: 1.0,
+            };
+            let room = if plugs.count > 1 {
+                plugs.pitch
+            } else {
+                seam.length
+            };
+            return (weld, room.si() / plugs.diameter.si());
+        }
+        let stitches = self.division(seam);
+        (
+            weld_of(joint, seam),
+            stitches.map_or(1.0, |stitches| stitches.gathered()),
+        )
+    }
+
     /// How a seam bears what it is tried with; `None` of a fold, and of a baffle's in a test, which presses on both
     /// sides of it.
     ///
@@ -221,10 +243,8 @@ impl Tank {
         };
         Some(load.and_then(|load| {
             let filler = judge.filler(seam_of.thinner)?;
-            let by = self
-                .division(seam_of)
-                .map_or(1.0, |stitches| stitches.gathered());
-            Ok(seam(weld_of(joint, seam_of), load.gathered(by), filler)?)
+            let (weld, by) = self.borne(joint, seam_of);
+            Ok(seam(weld, load.gathered(by), filler)?)
         }))
     }
 }

@@ -7,10 +7,13 @@ use fastrand::Rng;
 use seamwright_core::blank::{CutBlank, Panel};
 use seamwright_core::fitting::{BaffleCut, FlangeCut, Notch};
 use seamwright_core::geom::Vector;
-use seamwright_core::input::{Across, Face, Joint, WallSet};
+use seamwright_core::input::{
+    Across, BaffleDraft, Block, Draft, Face, Joint, Profile, ProfilePoint, Shape, Sized,
+    StockDraft, WallSet,
+};
+use seamwright_core::tables::Alloy;
 use seamwright_core::tank::Tank;
 use seamwright_tests::amounts::mm;
-use seamwright_tests::jobs;
 
 use super::flat::{Flat, Folded, Frame, P2, holds};
 use super::{Part, TOUCH, clear, folded};
@@ -166,65 +169,90 @@ fn check(tank: &Tank, clearance: f64, rounded: bool) -> Result<usize, String> {
     Ok(count)
 }
 
-const STOCK: &str = "[stock]\nalloy = \"5754\"\n";
-
-fn block(rng: &mut Rng, thickness: f64, radius: f64) -> String {
-    let folds = [
-        "",
-        "folds = [\"bottom front\", \"bottom back\"]\n",
-        "folds = [\"bottom left\", \"bottom right\"]\n",
-    ];
-    let fold = folds[rng.usize(..folds.len())];
-    let joint = ["open corner", "half-open corner", "closed corner"][rng.usize(..3)];
-    format!(
-        "name = \"box\"\n[shape]\nkind = \"block\"\nsized = \"inside\"\nlength = \"400 mm\"\nwidth = \"300 mm\"\n\
-         height = \"200 mm\"\n{STOCK}thickness = \"{thickness} mm\"\n[joints]\ndefault = \"{joint}\"\nbend_radius = \"{radius} mm\"\n{fold}"
-    )
+/// A draft of a body in aluminium sheet, with a baffle.
+fn draft(shape: Shape, [thickness, radius]: [f64; 2], baffle: BaffleDraft) -> Draft {
+    let mut draft = Draft::new("box", shape, StockDraft::of(Alloy::A5754, mm(thickness))).unwrap();
+    draft.joints.bend_radius = Some(mm(radius));
+    draft.baffles.push(baffle).unwrap();
+    draft
 }
 
-/// A trough with a step in it, sharp or rounded, its sides square to each other.
-fn profile(rng: &mut Rng, thickness: f64, radius: f64) -> String {
-    let round = if rng.bool() { ", \"r 25 mm\"" } else { "" };
+/// 400 x 300 x 200 mm inside.
+fn block() -> Shape {
+    Shape::Block(Block {
+        sized: Sized::Inside,
+        length: mm(400.0),
+        width: mm(300.0),
+        height: mm(200.0),
+        cuts: heapless::Vec::new(),
+    })
+}
+
+/// A saddle, sharp or rounded, its sides square to each other.
+fn saddle(radius: f64) -> Shape {
     let points = [
-        (0, 0),
-        (220, 0),
-        (220, 140),
-        (380, 140),
-        (380, 0),
-        (600, 0),
-        (600, 300),
-        (0, 300),
+        (0.0, 0.0),
+        (220.0, 0.0),
+        (220.0, 140.0),
+        (380.0, 140.0),
+        (380.0, 0.0),
+        (600.0, 0.0),
+        (600.0, 300.0),
+        (0.0, 300.0),
     ];
-    let points = points.map(|(x, z)| format!("[\"{x} mm\", \"{z} mm\"{round}]"));
-    format!(
-        "name = \"saddle\"\n[shape]\nkind = \"profile\"\nwidth = \"500 mm\"\nsized = \"inside\"\n\
-         outline = [{}]\n{STOCK}thickness = \"{thickness} mm\"\n[joints]\nbend_radius = \"{radius} mm\"\n",
-        points.join(", ")
-    )
+    let points = points.map(|(x, z)| ProfilePoint {
+        x: mm(x),
+        z: mm(z),
+        radius: mm(radius),
+    });
+    Shape::Profile(Profile {
+        sized: Sized::Inside,
+        outline: points.into_iter().collect(),
+        width: mm(500.0),
+    })
 }
 
 #[test]
-fn two_hundred_flanged_baffles_fold_up() {
+fn sixty_flanged_baffles_fold_up() {
     let mut rng = Rng::with_seed(12);
     let mut faults = Vec::new();
     let (mut kept, mut flanges, mut refused) = (0, 0, Vec::new());
     let mut shapes = [0; 2];
-    while kept < 200 {
+    while kept < 60 {
         let thickness = [1.5, 2.0, 3.0][rng.usize(..3)];
         let radius = thickness * [0.5, 1.0, 2.0, 4.0][rng.usize(..4)];
         let shape = rng.usize(..2);
-        let (text, across) = if shape == 0 {
-            let all = ["length", "width", "height"];
-            (block(&mut rng, thickness, radius), all[rng.usize(..3)])
+        let across = if shape == 0 {
+            [Across::Length, Across::Width, Across::Height][rng.usize(..3)]
         } else {
-            (profile(&mut rng, thickness, radius), "width")
+            Across::Width
         };
         let at = match across {
-            "length" => rng.u32(120..280),
-            "width" => rng.u32(100..200),
-            _ => rng.u32(80..120),
+            Across::Length => rng.u32(120..280),
+            Across::Width => rng.u32(100..200),
+            Across::Height => rng.u32(80..120),
         };
-        let text = format!("{text}[[baffle]]\nacross = \"{across}\"\nat = \"{at} mm\"\n");
+        let baffle = BaffleDraft::new(across, mm(f64::from(at)));
+        let round = [0.0, 25.0][rng.usize(..2)];
+        let body = if shape == 0 { block() } else { saddle(round) };
+        let mut draft = draft(body, [thickness, radius], baffle);
+        let mut rounded = shape == 1 && round > 0.0;
+        if shape == 0 {
+            draft.joints.default = Some(
+                [
+                    Joint::OpenCorner,
+                    Joint::HalfOpenCorner,
+                    Joint::ClosedCorner,
+                ][rng.usize(..3)],
+            );
+            let sides = [[Face::Front, Face::Back], [Face::Left, Face::Right]];
+            if let Some(sides) = sides.get(rng.usize(..3)) {
+                rounded = true;
+                for side in sides {
+                    draft.joints.folds.push([Face::Bottom, *side]).unwrap();
+                }
+            }
+        }
         let clearance = [0.0, 0.3, 1.0, 2.0][rng.usize(..4)];
         let mut cut = BaffleCut {
             clearance: mm(clearance),
@@ -237,14 +265,14 @@ fn two_hundred_flanged_baffles_fold_up() {
             below: false,
             above: false,
         };
-        if across != "height" && rng.bool() && shape == 0 {
+        if across != Across::Height && rng.bool() && shape == 0 {
             cut.gap_below = mm(25.0);
             flange.below = rng.bool();
         }
         if rng.u8(..4) == 0 && shape == 0 {
             cut.corner_notch = mm(f64::from(rng.u8(15..40)));
         }
-        if rng.u8(..3) == 0 && shape == 0 && across == "length" {
+        if rng.u8(..3) == 0 && shape == 0 && across == Across::Length {
             let notch = Notch {
                 at: [mm(150.0), mm(200.0)],
                 width: mm(40.0),
@@ -254,16 +282,18 @@ fn two_hundred_flanged_baffles_fold_up() {
         }
         if flange.below || rng.u8(..3) == 0 {
             let some = match (shape, across) {
-                (0, "length") => [Face::Top, Face::Front],
-                (0, "width") => [Face::Top, Face::Left],
+                (0, Across::Length) => [Face::Top, Face::Front],
+                (0, Across::Width) => [Face::Top, Face::Left],
                 (0, _) => [Face::Left, Face::Back],
                 _ => [Face::Side(1), Face::Side(7)],
             };
             flange.walls = WallSet::from_iter(some);
         }
         cut.flange = Some(flange);
-        let draft = jobs::read(&text).draft;
-        let said = format!("{text}{cut:?}");
+        let said = format!(
+            "{:?} at {at}, {thickness} thick, folds {:?}, shape {shape}, round {round}, radius {radius}, {cut:?}",
+            across, draft.joints.folds
+        );
         let tank = match Tank::build_cut(&draft, &[cut], |_| ()) {
             Ok(tank) => tank,
             Err(error) => {
@@ -274,7 +304,6 @@ fn two_hundred_flanged_baffles_fold_up() {
         };
         kept += 1;
         shapes[shape] += 1;
-        let rounded = text.contains("r 25 mm") || text.contains("folds");
         match check(&tank, clearance * 1e-3, rounded) {
             Ok(count) => flanges += count,
             Err(what) => faults.push(format!("{what}\n{said}")),
@@ -294,20 +323,28 @@ fn two_hundred_flanged_baffles_fold_up() {
         faults.len(),
         faults.join("\n\n")
     );
-    assert!(shapes.iter().all(|count| *count > 40) && flanges > 400);
+    assert!(shapes.iter().all(|count| *count > 15) && flanges > 120);
 }
 
 /// By hand: 298 x 198 mm to the rim, flanges of 20 mm on all four sides, bent round 3 mm. DIN 6935 (worked out from
 /// memory): `k = 0.65 + 0.5 lg(r/s)`, the allowance of a right angle `½π (r + ½ k s)`.
 #[test]
 fn a_flanged_plate_by_hand() {
-    let text = format!(
-        "name = \"box\"\n[shape]\nkind = \"block\"\nsized = \"inside\"\nlength = \"400 mm\"\nwidth = \"300 mm\"\n\
-         height = \"200 mm\"\n{STOCK}thickness = \"2 mm\"\n[joints]\nbend_radius = \"3 mm\"\n\
-         [[baffle]]\nacross = \"length\"\nat = \"202 mm\"\nclearance = \"1 mm\"\nflange = \"20 mm\"\nflange_side = \"high\"\n"
-    );
-    let file = jobs::read(&text);
-    let tank = Tank::build_cut(&file.draft, &file.extras.baffles, |_| ()).unwrap();
+    let baffle = BaffleDraft::new(Across::Length, mm(202.0));
+    let flange = FlangeCut {
+        width: mm(20.0),
+        high: true,
+        walls: WallSet::NONE,
+        below: false,
+        above: false,
+    };
+    let cut = BaffleCut {
+        clearance: mm(1.0),
+        flange: Some(flange),
+        ..BaffleCut::default()
+    };
+    let draft = draft(block(), [2.0, 3.0], baffle);
+    let tank = Tank::build_cut(&draft, &[cut], |_| ()).unwrap();
     let k = 0.65 + 0.5 * 1.5_f64.log10();
     let allowance = 0.5 * PI * (3.0 + 0.5 * k * 2.0);
     let out = 20.0 - 10.0 + allowance;
@@ -344,11 +381,11 @@ fn a_flanged_plate_by_hand() {
         );
     }
     assert_eq!(all.len(), 4);
-    // The lowest 2 mm above the clearance hold the plate, the flange on the bottom and its bend.
+    // The lowest 2 mm above the clearance hold the flange on the bottom, and no more of plate and bend than their width.
     let below = tank.inner().below(Vector::new(0.0, 0.0, 1.0), 5e-3);
     let least = (288.0 * 15.0 * 2.0) * 1e-9;
     assert!(
-        below > least && below < least + 300.0 * 2.0 * 2.0 * 1e-9,
+        below > least && below < least + 288.0 * 5.0 * 2.0 * 1e-9,
         "{below}"
     );
 }

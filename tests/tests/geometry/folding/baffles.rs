@@ -5,14 +5,14 @@ use std::f64::consts::PI;
 
 use fastrand::Rng;
 use seamwright_core::blank::{CutBlank, Panel};
-use seamwright_core::fitting::{BaffleCut, FlangeCut, Notch};
+use seamwright_core::fitting::{BaffleCut, CutFault, FlangeCut, Notch, PlaceError, RoomError};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{
-    Across, BaffleDraft, Block, Draft, Face, Joint, Profile, ProfilePoint, Shape, Sized,
+    Across, BaffleDraft, Block, Draft, Face, HoleDraft, Joint, Profile, ProfilePoint, Shape, Sized,
     StockDraft, WallSet,
 };
 use seamwright_core::tables::Alloy;
-use seamwright_core::tank::Tank;
+use seamwright_core::tank::{JobError, Problem, Tank};
 use seamwright_tests::amounts::mm;
 
 use super::flat::{Flat, Folded, Frame, P2, holds};
@@ -387,5 +387,77 @@ fn a_flanged_plate_by_hand() {
     assert!(
         below > least && below < least + 288.0 * 5.0 * 2.0 * 1e-9,
         "{below}"
+    );
+}
+
+/// What is refused, with the limit that follows from the sizes of the box.
+#[test]
+fn flanges_that_do_not_fit() {
+    let flange = || FlangeCut {
+        width: mm(20.0),
+        high: true,
+        walls: WallSet::NONE,
+        below: false,
+        above: false,
+    };
+    let fault = |flange: FlangeCut, baffle: BaffleDraft| {
+        let cut = BaffleCut {
+            flange: Some(flange),
+            ..BaffleCut::default()
+        };
+        match Tank::build_cut(&draft(block(), [2.0, 3.0], baffle), &[cut], |_| ()) {
+            Err(JobError {
+                problem: Problem::Place(PlaceError::Room(RoomError::Cut { fault, limit })),
+                ..
+            }) => (fault, limit.si() * 1e3),
+            other => panic!("{:?}", other.map(|_| "built")),
+        }
+    };
+    let plain = || BaffleDraft::new(Across::Length, mm(202.0));
+    let near = |(fault, limit): (CutFault, f64), wanted: CutFault, want: f64| {
+        assert!(
+            fault == wanted && (limit - want).abs() < 1e-3,
+            "{fault:?} {limit}"
+        );
+    };
+    // The bend takes its inside radius and the sheet.
+    let width = mm(4.9);
+    near(
+        fault(FlangeCut { width, ..flange() }, plain()),
+        CutFault::FlangeShort,
+        5.0,
+    );
+    // From the low face of the sheet at 201 mm to the inside of the right at 402 mm.
+    let width = mm(250.0);
+    let bottom = WallSet::from_iter([Face::Bottom]);
+    let long = FlangeCut {
+        width,
+        walls: bottom,
+        ..flange()
+    };
+    near(
+        fault(long, plain()),
+        CutFault::FlangeLong(Face::Bottom),
+        201.0,
+    );
+    let mut holed = plain();
+    let hole = HoleDraft {
+        at: [mm(150.0), mm(20.0)],
+        diameter: mm(30.0),
+    };
+    holed.holes.push(hole).unwrap();
+    // 20 - 2 - 15 mm from the wall, 5 mm are the bend's.
+    near(fault(flange(), holed), CutFault::FlangeHole(1), 2.0);
+    let walls = WallSet::from_iter([Face::Left]);
+    near(
+        fault(FlangeCut { walls, ..flange() }, plain()),
+        CutFault::FlangeNowhere(Face::Left),
+        0.0,
+    );
+    let below = true;
+    near(
+        fault(FlangeCut { below, ..flange() }, plain()),
+        CutFault::FlangeNoGap(false),
+        0.0,
     );
 }

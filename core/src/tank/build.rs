@@ -178,6 +178,9 @@ impl Tank {
                         limit: Length::from_metres(limit),
                     })),
                 };
+                if self.is_free(number, wall) {
+                    return Err(fault(CutFault::NoPlugs(wall), 0.0));
+                }
                 let faces = [wall, Face::Baffle(number)];
                 let mut found = false;
                 for (seam, place) in self
@@ -192,7 +195,7 @@ impl Tank {
                     }
                     found = true;
                 }
-                if !found || self.is_free(number, wall) {
+                if !found {
                     return Err(fault(CutFault::NoPlugs(wall), 0.0));
                 }
                 let own = |hole: &PlugHole| hole.wall == wall && hole.baffle == number;

@@ -8,6 +8,7 @@ mod bent_plates;
 mod discs;
 mod intermittent;
 mod leak;
+mod plugs;
 mod seams_judged;
 mod strength;
 mod strength_numerical;

@@ -62,8 +62,14 @@ impl Mouths {
     /// Through which opening hand and torch reach an edge of the baffle counted `number` from 1, while the baffles of `set`
     /// stand, one bit each; `None` where they do not.
     pub(super) fn to(&self, tank: &Tank, edge: &Edge, number: u8, set: u8) -> Option<Face> {
+        let baffle = tank
+            .inner()
+            .baffles()
+            .get(usize::from(number).saturating_sub(1));
         [false, true]
             .into_iter()
+            // The free edge of a flange lies on one side of the plate.
+            .filter(|far| baffle.is_none_or(|baffle| baffle.is_reached(edge, *far)))
             .find_map(|far| self.to_side(tank, edge, (number, far), set))
     }
 

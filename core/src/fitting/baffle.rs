@@ -5,6 +5,7 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
+use super::flange::Flanges;
 use crate::body::{
     ArcPath, Body, Edge, FaceView, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below,
     half_turned,
@@ -37,6 +38,8 @@ pub struct Baffle {
     holes: Vec<BaffleHole, MAX_BAFFLE_HOLES>,
     /// A bit for each side of the plate that meets no wall.
     pub(super) free: u16,
+    /// What of its edges is bent over; a gauge has none.
+    pub(super) flanges: Option<Flanges>,
     /// The walls through which it is plug-welded.
     pub(super) plugged: WallSet,
 }
@@ -93,6 +96,7 @@ impl Baffle {
             plate,
             holes,
             free: 0,
+            flanges: None,
             plugged: WallSet::NONE,
         })
     }
@@ -150,13 +154,13 @@ impl Baffle {
     }
 
     /// The unit direction that it stands across.
-    pub(super) fn axis(&self) -> Vector {
+    pub(crate) fn axis(&self) -> Vector {
         let [axis, ..] = axes(self.across);
         axis
     }
 
     /// Whether a point of the tank lies within its sheet.
-    pub(super) fn is_metal(&self, point: Vector) -> bool {
+    pub(crate) fn is_metal(&self, point: Vector) -> bool {
         let [axis, right, ahead] = axes(self.across);
         if libm::fabs(axis.dot(point) - self.at) > 0.5 * self.thickness {
             return false;
@@ -231,7 +235,7 @@ impl Baffle {
     }
 
     /// How many sides its plate has.
-    pub(super) fn sides(&self) -> usize {
+    pub(crate) fn sides(&self) -> usize {
         match &self.plate {
             FlatForm::Corners(corners) => corners.len(),
             FlatForm::Outline(section) => section.len(),
@@ -251,7 +255,7 @@ impl Baffle {
     }
 
     /// The wall that a side of the plate stands on.
-    pub(super) fn wall_of(&self, inside: &Solid, side: usize) -> Option<Face> {
+    pub(crate) fn wall_of(&self, inside: &Solid, side: usize) -> Option<Face> {
         if inside.turned().is_some() {
             return Some(Face::Shell);
         }
@@ -281,6 +285,13 @@ impl Baffle {
     /// The seam at a place of those that hold it, its number counted from 1.
     pub(crate) fn edge(&self, inside: &Solid, number: u8, place: usize) -> Option<Edge> {
         let side = self.side_of(place)?;
+        let mut edge = self.rim_edge(inside, number, side)?;
+        self.to_flange(side, &mut edge);
+        Some(edge)
+    }
+
+    /// A side of its plate as an edge between it and its wall, at the middle of its sheet.
+    pub(super) fn rim_edge(&self, inside: &Solid, number: u8, side: usize) -> Option<Edge> {
         let mut edge = Edge {
             faces: [self.wall_of(inside, side)?, Face::Baffle(number)],
             ends: [Vector::ZERO; 2],

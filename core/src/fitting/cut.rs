@@ -8,6 +8,7 @@ use heapless::Vec;
 
 use super::baffle::Baffle;
 use super::error::CutFault;
+use super::flange::FlangeCut;
 use crate::body::{FlatForm, Solid};
 use crate::geom::outline::section::{CornerArc, MAX_CORNERS, Section, SectionCorner};
 use crate::geom::outline::{cross, dot};
@@ -50,6 +51,8 @@ pub struct BaffleCut {
     pub plugged: WallSet,
     /// Notches along its rim.
     pub notches: Vec<Notch, MAX_NOTCHES>,
+    /// Edges that are bent over.
+    pub flange: Option<FlangeCut>,
 }
 
 /// A straight run or a turn of a rim.

@@ -79,6 +79,30 @@ pub enum CutFault {
     Deep(u8),
     /// More than twelve corners.
     Corners,
+    /// A flange is shorter than its bend takes: it must be more.
+    FlangeShort,
+    /// A flange at this wall is longer than there is room for: it may be this at most.
+    FlangeLong(Face),
+    /// A flange over an opening below or above is longer than there is room for.
+    FlangeLongOpen,
+    /// A flange at this wall runs into another baffle, counted from 1: it may be this at most.
+    FlangeOnBaffle(Face, u8),
+    /// A flange at this wall runs under a fitting, counted from 1: it may be this at most.
+    FlangeOnFitting(Face, u8),
+    /// The flange at this wall, or over an opening, finds no length between what its ends need.
+    FlangeNarrow(Option<Face>),
+    /// A hole, counted from 1, reaches into the bend of a flange by this.
+    FlangeHole(u8),
+    /// This wall does not stand square to the baffle, or is round.
+    FlangeLeans(Face),
+    /// The baffle has no straight edge at this wall.
+    FlangeNowhere(Face),
+    /// Nothing is left open below it, or above it where that is set.
+    FlangeNoGap(bool),
+    /// A wall that a flange lies along is not plug-welded to it here.
+    FlangePlugged(Face),
+    /// In a drum a baffle has no flanges here.
+    FlangeRound,
     /// It does not meet a wall along a straight edge with room for a plug weld.
     Plugs(Face),
     /// It does not meet a wall through which it is to be plug-welded, or is to be left free of it as well.

@@ -7,6 +7,7 @@ mod baffle;
 mod beyond;
 mod cut;
 mod error;
+mod flange;
 mod room;
 mod set_in;
 mod stand;
@@ -16,6 +17,8 @@ pub use baffle::{Baffle, BaffleHole};
 pub use beyond::{EdgeRemedies, PlugWelds, SlotWelds};
 pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
 pub use error::{CutFault, PlaceError, RoomError};
+pub use flange::FlangeCut;
+pub(crate) use flange::{Bending, FlangeEnd, Flanges};
 pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 
@@ -53,13 +56,15 @@ impl Inner {
     pub fn displaced(&self) -> f64 {
         let baffles: f64 = self.baffles.iter().map(Baffle::displaced).sum();
         let stubs: f64 = self.stubs.iter().map(set_in::Stub::displaced).sum();
-        baffles + stubs
+        let flanges: f64 = self.baffles.iter().map(Baffle::flange_volume).sum();
+        baffles + flanges + stubs
     }
 
     /// What they take (m³) below the plane `up · p = level`, for a unit `up` and a level in metres.
     #[must_use]
     pub fn below(&self, up: Vector, level: f64) -> f64 {
-        let baffles: f64 = self.baffles.iter().map(|b| b.below(up, level)).sum();
+        let below = |b: &Baffle| b.below(up, level) + b.flanges_below(up, level);
+        let baffles: f64 = self.baffles.iter().map(below).sum();
         let stubs: f64 = self.stubs.iter().map(|s| s.below(up, level)).sum();
         baffles + stubs
     }

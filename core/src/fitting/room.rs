@@ -112,7 +112,7 @@ impl Stub {
     }
 
     /// Whether a point lies within its outer skin.
-    fn holds(&self, point: Vector) -> bool {
+    pub(crate) fn holds(&self, point: Vector) -> bool {
         let from = point - self.start;
         let along = self.inward.dot(from);
         let out = (from - self.inward * along).length();

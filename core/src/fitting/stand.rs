@@ -90,7 +90,8 @@ impl Baffle {
     pub fn stands_on(&self, inside: &Solid) -> Vec<StandLine, MAX_FACES> {
         let mut lines: Vec<StandLine, MAX_FACES> = Vec::new();
         for place in 0..self.seam_count() {
-            let Some(edge) = self.edge(inside, 1, place) else {
+            let side = self.side_of(place);
+            let Some(edge) = side.and_then(|side| self.rim_edge(inside, 1, side)) else {
                 continue;
             };
             let wall = edge.faces[0];

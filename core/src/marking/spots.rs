@@ -47,6 +47,8 @@ pub enum ScribeUse {
     /// One face of a baffle's sheet, the baffle counted from 1: the face nearer the left, the front or the
     /// bottom where the flag is not set.
     Baffle(u8, bool),
+    /// The free edge of the flange with which a baffle lies there, the baffle counted from 1.
+    Flange(u8),
     /// A quarter of a round part, counted from its seam.
     Quarter(u8),
 }
@@ -229,8 +231,18 @@ impl<'a> Marker<'a> {
         let baffles = self.tank.inner().baffles();
         let baffle = baffles.get(usize::from(number.saturating_sub(1)))?;
         let across = axis(baffle.across());
-        let half = 0.5 * side * baffle.thickness().si();
-        let what = ScribeUse::Baffle(number, side > 0.0);
+        let mut half = 0.5 * side * baffle.thickness().si();
+        let mut what = ScribeUse::Baffle(number, side > 0.0);
+        // Along a flange the seam runs at its free edge; the other line is the plate's outer face.
+        let off = across.dot(edge.ends[0]) - baffle.at().si();
+        if baffle.is_flanged() && libm::fabs(off) > 1e-9 {
+            half = if (off > 0.0) == (side > 0.0) {
+                what = ScribeUse::Flange(number);
+                0.0
+            } else {
+                half - off
+            };
+        }
         if let Path::Round(turn) = edge.path {
             let (_, start, _) = self.tank.body().outside.turned()?;
             let along = across.dot(turn.centre - start) + half;

@@ -154,6 +154,9 @@ impl Tank {
         for baffle in self.inner.baffles() {
             let mass = density * baffle.area() * baffle.thickness().si();
             balance.point(Mass::from_kilograms(mass), middle_of(baffle))?;
+            if let Some((volume, middle)) = baffle.flange_middle() {
+                balance.point(Mass::from_kilograms(density * volume), middle)?;
+            }
         }
         Ok(balance)
     }

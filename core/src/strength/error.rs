@@ -64,7 +64,8 @@ pub enum StrengthError {
     Liquid(LiquidError),
     /// A figure past its limits, or an outline that is no plate.
     Panel(PanelError),
-    /// A baffle that is open below or above it, or is not welded to a wall: no figures here for a plate with a free edge.
+    /// A baffle that is open below or above it, is not welded to a wall, or has flanges: no figures here for a plate with a
+    /// free edge, or one that is held beside its plane.
     FreeEdge,
 }
 
@@ -95,7 +96,7 @@ impl fmt::Display for StrengthError {
             Self::Liquid(error) => error.fmt(f),
             Self::Panel(error) => error.fmt(f),
             Self::FreeEdge => f.write_str(
-                "a baffle that is open below or above, or is not welded to a wall, has a free edge, for which there are no figures here; stiffen that edge, as by a flange",
+                "a baffle that is open below or above, or is not welded to a wall, has a free edge, for which there are no figures here; nor are there for edges with flanges, which stiffen it",
             ),
         }
     }

@@ -10,6 +10,7 @@ use super::gas::{Gas, Shield};
 use super::section::{BeadError, BeadForm};
 use crate::blank::SheetCorner;
 use crate::input::limits::ROD_WASTE;
+use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
@@ -103,7 +104,11 @@ impl Tank {
         seam: &Seam,
         length: Length,
     ) -> Option<Result<Bead, BeadError>> {
-        let joint = seam.joint?;
+        // At the free edge of a baffle's flange is a plain fillet, and no groove beside a bend.
+        let joint = match (seam.joint?, seam.faces) {
+            (Joint::FlangedLap, [_, Face::Baffle(_)]) => Joint::Tee,
+            (joint, _) => joint,
+        };
         let sheets = self.sheets_at(seam);
         let corner = SheetCorner {
             dihedral: seam.dihedral,

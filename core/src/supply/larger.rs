@@ -123,7 +123,7 @@ impl Tank {
     }
 
     /// [`Tank::panels`] as they are cut, with some edges larger: their areas and masses are those of blanks with
-    /// notched flanges. Baffles stay as they are.
+    /// notched flanges. Baffles stay as they are; they have their flanges either way.
     pub fn panels_larger<'a>(
         &'a self,
         larger: &'a [Allowance],
@@ -164,6 +164,7 @@ impl Tank {
             Face::Baffle(number) => {
                 let place = usize::from(number.saturating_sub(1));
                 match self.inner().baffles().get(place) {
+                    Some(baffle) if baffle.is_flanged() => self.flanged_blank(number, blank),
                     Some(baffle) => blank.lay_plate(number, baffle.plate()),
                     None => Ok(()),
                 }

@@ -3,7 +3,7 @@
 use super::ranged::ranged;
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
-use crate::body::{Body, ShapeError, Solid};
+use crate::body::{Body, ShapeError};
 use crate::capacity::{Capacity, CapacityError, Space, Stick};
 use crate::fitting::{Baffle, BaffleCut, Fitting, Inner, PlaceError, PlugWelds, RoomError};
 use crate::input::{Draft, Face, Field, Shape};
@@ -234,7 +234,7 @@ impl Tank {
         }
         self.place()?;
         if let Some(full) = full {
-            (full.cut)(&self.body.inside, &self.job, &mut self.inner, full.cuts)?;
+            (full.cut)(self, full.cuts)?;
         }
         let (headspace, neck) = (self.job.headspace, self.job.neck);
         let space = Space::new(&self.body.inside, &self.inner);
@@ -335,22 +335,20 @@ struct Full<'a> {
     joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
     cuts: &'a [BaffleCut],
-    cut: fn(&Solid, &Job, &mut Inner, &[BaffleCut]) -> Result<(), JobError>,
+    cut: fn(&mut Tank, &[BaffleCut]) -> Result<(), JobError>,
 }
 
-/// Cuts the baffles, of which some may have nothing to be cut but a loose edge.
-fn cut_baffles(
-    inside: &Solid,
-    job: &Job,
-    inner: &mut Inner,
-    cuts: &[BaffleCut],
-) -> Result<(), JobError> {
+/// Cuts the baffles, of which some may have nothing to be cut but a loose edge, and bends their edges over.
+fn cut_baffles(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
+    let Tank {
+        job, body, inner, ..
+    } = &mut *tank;
     let baffles = inner.baffles.iter_mut().zip(&job.baffles);
     for (((baffle, draft), place), number) in baffles.zip(0..).zip(1_u8..) {
         let plain = BaffleCut::default();
         let cut = cuts.get::<usize>(place).unwrap_or(&plain);
         baffle
-            .cut(inside, draft.free, cut)
+            .cut(&body.inside, draft.free, cut)
             .map_err(|(fault, limit)| JobError {
                 field: Field::Baffle(number),
                 problem: Problem::Place(PlaceError::Room(RoomError::Cut {
@@ -359,7 +357,7 @@ fn cut_baffles(
                 })),
             })?;
     }
-    Ok(())
+    tank.bend_baffles(cuts)
 }
 
 /// Rounds the folds of a job's body, which is sharp.

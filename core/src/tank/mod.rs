@@ -20,6 +20,7 @@
 //! [`mass`](crate::mass), what a person should know of it in [`advice`](crate::advice).
 
 mod assumed;
+mod baffle_flanges;
 mod blame;
 mod build;
 mod buildable;

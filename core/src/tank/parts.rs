@@ -123,7 +123,8 @@ impl Tank {
             .chain((0..baffles).filter_map(|place| self.baffle_panel(place)))
     }
 
-    /// The blank of a panel, laid flat, written to `blank`.
+    /// The blank of a panel, laid flat, written to `blank`; of a baffle with flanges the plate without them, which
+    /// [`Tank::cut_blank`] has.
     ///
     /// ```
     /// # use seamwright_core::prelude::*;

@@ -61,6 +61,7 @@ impl Tank {
         };
         let panel = self.panel_of_wall(groups, wall)?;
         let walls = self.job().thickness_of(wall).si();
+        let mut joint = Joint::Tee;
         let (mark, sheet, number) = match own {
             Face::Baffle(number) => {
                 let counted = number.saturating_sub(1);
@@ -68,6 +69,9 @@ impl Tank {
                 let mark = PanelMark::at(groups.count() + counted);
                 // A folded or rounded panel meets a baffle along several of its faces.
                 let number = self.number_within(groups, baffle, own_place, panel);
+                if baffle.laps(own_place) {
+                    joint = Joint::FlangedLap;
+                }
                 (mark, baffle.thickness().si(), number)
             }
             Face::Fitting(number) => (PanelMark::fitting(number), walls, 0),
@@ -80,7 +84,7 @@ impl Tank {
             },
             faces: edge.faces,
             ends: edge.ends,
-            joint: welded.then_some(Joint::Tee),
+            joint: welded.then_some(joint),
             length: edge.length(),
             dihedral: edge.dihedral,
             welded,
@@ -110,7 +114,7 @@ impl Tank {
         let baffle = self.inner().baffles().get(usize::from(place))?;
         let mut faces = heapless::Vec::<Face, MAX_FACES>::new();
         let _ = faces.push(Face::Baffle(place + 1));
-        let area = Area::from_square_metres(baffle.plate().area());
+        let area = Area::from_square_metres(baffle.plate().area() + baffle.flange_area());
         let thickness = baffle.thickness();
         Some(Panel {
             mark: PanelMark::at(self.plan().groups().count() + place),

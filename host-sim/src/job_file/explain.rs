@@ -347,6 +347,7 @@ impl Given<'_> {
         };
         let table = path(field);
         let limit = short(limit);
+        let is_flange = is_of_flange(fault);
         let (key, label, help) = match fault {
             CutFault::Clearance => (
                 "clearance".to_owned(),
@@ -418,10 +419,16 @@ impl Given<'_> {
                 "an outline may have twelve corners, and each notch takes some: leave some out"
                     .to_owned(),
             ),
+            flange => flange_fault(flange, &limit),
         };
         // Of two gaps the one that the job gives; else the baffle as a whole.
-        let at = [key, "gap_above".to_owned(), "notch.1".to_owned()]
-            .iter()
+        let others = if is_flange {
+            ["flange"; 2]
+        } else {
+            ["gap_above", "notch.1"]
+        };
+        let at = core::iter::once(key.as_str())
+            .chain(others)
             .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
             .unwrap_or_else(|| self.place(&table));
         Problem::new(at, format!("{} cannot be cut so", called(&table)))
@@ -573,6 +580,101 @@ impl Given<'_> {
                 )
             }
         }
+    }
+}
+
+/// Whether a fault is one of flanges.
+const fn is_of_flange(fault: CutFault) -> bool {
+    matches!(
+        fault,
+        CutFault::FlangeShort
+            | CutFault::FlangeLong(_)
+            | CutFault::FlangeLongOpen
+            | CutFault::FlangeOnBaffle(..)
+            | CutFault::FlangeOnFitting(..)
+            | CutFault::FlangeNarrow(_)
+            | CutFault::FlangeHole(_)
+            | CutFault::FlangeLeans(_)
+            | CutFault::FlangeNowhere(_)
+            | CutFault::FlangeNoGap(_)
+            | CutFault::FlangePlugged(_)
+            | CutFault::FlangeRound
+    )
+}
+
+/// What of a baffle's flanges does not fit: at which key, what is wrong there, and what to do.
+fn flange_fault(fault: CutFault, limit: &str) -> (String, String, String) {
+    let width = || "flange".to_owned();
+    let at_most = |what: String| {
+        let help = format!(
+            "write {limit} or less, move the baffle, bend the flanges to the other side with `flange_side`, or leave that edge out of `flanged`"
+        );
+        (width(), what, help)
+    };
+    match fault {
+        CutFault::FlangeShort => (
+            width(),
+            format!("no wider than its bend, which takes {limit}"),
+            format!("write more than {limit}: three or four thicknesses more lie flat"),
+        ),
+        CutFault::FlangeLong(wall) => at_most(format!(
+            "wider than there is room for on the {wall}: {limit} at most"
+        )),
+        CutFault::FlangeLongOpen => at_most(format!(
+            "wider than there is room for over the opening: {limit} at most"
+        )),
+        CutFault::FlangeOnBaffle(wall, other) => at_most(format!(
+            "on the {wall} it runs into baffle {other}: {limit} at most"
+        )),
+        CutFault::FlangeOnFitting(wall, other) => at_most(format!(
+            "on the {wall} it runs into fitting {other}: {limit} at most"
+        )),
+        CutFault::FlangeNarrow(wall) => (
+            wall.map_or_else(width, |wall| format!("flanged.{wall}")),
+            format!(
+                "the edge {} is too short: less than {limit} is left between the ends of its flange",
+                wall.map_or("over the opening".to_owned(), |wall| format!(
+                    "at the {wall}"
+                ))
+            ),
+            "leave that edge out of `flanged`".to_owned(),
+        ),
+        CutFault::FlangeHole(hole) => (
+            format!("hole.{hole}.at"),
+            format!("it reaches {limit} into the bend of a flange, or past it"),
+            format!("move it in by {limit} and rather two thicknesses more, or make it smaller"),
+        ),
+        CutFault::FlangeLeans(wall) => (
+            format!("flanged.{wall}"),
+            format!(
+                "the {wall} is round, or does not stand square to the baffle: no flange lies flat there"
+            ),
+            "list in `flanged` the edges at walls that stand square to it".to_owned(),
+        ),
+        CutFault::FlangePlugged(wall) => (
+            format!("plugs.{wall}"),
+            format!("a flange lies along the {wall}, and is welded there along its free edge"),
+            "leave that wall out of `plugs`, or list in `flanged` the other edges".to_owned(),
+        ),
+        CutFault::FlangeNowhere(wall) => (
+            format!("flanged.{wall}"),
+            format!("the baffle has no straight edge at the {wall}"),
+            "name walls that it meets; an edge over what is left open is gap_below or gap_above"
+                .to_owned(),
+        ),
+        CutFault::FlangeNoGap(above) => {
+            let gap = if above { "gap_above" } else { "gap_below" };
+            (
+                format!("flanged.{gap}"),
+                format!("it has no straight edge there without a {gap}"),
+                format!("write a {gap}, or name the wall"),
+            )
+        }
+        _ => (
+            width(),
+            "in a drum no edge of a baffle is straight along a wall".to_owned(),
+            "leave `flange` out, or weld the disc round its rim".to_owned(),
+        ),
     }
 }
 

@@ -8,12 +8,12 @@ use seamwright_core::input::{BaffleDraft, Face, FittingDraft, HoleDraft, Label};
 use seamwright_core::units::Length;
 use seamwright_core::units::range::Value;
 
-use super::baffle_edges;
 use super::extras::limits::kept;
 use super::faces::faces;
 use super::reader::{Reader, Section};
 use super::schema::{BAFFLE, FITTING, HOLE, NOTCH, Table};
 use super::words::every_face;
+use super::{baffle_edges, baffle_flanges};
 use crate::diagnostics::Problem;
 
 /// Tables under one name, as many as there may be.
@@ -123,6 +123,7 @@ fn cut<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Option<BaffleCut> 
     ] {
         *slot = length(reader, section, key, Length::default()).unwrap_or_default();
     }
+    cut.flange = baffle_flanges::flange(reader, section);
     cut.plugged = baffle_edges::walls(reader, section, "plugs");
     let sections = tables(reader, section, "notch", &NOTCH, MAX_NOTCHES);
     let notches: Vec<Option<Notch>> = sections

@@ -4,6 +4,7 @@
 //! it and the reader follow.
 
 mod baffle_edges;
+mod baffle_flanges;
 mod called;
 mod explain;
 pub mod extras;

@@ -194,6 +194,9 @@ pub const BAFFLE: Table = Table {
         optional("plugs", Kind::FaceList("[\"top\"]")),
         optional("weld_length", Kind::Quantity("40 mm")),
         optional("weld_gap", Kind::Quantity("60 mm")),
+        optional("flange", Kind::Quantity("20 mm")),
+        optional("flanged", Kind::FaceList("[\"bottom\"]")),
+        optional("flange_side", Kind::Word),
     ],
 };
 

@@ -90,6 +90,7 @@ pub(crate) fn data(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Value {
             ScribeUse::Baffle(number, far) => {
                 ("baffle", number, Some(if far { "far" } else { "near" }))
             }
+            ScribeUse::Flange(number) => ("baffle flange", number, None),
             ScribeUse::Quarter(number) => ("quarter", number, None),
         };
         let mut told = json!({ "for": what, "number": number, "ends_m": scribe.ends });

@@ -127,6 +127,10 @@ pub fn rows(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Vec<Marked> {
                     if far { "far" } else { "near" }
                 ),
             ),
+            ScribeUse::Flange(baffle) => (
+                format!("baffle {baffle}"),
+                "on the inside, free edge of its flange".to_owned(),
+            ),
             ScribeUse::Quarter(n) => (
                 "quarter line".to_owned(),
                 format!("{}° from the long seam", 90 * u16::from(n)),

@@ -111,7 +111,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 139);
+    assert_eq!(unique.len(), 142);
 }
 
 #[test]
@@ -216,6 +216,11 @@ fn job_with(row: &Row, quantity: &str) -> String {
             if key.starts_with("weld_") {
                 keys.insert("weld_length", "\"40 mm\"".to_owned());
                 keys.insert("weld_gap", "\"60 mm\"".to_owned());
+            }
+            if key == "flange" {
+                keys.insert("flanged", "[\"bottom\"]".to_owned());
+            } else if key.starts_with("flange") {
+                keys.insert("flange", "\"20 mm\"".to_owned());
             }
             keys.insert(key, value);
             format!("{NAME}{SHAPE}{STOCK}[[baffle]]\n{}", lines(&keys))

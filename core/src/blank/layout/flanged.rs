@@ -62,26 +62,26 @@ impl From<BlankError> for Fault {
 
 /// How far from the end of a plain side its flange begins.
 #[derive(Clone, Copy, Debug, Default)]
-struct Tip {
+pub(super) struct Tip {
     /// At its bend, in metres.
-    bend: f64,
+    pub(super) bend: f64,
     /// At its free edge, in metres.
-    edge: f64,
+    pub(super) edge: f64,
 }
 
 /// One side with its flange.
 #[derive(Clone, Copy)]
-struct Flanged {
-    line: Line,
-    tab: Option<Tab>,
+pub(super) struct Flanged {
+    pub(super) line: Line,
+    pub(super) tab: Option<Tab>,
     /// Where its plain edge begins and ends.
-    run: [[f64; 2]; 2],
-    tips: [Tip; 2],
+    pub(super) run: [[f64; 2]; 2],
+    pub(super) tips: [Tip; 2],
 }
 
 /// How the corner between two sides is cut.
 #[derive(Clone, Copy, PartialEq)]
-enum Corner {
+pub(super) enum Corner {
     /// Plainly.
     Plain,
     /// Down to where the bends begin.
@@ -118,7 +118,7 @@ fn plain(plan: &PanelPlan<'_>, face: Face, edge: &Edge) -> Result<Taken, BlankEr
 }
 
 /// A point of a side: so far along `way` from `base`, so far out of the sheet.
-fn point(line: &Line, base: [f64; 2], way: f64, along: f64, out: f64) -> [f64; 2] {
+pub(super) fn point(line: &Line, base: [f64; 2], way: f64, along: f64, out: f64) -> [f64; 2] {
     let [x, y] = line.along;
     [
         base[0] + way * along * x + out * y,
@@ -127,7 +127,7 @@ fn point(line: &Line, base: [f64; 2], way: f64, along: f64, out: f64) -> [f64; 2
 }
 
 /// A line moved into the sheet.
-fn moved(line: &Line, by: f64) -> Line {
+pub(super) fn moved(line: &Line, by: f64) -> Line {
     Line {
         at: point(line, line.at, 1.0, 0.0, -by),
         ..*line
@@ -259,7 +259,7 @@ pub(super) fn flanged<const F: usize>(
 }
 
 /// Adds a corner of the outline: the end of the flange before it, the corner, the start of the one after.
-fn emit(
+pub(super) fn emit(
     part: &mut Part<MOST_NODES>,
     last: &Flanged,
     here: &Flanged,

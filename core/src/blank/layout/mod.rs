@@ -1,6 +1,7 @@
 //! Blanks: panels as they are cut from flat sheet, seen from outside.
 
 mod arena;
+mod bent_plate;
 mod cut;
 mod flanged;
 mod make;

@@ -31,10 +31,10 @@ fn corners(baffle: &Baffle, inside: &Solid) -> Corners {
 }
 
 impl Judge<'_> {
-    /// Whether an edge of the baffle at a place of the list is held by nothing.
+    /// Whether an edge of the baffle at a place of the list is held by nothing, or by a flange beside its plane.
     pub(super) fn has_free_edge(&self, place: usize, baffle: &Baffle) -> bool {
         let draft = self.tank.job().baffles().get(place);
-        baffle.is_open() || draft.is_some_and(|draft| !draft.free.is_empty())
+        baffle.is_open() || baffle.is_flanged() || draft.is_some_and(|draft| !draft.free.is_empty())
     }
 
     pub(super) fn baffle(&self, number: u8) -> Option<Result<Bearing, StrengthError>> {

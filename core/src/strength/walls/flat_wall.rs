@@ -27,8 +27,8 @@ const AXES: [Vector; 3] = [
 /// Where the space parts along one axis: the ends, and each baffle across it.
 type Cuts = Vec<f64, { MAX_BAFFLES + 2 }>;
 
-/// Where baffles part the space along each axis.
-fn cuts(tank: &Tank) -> [Cuts; 3] {
+/// Where baffles hold a wall along each axis: at their plates, or at the free edges of their flanges.
+fn cuts(tank: &Tank, wall: Face) -> [Cuts; 3] {
     let mut all = [Cuts::new(), Cuts::new(), Cuts::new()];
     for (cuts, axis) in all.iter_mut().zip(AXES) {
         // Ends and all baffles fit.
@@ -36,7 +36,8 @@ fn cuts(tank: &Tank) -> [Cuts; 3] {
         for baffle in tank.inner.baffles() {
             let [at, first, second] = baffle.frame([0.0; 2]);
             if libm::fabs(axis.dot(first.cross(second))) > 0.5 {
-                let _ = cuts.push(axis.dot(at));
+                let off = baffle.holds_at(&tank.body.inside, wall);
+                let _ = cuts.push(axis.dot(at) + off);
             }
         }
         let _ = cuts.push(f64::INFINITY);
@@ -153,7 +154,7 @@ impl Judge<'_> {
         let inward = view.normal() * -thickness.si();
         let whole: Corners = gathered(view.outline().map(|corner| corner + inward));
         let inside = self.tank.body.inside.vertices();
-        let [x, y, z] = cuts(self.tank);
+        let [x, y, z] = cuts(self.tank, view.face());
         let pairs = |cuts: &Cuts| {
             let next = cuts.clone().into_iter().skip(1);
             cuts.clone().into_iter().zip(next)

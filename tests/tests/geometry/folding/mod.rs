@@ -3,6 +3,7 @@
 //! the seams no gap is wider than the root gap that the job states. Where bends and slits end at a corner, an
 //! opening as large as they is stated, and left to the weld.
 
+mod baffles;
 mod flat;
 mod jobs;
 mod solid;

@@ -20,8 +20,11 @@ use crate::units::Length;
 
 /// Width of a slit beside a flange, in thicknesses: that of [`relief`](crate::blank::relief).
 const SLIT: f64 = 1.5;
-/// A flange keeps so far off what stands at its ends, in metres, that it goes in: common practice, no source.
+/// A flange keeps so far off a wall beside it, in metres, that it goes in: common practice, no source.
 const PLAY: f64 = 0.000_5;
+/// The end of a flange keeps so far off the outer face of the next one, in metres: room for two bends that are each
+/// 0.5 mm off. Common practice, no source.
+const APART: f64 = 0.001;
 /// Points nearer than this, in metres, are one.
 const SAME: f64 = 1e-9;
 /// A direction this near to square, by its cosine, is square.
@@ -67,17 +70,20 @@ pub(crate) struct FlangeEnd {
 #[derive(Debug)]
 struct Work {
     edge: fn(&Baffle, &Flanges, usize, &mut Edge),
+    volume: fn(&Baffle, &Flanges) -> f64,
     below: fn(&Baffle, &Flanges, Vector, f64) -> f64,
     middle: fn(&Baffle, &Flanges) -> Vector,
 }
 
 static WORK: Work = Work {
     edge: weld_edge,
+    volume: taken,
     below: taken_below,
     middle: middle_of,
 };
 
-/// The flanges of a baffle; lengths in metres.
+/// The flanges of a baffle; lengths in metres. A gauge holds room for those of eight baffles and has none: what can be
+/// worked out from the rest is not kept.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Flanges {
     /// A bit for each side of the plate that has one.
@@ -90,30 +96,14 @@ pub(crate) struct Flanges {
     pub(crate) setback: f64,
     /// What a bend takes of the blank.
     allowance: f64,
-    /// What is left between the outer face of one flange and the end of the next, over the sheet.
-    gap: f64,
-    /// How far a flange must stop short of a wall beside it.
-    short: f64,
     /// How much larger the blank is than the plate, in m².
     more: f64,
-    /// How much room they take over what the plate to its rim would, in m³.
-    volume: f64,
     work: &'static Work,
 }
 
 impl PartialEq for Flanges {
     fn eq(&self, other: &Self) -> bool {
-        let all = |of: &Self| {
-            [
-                of.width,
-                of.setback,
-                of.allowance,
-                of.gap,
-                of.short,
-                of.more,
-                of.volume,
-            ]
-        };
+        let all = |of: &Self| [of.width, of.setback, of.allowance, of.more];
         self.sides == other.sides && self.high == other.high && all(self) == all(other)
     }
 }
@@ -132,10 +122,6 @@ struct Block {
 pub(crate) struct Bending<'a> {
     pub(crate) cut: &'a FlangeCut,
     pub(crate) bend: &'a Bend,
-    /// The root gap of the job, in metres.
-    pub(crate) gap: f64,
-    /// The clearance of the baffle, in metres.
-    pub(crate) clearance: f64,
     /// What is left open below it and above it, in metres.
     pub(crate) open: [f64; 2],
 }
@@ -215,7 +201,7 @@ impl Flanges {
             slit,
         };
         if both {
-            let clear = (sheet + self.gap + libm::fmax(0.0, sheet * cosine)) / sine;
+            let clear = (sheet + APART + libm::fmax(0.0, sheet * cosine)) / sine;
             let from = libm::fmax(notch, clear);
             return if tangent <= notch + SAME {
                 plain(0.0, from, false)
@@ -223,7 +209,7 @@ impl Flanges {
                 plain(tangent, libm::fmax(slit, from - tangent), true)
             };
         }
-        let short = if free { 0.0 } else { self.short };
+        let short = if free { 0.0 } else { PLAY };
         let from = libm::fmax(0.0, (deep * cosine + short) / sine);
         if tangent > SAME {
             plain(tangent, libm::fmax(slit, from - tangent), true)
@@ -285,6 +271,7 @@ impl Flanges {
             let [bend, edge] = self.lengths(baffle, side);
             0.5 * (bend + edge) * (self.width - self.setback) * sheet
         };
+        let whole = taken(baffle, self);
         let (mut flats, mut bends) = (0.0, 0.0);
         for side in sides.clone() {
             flats += flat(side);
@@ -314,7 +301,7 @@ impl Flanges {
                 middle: middle(0.5 * s, 0.5 * s),
                 halves: [0.5 * bend, 0.5 * s, 0.5 * s],
                 ways,
-                volume: (self.volume - flats) * bend / libm::fmax(bends, SAME),
+                volume: (whole - flats) * bend / libm::fmax(bends, SAME),
             });
         }
     }
@@ -328,6 +315,19 @@ fn weld_edge(baffle: &Baffle, flanges: &Flanges, side: usize, edge: &mut Edge) {
         edge.ends = [start, end];
         edge.path = Path::Straight;
     }
+}
+
+/// How much room the flanges take over what the plate to its rim would, in m³.
+fn taken(baffle: &Baffle, flanges: &Flanges) -> f64 {
+    let sheet = baffle.thickness().si();
+    let bends: f64 = (0..baffle.sides())
+        .filter(|side| flanges.has(*side))
+        .map(|side| flanges.lengths(baffle, side)[0])
+        .sum();
+    // A quarter of a ring, from the inside radius to the outside one.
+    let inner = flanges.setback - sheet;
+    let ring = 0.25 * PI * (flanges.setback * flanges.setback - inner * inner);
+    sheet * (flanges.more - flanges.allowance * bends) + ring * bends
 }
 
 /// What of the room that the flanges take lies below a plane, in m³: each box of theirs is filled evenly from its lowest
@@ -401,7 +401,9 @@ impl Baffle {
 
     /// How much room its flanges take over what its plate does, in m³.
     pub(crate) fn flange_volume(&self) -> f64 {
-        self.flanges.as_ref().map_or(0.0, |flanges| flanges.volume)
+        self.flanges
+            .as_ref()
+            .map_or(0.0, |flanges| (flanges.work.volume)(self, flanges))
     }
 
     /// What of that lies below a plane.
@@ -414,7 +416,8 @@ impl Baffle {
     /// What its flanges take over its plate, in m³, and the middle of that.
     pub(crate) fn flange_middle(&self) -> Option<(f64, Vector)> {
         let flanges = self.flanges.as_ref()?;
-        Some((flanges.volume, (flanges.work.middle)(self, flanges)))
+        let volume = (flanges.work.volume)(self, flanges);
+        Some((volume, (flanges.work.middle)(self, flanges)))
     }
 
     /// How far from its middle it holds a wall, along its axis, in metres: there the free edge of its flange is.
@@ -455,10 +458,7 @@ impl Baffle {
             width,
             setback,
             allowance: of.bend.allowance().si(),
-            gap: of.gap + PLAY,
-            short: libm::fmax(0.0, PLAY - of.clearance),
             more: 0.0,
-            volume: 0.0,
             work: &WORK,
         };
         let mut met = WallSet::NONE;
@@ -532,16 +532,7 @@ impl Baffle {
 
     /// Takes its flanges on, the blank of all of it being `area` m² large.
     pub(crate) fn bend_over(&mut self, mut flanges: Flanges, area: f64) {
-        let (plate, sheet) = (self.plate.area(), self.thickness().si());
-        let bends: f64 = (0..self.sides())
-            .filter(|side| flanges.has(*side))
-            .map(|side| flanges.lengths(self, side)[0])
-            .sum();
-        // A quarter of a ring, from the inside radius to the outside one.
-        let inner = flanges.setback - sheet;
-        let ring = 0.25 * PI * (flanges.setback * flanges.setback - inner * inner);
-        flanges.more = area - plate;
-        flanges.volume = sheet * (flanges.more - flanges.allowance * bends) + ring * bends;
+        flanges.more = area - self.plate.area();
         self.flanges = Some(flanges);
     }
 

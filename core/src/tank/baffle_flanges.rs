@@ -32,12 +32,9 @@ impl Tank {
                 })),
             };
             let bend = self.baffle_bend(number, baffle)?;
-            let allow = self.job.joints.allow();
             let of = Bending {
                 cut: wanted,
                 bend: &bend,
-                gap: allow.gap.si(),
-                clearance: cut.clearance.si(),
                 open: [cut.gap_below.si(), cut.gap_above.si()],
             };
             let flanges = baffle.flanged(&self.body.inside, &of).map_err(wrong)?;

@@ -360,7 +360,8 @@ impl Reach<'_> {
         drawn.iter().enumerate().map(move |(piece, to)| {
             let to = libm::fmin(*to, fill);
             let all = self.parted.below(piece, up, to);
-            let pooled = if to > lowest {
+            // Nearer than that they are one level, rounded twice.
+            let pooled = if to > lowest + SAME {
                 all - self.parted.below(piece, up, lowest)
             } else {
                 0.0

@@ -1,11 +1,14 @@
 //! What the calculation finds wrong with a job, shown at the key that is to blame.
 
+mod baffle;
+mod block;
+
 use std::ops::Range;
 
-use seamwright_core::body::{BlockError, ShapeError, SheetPlan};
-use seamwright_core::fitting::{CutFault, FaceBox, PlaceError, RoomError};
+use seamwright_core::body::{ShapeError, SheetPlan};
+use seamwright_core::fitting::{FaceBox, PlaceError, RoomError};
 use seamwright_core::input::limits::STITCH_MAX;
-use seamwright_core::input::{Cut, Draft, Face, Field, Shape};
+use seamwright_core::input::{Draft, Face, Field, Shape};
 use seamwright_core::tank::{JobError, Problem as Cause, ReachError, Tank};
 use seamwright_core::units::range::{Limit, OutOfRange, Value};
 use seamwright_core::units::{Length, LengthUnit};
@@ -15,10 +18,10 @@ use super::reader::called;
 use crate::diagnostics::Problem;
 
 /// A job as its file gives it, for messages about it.
-pub(super) struct Given<'f> {
-    pub(super) text: &'f str,
-    pub(super) spans: &'f Spans,
-    pub(super) draft: &'f Draft,
+pub(in crate::job_file) struct Given<'f> {
+    pub(in crate::job_file) text: &'f str,
+    pub(in crate::job_file) spans: &'f Spans,
+    pub(in crate::job_file) draft: &'f Draft,
 }
 
 impl Given<'_> {
@@ -38,7 +41,7 @@ impl Given<'_> {
     }
 
     /// The message for an error.
-    pub(super) fn explain(&self, error: &JobError) -> Problem {
+    pub(in crate::job_file) fn explain(&self, error: &JobError) -> Problem {
         let at = |what: String| Problem::new(self.place(&path(error.field)), what);
         match error.problem {
             Cause::OutOfRange(past) => self.out_of_range(error.field, past),
@@ -165,7 +168,7 @@ impl Given<'_> {
     }
 
     /// The message for compartments that are shut in, or that a pick-up does not reach.
-    pub(super) fn unreached(&self, error: &ReachError) -> Problem {
+    pub(in crate::job_file) fn unreached(&self, error: &ReachError) -> Problem {
         let fitting = |number: u8| {
             ["fill.draws", "fill.balance"]
                 .iter()
@@ -340,102 +343,6 @@ impl Given<'_> {
         }
     }
 
-    /// A baffle that cannot be cut as the job says, shown at the key that says so.
-    fn cut(&self, field: Field, error: &PlaceError) -> Problem {
-        let PlaceError::Room(RoomError::Cut { fault, limit }) = *error else {
-            return Problem::new(self.place(&path(field)), error.to_string());
-        };
-        let table = path(field);
-        let limit = short(limit);
-        let is_flange = is_of_flange(fault);
-        let (key, label, help) = match fault {
-            CutFault::Clearance => (
-                "clearance".to_owned(),
-                format!("half of its width, {limit}, or more"),
-                format!("write less than {limit}: a millimetre or two lets a baffle in"),
-            ),
-            CutFault::Level => (
-                "gap_below".to_owned(),
-                "a level baffle has no below and above".to_owned(),
-                "leave it open by holes or notches".to_owned(),
-            ),
-            CutFault::Gaps => (
-                "gap_below".to_owned(),
-                format!("nothing is left of its {limit} of height"),
-                format!(
-                    "`gap_below`, `gap_above` and twice the clearance together must be less than {limit}"
-                ),
-            ),
-            CutFault::Parted => (
-                "gap_below".to_owned(),
-                "what is left is in more than one piece".to_owned(),
-                "leave less open, or cut it open by holes and notches".to_owned(),
-            ),
-            CutFault::Corner => (
-                "corner_notch".to_owned(),
-                format!("larger than its side takes; less than {limit}"),
-                format!("write less than {limit}"),
-            ),
-            CutFault::Bend => (
-                "corner_notch".to_owned(),
-                format!("ends within the bend; at least {limit}"),
-                format!(
-                    "write {limit} or more, or leave it out: the corner is round as the bend is"
-                ),
-            ),
-            CutFault::Round => (
-                "corner_notch".to_owned(),
-                "a round baffle has no corners".to_owned(),
-                "cut it a [[baffle.notch]] at its rim, or leave a gap".to_owned(),
-            ),
-            CutFault::Wide(notch) => (
-                format!("notch.{notch}.width"),
-                format!("wider than the straight side there takes; less than {limit}"),
-                format!("write less than {limit}, or move it along its wall"),
-            ),
-            CutFault::Deep(notch) => (
-                format!("notch.{notch}.depth"),
-                "it runs out of the plate, or into another".to_owned(),
-                "make it less deep, or move it".to_owned(),
-            ),
-            CutFault::Plugs(wall) => (
-                format!("plugs.{wall}"),
-                format!("no straight edge at the {wall} with room for a plug weld: {limit}"),
-                "a plug wants three of its diameters: hold that edge otherwise".to_owned(),
-            ),
-            CutFault::NoPlugs(wall) => (
-                format!("plugs.{wall}"),
-                format!("it does not meet the {wall}, or is left free of it"),
-                "name a wall that it meets, and name it once".to_owned(),
-            ),
-            CutFault::PlugAtFitting(wall, fitting) => (
-                format!("plugs.{wall}"),
-                format!("a plug of {limit} would lie at the hole of fitting {fitting}"),
-                "move the fitting or the baffle, or hold that edge otherwise".to_owned(),
-            ),
-            CutFault::Corners => (
-                "corner_notch".to_owned(),
-                "more than twelve corners".to_owned(),
-                "an outline may have twelve corners, and each notch takes some: leave some out"
-                    .to_owned(),
-            ),
-            flange => flange_fault(flange, &limit),
-        };
-        // Of two gaps the one that the job gives; else the baffle as a whole.
-        let others = if is_flange {
-            ["flange"; 2]
-        } else {
-            ["gap_above", "notch.1"]
-        };
-        let at = core::iter::once(key.as_str())
-            .chain(others)
-            .find_map(|key| self.spans.exact(&format!("{table}.{key}")))
-            .unwrap_or_else(|| self.place(&table));
-        Problem::new(at, format!("{} cannot be cut so", called(&table)))
-            .label(label)
-            .help(help)
-    }
-
     /// Where places on a fitting's face are counted, for a fitting whose place is at fault.
     fn face_box(&self, field: Field) -> Option<String> {
         let Field::FittingAt(number) = field else {
@@ -467,101 +374,6 @@ impl Given<'_> {
         })
     }
 
-    fn block(&self, error: BlockError) -> Problem {
-        let cut_at = |cut: u8| self.place(&format!("shape.cut.{cut}"));
-        let key_at = |cut: u8, key: &str| self.place(&format!("shape.cut.{cut}.{key}"));
-        match error {
-            BlockError::Flat => Problem::new(self.place("shape"), "the block has no size")
-                .label("length, width and height must all be above zero")
-                .help("write three sizes above zero"),
-            BlockError::NoSuchEdge { cut, faces: [a, b] } => {
-                Problem::new(key_at(cut, "edge"), format!("cut {cut} names no edge of the box"))
-                    .label(format!("{a} and {b} do not meet"))
-                    .help("name two faces that meet, such as \"top back\" or \"left front\"")
-            }
-            BlockError::NoSuchCorner { cut } => {
-                Problem::new(key_at(cut, "corner"), format!("cut {cut} names no corner of the box"))
-                    .label("these three faces do not meet in one point")
-                    .help("name left or right, then front or back, then bottom or top, such as \"right back top\"")
-            }
-            BlockError::NoDirection { cut } => {
-                Problem::new(key_at(cut, "normal"), format!("cut {cut} has no direction"))
-                    .label("all three are zero, or too small to tell")
-                    .help("the normal points out of the metal: [0, 0, 1] is up, [0, 1, 1] is back and up")
-            }
-            BlockError::RemovesNothing { cut, clearance } => {
-                let problem = Problem::new(cut_at(cut), format!("cut {cut} removes nothing"))
-                    .label(format!("its plane passes {} outside the body", short(clearance)));
-                if self.is_plane(cut) {
-                    problem.help(format!(
-                        "move its point inward by more than {}, or leave the cut out",
-                        short(clearance)
-                    ))
-                } else {
-                    problem.help("an earlier cut took this away already: use longer legs, or leave this cut out")
-                }
-            }
-            BlockError::RemovesAll { cut } => {
-                let problem = Problem::new(cut_at(cut), format!("cut {cut} removes the whole body"));
-                if self.is_plane(cut) {
-                    problem
-                        .label("all of it lies on the outer side of this plane")
-                        .help("the normal points out of what is kept: change the signs of all three, or move the point outward")
-                } else {
-                    problem
-                        .label("its legs reach past all that is there")
-                        .help("use shorter legs")
-                }
-            }
-            BlockError::Swallowed { cut, by } => Problem::new(
-                cut_at(cut),
-                format!("cut {by} takes away the whole face of cut {cut}"),
-            )
-            .label(format!("nothing is left of cut {cut}"))
-            .related(cut_at(by), format!("cut {by}"))
-            .help(format!("leave cut {cut} out, or make cut {by} smaller")),
-            BlockError::SheetFillsBox { outside, sheet, face } => {
-                let across = face.axis().and_then(|axis| ["length", "width", "height"].get(axis).copied());
-                let across = across.unwrap_or("size");
-                let problem = Problem::new(self.place("stock.thickness"), "the sheet eats the inside")
-                    .label(format!(
-                        "two sheets take {} of the {across}, which is {}",
-                        short(sheet),
-                        short(outside)
-                    ))
-                    .help(format!("use a thinner sheet or a larger {across}"));
-                match self.spans.exact(&format!("shape.{across}")) {
-                    Some(span) => problem.related(span, format!("the {across}")),
-                    None => problem,
-                }
-            }
-            BlockError::SheetFillsCut { cut } => Problem::new(cut_at(cut), "the sheet eats the inside")
-                .label(format!("nothing is left between cut {cut} and the sheets across from it"))
-                .help("use a thinner sheet or a smaller cut"),
-            BlockError::Covered { face } => {
-                let own = format!("stock.faces.{face}");
-                let (span, _) = self.key_or_shape(&own);
-                Problem::new(span, format!("no {face} is left outside"))
-                    .label(format!("the thinner sheets beside the {face} close over it"))
-                    .help("bring the thicknesses closer together, or change the cut that leaves so little of this face")
-            }
-            BlockError::TooComplex { cut } => {
-                Problem::new(cut_at(cut), format!("the body is too intricate from cut {cut} on"))
-                    .label("more than 16 faces, 40 corners or 40 edges")
-                    .help("leave out the cuts that matter least")
-            }
-        }
-    }
-
-    fn is_plane(&self, cut: u8) -> bool {
-        let place = usize::from(cut).checked_sub(1);
-        let Shape::Block(block) = &self.draft.shape else {
-            return false;
-        };
-        let cut = place.and_then(|place| block.cuts.get(place));
-        matches!(cut, Some(Cut::Plane { .. }))
-    }
-
     /// Where a path stands, or what is nearest around it; the end of the file if nothing is.
     fn place(&self, path: &str) -> Range<usize> {
         let end = self.text.trim_end().len();
@@ -580,101 +392,6 @@ impl Given<'_> {
                 )
             }
         }
-    }
-}
-
-/// Whether a fault is one of flanges.
-const fn is_of_flange(fault: CutFault) -> bool {
-    matches!(
-        fault,
-        CutFault::FlangeShort
-            | CutFault::FlangeLong(_)
-            | CutFault::FlangeLongOpen
-            | CutFault::FlangeOnBaffle(..)
-            | CutFault::FlangeOnFitting(..)
-            | CutFault::FlangeNarrow(_)
-            | CutFault::FlangeHole(_)
-            | CutFault::FlangeLeans(_)
-            | CutFault::FlangeNowhere(_)
-            | CutFault::FlangeNoGap(_)
-            | CutFault::FlangePlugged(_)
-            | CutFault::FlangeRound
-    )
-}
-
-/// What of a baffle's flanges does not fit: at which key, what is wrong there, and what to do.
-fn flange_fault(fault: CutFault, limit: &str) -> (String, String, String) {
-    let width = || "flange".to_owned();
-    let at_most = |what: String| {
-        let help = format!(
-            "write {limit} or less, move the baffle, bend the flanges to the other side with `flange_side`, or leave that edge out of `flanged`"
-        );
-        (width(), what, help)
-    };
-    match fault {
-        CutFault::FlangeShort => (
-            width(),
-            format!("no wider than its bend, which takes {limit}"),
-            format!("write more than {limit}: three or four thicknesses more lie flat"),
-        ),
-        CutFault::FlangeLong(wall) => at_most(format!(
-            "wider than there is room for on the {wall}: {limit} at most"
-        )),
-        CutFault::FlangeLongOpen => at_most(format!(
-            "wider than there is room for over the opening: {limit} at most"
-        )),
-        CutFault::FlangeOnBaffle(wall, other) => at_most(format!(
-            "on the {wall} it runs into baffle {other}: {limit} at most"
-        )),
-        CutFault::FlangeOnFitting(wall, other) => at_most(format!(
-            "on the {wall} it runs into fitting {other}: {limit} at most"
-        )),
-        CutFault::FlangeNarrow(wall) => (
-            wall.map_or_else(width, |wall| format!("flanged.{wall}")),
-            format!(
-                "the edge {} is too short: less than {limit} is left between the ends of its flange",
-                wall.map_or("over the opening".to_owned(), |wall| format!(
-                    "at the {wall}"
-                ))
-            ),
-            "leave that edge out of `flanged`".to_owned(),
-        ),
-        CutFault::FlangeHole(hole) => (
-            format!("hole.{hole}.at"),
-            format!("it reaches {limit} into the bend of a flange, or past it"),
-            format!("move it in by {limit} and rather two thicknesses more, or make it smaller"),
-        ),
-        CutFault::FlangeLeans(wall) => (
-            format!("flanged.{wall}"),
-            format!(
-                "the {wall} is round, or does not stand square to the baffle: no flange lies flat there"
-            ),
-            "list in `flanged` the edges at walls that stand square to it".to_owned(),
-        ),
-        CutFault::FlangePlugged(wall) => (
-            format!("plugs.{wall}"),
-            format!("a flange lies along the {wall}, and is welded there along its free edge"),
-            "leave that wall out of `plugs`, or list in `flanged` the other edges".to_owned(),
-        ),
-        CutFault::FlangeNowhere(wall) => (
-            format!("flanged.{wall}"),
-            format!("the baffle has no straight edge at the {wall}"),
-            "name walls that it meets; an edge over what is left open is gap_below or gap_above"
-                .to_owned(),
-        ),
-        CutFault::FlangeNoGap(above) => {
-            let gap = if above { "gap_above" } else { "gap_below" };
-            (
-                format!("flanged.{gap}"),
-                format!("it has no straight edge there without a {gap}"),
-                format!("write a {gap}, or name the wall"),
-            )
-        }
-        _ => (
-            width(),
-            "in a drum no edge of a baffle is straight along a wall".to_owned(),
-            "leave `flange` out, or weld the disc round its rim".to_owned(),
-        ),
     }
 }
 

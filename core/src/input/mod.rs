@@ -19,6 +19,8 @@ mod joint;
 pub mod limits;
 mod measure;
 mod profile;
+#[cfg(feature = "serde")]
+mod read;
 mod shape;
 mod sized;
 mod taper;

@@ -32,11 +32,11 @@ pub enum Request {
     /// Who are you?
     Hello,
     /// Put this job on the gauge's shelf.
-    Keep(Draft),
+    Keep(#[serde(deserialize_with = "Draft::read")] Draft),
     /// Clear the shelf.
     Forget,
     /// Compute this job and hold it for the requests below.
-    Compute(Draft),
+    Compute(#[serde(deserialize_with = "Draft::read")] Draft),
     /// Up to [`BATCH`] panels of the held job.
     Panels {
         /// The first, counted from 0.

@@ -16,7 +16,7 @@ pub fn pack(draft: &Draft, room: &mut [u8]) -> Option<usize> {
 /// The draft that was packed; `None` for bytes that are none.
 #[must_use]
 pub fn unpack(bytes: &[u8]) -> Option<Draft> {
-    postcard::from_bytes(bytes).ok()
+    Draft::read(&mut postcard::Deserializer::from_bytes(bytes)).ok()
 }
 
 /// The packed draft in the bytes of a request that carries one and nothing else: what follows its kind, of which there

@@ -5,7 +5,7 @@
 const EACH: u32 = 100_000;
 
 /// Values that have something special about them; each goes with each other, with both signs.
-const SPECIAL: [u64; 30] = [
+const SPECIAL: [u64; 32] = [
     0x0000_0000_0000_0000, // zero
     0x0000_0000_0000_0001, // the least of all
     0x0000_0000_0000_0002,
@@ -22,11 +22,13 @@ const SPECIAL: [u64; 30] = [
     0x3CA0_0000_0000_0000, // half of the last place of one
     0x3CA0_0000_0000_0001,
     0x3CB0_0000_0000_0000, // the last place of one
+    0x3DF0_0000_0000_0001, // a word below one, with a last place of its own
     0x3FE0_0000_0000_0000, // one half
     0x3FEF_FFFF_FFFF_FFFF, // just below one
     0x3FF0_0000_0000_0000, // one
     0x3FF0_0000_0000_0001, // just above
     0x3FF8_0000_0000_0000, // one and a half
+    0x3FFF_FFFF_FFFF_FFFD, // below two, past which the one a word below takes it
     0x4330_0000_0000_0001, // 2^52 + 1
     0x4340_0000_0000_0000, // 2^53
     0x5FEF_FFFF_FFFF_FFFF, // about the root of the largest

@@ -12,8 +12,9 @@ build_boards() {
   SEAMWRIGHT_PICO_ELF=$(board_elf seamwright-pico thumbv6m-none-eabi release)
   SEAMWRIGHT_HEAT_ELF=$(board_elf seamwright-heat thumbv7m-none-eabi release)
   SEAMWRIGHT_PAGES_ELF=$(board_elf seamwright-pages thumbv7m-none-eabi release)
+  SEAMWRIGHT_DOUBLES_ELF=$(board_elf seamwright-doubles thumbv7m-none-eabi release)
   SEAMWRIGHT_MPS2_ELF=$(board_elf seamwright-mps2 thumbv7m-none-eabi release)
-  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF SEAMWRIGHT_MPS2_ELF
+  export SEAMWRIGHT_LM3S6965_ELF SEAMWRIGHT_PICO_ELF SEAMWRIGHT_HEAT_ELF SEAMWRIGHT_PAGES_ELF SEAMWRIGHT_DOUBLES_ELF SEAMWRIGHT_MPS2_ELF
 }
 
 # Core's example without an operating system, on the emulated chip with 64 KiB: it must come to an end of its own and
@@ -69,9 +70,9 @@ lint_boards() {
     cargo "$tool" --version >/dev/null 2>&1 || rustup component add "${tool/fmt/rustfmt}" || die "cargo $tool is not to be had"
   done
   # By name: --all would take in core and firmware, which are not of this workspace.
-  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-bare-metal -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner -p seamwright-template) ||
+  (cd "$ROOT/firmware/boards" && cargo fmt --check -p seamwright-bare-metal -p seamwright-double -p seamwright-heat -p seamwright-lm3s6965 -p seamwright-mps2 -p seamwright-pico -p seamwright-probe -p seamwright-runner -p seamwright-template) ||
     die "the boards are not formatted"
-  lint_target thumbv7m-none-eabi seamwright-bare-metal seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe seamwright-template
+  lint_target thumbv7m-none-eabi seamwright-bare-metal seamwright-double seamwright-heat seamwright-lm3s6965 seamwright-mps2 seamwright-runner seamwright-probe seamwright-template
   lint_target thumbv6m-none-eabi seamwright-pico seamwright-runner
 }
 

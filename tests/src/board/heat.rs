@@ -1,4 +1,5 @@
-//! The planner alone on the emulated chip: a job goes in over the serial line, lines of text come out.
+//! The planner alone on the emulated chip, and other programs to try or measure one thing: a job goes in over the serial
+//! line, lines of text come out.
 
 use std::{
     env,
@@ -65,6 +66,14 @@ impl HeatBoard {
         Self::start_of("SEAMWRIGHT_PAGES_ELF")
     }
 
+    /// Starts the program that tries doubles.
+    ///
+    /// # Errors
+    /// As [`HeatBoard::start`].
+    pub fn start_doubles() -> Result<Self, Failure> {
+        Self::start_of("SEAMWRIGHT_DOUBLES_ELF")
+    }
+
     fn start_of(variable: &str) -> Result<Self, Failure> {
         let elf = env::var_os(variable).map(PathBuf::from).ok_or_else(|| {
             Failure::new(format!(
@@ -129,6 +138,30 @@ impl HeatBoard {
                 .collect(),
             stitches: Vec::new(),
         })
+    }
+
+    /// Has doubles added, subtracted and multiplied: a line for each kind of pairs, then the ticks that each of the
+    /// three took.
+    ///
+    /// # Errors
+    /// When the board stops or says nothing in time.
+    pub fn doubles(&mut self) -> Result<(Vec<String>, Vec<u64>), Failure> {
+        self.to.write_all(b"\n").during("asking for doubles")?;
+        self.to.flush().during("asking for doubles")?;
+        let mut kinds = Vec::new();
+        loop {
+            let line = self.line()?;
+            match line.strip_prefix("ticks ") {
+                None => kinds.push(line),
+                Some(ticks) => {
+                    let ticks = ticks.split_whitespace().map(str::parse);
+                    return match ticks.collect() {
+                        Ok(ticks) => Ok((kinds, ticks)),
+                        Err(_) => Err(Failure::new(format!("the board says: {line}"))),
+                    };
+                }
+            }
+        }
     }
 
     /// Has a job planned.

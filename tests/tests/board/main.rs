@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 mod boot;
+mod doubles;
 mod full;
 mod gauge;
 mod heat;

@@ -16,6 +16,7 @@ use cortex_m_rt::entry;
 use seamwright_core::tank::Tank;
 use seamwright_core::weld::{PlanError, PlanOptions, Progress, WeldStep};
 use seamwright_core::wire::{Decoder, Request};
+use seamwright_double as _;
 use serial::Serial;
 use static_cell::ConstStaticCell;
 

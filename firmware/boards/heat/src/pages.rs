@@ -18,6 +18,7 @@ use seamwright_core::strength::Trial;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 use seamwright_core::wire::{Decoder, Request};
+use seamwright_double as _;
 use serial::Serial;
 use static_cell::ConstStaticCell;
 

@@ -18,6 +18,7 @@ mod stop;
 mod uart;
 
 use cortex_m_rt::entry;
+use seamwright_double as _;
 use seamwright_firmware::page::Small;
 use seamwright_runner::{Memory, Polled, Runner};
 use static_cell::ConstStaticCell;

@@ -16,6 +16,7 @@ mod registers;
 mod stop;
 
 use cortex_m_rt::entry;
+use seamwright_double as _;
 use seamwright_firmware::page::Full;
 use seamwright_runner::{Memory, Runner};
 use static_cell::ConstStaticCell;

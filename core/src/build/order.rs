@@ -155,6 +155,12 @@ impl Sorting<'_> {
                 walls.add(panel.mark);
             }
         }
+        let mark = |number: u8| PanelMark::at(self.groups.count() + number.saturating_sub(1));
+        for (baffle, number) in tank.inner().baffles().iter().zip(1_u8..) {
+            if baffle.is_flanged() {
+                shaped.add(mark(number));
+            }
+        }
         for seam in tank.seams().filter(is_long) {
             long.add(seam.mark.panels[0]);
         }
@@ -164,7 +170,6 @@ impl Sorting<'_> {
         if walls.marks().nth(1).is_some() {
             order.push(BuildWork::Walls, walls);
         }
-        let mark = |number: u8| PanelMark::at(self.groups.count() + number.saturating_sub(1));
         let mut all = PanelSet::NONE;
         for number in &self.sequence.baffles {
             all.add(mark(*number));

@@ -291,7 +291,7 @@ impl Baffle {
     }
 
     /// A side of its plate as an edge between it and its wall, at the middle of its sheet.
-    pub(super) fn rim_edge(&self, inside: &Solid, number: u8, side: usize) -> Option<Edge> {
+    pub(crate) fn rim_edge(&self, inside: &Solid, number: u8, side: usize) -> Option<Edge> {
         let mut edge = Edge {
             faces: [self.wall_of(inside, side)?, Face::Baffle(number)],
             ends: [Vector::ZERO; 2],

@@ -64,8 +64,8 @@ pub enum StrengthError {
     Liquid(LiquidError),
     /// A figure past its limits, or an outline that is no plate.
     Panel(PanelError),
-    /// A baffle that is open below or above it, is not welded to a wall, or has flanges: no figures here for a plate with a
-    /// free edge, or one that is held beside its plane.
+    /// A baffle that is open below or above it, is not welded to a wall, or has flanges, and that strips of it between two
+    /// opposite walls would not bear its load: no figures here for a plate with a free edge.
     FreeEdge,
 }
 
@@ -96,7 +96,7 @@ impl fmt::Display for StrengthError {
             Self::Liquid(error) => error.fmt(f),
             Self::Panel(error) => error.fmt(f),
             Self::FreeEdge => f.write_str(
-                "a baffle that is open below or above, or is not welded to a wall, has a free edge, for which there are no figures here; nor are there for edges with flanges, which stiffen it",
+                "of a baffle with a free edge only strips between two opposite walls are looked at, and these would not bear its load: it bears more, and how much is not judged; take thicker sheet or hold another edge",
             ),
         }
     }

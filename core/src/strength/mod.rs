@@ -16,4 +16,4 @@ mod walls;
 pub mod weld;
 
 pub use error::{PanelError, StrengthError};
-pub use walls::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
+pub use walls::{Bearing, Cure, RESERVE, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm};

@@ -119,7 +119,11 @@ impl Tank {
         Some(Panel {
             mark: PanelMark::at(self.plan().groups().count() + place),
             faces,
-            making: Making::Flat,
+            making: if baffle.is_flanged() {
+                Making::Bent
+            } else {
+                Making::Flat
+            },
             outside_area: Area::default(),
             blank_area: area,
             thickness,

@@ -134,6 +134,9 @@ fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     if let Some(seam) = weak_seam(tank, plan.pressure) {
         section.fact("mind the seams", seam);
     }
+    if let Some(plugs) = plugs(tank) {
+        section.fact("look at as well", plugs);
+    }
 }
 
 fn head(tank: &Tank, test: &Test, units: Units) -> Cell {
@@ -164,6 +167,24 @@ fn weak_seam(tank: &Tank, pressure: Pressure) -> Option<String> {
              it from both sides, or test with less",
             strength.reserve
         )
+    })
+}
+
+/// Plug welds that go through a wall, each of them a way out as a seam is.
+fn plugs(tank: &Tank) -> Option<Cell> {
+    let count = tank.plug_holes().count();
+    let mut walls: Vec<String> = Vec::new();
+    for wall in tank.plug_holes().map(|hole| format!("the {}", hole.wall)) {
+        if !walls.contains(&wall) {
+            walls.push(wall);
+        }
+    }
+    (count > 0).then(|| {
+        let told = format!(
+            "{count} plug welds through {}: each may leak as a seam does",
+            walls.join(" and ")
+        );
+        said(told).data("plug_welds", count)
     })
 }
 

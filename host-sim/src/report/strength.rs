@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use seamwright_core::input::Face;
 use seamwright_core::strength::panel::Spacing;
 use seamwright_core::strength::weld::{CAUTION, FATIGUE_CAUTION};
-use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial};
+use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial, WallForm};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 use serde_json::json;
@@ -27,6 +27,12 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     let walls: Vec<_> = tank.bearings(Trial::Use).collect();
     table(&mut section, &walls, units);
     let judged: Vec<Bearing> = walls.into_iter().filter_map(|(_, one)| one.ok()).collect();
+    if judged.iter().any(|one| one.form == WallForm::Strips) {
+        section.flush(
+            "strips: a baffle with a free edge or with flanges, as strips between the two opposite walls that hold it, \
+             whose ends turn freely; it bears more than that",
+        );
+    }
     verdict(&mut section, tank, &judged, units);
     welds::add(&mut section, tank);
     section.put("reserve_wanted", RESERVE);

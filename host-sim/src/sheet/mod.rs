@@ -16,6 +16,7 @@
 pub mod dxf;
 pub mod files;
 pub mod layer;
+mod letter;
 pub mod marked;
 pub mod nest;
 mod page;

@@ -5,15 +5,16 @@
 //! runs in from the edge a third of the way along the seam from its start: on both panels of a seam the
 //! ticks meet, and since a third is no middle, one way round only. All marks are on the outside.
 
-use seamwright_core::blank::{CutBlank, Making, Panel};
+use seamwright_core::blank::{CutBlank, Panel};
 use seamwright_core::body::{Edge, Path};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{AngleUnit, Length, LengthUnit};
 
+use super::letter;
 use super::marked::{self, Marked};
-use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern, Stamp};
+use super::pattern::{Bend, Draft, Fault, Hole, MarkLine, Node, Note, Pattern};
 use crate::cut::Cut;
 
 /// A panel with its piece.
@@ -29,8 +30,6 @@ pub struct Piece {
     pub marked: Vec<Marked>,
 }
 
-/// Height of the letter of a panel on a piece of ordinary size, in mm.
-const LETTER: f64 = 20.0;
 /// Height of the marks along edges, in mm.
 const EDGE_MARK: f64 = 5.0;
 /// Length of a tick, in mm.
@@ -112,7 +111,7 @@ fn draft(cut: &Cut<'_>, panel: &Panel, blank: &CutBlank) -> Draft {
     plug_holes(tank, panel, blank, &mut draft);
     edges(cut, panel, blank, &mut draft);
     scribed(cut, panel, blank, &mut draft);
-    letter(panel, blank, &mut draft);
+    letter::put(panel, blank, &mut draft);
     draft
 }
 
@@ -415,66 +414,4 @@ fn place_mark(spot: &Spot<'_>, deduct: f64, text: &str, draft: &mut Draft) {
         angle_deg: up,
         text: text.to_owned(),
     });
-}
-
-/// The centre of area of an outline, its arcs taken as chords; the middle of its box where it has none.
-fn middle_of(outline: &[Node], [width, height]: [f64; 2]) -> [f64; 2] {
-    let (mut doubled, mut at) = (0.0, [0.0; 2]);
-    let next = outline.iter().cycle().skip(1);
-    for (a, b) in outline.iter().zip(next) {
-        let cross = a.x * b.y - b.x * a.y;
-        doubled += cross;
-        at = [at[0] + (a.x + b.x) * cross, at[1] + (a.y + b.y) * cross];
-    }
-    let least = 0.1 * width * height;
-    if doubled < least {
-        return [0.5 * width, 0.5 * height];
-    }
-    at.map(|sum| sum / (3.0 * doubled))
-}
-
-/// The letter of the panel in its middle, and the arrow to what is up.
-fn letter(panel: &Panel, blank: &CutBlank, draft: &mut Draft) {
-    let [width, height] = blank.size().map(|c| c * 1e3);
-    let size = LETTER.min(0.2 * width.min(height));
-    if size < 2.0 {
-        return;
-    }
-    let text = panel.mark.to_string();
-    let wide = super::words::wide(&text, size);
-    let middle = middle_of(&draft.outline, [width, height]);
-    let (notes, lines) = (draft.notes.len(), draft.lines.len());
-    draft.notes.push(Note {
-        at: [middle[0] - 0.5 * wide, middle[1] - 0.5 * size],
-        height: size,
-        angle_deg: 0.0,
-        text,
-    });
-    let words = "outside";
-    let small = 0.25 * size;
-    if small >= 2.0 {
-        let wide = super::words::wide(words, small);
-        draft.notes.push(Note {
-            at: [middle[0] - 0.5 * wide, middle[1] - 0.5 * size - 1.8 * small],
-            height: small,
-            angle_deg: 0.0,
-            text: words.to_owned(),
-        });
-    }
-    if panel.making != Making::Rolled {
-        let x = middle[0] + 0.5 * wide + 0.4 * size;
-        let (low, high) = (middle[1] - 0.5 * size, middle[1] + 0.5 * size);
-        let head = 0.2 * size;
-        for ends in [
-            [[x, low], [x, high]],
-            [[x - head, high - head], [x, high]],
-            [[x + head, high - head], [x, high]],
-        ] {
-            draft.lines.push(MarkLine { ends });
-        }
-    }
-    draft.stamp = Stamp {
-        notes: notes..draft.notes.len(),
-        lines: lines..draft.lines.len(),
-    };
 }

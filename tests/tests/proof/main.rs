@@ -12,3 +12,4 @@ mod plugs;
 mod seams_judged;
 mod strength;
 mod strength_numerical;
+mod strips;

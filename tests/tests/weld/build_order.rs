@@ -4,7 +4,7 @@
 
 use std::collections::VecDeque;
 
-use seamwright_core::blank::PanelMark;
+use seamwright_core::blank::{Making, PanelMark};
 use seamwright_core::build::{BuildOrder, BuildWork, WeldAccess};
 use seamwright_core::geom::Vector;
 use seamwright_core::input::{Across, Face};
@@ -256,6 +256,65 @@ fn what_lies_behind_the_lid_is_out_of_reach() {
     let place = tank.seams().position(|seam| seam == free[0]).unwrap();
     let last = u8::try_from(order.stages().len()).unwrap();
     assert!(!is_open(&tank, &order, &free[0], place, last));
+}
+
+/// Beyond this baffle a hand finds no room but through the right: which edges of it are reached from the open end depends on
+/// where its flanges point, and the seam runs on that side of its plate.
+#[test]
+fn a_flange_is_welded_from_the_side_to_which_it_points() {
+    let job = |side: &str| {
+        jobs::tank(&format!(
+            "name = \"Narrow end\"\n[shape]\nkind = \"block\"\nlength = \"640 mm\"\nwidth = \"360 mm\"\n\
+             height = \"300 mm\"\n[stock]\nalloy = \"5754\"\nthickness = \"3 mm\"\n\
+             [[baffle]]\nacross = \"length\"\nat = \"590 mm\"\nflange = \"18 mm\"\nflange_side = \"{side}\"\n\
+             hole = [{{ at = [\"180 mm\", \"260 mm\"], diameter = \"30 mm\" }}]\n"
+        ))
+    };
+    for (side, sense) in [("low", -1.0), ("high", 1.0)] {
+        let tank = job(side);
+        let edges = tank.seams().zip(0..).filter_map(|(seam, place)| {
+            let its = matches!(seam.faces, [_, Face::Baffle(_)]);
+            its.then(|| tank.edge_of_seam(place))?
+        });
+        // 18 mm from the outer face of 3 mm of sheet.
+        let offs: Vec<f64> = edges
+            .flat_map(|edge| edge.ends)
+            .map(|end| end.x - 0.590)
+            .collect();
+        assert_eq!(offs.len(), 8);
+        assert!(
+            offs.iter().all(|off| (off - sense * 0.0165).abs() < 1e-12),
+            "{offs:?}"
+        );
+        let order = tank.build_order();
+        // It is bent in the brake before it is set in.
+        let baffle = tank.panels().last().unwrap();
+        assert_eq!(baffle.making, Making::Bent);
+        let work = |of: BuildWork| {
+            order
+                .stages()
+                .iter()
+                .position(|stage| stage.work == of && stage.panels.has(baffle.mark))
+        };
+        assert!(work(BuildWork::Forming).unwrap() < work(BuildWork::Baffles).unwrap());
+        let closing = order
+            .stages()
+            .iter()
+            .find(|stage| stage.work == BuildWork::Closing);
+        let open = closing.and_then(|stage| stage.panels.marks().next());
+        let right = tank
+            .panels()
+            .find(|panel| panel.face() == Face::Right)
+            .unwrap()
+            .mark;
+        let unreached = tank.seams().filter(|seam| !seam.welded).count();
+        if sense > 0.0 {
+            assert_eq!((open, unreached), (Some(right), 0));
+        } else {
+            assert_ne!(open, Some(right));
+            assert_eq!(unreached, 1);
+        }
+    }
 }
 
 /// Welding goes through the stages once, each stitch in the stage of its seam and none where an edge is free.

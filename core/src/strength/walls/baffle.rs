@@ -19,7 +19,7 @@ const MOST: usize = 2 * MAX_VERTICES;
 
 /// The corners of a baffle in the tank, nothing cut off it; those of rounded corners are the sharp ones. A
 /// disc has none.
-fn corners(baffle: &Baffle, inside: &Solid) -> Corners {
+pub(super) fn corners(baffle: &Baffle, inside: &Solid) -> Corners {
     let lift = |at: [f64; 2]| baffle.frame(at)[0];
     match &baffle.uncut(inside) {
         FlatForm::Corners(corners) => gathered(corners.iter().map(|at| lift(*at))),
@@ -41,7 +41,7 @@ impl Judge<'_> {
         let place = usize::from(number.checked_sub(1)?);
         let baffle = self.tank.inner.baffles().get(place)?;
         if self.has_free_edge(place, baffle) {
-            return Some(Err(StrengthError::FreeEdge));
+            return Some(self.strip_bearing(number, (place, baffle)));
         }
         if let FlatForm::Disc { centre, radius } = baffle.uncut(&self.tank.body.inside) {
             return Some(self.disc(number, baffle, centre, radius));

@@ -41,6 +41,8 @@ pub enum WallForm {
     Plate,
     /// A plate across the inside, with liquid on one side only.
     Baffle,
+    /// A plate across the inside with a free edge, as strips between two opposite walls: it bears more than that.
+    Strips,
     /// The wall of a cylinder.
     Cylinder,
     /// A dished end.
@@ -56,6 +58,7 @@ impl WallForm {
         match self {
             Self::Plate => "flat plate",
             Self::Baffle => "baffle",
+            Self::Strips => "strips",
             Self::Cylinder => "cylinder",
             Self::Dish => "dished end",
             Self::Disc => "flat disc",

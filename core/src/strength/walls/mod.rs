@@ -14,7 +14,8 @@
 //! liquid of one side had run from the other: that side full to the brim and the other empty, at the worst
 //! lean and acceleration; the gas over the liquid presses on both sides. Its holes are taken as closed, so that one
 //! with large holes meets less. Across a drum it is a round plate, elsewhere a plate by its outline. In a test it is
-//! not looked at.
+//! not looked at. One with a free edge, or with flanges, is taken as strips between two opposite walls, which bear less
+//! than it does: where that is not enough nothing is said of it.
 
 mod baffle;
 mod bearing;
@@ -22,8 +23,11 @@ mod drum_wall;
 mod flat_wall;
 mod judge;
 mod seam;
+mod strip;
 
 pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
+
+pub use strip::{STRIP_BULGE, STRIP_MOMENT};
 
 use judge::Judge;
 

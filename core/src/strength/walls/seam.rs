@@ -167,8 +167,31 @@ impl Judge<'_> {
         }))
     }
 
+    /// Whether a seam holds a baffle that is taken as strips.
+    fn is_of_strips(&self, seam: &Seam) -> bool {
+        let [_, Face::Baffle(number)] = seam.faces else {
+            return false;
+        };
+        let place = usize::from(number).saturating_sub(1);
+        let baffle = self.tank.inner.baffles().get(place);
+        baffle.is_some_and(|baffle| self.has_free_edge(place, baffle))
+    }
+
     fn on_plates(&self, seam: &Seam) -> Option<Result<Along, StrengthError>> {
         let [a, b] = seam.faces;
+        if let Face::Baffle(number) = b
+            && let Some(place) = usize::from(number).checked_sub(1)
+            && let Some(baffle) = self.tank.inner.baffles().get(place)
+            && self.has_free_edge(place, baffle)
+        {
+            let wall = self.edge(a)?;
+            // It holds the wall on both of its sides.
+            let both = wall.and_then(|wall| {
+                let strips = self.strips(place, baffle)?;
+                Ok(strips.along(2.0 * wall.reaction(), wall.moment.moment))
+            });
+            return Some(both);
+        }
         let (one, other) = match (self.edge(a)?, self.edge(b)?) {
             (Ok(one), Ok(other)) => (one, other),
             (Err(error), _) | (_, Err(error)) => return Some(Err(error)),
@@ -244,7 +267,12 @@ impl Tank {
         Some(load.and_then(|load| {
             let filler = judge.filler(seam_of.thinner)?;
             let (weld, by) = self.borne(joint, seam_of);
-            Ok(seam(weld, load.gathered(by), filler)?)
+            let strength = seam(weld, load.gathered(by), filler)?;
+            if judge.is_of_strips(seam_of) && !strength.is_enough() {
+                // It bears more than strips say.
+                return Err(StrengthError::FreeEdge);
+            }
+            Ok(strength)
         }))
     }
 }

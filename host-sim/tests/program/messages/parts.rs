@@ -1,7 +1,7 @@
 //! Messages about joints, folds, fittings, baffles and the dip rod.
 
 use super::{check, with_cut, with_table};
-use crate::support::{NAME, STOCK};
+use crate::support::{NAME, SHAPE, STOCK};
 
 #[test]
 fn joints_and_folds() {
@@ -171,4 +171,70 @@ fn a_fitting_beside_a_corner_of_its_face_is_off_it() {
         "fitting-beside-a-slant",
         &fitting("[\"310 mm\", \"20 mm\"]"),
     );
+}
+
+#[test]
+fn flanges_of_baffles() {
+    let job = |keys: &str, more: &str| {
+        let baffle = format!("[[baffle]]\nacross = \"length\"\nat = \"150 mm\"\n{keys}\n");
+        with_table(&format!("{more}\n{baffle}"))
+    };
+    let baffle = |keys: &str| job(keys, "");
+    check("flange-shorter-than-its-bend", &baffle("flange = \"3 mm\""));
+    check(
+        "flange-into-the-next-wall",
+        &baffle("flange = \"160 mm\"\nflanged = [\"bottom\"]"),
+    );
+    check(
+        "flange-on-a-baffle",
+        &job(
+            "flange = \"30 mm\"",
+            "[[baffle]]\nacross = \"length\"\nat = \"130 mm\"",
+        ),
+    );
+    check(
+        "flange-on-a-fitting",
+        &job(
+            "flange = \"30 mm\"",
+            "[[fitting]]\nname = \"drain\"\nface = \"bottom\"\nat = [\"120 mm\", \"90 mm\"]\nbore = \"20 mm\"",
+        ),
+    );
+    check(
+        "flange-without-length",
+        &baffle("gap_above = \"150 mm\"\nflange = \"20 mm\"\nflanged = [\"front\", \"bottom\"]"),
+    );
+    check(
+        "flange-beside-a-hole",
+        &baffle(
+            "flange = \"20 mm\"\nhole = [{ at = [\"90 mm\", \"12 mm\"], diameter = \"16 mm\" }]",
+        ),
+    );
+    check(
+        "flange-at-a-wall-not-met",
+        &baffle("flange = \"20 mm\"\nflanged = [\"left\"]"),
+    );
+    check(
+        "flange-over-no-gap",
+        &baffle("flange = \"20 mm\"\nflanged = [\"gap_below\"]"),
+    );
+    check(
+        "flange-over-plugs",
+        &baffle("flange = \"20 mm\"\nplugs = [\"top\"]"),
+    );
+    check("flanged-without-flange", &baffle("flanged = [\"top\"]"));
+    check(
+        "flange-side-of-no-kind",
+        &baffle("flange = \"20 mm\"\nflange_side = \"left\""),
+    );
+    check(
+        "flanged-no-edge",
+        &baffle("flange = \"20 mm\"\nflanged = \"top\""),
+    );
+    let drum = "name = \"Round\"\n[shape]\nkind = \"drum\"\ndiameter = \"200 mm\"\nlength = \"400 mm\"\n\
+                [stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[[baffle]]\nacross = \"length\"\nat = \"200 mm\"\nflange = \"20 mm\"\n";
+    check("flange-in-a-drum", drum);
+    let wedge = format!(
+        "{NAME}{SHAPE}\n[[shape.cut]]\nedge = \"top back\"\nlegs = [\"60 mm\", \"60 mm\"]\n{STOCK}\n[[baffle]]\nacross = \"width\"\nat = \"150 mm\"\nflange = \"20 mm\"\n"
+    );
+    check("flange-at-a-leaning-wall", &wedge);
 }

@@ -19,10 +19,14 @@ fn sizes_of_block(look: &mut Inspection, block: &Block) {
     look.hold(Field::Width, block.width, &bounds::SIZE);
     look.hold(Field::Height, block.height, &bounds::SIZE);
     for (cut, number) in block.cuts.iter().zip(1_u8..) {
-        let (field, values, bounds): (fn(u8, u8) -> Field, &[Length], _) = match cut {
-            Cut::Edge { legs, .. } => (Field::CutLeg, legs, &bounds::CUT_LEG),
-            Cut::Corner { legs, .. } => (Field::CutLeg, legs, &bounds::CUT_LEG),
-            Cut::Plane { through, .. } => (Field::CutThrough, through, &bounds::REACH),
+        let field: fn(u8, u8) -> Field = match cut {
+            Cut::Edge { .. } | Cut::Corner { .. } => Field::CutLeg,
+            Cut::Plane { .. } => Field::CutThrough,
+        };
+        let (values, bounds): (&[Length], _) = match cut {
+            Cut::Edge { legs, .. } => (legs, &bounds::CUT_LEG),
+            Cut::Corner { legs, .. } => (legs, &bounds::CUT_LEG),
+            Cut::Plane { through, .. } => (through, &bounds::REACH),
         };
         for (value, place) in values.iter().zip(1_u8..) {
             look.hold(field(number, place), *value, bounds);

@@ -406,7 +406,7 @@ mod tests {
             },
             ..Drum::new(mm(6.0), mm(7.0))
         };
-        let plain = Draft::new("Sump", taper.clone(), StockDraft::of(Alloy::A5754, mm(2.0)));
+        let plain = Draft::new("Sump", taper, StockDraft::of(Alloy::A5754, mm(2.0)));
         [
             plain.unwrap(),
             full(block.into()),

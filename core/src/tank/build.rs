@@ -1,6 +1,6 @@
 //! A tank made from a draft: its inputs checked, its body built, everything in it placed.
 
-use super::ranged::ranged;
+use super::ranged::{Bounds, Inspection};
 use super::{Assumed, Job, JobError, Problem, blame};
 use crate::blank::PanelPlan;
 use crate::body::{Body, ShapeError};
@@ -251,7 +251,10 @@ impl Tank {
             })?;
         if let Some(reaches) = self.job.reaches {
             let range = (Volume::default(), self.capacity.fill);
-            self.capacity.usable = ranged(Field::Reaches, reaches, range, Value::Volume)?;
+            let mut look = Inspection::default();
+            look.hold(Field::Reaches, reaches, &Bounds::of(range, Value::Volume));
+            look.outcome()?;
+            self.capacity.usable = reaches;
         }
         self.check_counts()?;
         self.set_rod()

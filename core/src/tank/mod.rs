@@ -4,8 +4,8 @@
 //! in what practice can supply (each default is told as an [`Assumed`]) and refuses what is out of range;
 //! [`Tank::build`] adds the body, from which every later stage follows.
 //!
-//! - `job`, `check`: the checked inputs; one draft held against its limits, part by part (`sizes`,
-//!   `joints`, `welding`).
+//! - `job`, `check`: the checked inputs; one draft held against its limits (`bounds`, `ranged`), part by part
+//!   (`sizes`, `joints`, `welding`).
 //! - `build`, `buildable`, `blame`: the tank from the job; whether it can be made; which input is at fault
 //!   where it cannot.
 //! - `settings`: what is published for its seams.
@@ -22,6 +22,7 @@
 mod assumed;
 mod baffle_flanges;
 mod blame;
+mod bounds;
 mod build;
 mod buildable;
 mod check;

@@ -3,13 +3,10 @@
 
 use heapless::Vec;
 
-use super::ranged::ranged;
-use super::{Assumed, JobError};
+use super::ranged::{Bounds, Inspection};
+use super::{Assumed, bounds};
 use crate::arc::usual_uptake;
-use crate::input::limits::{
-    ACCELERATION_MOST, AMBIENT, ARM, EMISSIVITY, INTERPASS_MOST, MAX_MOUNTS, MOVING, OPENING,
-    PRESSURE_MOST, SERVICE, SIZE,
-};
+use crate::input::limits::{INTERPASS_MOST, MAX_MOUNTS};
 use crate::input::{Draft, Field};
 use crate::tables::preheat::interpass_limit;
 use crate::tables::{Alloy, Process, Sourced};
@@ -96,101 +93,62 @@ impl Service {
     };
 }
 
-pub(crate) fn checked(
-    draft: &Draft,
-    process: Process,
-    assumed: &mut impl FnMut(Assumed),
-) -> Result<Welding, JobError> {
-    let weld = &draft.weld;
-    let ambient = weld.ambient.unwrap_or_else(|| {
-        assumed(Assumed::Ambient(celsius(20.0)));
-        celsius(20.0)
-    });
-    let ambient = ranged(Field::Ambient, ambient, AMBIENT, Value::Temperature)?;
-    let least = Temperature::from_kelvins(ambient.si() + LEAST_OVER);
-    match weld.interpass_max {
-        None => assumed(Assumed::InterpassMax(interpass_limit(draft.stock.alloy))),
-        Some(own) => {
-            let limits = (least, INTERPASS_MOST);
-            ranged(Field::InterpassMax, own, limits, Value::Temperature)?;
+impl Welding {
+    /// Takes in how a draft is welded.
+    pub(super) fn take(
+        &mut self,
+        draft: &Draft,
+        process: Process,
+        look: &mut Inspection,
+        assumed: &mut impl FnMut(Assumed),
+    ) {
+        let weld = &draft.weld;
+        self.ambient = weld.ambient.unwrap_or_else(|| {
+            assumed(Assumed::Ambient(celsius(20.0)));
+            celsius(20.0)
+        });
+        look.hold(Field::Ambient, self.ambient, &bounds::AMBIENT);
+        let least = Temperature::from_kelvins(self.ambient.si() + LEAST_OVER);
+        let interpass = Bounds::of((least, INTERPASS_MOST), Value::Temperature);
+        look.hold_some(Field::InterpassMax, weld.interpass_max, &interpass);
+        self.interpass_max = weld.interpass_max;
+        if weld.interpass_max.is_none() {
+            assumed(Assumed::InterpassMax(interpass_limit(draft.stock.alloy)));
         }
-    }
-    match weld.emissivity {
-        None => assumed(Assumed::Emissivity(bright(draft.stock.alloy))),
-        Some(own) => {
-            ranged(Field::Emissivity, own, EMISSIVITY, Value::Ratio)?;
+        look.hold_some(Field::Emissivity, weld.emissivity, &bounds::EMISSIVITY);
+        self.emissivity = weld.emissivity;
+        if weld.emissivity.is_none() {
+            assumed(Assumed::Emissivity(bright(draft.stock.alloy)));
         }
+        self.moving = weld.moving.unwrap_or_else(|| {
+            assumed(Assumed::Moving(seconds(10.0)));
+            seconds(10.0)
+        });
+        look.hold(Field::Moving, self.moving, &bounds::MOVING);
+        self.back_step = weld.back_step.unwrap_or(false);
+        self.uptake = draft.arc.efficiency.unwrap_or_else(|| {
+            let uptake = usual_uptake(process);
+            assumed(Assumed::Uptake(uptake));
+            uptake
+        });
+        // Without a baffle nothing is welded inside.
+        let inside = !draft.baffles.is_empty();
+        if inside && weld.opening.is_none() {
+            assumed(Assumed::Opening(USUAL_OPENING));
+        }
+        if inside && weld.reach.is_none() {
+            assumed(Assumed::Reach(USUAL_REACH));
+        }
+        self.opening = weld.opening.unwrap_or(USUAL_OPENING);
+        look.hold(Field::Opening, self.opening, &bounds::OPENING);
+        self.reach = weld.reach.unwrap_or(USUAL_REACH);
+        look.hold(Field::Reach, self.reach, &bounds::ARM);
     }
-    let moving = weld.moving.unwrap_or_else(|| {
-        assumed(Assumed::Moving(seconds(10.0)));
-        seconds(10.0)
-    });
-    let moving = ranged(Field::Moving, moving, MOVING, Value::Time)?;
-    let uptake = draft.arc.efficiency.unwrap_or_else(|| {
-        let uptake = usual_uptake(process);
-        assumed(Assumed::Uptake(uptake));
-        uptake
-    });
-    // Without a baffle nothing is welded inside.
-    let inside = !draft.baffles.is_empty();
-    if inside && weld.opening.is_none() {
-        assumed(Assumed::Opening(USUAL_OPENING));
-    }
-    if inside && weld.reach.is_none() {
-        assumed(Assumed::Reach(USUAL_REACH));
-    }
-    let opening = weld.opening.unwrap_or(USUAL_OPENING);
-    let opening = ranged(Field::Opening, opening, OPENING, Value::Length)?;
-    let reach = weld.reach.unwrap_or(USUAL_REACH);
-    let reach = ranged(Field::Reach, reach, ARM, Value::Length)?;
-    Ok(Welding {
-        interpass_max: weld.interpass_max,
-        ambient,
-        emissivity: weld.emissivity,
-        moving,
-        back_step: weld.back_step.unwrap_or(false),
-        uptake,
-        opening,
-        reach,
-    })
 }
 
 pub(super) fn bright(alloy: Alloy) -> Sourced<Ratio> {
     let bright = alloy.metal().emissivity_bright();
     Sourced::new(Ratio::from_share(bright.value), bright.source)
-}
-
-/// What of `[use]` can be out of range.
-pub(crate) fn check_service(draft: &Draft) -> Result<(), JobError> {
-    let service = &draft.service;
-    if let Some(temperature) = service.temperature {
-        ranged(
-            Field::UseTemperature,
-            temperature,
-            SERVICE,
-            Value::Temperature,
-        )?;
-    }
-    if let Some(pressure) = service.pressure {
-        let least = Pressure::from_pascals(0.0);
-        ranged(
-            Field::UsePressure,
-            pressure,
-            (least, PRESSURE_MOST),
-            Value::Pressure,
-        )?;
-    }
-    for (one, axis) in service.acceleration.iter().flatten().zip(1_u8..) {
-        let limits = (Ratio::from_share(0.0), ACCELERATION_MOST);
-        ranged(Field::Acceleration(axis), *one, limits, Value::Ratio)?;
-    }
-    for (mount, number) in service.mounts.iter().zip(1_u8..) {
-        for coordinate in mount {
-            let limits = (Length::from_metres(-SIZE.1.si()), SIZE.1);
-            ranged(Field::Mount(number), *coordinate, limits, Value::Length)?;
-        }
-    }
-    Ok(())
 }
 
 impl Service {
@@ -200,12 +158,23 @@ impl Service {
         self.acceleration.iter().any(|g| g.si() > 0.0)
     }
 
-    pub(crate) fn take(&mut self, draft: &Draft) {
+    /// Takes in what a draft says of it.
+    pub(super) fn take(&mut self, draft: &Draft, look: &mut Inspection) {
         let service = &draft.service;
+        look.hold_some(Field::UseTemperature, service.temperature, &bounds::SERVICE);
         self.temperature = service.temperature;
         self.pressure = service.pressure.unwrap_or_default();
+        look.hold(Field::UsePressure, self.pressure, &bounds::PRESSURE);
         self.acceleration = service.acceleration.unwrap_or_default();
+        look.hold_each(
+            Field::Acceleration,
+            &self.acceleration,
+            &bounds::ACCELERATION,
+        );
         self.anodised = service.anodised.unwrap_or(false);
+        for (mount, number) in service.mounts.iter().zip(1_u8..) {
+            look.hold_all(Field::Mount(number), mount, &bounds::MOUNT);
+        }
         self.mounts.clear();
         // As many as the draft may have.
         let _ = self.mounts.extend_from_slice(&service.mounts);

@@ -9,9 +9,12 @@ mod pairs;
 
 use pairs::{Kind, digest};
 
+/// An operation, and the same on this machine.
+type Operation = (&'static str, fn(f64, f64) -> f64, u64);
+
 /// The three, in the order in which the board tells of them, and the most instructions that each may take with its
 /// call; the compiler's own take 111, 112 and 80.
-const OPERATIONS: [(&str, fn(f64, f64) -> f64, u64); 3] = [
+const OPERATIONS: [Operation; 3] = [
     ("a sum", |a, b| a + b, 50),
     ("a difference", |a, b| a - b, 50),
     ("a product", |a, b| a * b, 50),

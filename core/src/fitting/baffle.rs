@@ -5,7 +5,6 @@ use core::f64::consts::PI;
 use heapless::Vec;
 
 use super::PlaceError;
-use super::flange::Flanges;
 use crate::body::{
     ArcPath, Body, Edge, FaceView, FlatForm, MAX_PLATE_CORNERS, Path, Solid, disc_below,
     half_turned,
@@ -27,6 +26,41 @@ pub struct BaffleHole {
 
 /// Beside the bits of its sides: something is left open below or above a baffle.
 pub(super) const OPEN: u16 = 1 << 15;
+
+/// What a gauge calls of a flanged baffle without having it in its program.
+#[derive(Debug)]
+pub(super) struct Work {
+    pub(super) edge: fn(&Baffle, &Flanges, usize, &mut Edge),
+    pub(super) volume: fn(&Baffle, &Flanges) -> f64,
+    pub(super) below: fn(&Baffle, &Flanges, Vector, f64) -> f64,
+    pub(super) middle: fn(&Baffle, &Flanges) -> Vector,
+}
+
+/// The flanges of a baffle; lengths in metres. A gauge holds room for those of eight baffles and has none: what can be
+/// worked out from the rest is not kept.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Flanges {
+    /// A bit for each side of the plate that has one.
+    pub(super) sides: u16,
+    /// Whether they point to the high side of the axis.
+    pub(crate) high: bool,
+    /// From the outer face of the plate to the free edge.
+    pub(crate) width: f64,
+    /// From the rim to where a bend begins, on the plate and on the flange.
+    pub(crate) setback: f64,
+    /// What a bend takes of the blank.
+    pub(super) allowance: f64,
+    /// How much larger the blank is than the plate, in m².
+    pub(super) more: f64,
+    pub(super) work: &'static Work,
+}
+
+impl PartialEq for Flanges {
+    fn eq(&self, other: &Self) -> bool {
+        let all = |of: &Self| [of.width, of.setback, of.allowance, of.more];
+        self.sides == other.sides && self.high == other.high && all(self) == all(other)
+    }
+}
 
 /// A baffle where it stands.
 #[derive(Clone, Debug, PartialEq)]

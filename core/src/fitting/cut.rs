@@ -8,7 +8,6 @@ use heapless::Vec;
 
 use super::baffle::Baffle;
 use super::error::CutFault;
-use super::flange::FlangeCut;
 use crate::body::{FlatForm, Solid};
 use crate::geom::outline::section::{CornerArc, MAX_CORNERS, Section, SectionCorner};
 use crate::geom::outline::{cross, dot};
@@ -53,6 +52,29 @@ pub struct BaffleCut {
     pub notches: Vec<Notch, MAX_NOTCHES>,
     /// Edges that are bent over.
     pub flange: Option<FlangeCut>,
+}
+
+/// Which edges of a baffle are bent over, by how much and to which side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FlangeCut {
+    /// How wide the flanges are: from the face of the plate on the outside of the bend to their free edge.
+    pub width: Length,
+    /// Whether they point to the right, the back or the top; else to the left, the front or the bottom.
+    pub high: bool,
+    /// The walls along which a flange lies.
+    pub walls: WallSet,
+    /// Whether the edge over what is left open below is stiffened so.
+    pub below: bool,
+    /// Whether the edge under what is left open above is.
+    pub above: bool,
+}
+
+impl FlangeCut {
+    /// Whether no edge is named: then every edge that stands on a wall has a flange.
+    #[must_use]
+    pub fn is_all(&self) -> bool {
+        self.walls.is_empty() && !self.below && !self.above
+    }
 }
 
 /// A straight run or a turn of a rim.

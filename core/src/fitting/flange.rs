@@ -9,14 +9,15 @@
 
 use core::f64::consts::PI;
 
-use super::baffle::{Baffle, axes};
+use super::baffle::{Baffle, Flanges, Work, axes};
+use super::cut::FlangeCut;
 use super::error::CutFault;
+use crate::blank::layout::{BentPlate, FlangeEnd, PlateSide};
 use crate::blank::{Bend, BendFace};
 use crate::body::{Edge, FlatForm, Path, Solid};
 use crate::geom::Vector;
 use crate::geom::outline::section::Section;
 use crate::input::{Across, Face, WallSet};
-use crate::units::Length;
 
 /// Width of a slit beside a flange, in thicknesses: that of [`relief`](crate::blank::relief).
 const SLIT: f64 = 1.5;
@@ -30,83 +31,12 @@ const SAME: f64 = 1e-9;
 /// A direction this near to square, by its cosine, is square.
 const SQUARE: f64 = 1e-9;
 
-/// Which edges of a baffle are bent over, by how much and to which side.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FlangeCut {
-    /// How wide the flanges are: from the face of the plate on the outside of the bend to their free edge.
-    pub width: Length,
-    /// Whether they point to the right, the back or the top; else to the left, the front or the bottom.
-    pub high: bool,
-    /// The walls along which a flange lies.
-    pub walls: WallSet,
-    /// Whether the edge over what is left open below is stiffened so.
-    pub below: bool,
-    /// Whether the edge under what is left open above is.
-    pub above: bool,
-}
-
-impl FlangeCut {
-    /// Whether no edge is named: then every edge that stands on a wall has a flange.
-    #[must_use]
-    pub fn is_all(&self) -> bool {
-        self.walls.is_empty() && !self.below && !self.above
-    }
-}
-
-/// One end of a flange, along its side from the sharp corner there, in metres.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct FlangeEnd {
-    /// To where the plain edge of the plate ends.
-    pub(crate) base: f64,
-    /// From there to where the bend begins.
-    pub(crate) bend: f64,
-    /// From there to where the free edge begins.
-    pub(crate) edge: f64,
-    /// Whether there is a slit beside it, and the edge of the plate goes on round the corner.
-    pub(crate) slit: bool,
-}
-
-/// What a gauge calls of a flanged baffle without having it in its program.
-#[derive(Debug)]
-struct Work {
-    edge: fn(&Baffle, &Flanges, usize, &mut Edge),
-    volume: fn(&Baffle, &Flanges) -> f64,
-    below: fn(&Baffle, &Flanges, Vector, f64) -> f64,
-    middle: fn(&Baffle, &Flanges) -> Vector,
-}
-
 static WORK: Work = Work {
     edge: weld_edge,
     volume: taken,
     below: taken_below,
     middle: middle_of,
 };
-
-/// The flanges of a baffle; lengths in metres. A gauge holds room for those of eight baffles and has none: what can be
-/// worked out from the rest is not kept.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Flanges {
-    /// A bit for each side of the plate that has one.
-    sides: u16,
-    /// Whether they point to the high side of the axis.
-    pub(crate) high: bool,
-    /// From the outer face of the plate to the free edge.
-    pub(crate) width: f64,
-    /// From the rim to where a bend begins, on the plate and on the flange.
-    pub(crate) setback: f64,
-    /// What a bend takes of the blank.
-    allowance: f64,
-    /// How much larger the blank is than the plate, in m².
-    more: f64,
-    work: &'static Work,
-}
-
-impl PartialEq for Flanges {
-    fn eq(&self, other: &Self) -> bool {
-        let all = |of: &Self| [of.width, of.setback, of.allowance, of.more];
-        self.sides == other.sides && self.high == other.high && all(self) == all(other)
-    }
-}
 
 /// A box of a flange: its middle, half its sizes along its side, away from the wall and along the baffle's axis, and what
 /// it takes, in m³.
@@ -158,6 +88,43 @@ impl Flanges {
         [(side, last), (next, next)].map(|(corner, other)| {
             let free = !baffle.is_held(other);
             self.end(section, corner, (other, free), baffle.thickness().si())
+        })
+    }
+
+    /// The baffle, counted from 1, and its flanges as a plate to be laid out, seen from the right, the front or the top;
+    /// `None` of a disc.
+    pub(crate) fn plate<'a>(
+        &self,
+        (number, baffle): (u8, &'a Baffle),
+        inside: &Solid,
+        bend: &'a Bend,
+    ) -> Option<BentPlate<'a>> {
+        let FlatForm::Outline(section) = baffle.plate() else {
+            return None;
+        };
+        let face = Face::Baffle(number);
+        let sides = (0..section.len()).map(|side| PlateSide {
+            flanged: self.has(side),
+            ends: self.ends(baffle, side),
+            wall: Some(side)
+                .filter(|side| baffle.is_held(*side))
+                .and_then(|side| baffle.wall_of(inside, side))
+                .unwrap_or(face),
+        });
+        let mut all = heapless::Vec::new();
+        for side in sides {
+            all.push(side).ok()?;
+        }
+        Some(BentPlate {
+            face,
+            section,
+            sides: all,
+            bend,
+            // From the front a baffle across the width is looked at towards the high side of its axis.
+            towards: self.high != (baffle.across() == Across::Width),
+            width: self.width,
+            setback: self.setback,
+            out: self.out(),
         })
     }
 

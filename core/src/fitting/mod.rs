@@ -12,13 +12,12 @@ mod room;
 mod set_in;
 mod stand;
 
-pub(crate) use baffle::axes;
 pub use baffle::{Baffle, BaffleHole};
+pub(crate) use baffle::{Flanges, axes};
 pub use beyond::{EdgeRemedies, PlugWelds, SlotWelds};
-pub use cut::{BaffleCut, MAX_NOTCHES, Notch};
+pub use cut::{BaffleCut, FlangeCut, MAX_NOTCHES, Notch};
 pub use error::{CutFault, PlaceError, RoomError};
-pub use flange::FlangeCut;
-pub(crate) use flange::{Bending, FlangeEnd, Flanges};
+pub(crate) use flange::Bending;
 pub use room::FaceBox;
 pub use set_in::{Clearance, Fitting, MIN_TO_BEND, MIN_TO_HOLE, MIN_TO_SEAM, Near};
 

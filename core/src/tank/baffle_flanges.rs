@@ -40,8 +40,7 @@ impl Tank {
             let flanges = baffle.flanged(&self.body.inside, &of).map_err(wrong)?;
             self.find_room(number, baffle, &flanges).map_err(wrong)?;
             let mut blank = CutBlank::new();
-            blank
-                .lay_flanged(number, (baffle, &flanges), &self.body.inside, &bend)
+            self.lay_flanged((number, baffle), &flanges, &bend, &mut blank)
                 .map_err(|error| JobError {
                     field: Field::Baffle(number),
                     problem: Problem::Blank(error),
@@ -82,7 +81,19 @@ impl Tank {
         let bend = self
             .baffle_bend(number, baffle)
             .map_err(|_| BlankError::TooComplex { face })?;
-        blank.lay_flanged(number, (baffle, flanges), &self.body.inside, &bend)
+        self.lay_flanged((number, baffle), flanges, &bend, blank)
+    }
+
+    fn lay_flanged(
+        &self,
+        (number, baffle): (u8, &Baffle),
+        flanges: &Flanges,
+        bend: &Bend,
+        blank: &mut CutBlank,
+    ) -> Result<(), BlankError> {
+        let face = Face::Baffle(number);
+        let plate = flanges.plate((number, baffle), &self.body.inside, bend);
+        blank.lay_bent(&plate.ok_or(BlankError::TooComplex { face })?)
     }
 
     /// Looks whether the flanges of a baffle find room: along their sides, within the walls, beside what stands there.

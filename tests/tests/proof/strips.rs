@@ -37,8 +37,8 @@ fn solved(mut rows: [[f64; 5]; 4]) -> [f64; 4] {
 }
 
 /// Highest moment across the span and highest bulge, of a plate of span 1 and stiffness 1 under pressure 1: simply
-/// supported at x = 0 and 1, free at y = `long`. Levy's solution, a sine at a time: `w = (c + A e^{a(y−l)} + B a y e^{a(y−l)}
-/// + C e^{−ay} + D a y e^{−ay}) sin ax` with `c = 4/a⁵`.
+/// supported at x = 0 and 1, free at y = `long`. Levy's solution, a sine at a time: the even load bends a strip by
+/// 4/a⁵ for the wave number a, and four functions of y, two from either end, meet the edges at its ends.
 fn levy(long: f64, nu: f64, near: Near) -> (f64, f64) {
     const PLACES: usize = 48;
     let (mut across, mut along, mut bulge) =

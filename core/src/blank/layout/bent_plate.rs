@@ -10,52 +10,78 @@ use super::flanged::{Corner, Flanged, MOST_NODES, Tip, emit, moved, point};
 use super::part::{Half, Line, MAX_SIDES, Part, corner, meet};
 use super::{BendMark, Blank, Piece};
 use crate::blank::Axes;
-use crate::body::{FlatForm, Solid};
-use crate::fitting::{Baffle, FlangeEnd, Flanges};
 use crate::geom::Vector;
 use crate::geom::outline::Point;
 use crate::geom::outline::section::Section;
-use crate::input::{Across, Face};
+use crate::input::Face;
 use crate::units::Length;
 
+/// One end of a flange, along its side from the sharp corner there, in metres.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct FlangeEnd {
+    /// To where the plain edge of the plate ends.
+    pub(crate) base: f64,
+    /// From there to where the bend begins.
+    pub(crate) bend: f64,
+    /// From there to where the free edge begins.
+    pub(crate) edge: f64,
+    /// Whether there is a slit beside it, and the edge of the plate goes on round the corner.
+    pub(crate) slit: bool,
+}
+
+/// A side of a plate, which may have a flange.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PlateSide {
+    /// Whether it has one.
+    pub(crate) flanged: bool,
+    /// Its two ends, where it has one.
+    pub(crate) ends: [FlangeEnd; 2],
+    /// What it stands on; the plate's own face where it stands on nothing.
+    pub(crate) wall: Face,
+}
+
+/// A plate with flanges; lengths in metres.
+#[derive(Clone, Debug)]
+pub(crate) struct BentPlate<'a> {
+    /// Its face.
+    pub(crate) face: Face,
+    /// Its rim, where the outsides of the bends come to lie.
+    pub(crate) section: &'a Section,
+    /// Its sides, in the order of the rim.
+    pub(crate) sides: Vec<PlateSide, MAX_SIDES>,
+    /// The bend of every flange.
+    pub(crate) bend: &'a Bend,
+    /// Whether they are bent towards who looks at it.
+    pub(crate) towards: bool,
+    /// From the outer face of the plate to the free edges.
+    pub(crate) width: f64,
+    /// From the rim to where a bend begins.
+    pub(crate) setback: f64,
+    /// In the flat, how far the free edges lie out from the rim.
+    pub(crate) out: f64,
+}
+
 impl<const FLANGES: usize> Blank<FLANGES> {
-    /// Lays out a baffle, counted from 1, with its flanges, seen as its plate is: from the right, the front or the top.
-    pub(crate) fn lay_flanged(
-        &mut self,
-        number: u8,
-        (baffle, flanges): (&Baffle, &Flanges),
-        inside: &Solid,
-        bend: &Bend,
-    ) -> Result<(), BlankError> {
+    /// Lays out a plate with its flanges.
+    pub(crate) fn lay_bent(&mut self, plate: &BentPlate<'_>) -> Result<(), BlankError> {
         self.clear();
-        let face = Face::Baffle(number);
+        let face = plate.face;
         let full = BlankError::TooComplex { face };
-        let FlatForm::Outline(section) = baffle.plate() else {
-            return Err(full);
-        };
-        // From the front a baffle across the width is looked at towards the high side of its axis.
-        let towards = flanges.high != (baffle.across() == Across::Width);
+        let bend = plate.bend;
         let tab = Tab {
             bend: *bend,
-            lap: flanges.width,
-            reach: flanges.out(),
-            setback: flanges.setback,
+            lap: plate.width,
+            reach: plate.out,
+            setback: plate.setback,
             short: 0.0,
             inset: 0.0,
-            towards,
+            towards: plate.towards,
         };
         let mut sides: Vec<Flanged, MAX_SIDES> = Vec::new();
-        let mut ends: Vec<[FlangeEnd; 2], MAX_SIDES> = Vec::new();
-        for side in 0..section.len() {
-            let own = flanges.ends(baffle, side);
-            ends.push(own).map_err(|_| full)?;
-            let wall = baffle
-                .wall_of(inside, side)
-                .filter(|_| baffle.is_held(side));
-            let made = flanged(section, side, &own, wall.unwrap_or(face));
+        for (own, side) in plate.sides.iter().zip(0..) {
             let made = Flanged {
-                tab: flanges.has(side).then_some(tab),
-                ..made
+                tab: own.flanged.then_some(tab),
+                ..flanged(plate.section, side, &own.ends, own.wall)
             };
             sides.push(made).map_err(|_| full)?;
         }
@@ -67,8 +93,9 @@ impl<const FLANGES: usize> Blank<FLANGES> {
                 continue;
             };
             let slit = |side: usize, end: usize| {
-                let own = ends.get(side).and_then(|own| own.get(end));
-                flanges.has(side) && own.is_some_and(|end| end.slit)
+                let own = plate.sides.get(side).filter(|own| own.flanged);
+                own.and_then(|own| own.ends.get(end))
+                    .is_some_and(|end| end.slit)
             };
             let deep = |side: &Flanged| side.tab.map_or(0.0, |tab| tab.deep());
             let kind = if last.tab.is_none() && here.tab.is_none() {
@@ -105,7 +132,7 @@ impl<const FLANGES: usize> Blank<FLANGES> {
                 ends: line.map(|[x, y]| self.down(placing.point(Point::new(x, y)))),
                 faces: [face, side.line.other],
                 turn: bend.turn(),
-                towards,
+                towards: plate.towards,
                 radius: bend.inside_radius(),
                 allowance: bend.allowance(),
             };

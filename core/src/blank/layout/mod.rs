@@ -7,6 +7,7 @@ mod flanged;
 mod make;
 mod part;
 
+pub(crate) use bent_plate::{BentPlate, FlangeEnd, PlateSide};
 pub(super) use make::area;
 
 use heapless::Vec;

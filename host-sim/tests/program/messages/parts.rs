@@ -201,7 +201,7 @@ fn flanges_of_baffles() {
     );
     check(
         "flange-without-length",
-        &baffle("gap_above = \"150 mm\"\nflange = \"20 mm\"\nflanged = [\"front\", \"bottom\"]"),
+        &baffle("gap_above = \"152 mm\"\nflange = \"20 mm\"\nflanged = [\"front\", \"bottom\"]"),
     );
     check(
         "flange-beside-a-hole",

@@ -230,7 +230,7 @@ fn flanges_of_baffles() {
         "flanged-no-edge",
         &baffle("flange = \"20 mm\"\nflanged = \"top\""),
     );
-    let drum = "name = \"Round\"\n[shape]\nkind = \"drum\"\ndiameter = \"200 mm\"\nlength = \"400 mm\"\n\
+    let drum = "name = \"Round\"\n[shape]\nkind = \"drum\"\naxis = \"lying\"\ndiameter = \"200 mm\"\nlength = \"400 mm\"\n\
                 [stock]\nalloy = \"5754\"\nthickness = \"2 mm\"\n[[baffle]]\nacross = \"length\"\nat = \"200 mm\"\nflange = \"20 mm\"\n";
     check("flange-in-a-drum", drum);
     let wedge = format!(

@@ -544,7 +544,14 @@ fn send(job: &str, port: &str) -> Result<(), Failure> {
     if let Some(notice) = tank.order_not_on_gauge() {
         print(&format!("Mind: {}.\n", Advice::OfWork(notice).about(&tank)))?;
     }
-    let kept = link::command(&file.draft, order, port)?;
+    let mut draft = file.draft.clone();
+    if let Ok(plan) = &plan
+        && plan.interpass_max() < tank.interpass_max()
+    {
+        // So that the gauge waits as the order does, and finds the same order if it plans one itself.
+        draft.weld.interpass_max = Some(plan.interpass_max());
+    }
+    let kept = link::command(&draft, order, port)?;
     let mut said = format!("{kept}\n");
     if let Err(error) = plan {
         said.push_str(&format!(

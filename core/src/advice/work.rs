@@ -12,8 +12,11 @@ use crate::input::{Face, FittingDraft};
 use crate::seam::SeamMark;
 use crate::tables::Filler;
 use crate::tank::{Reach, Tank};
-use crate::units::{CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Time, TimeUnit};
-use crate::weld::{BusyStretch, WeldPlan, WeldStep};
+use crate::units::{
+    CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Temperature, TemperatureUnit, Time,
+    TimeUnit,
+};
+use crate::weld::{BusyStretch, Held, WeldPlan, WeldStep};
 
 /// Rests shorter than this are no news: common practice, no source.
 const LEAST_RESTS: Time = Time::from_seconds(30.0);
@@ -97,6 +100,8 @@ pub enum WorkNotice {
         /// The first of them.
         seam: SeamMark,
     },
+    /// The order keeps metal longer than its alloy may stay so warm.
+    HeldTooLong(Held),
     /// Every tank: the last seam shuts it, and the air in it is hot. [`Tank::passages`] says what may be left open.
     AirNeedsWayOut {
         /// The seam of the last stitch, where there is a plan.
@@ -118,6 +123,7 @@ impl WorkNotice {
             Self::EdgeOutOfReach { .. } => "edge-out-of-reach",
             Self::BaffleLoose { .. } => "baffle-loose",
             Self::WorkWithin { .. } => "work-within",
+            Self::HeldTooLong(_) => "held-too-long",
             Self::AirNeedsWayOut { .. } => "air-needs-a-way-out",
         }
     }
@@ -134,6 +140,7 @@ impl WorkNotice {
             Self::DutyOverrun { .. }
             | Self::EdgeOutOfReach { .. }
             | Self::WorkWithin { .. }
+            | Self::HeldTooLong(_)
             | Self::AirNeedsWayOut { .. } => Severity::Caution,
             Self::DutyRests { .. } | Self::OrderNotOnGauge { .. } => Severity::Info,
         }
@@ -189,9 +196,41 @@ impl WorkNotice {
                 f,
                 "seam {seam} lies farther in than hand and torch reach: whoever welds it leans or climbs in. Shielding gas is heavier than air and gathers there unseen, and takes the air to breathe: blow air in, have someone stand by outside, and follow the local rules for confined spaces"
             ),
+            Self::HeldTooLong(held) => write_held(tank, held, f),
             Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
         }
     }
+}
+
+/// The metal stays too long where it must not.
+fn write_held(tank: &Tank, held: &Held, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let shown = |at: Temperature| at.display(TemperatureUnit::Celsius, 0);
+    let minutes = |time: Time| time.display(TimeUnit::Minute, 0);
+    let (alloy, at) = (
+        tank.job().alloy(),
+        held.at.display(LengthUnit::Millimetre, 0),
+    );
+    write!(
+        f,
+        "the order keeps seam {} at {at} for {} ",
+        held.seam,
+        minutes(held.longest)
+    )?;
+    match held.band.to {
+        Some(to) => write!(f, "between {} and {}", shown(held.band.from), shown(to))?,
+        None => write!(f, "at {} or more", shown(held.band.from))?,
+    }
+    write!(
+        f,
+        ", where {alloy} may stay {} in all ({}): ",
+        minutes(held.band.most),
+        held.band.source,
+    )?;
+    f.write_str(if tank.job().welding().interpass_max.is_some() {
+        "without an interpass_max of its own the order looks for waits that keep to it; or let the tank cool down between its stages, or keep to a procedure that was tested"
+    } else {
+        "no wait between the stitches makes it short enough; weld faster or in thicker sheet, let the tank cool down between its stages, blow it cool, or keep to a procedure that was tested"
+    })
 }
 
 /// A gauge has no room for the order.
@@ -340,6 +379,11 @@ impl Tank {
                 let part = rated.part;
                 show(WorkNotice::CurrentPastRating { part, error });
             }
+        }
+        if let Some(held) = work.plan.and_then(WeldPlan::held)
+            && !held.is_kept()
+        {
+            show(WorkNotice::HeldTooLong(*held));
         }
         if let Some(plan) = work.plan {
             self.each_duty_notice(work.equipment, plan, &mut show);

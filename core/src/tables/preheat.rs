@@ -78,6 +78,45 @@ pub const fn avoid(alloy: Alloy) -> Option<Sourced<[Temperature; 2]>> {
     }
 }
 
+/// Temperatures at which an alloy is not to stay for long.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct HoldBand {
+    /// From here.
+    pub from: Temperature,
+    /// To here; `None` for all above.
+    pub to: Option<Temperature>,
+    /// How long it may stay there in all.
+    pub most: Time,
+    /// Who says so of the temperatures.
+    pub source: Source,
+}
+
+/// Where, and for how long at most, an alloy may be held: within what it is to [`avoid`], else at the limit of AWS D1.2 for
+/// preheat and interpass or above, for [`hold_limit`]. `None` where no such limit is known. That the quarter of an hour
+/// of the one counts for the temperatures of the other is common practice, without a source.
+#[must_use]
+pub fn hold_band(alloy: Alloy) -> Option<HoldBand> {
+    let most = hold_limit(alloy)?.value;
+    Some(match avoid(alloy) {
+        Some(range) => {
+            let [from, to] = range.value;
+            HoldBand {
+                from,
+                to: Some(to),
+                most,
+                source: range.source,
+            }
+        }
+        None => HoldBand {
+            from: D1_2.value,
+            to: None,
+            most,
+            source: D1_2.source,
+        },
+    })
+}
+
 /// The coldest that the metal should be before the first run: dry above all.
 ///
 /// Al-Mg alloys with more than 3 % magnesium 16 °C (NAVSEA table V, which names 5086); low-carbon steel

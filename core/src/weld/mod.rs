@@ -31,11 +31,14 @@
 //! - What the simulation works on: `workspace` (cells, links, stitches), made by `layout`; `procedure` has power, travel
 //!   and limits in SI units.
 //! - In which ten minutes the arc burns longest: `busiest`.
+//! - How long metal stays where its alloy must not, and waiting for cooler metal: `holding`.
 //! - A search that judges the plan's order by others: `search`.
 //! - Tacks: `tacks`.
 
 mod busiest;
 mod choice;
+mod held;
+mod holding;
 mod laid;
 mod layout;
 mod of_tank;
@@ -58,6 +61,7 @@ mod workspace;
 pub use crate::arc::RatedPart;
 pub use busiest::BusyStretch;
 pub use choice::{ChoiceWeights, WAYS};
+pub use held::{Held, HeldInstead};
 pub use options::PlanOptions;
 pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};

@@ -3,7 +3,8 @@
 use super::rest::ArcShare;
 use crate::arc::{Arc, Equipment};
 use crate::heat::shell::Fineness;
-use crate::units::{Length, LengthUnit};
+use crate::tank::Tank;
+use crate::units::{Length, LengthUnit, Temperature};
 
 /// Cells that a planner has room for.
 pub(super) const CELLS: usize = 224;
@@ -25,6 +26,8 @@ pub struct PlanOptions {
     /// The share of any ten minutes for which power source and torch let the arc burn; `None` where neither has a rating.
     /// [`PlanOptions::resting`] works it out.
     pub arc_share: Option<ArcShare>,
+    /// The warmest that the metal may be where a stitch starts; `None` for that of the job, or of its alloy.
+    pub interpass: Option<Temperature>,
     /// Width of the cells along the rims of the sheets, in which heat is followed: 8 mm by default. Where a planner has
     /// no room for cells as narrow, they are as narrow as it has room for; a width that is not above zero makes no cells
     /// ([`PlanError::Mesh`](super::PlanError)).
@@ -39,6 +42,7 @@ impl PlanOptions {
     /// Of a planner that has nothing to plan: all zeros.
     pub(super) const NONE: Self = Self {
         arc_share: None,
+        interpass: None,
         cell_width: Length::from_metres(0.0),
         first_look: false,
         comparisons: false,
@@ -47,6 +51,7 @@ impl PlanOptions {
     /// What a gauge asks for: a first look to show, then the plan, without the comparisons, which it has no page for.
     pub const GAUGE: Self = Self {
         arc_share: None,
+        interpass: None,
         cell_width: Length::new(8.0, LengthUnit::Millimetre),
         first_look: true,
         comparisons: false,
@@ -61,6 +66,11 @@ impl PlanOptions {
             arc_share: ArcShare::of_equipment(equipment, arc).ok().flatten(),
             ..Self::default()
         }
+    }
+
+    /// The warmest that the metal of a tank may be where a stitch starts.
+    pub(super) fn interpass_of(&self, tank: &Tank) -> Temperature {
+        self.interpass.unwrap_or_else(|| tank.interpass_max())
     }
 
     /// How finely the plan itself follows the heat.

@@ -2,6 +2,7 @@
 
 use heapless::Vec;
 
+use super::held::Held;
 use super::laid::Directed;
 use super::rest::ArcShare;
 use super::simulation::Record;
@@ -31,6 +32,8 @@ pub struct WeldPlan<const STITCHES: usize = { MAX_STITCHES as usize }> {
     pub(super) band: [Option<UptakeTotals>; 2],
     pub(super) ambient: Temperature,
     pub(super) arc_share: Option<ArcShare>,
+    pub(super) interpass: Temperature,
+    pub(super) held: Option<Held>,
 }
 
 /// One stitch of a plan.
@@ -70,6 +73,8 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
         band: [None; 2],
         ambient: Temperature::from_kelvins(0.0),
         arc_share: None,
+        interpass: Temperature::from_kelvins(0.0),
+        held: None,
     };
 
     /// How many stitches it has.
@@ -103,6 +108,19 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
     /// cools is left out.
     pub fn band(&self) -> impl Iterator<Item = &UptakeTotals> {
         self.band.iter().flatten()
+    }
+
+    /// The warmest that the metal is where a stitch starts: the limit to which the plan keeps.
+    #[must_use]
+    pub const fn interpass_max(&self) -> Temperature {
+        self.interpass
+    }
+
+    /// How long it holds the metal of the seams where the alloy must not stay; `None` of an alloy that may stay anywhere, and
+    /// where it was not counted ([`Tank::weld_plan_held`]).
+    #[must_use]
+    pub const fn held(&self) -> Option<&Held> {
+        self.held.as_ref()
     }
 
     /// The order as a gauge keeps it; empty where it has more than [`WeldStep::MOST`] stitches.

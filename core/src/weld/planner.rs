@@ -9,6 +9,7 @@
 use heapless::Vec;
 
 use super::choice::{Choice, WAYS};
+use super::held::Held;
 use super::laid::Directed;
 use super::layout::Layout;
 use super::options::{FIRST_LOOK, PlanOptions};
@@ -207,6 +208,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         self.plan.seam_by_seam = None;
         self.plan.band = [None; 2];
         self.plan.arc_share = options.arc_share;
+        self.plan.held = None;
     }
 
     fn fail(&mut self, error: PlanError) {
@@ -238,6 +240,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         if layout.go_on(tank, &mut self.workspace)? {
             self.procedure = Procedure::of(tank, &self.options);
             self.plan.ambient = tank.job().welding().ambient;
+            self.plan.interpass = self.options.interpass_of(tank);
             self.start(if fine { Stage::Way(0) } else { Stage::Look });
         } else {
             self.stage = Stage::LayOut { fine, layout };
@@ -354,6 +357,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         while !layout.go_on(tank, &mut self.workspace)? {}
         self.procedure = Procedure::of(tank, options);
         self.plan.ambient = tank.job().welding().ambient;
+        self.plan.interpass = options.interpass_of(tank);
         self.stage = Stage::Over;
         self.progress = Progress::Idle;
         Ok(())
@@ -383,6 +387,53 @@ impl<const STITCHES: usize> Planner<STITCHES> {
                 return Ok(totals);
             }
         }
+    }
+
+    /// Notes how long the plan holds the metal.
+    pub(super) fn put_held(&mut self, held: Option<Held>) {
+        self.plan.held = held;
+    }
+
+    /// Welds the plan once more as `options` ask and shows `see` the heat whenever so many seconds have passed, with how many they were;
+    /// after the last arc for as long as that asks for, `cooling` seconds at most.
+    pub(super) fn watch_plan(
+        &mut self,
+        (tank, options): (&Tank, &PlanOptions),
+        every: f64,
+        cooling: f64,
+        see: &mut dyn FnMut(&Workspace<STITCHES>, f64) -> bool,
+    ) -> Result<(), PlanError> {
+        self.given.clear();
+        for directed in self.plan.order() {
+            // As many as the records, and there is the same room.
+            let _ = self.given.push(directed);
+        }
+        self.procedure = Procedure::of(tank, options);
+        self.making.clear();
+        self.simulation.start(&mut self.workspace);
+        let mut seen = 0.0;
+        while self.step_given(tank)?.is_none() {
+            let since = self.simulation.passed() - seen;
+            if since >= every {
+                see(&self.workspace, since);
+                seen += since;
+            }
+        }
+        let mut since = self.simulation.passed() - seen;
+        let mut cooled = 0.0;
+        let step = self.workspace.shell.step_length();
+        while cooled < cooling {
+            self.workspace.shell.pass(None);
+            cooled += step;
+            since += step;
+            if since >= every {
+                if !see(&self.workspace, since) {
+                    return Ok(());
+                }
+                since = 0.0;
+            }
+        }
+        Ok(())
     }
 
     /// An order to be simulated, and the stages of the stitches.

@@ -45,7 +45,7 @@ impl Procedure {
         Self {
             power: arc.power().si() * uptake.si(),
             travel: arc.travel.si(),
-            limit: tank.interpass_max().si() - welding.ambient.si(),
+            limit: options.interpass_of(tank).si() - welding.ambient.si(),
             moving: welding.moving.si(),
             back_step: welding.back_step,
             arc_share: options.arc_share.map(|limit| limit.share.si()),

@@ -164,6 +164,11 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
         self.recent.clear();
     }
 
+    /// The time that has passed in the shell from the first arc, in s.
+    pub(super) const fn passed(&self) -> f64 {
+        self.passed
+    }
+
     /// Does one thing that takes one step of the shell at most. The arc goes along the edges of `along`; without it,
     /// heat is put into the ends of the stitches, as a first look has it.
     pub(super) fn advance(

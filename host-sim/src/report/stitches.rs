@@ -1,8 +1,8 @@
 //! The weld plan: which stitch when, how long to wait, and what other orders take.
 
 use seamwright_core::tank::Tank;
-use seamwright_core::units::{Length, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::weld::{OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
+use seamwright_core::units::{Length, Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::weld::{Held, OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
@@ -81,6 +81,10 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
         Some(Err(error)) => lines.push(format!("no search: {error}")),
         None => {}
     }
+    if let Some(held) = plan.held() {
+        lines.push(held_words(held, plan, tank, units));
+        welding = welding.data("held", held_data(held, plan));
+    }
     let mut band = Vec::new();
     for end in plan.band() {
         let share = 100.0 * end.uptake.si();
@@ -98,6 +102,59 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
     for line in lines {
         section.line(line);
     }
+}
+
+/// How long the metal stays where its alloy must not, in words.
+fn held_words(held: &Held, plan: &WeldPlan, tank: &Tank, units: Units) -> String {
+    let (from, alloy) = (units.temperature(held.band.from), tank.job().alloy());
+    let band = match held.band.to {
+        Some(to) => format!("between {from} and {}", units.temperature(to)),
+        None => format!("at {from} or more"),
+    };
+    let longest = if held.longest.si() > 0.0 {
+        format!(
+            "the metal stays {} {band} at most, on seam {} at {}",
+            minutes(held.longest),
+            held.seam,
+            place(held.at, units)
+        )
+    } else {
+        format!("the metal is never {band}, but beside the arc")
+    };
+    let most = held.band.most.display(TimeUnit::Minute, 0);
+    let mut text = format!("{longest}; {alloy} may stay there {most} in all");
+    if !held.is_kept() {
+        text.push_str(": NOT KEPT");
+    } else if let Some(instead) = held.instead {
+        let (waits, own) = (plan.interpass_max(), tank.interpass_max());
+        text.push_str(&format!(
+            ", so stitches wait until the metal is at {}; with {} it would stay there {} and the job take {}",
+            units.temperature(waits),
+            units.temperature(own),
+            minutes(instead.longest),
+            minutes(instead.job)
+        ));
+    }
+    text
+}
+
+/// The same for programs.
+fn held_data(held: &Held, plan: &WeldPlan) -> Value {
+    let celsius = |at: Temperature| at.in_unit(TemperatureUnit::Celsius);
+    json!({
+        "from_c": celsius(held.band.from),
+        "to_c": held.band.to.map(celsius),
+        "longest_s": held.longest.si(),
+        "most_s": held.band.most.si(),
+        "seam": held.seam.to_string(),
+        "at_m": held.at.si(),
+        "kept": held.is_kept(),
+        "interpass_c": celsius(plan.interpass_max()),
+        "instead": held.instead.map(|instead| json!({
+            "longest_s": instead.longest.si(),
+            "job_s": instead.job.si(),
+        })),
+    })
 }
 
 fn in_order(plan: &WeldPlan, tank: &Tank, units: Units) -> Table {

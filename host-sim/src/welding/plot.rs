@@ -14,7 +14,7 @@ const ROOM: [f64; 4] = [56.0, 18.0, 16.0, 44.0];
 /// Draws the plan of a tank, with the interpass limit as a line.
 #[must_use]
 pub fn draw(plan: &WeldPlan, tank: &Tank) -> String {
-    let (ambient, limit) = (tank.job().welding().ambient, tank.interpass_max());
+    let (ambient, limit) = (tank.job().welding().ambient, plan.interpass_max());
     let celsius = |temperature: Temperature| temperature.in_unit(TemperatureUnit::Celsius);
     let (low, high) = (celsius(ambient).min(0.0), celsius(limit) * 1.1);
     let whole = plan.totals().job().si().max(1.0) / 60.0;

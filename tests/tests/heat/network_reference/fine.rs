@@ -107,6 +107,18 @@ impl Fine {
 
     /// How warm the metal is where each run starts, just before it, in K; and the heat balance: in, kept, lost.
     pub(crate) fn starts(&self, runs: &[Run]) -> (Vec<f64>, [f64; 3]) {
+        self.watched(runs, &[], f64::INFINITY, |_, _| ())
+    }
+
+    /// The same; `see` is shown how warm the metal is at some places on its edges, and for how long since it was last
+    /// shown, every so many seconds.
+    pub(crate) fn watched(
+        &self,
+        runs: &[Run],
+        places: &[[f64; 3]],
+        every: f64,
+        mut see: impl FnMut(&[f64], f64),
+    ) -> (Vec<f64>, [f64; 3]) {
         let panels = self.panels();
         let last = panels.last().unwrap();
         let total = last.first + (last.counts[0] + 2) * (last.counts[1] + 2);
@@ -139,6 +151,8 @@ impl Fine {
         }
 
         let of_edge = |at: [f64; 3]| self.of_edge(&panels, whole, at);
+        let places: Vec<Vec<_>> = places.iter().map(|at| of_edge(*at).collect()).collect();
+        let (mut warmth, mut since) = (Vec::new(), 0.0);
         let holds = self.metal.capacity * self.thickness * self.cell * self.cell;
         let mut old = vec![0.0; total];
         let mut new = vec![0.0; total];
@@ -172,6 +186,16 @@ impl Fine {
                     }
                 }
                 std::mem::swap(&mut old, &mut new);
+                since += step;
+                if since >= every {
+                    warmth.clear();
+                    let read = |at: &Vec<(usize, f64)>| -> f64 {
+                        at.iter().map(|(cell, share)| share * old[*cell]).sum()
+                    };
+                    warmth.extend(places.iter().map(read));
+                    see(&warmth, since);
+                    since = 0.0;
+                }
             }
         }
         for panel in &panels {

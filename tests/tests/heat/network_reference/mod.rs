@@ -1,6 +1,7 @@
 //! The thermal network against a fine grid of its own: how warm the metal is where each stitch starts.
 
 mod fine;
+mod held;
 
 use fine::{Fine, Metal, Run};
 use seamwright_core::body::{Body, Edge, SheetPlan};

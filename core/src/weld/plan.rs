@@ -33,7 +33,8 @@ pub struct WeldPlan<const STITCHES: usize = { MAX_STITCHES as usize }> {
     pub(super) ambient: Temperature,
     pub(super) arc_share: Option<ArcShare>,
     pub(super) interpass: Temperature,
-    pub(super) held: Option<Held>,
+    /// One, if it was counted: an empty list is all zeros, which an option is not.
+    pub(super) held: Vec<Held, 1>,
 }
 
 /// One stitch of a plan.
@@ -74,7 +75,7 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
         ambient: Temperature::from_kelvins(0.0),
         arc_share: None,
         interpass: Temperature::from_kelvins(0.0),
-        held: None,
+        held: Vec::new(),
     };
 
     /// How many stitches it has.
@@ -119,8 +120,8 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
     /// How long it holds the metal of the seams where the alloy must not stay; `None` of an alloy that may stay anywhere, and
     /// where it was not counted ([`Tank::weld_plan_held`]).
     #[must_use]
-    pub const fn held(&self) -> Option<&Held> {
-        self.held.as_ref()
+    pub fn held(&self) -> Option<&Held> {
+        self.held.first()
     }
 
     /// The order as a gauge keeps it; empty where it has more than [`WeldStep::MOST`] stitches.

@@ -208,7 +208,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         self.plan.seam_by_seam = None;
         self.plan.band = [None; 2];
         self.plan.arc_share = options.arc_share;
-        self.plan.held = None;
+        self.plan.held.clear();
     }
 
     fn fail(&mut self, error: PlanError) {
@@ -391,7 +391,11 @@ impl<const STITCHES: usize> Planner<STITCHES> {
 
     /// Notes how long the plan holds the metal.
     pub(super) fn put_held(&mut self, held: Option<Held>) {
-        self.plan.held = held;
+        self.plan.held.clear();
+        if let Some(held) = held {
+            // There is room for one.
+            let _ = self.plan.held.push(held);
+        }
     }
 
     /// Welds the plan once more as `options` ask and shows `see` the heat whenever so many seconds have passed, with how many they were;

@@ -141,20 +141,29 @@ fn held_words(held: &Held, plan: &WeldPlan, tank: &Tank, units: Units) -> String
 /// The same for programs.
 fn held_data(held: &Held, plan: &WeldPlan) -> Value {
     let celsius = |at: Temperature| at.in_unit(TemperatureUnit::Celsius);
-    json!({
+    let mut data = json!({
         "from_c": celsius(held.band.from),
-        "to_c": held.band.to.map(celsius),
         "longest_s": held.longest.si(),
         "most_s": held.band.most.si(),
         "seam": held.seam.to_string(),
         "at_m": held.at.si(),
         "kept": held.is_kept(),
         "interpass_c": celsius(plan.interpass_max()),
-        "instead": held.instead.map(|instead| json!({
-            "longest_s": instead.longest.si(),
-            "job_s": instead.job.si(),
-        })),
-    })
+    });
+    // What there is none of is left out.
+    if let Some(object) = data.as_object_mut() {
+        if let Some(to) = held.band.to {
+            object.insert("to_c".to_owned(), json!(celsius(to)));
+        }
+        if let Some(instead) = held.instead {
+            let told = json!({
+                "longest_s": instead.longest.si(),
+                "job_s": instead.job.si(),
+            });
+            object.insert("instead".to_owned(), told);
+        }
+    }
+    data
 }
 
 fn in_order(plan: &WeldPlan, tank: &Tank, units: Units) -> Table {

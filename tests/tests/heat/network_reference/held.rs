@@ -140,7 +140,7 @@ fn a_limit_of_the_job_is_not_lowered() {
 fn a_plan_keeps_the_limits_that_are_printed() {
     let (mut waited, mut broken) = (0, 0);
     for alloy in Alloy::ALL.iter().copied() {
-        for weld in ["", "interpass_max = \"150 °C\"", "ambient = \"5 °C\""] {
+        for weld in ["", "interpass_max = \"150 °C\""] {
             let tank = tank(&alloy.to_string(), weld);
             let plan = planned(&tank);
             let work = Work {

@@ -62,7 +62,9 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn build_noting(draft: &Draft, assumed: impl FnMut(Assumed)) -> Result<Self, JobError> {
-        Self::build_cut(draft, &[], assumed)
+        let mut tank = Self::EMPTY;
+        tank.rebuild_noting(draft, &Cutting::NONE, assumed)?;
+        Ok(tank)
     }
 
     /// [`Tank::build_noting`] with baffles that are cut: the first cut is the first baffle's, and so on.
@@ -91,7 +93,7 @@ impl Tank {
         assumed: impl FnMut(Assumed),
     ) -> Result<Self, JobError> {
         let mut tank = Self::EMPTY;
-        tank.rebuild_noting(draft, cuts, assumed)?;
+        tank.rebuild_noting(draft, &Cutting::of(cuts), assumed)?;
         Ok(tank)
     }
 
@@ -113,7 +115,7 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn rebuild(&mut self, draft: &Draft) -> Result<(), JobError> {
-        self.rebuild_cut(draft, &[])
+        self.rebuild_noting(draft, &Cutting::NONE, |_| ())
     }
 
     /// [`Tank::rebuild`] with baffles that are cut, as in [`Tank::build_cut`].
@@ -121,26 +123,21 @@ impl Tank {
     /// # Errors
     /// [`JobError`] names the input at fault, its value and its limit.
     pub fn rebuild_cut(&mut self, draft: &Draft, cuts: &[BaffleCut]) -> Result<(), JobError> {
-        self.rebuild_noting(draft, cuts, |_| ())
+        self.rebuild_noting(draft, &Cutting::of(cuts), |_| ())
     }
 
     fn rebuild_noting(
         &mut self,
         draft: &Draft,
-        cuts: &[BaffleCut],
+        cutting: &Cutting<'_>,
         assumed: impl FnMut(Assumed),
     ) -> Result<(), JobError> {
         self.job.take(draft, assumed)?;
-        self.plugs = if cuts.iter().all(|cut| cut.plugged.is_empty()) {
-            PlugRows::NONE
-        } else {
-            PlugRows::SOME
-        };
+        self.plugs = cutting.plugs;
         self.make_by(Some(&Full {
             joints: Self::check_joints,
             fold: fold_body,
-            cuts,
-            cut: cut_baffles,
+            cutting,
         }))?;
         self.check_free()?;
         self.check_plugs()?;
@@ -212,8 +209,7 @@ impl Tank {
         self.make_by(Some(&Full {
             joints: Self::check_joints,
             fold: fold_body,
-            cuts: &[],
-            cut: cut_baffles,
+            cutting: &Cutting::NONE,
         }))
     }
 
@@ -234,7 +230,7 @@ impl Tank {
         }
         self.place()?;
         if let Some(full) = full {
-            (full.cut)(self, full.cuts)?;
+            (full.cutting.cut)(self, full.cutting.cuts)?;
         }
         let (headspace, neck) = (self.job.headspace, self.job.neck);
         let space = Space::new(&self.body.inside, &self.inner);
@@ -337,12 +333,48 @@ impl Tank {
 struct Full<'a> {
     joints: fn(&Tank) -> Result<(), JobError>,
     fold: Folding,
-    cuts: &'a [BaffleCut],
-    cut: fn(&mut Tank, &[BaffleCut]) -> Result<(), JobError>,
+    cutting: &'a Cutting<'a>,
 }
 
-/// Cuts the baffles, of which some may have nothing to be cut but a loose edge, and bends their edges over.
-fn cut_baffles(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
+/// How baffles are cut. A program that never makes a tank with cuts does not hold what bends and plugs them.
+struct Cutting<'a> {
+    cuts: &'a [BaffleCut],
+    cut: fn(&mut Tank, &[BaffleCut]) -> Result<(), JobError>,
+    plugs: PlugRows,
+}
+
+impl Cutting<'_> {
+    /// Nothing is cut but loose edges.
+    const NONE: Self = Self {
+        cuts: &[],
+        cut: cut_rims,
+        plugs: PlugRows::NONE,
+    };
+}
+
+impl<'a> Cutting<'a> {
+    /// As a job says, baffle by baffle.
+    fn of(cuts: &'a [BaffleCut]) -> Self {
+        Self {
+            cuts,
+            cut: cut_and_bend,
+            plugs: if cuts.iter().all(|cut| cut.plugged.is_empty()) {
+                PlugRows::NONE
+            } else {
+                PlugRows::SOME
+            },
+        }
+    }
+}
+
+/// Cuts the baffles and bends their edges over.
+fn cut_and_bend(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
+    cut_rims(tank, cuts)?;
+    tank.bend_baffles(cuts)
+}
+
+/// Cuts the rims of the baffles, of which some may have nothing to be cut but a loose edge.
+fn cut_rims(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
     let Tank {
         job, body, inner, ..
     } = &mut *tank;
@@ -360,7 +392,7 @@ fn cut_baffles(tank: &mut Tank, cuts: &[BaffleCut]) -> Result<(), JobError> {
                 })),
             })?;
     }
-    tank.bend_baffles(cuts)
+    Ok(())
 }
 
 /// Rounds the folds of a job's body, which is sharp.

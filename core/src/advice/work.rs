@@ -16,7 +16,7 @@ use crate::units::{
     CurrentUnit, Length, LengthUnit, RatioUnit, SpeedUnit, Temperature, TemperatureUnit, Time,
     TimeUnit,
 };
-use crate::weld::{BusyStretch, Held, WeldPlan, WeldStep};
+use crate::weld::{BusyStretch, HeldMetal, WeldPlan, WeldStep};
 
 /// Rests shorter than this are no news: common practice, no source.
 const LEAST_RESTS: Time = Time::from_seconds(30.0);
@@ -101,7 +101,7 @@ pub enum WorkNotice {
         seam: SeamMark,
     },
     /// The order keeps metal longer than its alloy may stay so warm.
-    HeldTooLong(Held),
+    HeldTooLong(HeldMetal),
     /// Every tank: the last seam shuts it, and the air in it is hot. [`Tank::passages`] says what may be left open.
     AirNeedsWayOut {
         /// The seam of the last stitch, where there is a plan.
@@ -203,7 +203,7 @@ impl WorkNotice {
 }
 
 /// The metal stays too long where it must not.
-fn write_held(tank: &Tank, held: &Held, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+fn write_held(tank: &Tank, held: &HeldMetal, f: &mut fmt::Formatter<'_>) -> fmt::Result {
     let shown = |at: Temperature| at.display(TemperatureUnit::Celsius, 0);
     let minutes = |time: Time| time.display(TimeUnit::Minute, 0);
     let (alloy, at) = (

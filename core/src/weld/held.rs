@@ -7,7 +7,7 @@ use crate::units::{Length, Time};
 /// How long an order keeps the metal of a tank's seams where it must not stay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Held {
+pub struct HeldMetal {
     /// The temperatures, and how long it may stay there.
     pub band: HoldBand,
     /// How long it stays there where it stays longest.
@@ -30,7 +30,7 @@ pub struct HeldInstead {
     pub job: Time,
 }
 
-impl Held {
+impl HeldMetal {
     /// Whether it stays no longer than it may.
     #[must_use]
     pub fn is_kept(&self) -> bool {

@@ -5,7 +5,7 @@
 
 use heapless::Vec;
 
-use super::held::{Held, HeldInstead};
+use super::held::{HeldInstead, HeldMetal};
 use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
@@ -78,9 +78,9 @@ impl Tank {
                 break;
             }
             let held = planner.count_held(self, &waiting)?;
-            if let Some(held) = held.filter(Held::is_kept) {
+            if let Some(held) = held.filter(HeldMetal::is_kept) {
                 let instead = Some(instead);
-                planner.put_held(Some(Held { instead, ..held }));
+                planner.put_held(Some(HeldMetal { instead, ..held }));
                 return planner.outcome();
             }
         }
@@ -98,7 +98,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         &mut self,
         tank: &Tank,
         options: &PlanOptions,
-    ) -> Result<Option<Held>, PlanError> {
+    ) -> Result<Option<HeldMetal>, PlanError> {
         let Some(band) = hold_band(tank.job().alloy()) else {
             return Ok(None);
         };
@@ -120,7 +120,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
             let stitch = tank.stitch(u16::try_from(place).ok()?)?;
             let whole = tank.edge_of_seam(stitch.place)?.length().si();
             let [from, to] = stitch.division.run_of(stitch.number, whole);
-            Some(Held {
+            Some(HeldMetal {
                 band,
                 longest: Time::from_seconds(f64::from(longest)),
                 seam: stitch.seam.mark,

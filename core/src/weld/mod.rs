@@ -61,7 +61,7 @@ mod workspace;
 pub use crate::arc::RatedPart;
 pub use busiest::BusyStretch;
 pub use choice::{ChoiceWeights, WAYS};
-pub use held::{Held, HeldInstead};
+pub use held::{HeldInstead, HeldMetal};
 pub use options::PlanOptions;
 pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};

@@ -2,7 +2,7 @@
 
 use heapless::Vec;
 
-use super::held::Held;
+use super::held::HeldMetal;
 use super::laid::Directed;
 use super::rest::ArcShare;
 use super::simulation::Record;
@@ -34,7 +34,7 @@ pub struct WeldPlan<const STITCHES: usize = { MAX_STITCHES as usize }> {
     pub(super) arc_share: Option<ArcShare>,
     pub(super) interpass: Temperature,
     /// One, if it was counted: an empty list is all zeros, which an option is not.
-    pub(super) held: Vec<Held, 1>,
+    pub(super) held: Vec<HeldMetal, 1>,
 }
 
 /// One stitch of a plan.
@@ -120,7 +120,7 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
     /// How long it holds the metal of the seams where the alloy must not stay; `None` of an alloy that may stay anywhere, and
     /// where it was not counted ([`Tank::weld_plan_held`]).
     #[must_use]
-    pub fn held(&self) -> Option<&Held> {
+    pub fn held(&self) -> Option<&HeldMetal> {
         self.held.first()
     }
 

@@ -9,7 +9,7 @@
 use heapless::Vec;
 
 use super::choice::{Choice, WAYS};
-use super::held::Held;
+use super::held::HeldMetal;
 use super::laid::Directed;
 use super::layout::Layout;
 use super::options::{FIRST_LOOK, PlanOptions};
@@ -390,7 +390,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
     }
 
     /// Notes how long the plan holds the metal.
-    pub(super) fn put_held(&mut self, held: Option<Held>) {
+    pub(super) fn put_held(&mut self, held: Option<HeldMetal>) {
         self.plan.held.clear();
         if let Some(held) = held {
             // There is room for one.

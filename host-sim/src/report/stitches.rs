@@ -2,7 +2,7 @@
 
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Temperature, TemperatureUnit, Time, TimeUnit};
-use seamwright_core::weld::{Held, OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
+use seamwright_core::weld::{HeldMetal, OrderTotals, PlannedStitch, WaitCause, WaitPart, WeldPlan};
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
@@ -105,7 +105,7 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
 }
 
 /// How long the metal stays where its alloy must not, in words.
-fn held_words(held: &Held, plan: &WeldPlan, tank: &Tank, units: Units) -> String {
+fn held_words(held: &HeldMetal, plan: &WeldPlan, tank: &Tank, units: Units) -> String {
     let (from, alloy) = (units.temperature(held.band.from), tank.job().alloy());
     let band = match held.band.to {
         Some(to) => format!("between {from} and {}", units.temperature(to)),
@@ -139,7 +139,7 @@ fn held_words(held: &Held, plan: &WeldPlan, tank: &Tank, units: Units) -> String
 }
 
 /// The same for programs.
-fn held_data(held: &Held, plan: &WeldPlan) -> Value {
+fn held_data(held: &HeldMetal, plan: &WeldPlan) -> Value {
     let celsius = |at: Temperature| at.in_unit(TemperatureUnit::Celsius);
     let mut data = json!({
         "from_c": celsius(held.band.from),

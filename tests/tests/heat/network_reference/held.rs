@@ -7,7 +7,7 @@ use seamwright_core::heat::shell::Material;
 use seamwright_core::tables::Alloy;
 use seamwright_core::tables::preheat::{hold_band, hold_limit, interpass_limit};
 use seamwright_core::tank::Tank;
-use seamwright_core::weld::{Held, PlanOptions, Planner, WeldPlan};
+use seamwright_core::weld::{HeldMetal, PlanOptions, Planner, WeldPlan};
 use seamwright_tests::jobs;
 
 use super::fine::{Fine, Metal, Run};
@@ -30,7 +30,7 @@ fn planned(tank: &Tank) -> WeldPlan {
 }
 
 /// How long the middle of a stitch stays in the band, by the fine grid: the longest of all, in s.
-fn by_the_grid(tank: &Tank, plan: &WeldPlan, held: &Held) -> f64 {
+fn by_the_grid(tank: &Tank, plan: &WeldPlan, held: &HeldMetal) -> f64 {
     let job = tank.job();
     let metal = Material::of(job.alloy(), job.temper(), tank.emissivity().si());
     let ambient = job.welding().ambient.si();
@@ -162,10 +162,10 @@ fn a_plan_keeps_the_limits_that_are_printed() {
             if weld.is_empty() {
                 assert!(plan.interpass_max() <= interpass_limit(alloy).value);
             }
-            // Held there.
+            // HeldMetal there.
             assert_eq!(hold_limit(alloy).is_some(), hold_band(alloy).is_some());
             assert_eq!(hold_band(alloy).is_some(), plan.held().is_some(), "{alloy}");
-            let kept = plan.held().is_none_or(Held::is_kept);
+            let kept = plan.held().is_none_or(HeldMetal::is_kept);
             let notice = told
                 .iter()
                 .any(|notice| matches!(notice, WorkNotice::HeldTooLong(_)));

@@ -4,7 +4,7 @@
 //! held on two opposite sides and free on the others bends hardest in the middle of a free edge: at most 0.1335 times
 //! the pressure and the square of the span, however long that edge is, and bulges at most 0.0159 `p b⁴/D`, for Poisson's
 //! ratios up to 0.35 (Levy's solution; Timoshenko and Woinowsky-Krieger, article 48, have 0.1330 for 0.3, from memory).
-//! Rows that hold it from turning, or the wall along its third side, take no more than an eighth.
+//! A wall along its third side, from which the plate may be free to turn or not, brings neither higher.
 
 use heapless::Vec;
 

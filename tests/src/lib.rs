@@ -7,6 +7,7 @@ pub mod amounts;
 pub mod board;
 pub mod cases;
 pub mod checks;
+pub mod fine_shell;
 pub mod jobs;
 pub mod near;
 pub mod orders;

@@ -241,7 +241,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// Tracks the heat of a step of arc, in J: in a bead, and in what the bead's group makes of the cells.
     pub(super) fn track(&mut self, spot: &Spot, heat: f64) {
-        if !spot.seam {
+        if !spot.tracked {
             return;
         }
         let (time, step, way) = (self.clock, self.step, &spot.on_edge);

@@ -68,17 +68,36 @@ impl Grid {
         (here.cell, here.away())
     }
 
-    /// The cells about a place on an edge, by [`beside`](Self::beside)'s terms.
+    /// The cells on both sides of a place on an edge that runs within this sheet, by [`beside`](Self::beside)'s terms.
+    pub(super) fn astride<const C: usize, const L: usize>(
+        &self,
+        edge: &Edge,
+        at: f64,
+        shell: &Shell<C, L>,
+    ) -> [(u16, f64); 2] {
+        let here = self.here(edge, at, false, shell);
+        let (cell, away) = self.across(&here, shell);
+        [(here.cell, here.away()), (cell, away)]
+    }
+
+    /// The cells about a place on an edge, by [`beside`](Self::beside)'s terms; whether the edge runs within this sheet.
     pub(super) fn about<const C: usize, const L: usize>(
         &self,
         edge: &Edge,
         at: f64,
-        far: bool,
+        (far, within): (bool, bool),
         shell: &Shell<C, L>,
     ) -> CellsAbout {
         let near = self.here(edge, at, far, shell);
         let along = near.along();
-        let own = [near.cell, self.behind(&near, shell)];
+        let second = |here: &EdgeOnSheet| {
+            if within {
+                self.across(here, shell).0
+            } else {
+                self.behind(here, shell)
+            }
+        };
+        let own = [near.cell, second(&near)];
         let whole = edge.length().si();
         let [low, high] = self.rectangle(near.square);
         // Length of the edge within the square, were the square endless in its other direction, in m.
@@ -90,6 +109,12 @@ impl Grid {
         let mut about = CellsAbout {
             cells: [own; 3],
             shares: [1.0, 0.0, 0.0],
+            second: if within {
+                let (own, other) = (near.away(), self.across(&near, shell).1);
+                (own / libm::fmax(own + other, 1e-9)) as f32
+            } else {
+                -1.0 / 6.0
+            },
             keeps: 1.0,
             on: false,
         };
@@ -112,7 +137,7 @@ impl Grid {
             }
             let next = self.here(edge, there, far, shell);
             if next.cell != near.cell {
-                *cells = [next.cell, self.behind(&next, shell)];
+                *cells = [next.cell, second(&next)];
                 *middle = Some(beyond + next.along());
             }
         }
@@ -130,6 +155,37 @@ impl Grid {
         let there = [here[0] - ahead[1] * reach, here[1] + ahead[0] * reach];
         let cell = self.cell(self.square(there));
         if shell.is_real(cell) { cell } else { at.cell }
+    }
+
+    /// The cell across the edge from the one at a place, and how far its middle lies away from the edge, in m.
+    fn across<const C: usize, const L: usize>(
+        &self,
+        at: &EdgeOnSheet,
+        shell: &Shell<C, L>,
+    ) -> (u16, f64) {
+        let EdgeOnSheet {
+            here, ahead, from, ..
+        } = at;
+        let normal = [-ahead[1], ahead[0]];
+        let side = from[0] * normal[0] + from[1] * normal[1];
+        let [low, high] = self.rectangle(at.square);
+        // Half the width of the square across the edge; the next begins so much beyond the line.
+        let half = 0.5
+            * libm::fmin(
+                (high[0] - low[0]) / libm::fmax(libm::fabs(normal[0]), 1e-6),
+                (high[1] - low[1]) / libm::fmax(libm::fabs(normal[1]), 1e-6),
+            );
+        let reach = -libm::copysign(half - libm::fabs(side) + 1e-4, side);
+        let there = [here[0] + normal[0] * reach, here[1] + normal[1] * reach];
+        let square = self.square(there);
+        let cell = self.cell(square);
+        if !shell.is_real(cell) || cell == at.cell {
+            return (at.cell, at.away());
+        }
+        let [low, high] = self.rectangle(square);
+        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+        let [x, y] = [middle[0] - here[0], middle[1] - here[1]];
+        (cell, libm::fabs(x * normal[0] + y * normal[1]))
     }
 
     /// Where a place on an edge lies on the sheet laid flat, in m, and the direction of the edge there.

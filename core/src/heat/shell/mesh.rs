@@ -5,7 +5,7 @@ use core::fmt;
 use heapless::Vec;
 
 use super::super::loss::Facing;
-use super::clip::{Outline, within};
+use super::clip::{self, Outline};
 use super::corner::EdgeCorners;
 use super::films::Films;
 use super::grid::{Grid, Unrolled};
@@ -119,7 +119,7 @@ impl Mesh {
             let mut left: Option<([f64; 2], f64)> = None;
             for right in 0..across {
                 let [low, far] = grid.rectangle([right, up]);
-                let part = within(outline, low, far);
+                let part = clip::within(outline, low, far);
                 let least = 1e-6 * (far[0] - low[0]) * (far[1] - low[1]);
                 let real = part.area > least;
                 let area = if real { part.area * grid.swell } else { 0.0 };
@@ -186,13 +186,22 @@ impl Mesh {
             let at = (f64::from(sample) + 0.5) * piece;
             let [Some(a), Some(b)] = sheets else { continue };
             let same = edge.faces[0] == edge.faces[1];
-            let (one, first) = a.beside(edge, at, false, shell);
             let (other, second) = b.beside(edge, at, same, shell);
-            // Heat goes through both sheets one after the other.
-            let resists = first / a.thickness + second / b.thickness;
-            if one != other && resists > 0.0 {
-                let conductance = of.material.conductivity * piece / resists;
-                shell.add_link([one, other], conductance)?;
+            let pairs = if within(edge) {
+                // The wall's own links carry what goes straight on.
+                a.astride(edge, at, shell).map(Some)
+            } else {
+                [Some(a.beside(edge, at, false, shell)), None]
+            };
+            // Of three sheets that meet in a line each two exchange by the products of their conductances over the sum
+            // of all; two by those one after the other, which is the same.
+            let lead = |thickness: f64, away: f64| of.material.conductivity * piece * thickness / libm::fmax(away, 1e-6);
+            let own = lead(b.thickness, second);
+            let sum = own + pairs.iter().flatten().map(|(_, first)| lead(a.thickness, *first)).sum::<f64>();
+            for (one, first) in pairs.into_iter().flatten() {
+                if one != other {
+                    shell.add_link([one, other], own * lead(a.thickness, first) / sum)?;
+                }
             }
         }
         Some(())
@@ -248,7 +257,12 @@ impl Mesh {
         let a = first?;
         let b = second.unwrap_or(a);
         let same = second.is_some() && edge.faces[0] == edge.faces[1];
-        let share = a.thickness / (a.thickness + b.thickness);
+        let within = within(edge);
+        // A wall that goes on beyond the line takes heat on both sides of it.
+        let alone = second.is_none() || edge.faces[0] == edge.faces[1];
+        let sheets = if within && !alone { 2.0 } else { 1.0 };
+        let whole = sheets * a.thickness + b.thickness;
+        let share = sheets * a.thickness / whole;
         let place = |grid: &Grid, far: bool| {
             let (here, ahead) = grid.run_at(edge, at, far);
             let sheet = self
@@ -262,7 +276,6 @@ impl Mesh {
                 ahead: ahead.map(|at| at as f32),
             }
         };
-        let wall = |face: Face| !matches!(face, Face::Baffle(_) | Face::Fitting(_));
         let straight = edge.path == Path::Straight;
         let point = edge.at(Length::from_metres(at));
         let sides = [place(a, false), place(b, same)];
@@ -271,8 +284,8 @@ impl Mesh {
         let corners = known.map(|known| known.ends);
         Some(Spot {
             about: [
-                a.about(edge, at, false, shell),
-                b.about(edge, at, same, shell),
+                a.about(edge, at, (false, within), shell),
+                b.about(edge, at, (same, within && alone), shell),
             ],
             first: (255.0 * share) as u8,
             on_edge: EdgePlace {
@@ -280,14 +293,21 @@ impl Mesh {
                 place: [point.x, point.y, point.z].map(|at| at as f32),
                 at,
                 whole: edge.length().si(),
-                thickness: (0.5 * (a.thickness + b.thickness)) as f32,
+                thickness: (0.5 * whole) as f32,
                 straight,
                 closed: matches!(edge.path, Path::Round(_)),
                 corners,
             },
-            seam: edge.faces.into_iter().all(wall),
+            tracked: second.is_some(),
         })
     }
+}
+
+/// Whether an edge runs within the sheet of its first face, and not along its rim: that of a baffle or a fitting, and the
+/// line that closes a wrapper.
+fn within(edge: &Edge) -> bool {
+    let [one, other] = edge.faces;
+    matches!(other, Face::Baffle(_) | Face::Fitting(_)) || (one == other && one != Face::Shell)
 }
 
 impl Grid {

@@ -39,8 +39,10 @@ pub(super) struct EdgePlace {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct CellsAbout {
     /// The cell beside the place, the next to it along the edge on one side, and on the other; and of each the
-    /// one behind it, further from the edge.
+    /// one behind it, further from the edge, or across the edge where that runs within the sheet.
     pub(super) cells: [[u16; 2]; 3],
+    /// Weight of the second of each pair in the temperature at the place: see [`Spot::read`].
+    pub(super) second: f32,
     /// Weights of the three in the temperature at the place; they sum up to one.
     pub(super) shares: [f32; 3],
     /// Share of a heat put in at the place that the first of the three takes; the rest goes to its neighbour on the side
@@ -94,8 +96,8 @@ pub struct Spot {
     /// Share of a heat that the first side takes, in parts of 255: by thickness.
     pub(super) first: u8,
     pub(super) on_edge: EdgePlace,
-    /// Whether its edge is one of the tank itself, where two sheets end, and not one of a baffle.
-    pub(super) seam: bool,
+    /// Whether its beads are tracked: those round a fitting are not.
+    pub(super) tracked: bool,
 }
 
 impl Spot {
@@ -107,28 +109,34 @@ impl Spot {
     }
 
     /// The cells among which a heat put in here is shared, each with its share: on either side the two between whose
-    /// middles the place lies, so that the heat's centre along the edge is the place itself.
-    pub(super) fn heat_shares(&self) -> [(usize, f64); 4] {
-        let [first, second] = self.beside();
-        let [a, b] = &self.about;
-        let split = |(cell, share): (usize, f64), about: &CellsAbout| {
+    /// middles the place lies, so that the heat's centre along the edge is the place itself; within a sheet so across
+    /// the edge too.
+    pub(super) fn heat_shares(&self) -> impl Iterator<Item = (usize, f64)> {
+        let first = f64::from(self.first) / 255.0;
+        let both = self.about.into_iter().zip([first, 1.0 - first]);
+        both.flat_map(|(about, share)| {
             let keeps = f64::from(about.keeps);
-            let [_, before, after] = about.cells;
-            let next = if about.on { after[0] } else { before[0] };
-            [
-                (cell, share * keeps),
-                (usize::from(next), share * (1.0 - keeps)),
-            ]
-        };
-        let ([a, b], [c, d]) = (split(first, a), split(second, b));
-        [a, b, c, d]
+            let across = libm::fmax(f64::from(about.second), 0.0);
+            let [own, before, after] = about.cells;
+            let next = if about.on { after } else { before };
+            [(own, share * keeps), (next, share * (1.0 - keeps))]
+                .into_iter()
+                .flat_map(move |([near, far], share)| {
+                    [
+                        (usize::from(near), share * (1.0 - across)),
+                        (usize::from(far), share * across),
+                    ]
+                })
+        })
+        .filter(|(_, share)| *share > 0.0)
     }
 
     /// Temperature at the edge, in K over the surroundings, from the mean temperatures of cells, which `of` gives.
     ///
     /// A cell knows its mean. Across an edge that both sides are heated along, temperature is even; of the
     /// parabola through the means of the cell and of the one behind it, the value at the edge is the first
-    /// mean and a sixth of the difference more.
+    /// mean and a sixth of the difference more. Where the edge runs within the sheet, it is that of the straight line
+    /// between the cells on its two sides.
     /// Beside a steep rise a parabola dips where temperature does not: the value is no lower than that of the
     /// coldest of the cells.
     pub(super) fn read(&self, of: impl Fn(u16) -> f64) -> f64 {
@@ -136,7 +144,7 @@ impl Spot {
         for about in &self.about {
             for (cells, share) in about.cells.iter().zip(about.shares) {
                 let [near, far] = cells.map(&of);
-                sum += 0.5 * f64::from(share) * (near + (near - far) / 6.0);
+                sum += 0.5 * f64::from(share) * (near + (far - near) * f64::from(about.second));
                 least = libm::fmin(least, libm::fmin(near, far));
             }
         }

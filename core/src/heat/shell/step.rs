@@ -125,7 +125,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// from the first link and from the last in turn.
     fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
         if let Some((places, heat)) = heat {
-            self.put(&places, heat);
+            self.put(places.into_iter(), heat);
         }
         self.lose();
         self.even_out(self.back);
@@ -135,14 +135,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// Puts heat in at a place on an edge, in J.
     pub(super) fn heat(&mut self, spot: Spot, heat: f64) {
-        self.put(&spot.heat_shares(), heat);
+        self.put(spot.heat_shares(), heat);
     }
 
     /// Puts heat into cells, in J, each with its share of it.
-    fn put(&mut self, places: &[(usize, f64)], heat: f64) {
+    fn put(&mut self, places: impl Iterator<Item = (usize, f64)>, heat: f64) {
         for (cell, share) in places {
             if let (Some(warmth), Some(inverse_capacity)) =
-                (self.warmth.get_mut(*cell), self.inverse_capacity.get(*cell))
+                (self.warmth.get_mut(cell), self.inverse_capacity.get(cell))
             {
                 *warmth += heat * share * inverse_capacity;
             }

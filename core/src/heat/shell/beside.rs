@@ -40,8 +40,6 @@ impl Grid {
     ) -> EdgeOnSheet {
         let (here, ahead) = self.run_at(edge, at, far);
         let square = self.square(here);
-        let [low, high] = self.rectangle(square);
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
         let mut cell = self.cell(square);
         if !shell.is_real(cell) {
             cell = self.nearest(here, shell).unwrap_or(cell);
@@ -51,7 +49,7 @@ impl Grid {
             square,
             here,
             ahead,
-            from: [middle[0] - here[0], middle[1] - here[1]],
+            from: self.from(square, here),
         }
     }
 
@@ -89,7 +87,7 @@ impl Grid {
         shell: &Shell<C, L>,
     ) -> CellsAbout {
         let near = self.here(edge, at, far, shell);
-        let along = near.along();
+        let along = near.along() / self.stretch();
         let second = |here: &EdgeOnSheet| {
             if within {
                 self.across(here, shell).0
@@ -99,13 +97,8 @@ impl Grid {
         };
         let own = [near.cell, second(&near)];
         let whole = edge.length().si();
-        let [low, high] = self.rectangle(near.square);
-        // Length of the edge within the square, were the square endless in its other direction, in m.
-        let through = |n: usize| {
-            let of = |pair: &[f64; 2]| pair.get(n).copied().unwrap_or_default();
-            (of(&high) - of(&low)) / libm::fmax(libm::fabs(of(&near.ahead)), 1e-6)
-        };
-        let width = libm::fmin(through(0), through(1));
+        let [one, other] = self.spans(near.square, near.here, near.ahead);
+        let width = libm::fmin(one, other) / self.stretch();
         let mut about = CellsAbout {
             cells: [own; 3],
             shares: [1.0, 0.0, 0.0],
@@ -138,7 +131,7 @@ impl Grid {
             let next = self.here(edge, there, far, shell);
             if next.cell != near.cell {
                 *cells = [next.cell, second(&next)];
-                *middle = Some(beyond + next.along());
+                *middle = Some(beyond + next.along() / self.stretch());
             }
         }
         about.weigh(middles, width);
@@ -168,13 +161,9 @@ impl Grid {
         } = at;
         let normal = [-ahead[1], ahead[0]];
         let side = from[0] * normal[0] + from[1] * normal[1];
-        let [low, high] = self.rectangle(at.square);
+        let [one, other] = self.spans(at.square, *here, normal);
         // Half the width of the square across the edge; the next begins so much beyond the line.
-        let half = 0.5
-            * libm::fmin(
-                (high[0] - low[0]) / libm::fmax(libm::fabs(normal[0]), 1e-6),
-                (high[1] - low[1]) / libm::fmax(libm::fabs(normal[1]), 1e-6),
-            );
+        let half = 0.5 * libm::fmin(one, other);
         let reach = -libm::copysign(half - libm::fabs(side) + 1e-4, side);
         let there = [here[0] + normal[0] * reach, here[1] + normal[1] * reach];
         let square = self.square(there);
@@ -182,9 +171,7 @@ impl Grid {
         if !shell.is_real(cell) || cell == at.cell {
             return (at.cell, at.away());
         }
-        let [low, high] = self.rectangle(square);
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
-        let [x, y] = [middle[0] - here[0], middle[1] - here[1]];
+        let [x, y] = self.from(square, *here);
         (cell, libm::fabs(x * normal[0] + y * normal[1]))
     }
 

@@ -4,8 +4,9 @@ use super::super::loss::Facing;
 use super::clip::Outline;
 use super::corner::corner_excesses;
 use super::flat::{area, normal, perimeter, plate, solid_height, wall};
-use super::grid::{Grid, count_for, mean_width};
+use super::grid::{Grid, Turning, Unrolled, mean_width};
 use super::{Fineness, Material, Mesh, MeshError, Shell, ShellInput};
+use crate::body::FlatForm;
 use crate::build::MAX_STAGES;
 
 /// Ratio of the squares' widths from one try at a mesh to the next.
@@ -220,13 +221,27 @@ impl Mesh {
             let thickness = of.sheet.of(view.face()).si();
             let (unrolled, size) = wall(solid, &view, &mut outline);
             let swell = view.area().si() / area(&outline);
-            let grid = Grid::new(unrolled, size, thickness, swell);
+            let disc = match (&unrolled.0, solid.turned()) {
+                (Unrolled::End { axes, .. }, Some((.., axis))) => {
+                    Some(Turning::of(axis, axes.right, axes.up))
+                }
+                _ => None,
+            };
+            let swell = if disc.is_some() { 1.0 } else { swell };
+            let grid = Grid::new(unrolled, (size, disc), thickness, swell);
             self.grids.push(grid).ok()?;
         }
         self.walls = self.grids.len();
         for baffle in of.baffles {
             let (unrolled, size) = plate(baffle, &mut outline);
-            let grid = Grid::new(unrolled, size, baffle.thickness().si(), 1.0);
+            let disc = match (baffle.plate(), solid.turned()) {
+                (FlatForm::Disc { .. }, Some((.., axis))) => {
+                    let [_, right, up] = baffle.frame([0.0; 2]);
+                    Some(Turning::of(axis, right, up))
+                }
+                _ => None,
+            };
+            let grid = Grid::new(unrolled, (size, disc), baffle.thickness().si(), 1.0);
             self.grids.push(grid).ok()?;
         }
         Some(())
@@ -238,7 +253,7 @@ impl Mesh {
         let mut first = 0_u16;
         for grid in &mut self.grids {
             grid.first = first;
-            grid.counts = grid.size.map(|size| count_for(size, rim));
+            grid.divide_by(rim);
             first = first.checked_add(grid.count())?;
         }
         Some(usize::from(first))

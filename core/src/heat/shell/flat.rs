@@ -3,6 +3,7 @@
 use core::f64::consts::PI;
 
 use super::clip::Outline;
+use super::disc::Meridian;
 use super::grid::{Grid, Unrolled, size_of};
 use crate::blank::Axes;
 use crate::body::{FaceView, FlatForm, Solid};
@@ -10,7 +11,8 @@ use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
 
-/// Lays a wall flat: writes its outline to `outline`, in m, and gives how it lies, its face and its size.
+/// Lays a wall flat: writes its outline to `outline`, in m, and gives how it lies, its face and its size. That of a drum's end
+/// is a disc of its area.
 pub(super) fn wall(
     solid: &Solid,
     view: &FaceView<'_>,
@@ -44,11 +46,14 @@ pub(super) fn wall(
                 let (sine, cosine) = libm::sincos(2.0 * PI * f64::from(n) / f64::from(SIDES));
                 let _ = outline.push([disc * (1.0 + cosine), disc * (1.0 + sine)]);
             }
-            Unrolled::End {
+            let reach = Meridian::of(turned, usize::from(far)).length();
+            let end = Unrolled::End {
                 axes: Axes::of(normal, core::iter::once(Vector::ZERO)),
                 centre,
-                scale: disc / turned.radius(),
-            }
+                scale: reach / turned.radius(),
+                second: far,
+            };
+            return ((end, face), [2.0 * reach; 2]);
         }
     } else {
         let axes = Axes::of(view.normal(), view.outline());

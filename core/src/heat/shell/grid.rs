@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use super::clip::Outline;
 use crate::blank::Axes;
 use crate::geom::Vector;
-use crate::input::Face;
+use crate::input::{Axis, Face};
 
 /// How a sheet is laid flat: what finds a point of the tank on it.
 #[derive(Clone, Copy, Debug)]
@@ -23,16 +23,42 @@ pub(super) enum Unrolled {
         /// In m.
         radius: f64,
     },
-    /// A drum's end, flat or dished, drawn as the disc of the same area: distances from the axis are scaled.
+    /// A drum's end, flat or dished, drawn as a disc with true distances from its pole.
     End {
         axes: Axes,
         centre: Vector,
-        /// Radius of the disc over that of the rim.
+        /// Radius of the disc, which is the way from pole to rim along the sheet, over that of the rim.
         scale: f64,
+        /// Whether it is the second end.
+        second: bool,
     },
 }
 
-/// One sheet and its grid.
+/// From where and which way round a disc is counted. A drum's wall is counted from its closing seam in the same way: were
+/// the squares on the two sides of a rim not in line, heat that goes to and fro across it would spread along it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Turning {
+    /// Direction of the closing seam on the disc laid flat, in radians from its right.
+    start: f64,
+    /// One where it is counted counter-clockwise, else minus one.
+    sense: f64,
+}
+
+impl Turning {
+    /// That of a disc in a drum, which lies flat along `right` and `up`.
+    pub(super) fn of(axis: Axis, right: Vector, up: Vector) -> Self {
+        let flat = |of: Vector| [right.dot(of), up.dot(of)];
+        let [x, y] = flat(axis.to_seam());
+        let [u, w] = flat(axis.along().cross(axis.to_seam()));
+        Self {
+            start: libm::atan2(y, x),
+            sense: libm::copysign(1.0, x * w - y * u),
+        }
+    }
+}
+
+/// One sheet and its grid: squares, or on a disc rings that are parted into sectors, counted from the centre and from the
+/// right.
 #[derive(Clone, Debug)]
 pub(super) struct Grid {
     /// How it is laid flat.
@@ -41,8 +67,10 @@ pub(super) struct Grid {
     pub(super) face: Face,
     /// Size of the box about the sheet laid flat, in m; one corner is the origin.
     pub(super) size: [f64; 2],
-    /// Squares to the right and up.
+    /// Squares to the right and up; rings and sectors.
     pub(super) counts: [u16; 2],
+    /// Where its sectors are counted from, if it is a disc, which fills its box.
+    pub(super) disc: Option<Turning>,
     /// Number of its first cell in the shell.
     pub(super) first: u16,
     /// In m.
@@ -118,7 +146,13 @@ pub(super) fn count_for(length: f64, rim: f64) -> u16 {
 pub(super) fn mean_width(grids: &[Grid]) -> f64 {
     let mut sums = [0.0, 0.0];
     for grid in grids {
-        for (size, count) in grid.size.iter().zip(grid.counts) {
+        let size = if grid.disc.is_some() {
+            let radius = grid.radius();
+            [radius, 2.0 * PI * radius]
+        } else {
+            grid.size
+        };
+        for (size, count) in size.iter().zip(grid.counts) {
             sums[0] += size;
             sums[1] += f64::from(count);
         }
@@ -152,6 +186,7 @@ impl Grid {
                 axes,
                 centre,
                 scale,
+                ..
             } => {
                 let from = point - centre;
                 [
@@ -165,6 +200,13 @@ impl Grid {
     /// The square in which a place lies, in m on the sheet laid flat, as its numbers to the right and up; a place off the
     /// box belongs to the nearest.
     pub(super) fn square(&self, at: [f64; 2]) -> [u16; 2] {
+        if self.disc.is_some() {
+            let [rings, sectors] = self.counts;
+            let (radius, turn) = self.polar(at);
+            let share = 0.5 + 0.5 * radius / self.radius();
+            let ring = place_of(share, 2 * rings).saturating_sub(rings);
+            return [ring, place_of(turn / (2.0 * PI), sectors)];
+        }
         let mut found = [0; 2];
         for (axis, slot) in found.iter_mut().enumerate() {
             let of = |pair: &[f64; 2]| pair.get(axis).copied().unwrap_or_default();
@@ -179,15 +221,112 @@ impl Grid {
         self.first + up * self.counts[0] + right
     }
 
-    /// Lower left and upper right corner of a square, in m.
+    /// Lower left and upper right corner of a square, in m; on a disc its least and greatest radius in m and angle from
+    /// the right in radians.
     pub(super) fn rectangle(&self, [right, up]: [u16; 2]) -> [[f64; 2]; 2] {
         let [across, high] = self.counts;
+        if self.disc.is_some() {
+            let [within, beyond] = lines(across + right, 2 * across);
+            let radius = |share: f64| (2.0 * share - 1.0) * self.radius();
+            let [from, to] = lines(up, high).map(|share| 2.0 * PI * share);
+            return [[radius(within), from], [radius(beyond), to]];
+        }
         let [left, beyond] = lines(right, across);
         let [below, above] = lines(up, high);
         [
             [self.size[0] * left, self.size[1] * below],
             [self.size[0] * beyond, self.size[1] * above],
         ]
+    }
+
+    /// From a place to the middle of a square, in m, and how far a line from the place's side to its other goes through the square
+    /// in a direction of length one, were it endless across it; both seen from the place, as rings and sectors are laid
+    /// straight on a disc.
+    pub(super) fn from(&self, square: [u16; 2], here: [f64; 2]) -> [f64; 2] {
+        let [low, high] = self.rectangle(square);
+        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+        if self.disc.is_none() {
+            return [middle[0] - here[0], middle[1] - here[1]];
+        }
+        let (radius, turn) = self.polar(here);
+        let mut round = middle[1] - turn;
+        round -= 2.0 * PI * libm::round(round / (2.0 * PI));
+        let [cosine, sine] = self.out(here);
+        let (out, along) = (middle[0] - radius, self.sense() * round * radius);
+        [out * cosine - along * sine, out * sine + along * cosine]
+    }
+
+    /// How long a line in a direction of length one at a place goes through a square in its first and in its second
+    /// direction, were the square endless in the other, in m.
+    pub(super) fn spans(&self, square: [u16; 2], here: [f64; 2], ahead: [f64; 2]) -> [f64; 2] {
+        let [low, high] = self.rectangle(square);
+        let (mut wide, mut parts) = ([high[0] - low[0], high[1] - low[1]], ahead);
+        if self.disc.is_some() {
+            let (radius, _) = self.polar(here);
+            let [cosine, sine] = self.out(here);
+            wide[1] *= radius;
+            parts = [
+                ahead[0] * cosine + ahead[1] * sine,
+                ahead[1] * cosine - ahead[0] * sine,
+            ];
+        }
+        [
+            wide[0] / libm::fmax(libm::fabs(parts[0]), 1e-6),
+            wide[1] / libm::fmax(libm::fabs(parts[1]), 1e-6),
+        ]
+    }
+
+    /// Of a disc, in m.
+    fn radius(&self) -> f64 {
+        0.5 * self.size[0]
+    }
+
+    /// Which way round a disc is counted.
+    fn sense(&self) -> f64 {
+        self.disc.map_or(1.0, |turning| turning.sense)
+    }
+
+    /// From the centre of a disc to a place, in m.
+    fn off_centre(&self, [x, y]: [f64; 2]) -> [f64; 2] {
+        [x - 0.5 * self.size[0], y - 0.5 * self.size[1]]
+    }
+
+    /// The direction from the centre of a disc to a place, of length one.
+    fn out(&self, at: [f64; 2]) -> [f64; 2] {
+        let [x, y] = self.off_centre(at);
+        let away = libm::hypot(x, y);
+        if away > 0.0 {
+            [x / away, y / away]
+        } else {
+            [1.0, 0.0]
+        }
+    }
+
+    /// How far a place on a disc lies from its centre, in m, and in which direction, from 0 to 2π.
+    fn polar(&self, at: [f64; 2]) -> (f64, f64) {
+        let [x, y] = self.off_centre(at);
+        let start = self.disc.map_or(0.0, |turning| turning.start);
+        let turn = self.sense() * (libm::atan2(y, x) - start);
+        let turn = turn - 2.0 * PI * libm::floor(turn / (2.0 * PI));
+        (libm::hypot(x, y), turn)
+    }
+
+    /// What a metre along an edge of it is on the sheet laid flat: more than one where a dished end is drawn as a disc.
+    pub(super) const fn stretch(&self) -> f64 {
+        match self.unrolled {
+            Unrolled::End { scale, .. } => scale,
+            Unrolled::Plane(_) | Unrolled::Wall { .. } => 1.0,
+        }
+    }
+
+    /// Divides it into squares of about `rim` metres at its rims.
+    pub(super) fn divide_by(&mut self, rim: f64) {
+        self.counts = self.size.map(|size| count_for(size, rim));
+        if self.disc.is_some() {
+            let [across, _] = self.counts;
+            let round = 2.0 * PI * self.radius() / self.stretch();
+            self.counts = [across.div_ceil(2), count_for(round, rim)];
+        }
     }
 
     /// How many squares it has.

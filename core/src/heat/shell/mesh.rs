@@ -7,8 +7,9 @@ use heapless::Vec;
 use super::super::loss::Facing;
 use super::clip::{self, Outline};
 use super::corner::EdgeCorners;
+use super::disc::divide_disc;
 use super::films::Films;
-use super::grid::{Grid, Unrolled};
+use super::grid::{Grid, Turning, Unrolled};
 use super::spot::{EdgePlace, SheetPlace};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, MAX_EDGES, Path};
@@ -111,6 +112,10 @@ impl Mesh {
         side: Facing,
         shell: &mut Shell<C, L>,
     ) -> Option<()> {
+        if grid.disc.is_some() {
+            divide_disc(of, grid, side, shell)?;
+            return end_sheet(grid, side, shell);
+        }
         let [across, high] = grid.counts;
         let conductance = of.material.conductivity * grid.thickness;
         // Centroids of the squares below and to the left, in m, and the lengths of the sides they share with the next.
@@ -151,16 +156,7 @@ impl Mesh {
                 }
             }
         }
-        let from = grid.first;
-        shell
-            .sheets
-            .push(Sheet {
-                side,
-                cells: [from, from + grid.count()],
-                mean: 0.0,
-                films: Films::of(side, shell.ambient),
-            })
-            .ok()
+        end_sheet(grid, side, shell)
     }
 
     /// Links the cells of the two sheets at an edge; `None` where there is no room.
@@ -303,6 +299,24 @@ impl Mesh {
     }
 }
 
+/// Notes a sheet whose cells are made; `None` where there is no room.
+fn end_sheet<const C: usize, const L: usize>(
+    grid: &Grid,
+    side: Facing,
+    shell: &mut Shell<C, L>,
+) -> Option<()> {
+    let from = grid.first;
+    shell
+        .sheets
+        .push(Sheet {
+            side,
+            cells: [from, from + grid.count()],
+            mean: 0.0,
+            films: Films::of(side, shell.ambient),
+        })
+        .ok()
+}
+
 /// Whether an edge runs within the sheet of its first face, and not along its rim: that of a baffle or a fitting, and the
 /// line that closes a wrapper.
 fn within(edge: &Edge) -> bool {
@@ -313,7 +327,7 @@ fn within(edge: &Edge) -> bool {
 impl Grid {
     pub(super) fn new(
         (unrolled, face): (Unrolled, Face),
-        size: [f64; 2],
+        (size, disc): ([f64; 2], Option<Turning>),
         thickness: f64,
         swell: f64,
     ) -> Self {
@@ -322,6 +336,7 @@ impl Grid {
             face,
             size,
             counts: [1, 1],
+            disc,
             first: 0,
             thickness,
             swell,

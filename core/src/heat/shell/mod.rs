@@ -30,6 +30,7 @@ mod beside;
 mod build;
 mod clip;
 mod corner;
+mod disc;
 mod films;
 mod flat;
 mod grid;

@@ -49,7 +49,7 @@ impl Grid {
             square,
             here,
             ahead,
-            from: self.from(square, here),
+            from: self.from(square, shell.off(cell), here),
         }
     }
 
@@ -171,7 +171,7 @@ impl Grid {
         if !shell.is_real(cell) || cell == at.cell {
             return (at.cell, at.away());
         }
-        let [x, y] = self.from(square, *here);
+        let [x, y] = self.from(square, shell.off(cell), *here);
         (cell, libm::fabs(x * normal[0] + y * normal[1]))
     }
 

@@ -98,7 +98,8 @@ pub(super) fn divide_disc<const C: usize, const L: usize>(
             let area = turn * wide * meridian.mean(low, high, |radius| radius);
             let cell = grid.cell([ring, sector]);
             let outside = if side == Facing::Still { 0.0 } else { area };
-            shell.add_cell(of.material.capacity * area * grid.thickness, outside)?;
+            let capacity = of.material.capacity * area * grid.thickness;
+            shell.add_cell(capacity, outside, [0.0; 2])?;
             let over = |from: f64, to: f64| {
                 (to - from) * meridian.mean(from, to, |radius| 1.0 / libm::fmax(radius, 1e-6))
             };

@@ -239,12 +239,15 @@ impl Grid {
         ]
     }
 
-    /// From a place to the middle of a square, in m, and how far a line from the place's side to its other goes through the square
-    /// in a direction of length one, were it endless across it; both seen from the place, as rings and sectors are laid
-    /// straight on a disc.
-    pub(super) fn from(&self, square: [u16; 2], here: [f64; 2]) -> [f64; 2] {
+    /// From a place to the middle of the metal in a square, which lies `off` the square's own in widths of that, in m; on a
+    /// disc as if rings and sectors were laid straight at the place.
+    pub(super) fn from(&self, square: [u16; 2], off: [f64; 2], here: [f64; 2]) -> [f64; 2] {
         let [low, high] = self.rectangle(square);
-        let middle = [0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1])];
+        let middle = |low: f64, high: f64, off: f64| 0.5 * (low + high) + off * (high - low);
+        let middle = [
+            middle(low[0], high[0], off[0]),
+            middle(low[1], high[1], off[1]),
+        ];
         if self.disc.is_none() {
             return [middle[0] - here[0], middle[1] - here[1]];
         }

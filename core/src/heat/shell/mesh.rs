@@ -129,9 +129,15 @@ impl Mesh {
                 let real = part.area > least;
                 let area = if real { part.area * grid.swell } else { 0.0 };
                 let cell = grid.cell([right, up]);
+                let off = |axis: usize| {
+                    let of = |pair: &[f64; 2]| pair.get(axis).copied().unwrap_or_default();
+                    let middle = 0.5 * (of(&low) + of(&far));
+                    (of(&part.centroid) - middle) / (of(&far) - of(&low))
+                };
                 shell.add_cell(
                     of.material.capacity * area * grid.thickness,
                     if side == Facing::Still { 0.0 } else { area },
+                    if real { [off(0), off(1)] } else { [0.0; 2] },
                 )?;
                 let mut link = |from: Option<([f64; 2], f64)>, other: u16, axis: usize| {
                     let Some((centroid, run)) = from else {
@@ -272,7 +278,7 @@ impl Mesh {
                 ahead: ahead.map(|at| at as f32),
             }
         };
-        let straight = edge.path == Path::Straight;
+        let straight = !matches!(edge.path, Path::Round(_));
         let point = edge.at(Length::from_metres(at));
         let sides = [place(a, false), place(b, same)];
         let sheets = sides.map(|side| side.sheet);

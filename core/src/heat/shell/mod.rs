@@ -95,6 +95,9 @@ impl Material {
     }
 }
 
+/// Fixed-point scale of how far metal lies off the middle of its square (1/254).
+const OFF: f64 = 254.0;
+
 /// Two cells between which heat is conducted.
 #[derive(Clone, Copy, Debug)]
 struct Link {
@@ -127,6 +130,9 @@ pub struct Shell<const C: usize, const L: usize> {
     inverse_capacity: Vec<f64, C>,
     /// Outside area of each cell, in m².
     area: Vec<f32, C>,
+    /// From the middle of each cell's square to that of the metal in it, to the right and up, in parts of [`OFF`] of the
+    /// square's width.
+    off: Vec<[i8; 2], C>,
     /// Between neighbours on a sheet first, then across edges in the order of the stages in which they are joined.
     links: Vec<Link, L>,
     /// How many links there are by the end of each stage.
@@ -180,6 +186,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             warmth: Vec::new(),
             inverse_capacity: Vec::new(),
             area: Vec::new(),
+            off: Vec::new(),
             links: Vec::new(),
             by_stage: [0; MAX_STAGES + 1],
             closed: 0,

@@ -5,7 +5,7 @@ use heapless::Vec;
 use super::super::loss::{Facing, radiation};
 use super::beads::{GROUPS, ONE, groups, scaled};
 use super::hot::{AT_ONCE, Hot};
-use super::{Fineness, Link, Material, Shell, Spot};
+use super::{Fineness, Link, Material, OFF, Shell, Spot};
 use crate::build::MAX_STAGES;
 
 impl<const C: usize, const L: usize> Shell<C, L> {
@@ -14,6 +14,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.warmth.clear();
         self.inverse_capacity.clear();
         self.area.clear();
+        self.off.clear();
         self.links.clear();
         self.by_stage = [0; MAX_STAGES + 1];
         self.closed = 0;
@@ -37,12 +38,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.bead_age_limit = resolved * resolved / (2.0 * self.diffusivity);
     }
 
-    /// Adds a cell of `capacity` J/K with an outside of `area` m²; `None` where there is no room.
-    pub(super) fn add_cell(&mut self, capacity: f64, area: f64) -> Option<()> {
+    /// Adds a cell of `capacity` J/K with an outside of `area` m², whose metal lies so far off the middle of its square, in
+    /// widths of that; `None` where there is no room.
+    pub(super) fn add_cell(&mut self, capacity: f64, area: f64, off: [f64; 2]) -> Option<()> {
         self.warmth.push(0.0).ok()?;
         let inverse_capacity = if capacity > 0.0 { 1.0 / capacity } else { 0.0 };
         self.inverse_capacity.push(inverse_capacity).ok()?;
-        self.area.push(area as f32).ok()
+        self.area.push(area as f32).ok()?;
+        self.off.push(off.map(|off| (OFF * off) as i8)).ok()
     }
 
     /// Adds a link of `conductance` W/K between two cells, or to the one that they have; `None` where there is no room.
@@ -70,6 +73,12 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             *slot = count as u16;
         }
         self.closed = count;
+    }
+
+    /// How far a cell's metal lies off the middle of its square, in widths of that.
+    pub(super) fn off(&self, cell: u16) -> [f64; 2] {
+        let off = self.off.get(usize::from(cell)).copied();
+        off.unwrap_or_default().map(|off| f64::from(off) / OFF)
     }
 
     /// Whether a cell has metal in it.

@@ -105,6 +105,9 @@ struct Link {
     /// While the mesh is made, the conductance between the two, in W/K; then the energy that passes in half a step for
     /// each kelvin between them, in J/K.
     share: f32,
+    /// What each of the two gives or gets in that time, as a share of the difference of their temperatures, in parts of
+    /// [`ONE`](beads::ONE).
+    gives: [i32; 2],
 }
 
 /// A sheet as it loses heat.
@@ -120,8 +123,8 @@ struct Sheet {
     films: Films,
 }
 
-/// The state of a shell of up to `C` cells with up to `L` links between them: some 32 bytes a cell and 8 a
-/// link. Temperatures are kept in kelvin over the surroundings.
+/// The state of a shell of up to `C` cells with up to `L` links between them: some 34 bytes a cell and 16
+/// a link. Temperatures are kept in kelvin over the surroundings.
 #[derive(Debug)]
 pub struct Shell<const C: usize, const L: usize> {
     /// Temperature of each cell, in K over the surroundings.

@@ -62,7 +62,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             return Some(());
         }
         let share = conductance as f32;
-        self.links.push(Link { cells, share }).ok()
+        let gives = [0; 2];
+        self.links
+            .push(Link {
+                cells,
+                share,
+                gives,
+            })
+            .ok()
     }
 
     /// Takes down that all links up to here are joined by a stage.
@@ -102,6 +109,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let both = a + b;
             let exponent = -sweep * step * f64::from(link.share) * both;
             link.share = (-libm::expm1(exponent) / both) as f32;
+            let share = link.share;
+            link.gives = [a, b].map(|inverse_capacity| (share * inverse_capacity as f32 * ONE) as i32);
         }
     }
 
@@ -169,31 +178,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             ..
         } = self;
         let links = links.get(..*closed).unwrap_or(links);
-        let mut one = |link: &Link| {
-            let [a, b] = link.cells.map(usize::from);
-            let (Some(ta), Some(tb)) = (warmth.get(a), warmth.get(b)) else {
-                return;
-            };
-            let passed = f64::from(link.share) * (ta - tb);
-            let (ya, yb) = (inverse_capacity.get(a), inverse_capacity.get(b));
-            if let (Some(slot), Some(y)) = (warmth.get_mut(a), ya) {
-                *slot -= passed * y;
-            }
-            if let (Some(slot), Some(y)) = (warmth.get_mut(b), yb) {
-                *slot += passed * y;
-            }
-        };
         if back {
-            links.iter().rev().for_each(&mut one);
+            for link in links.iter().rev() {
+                exchange(link, warmth, inverse_capacity);
+            }
         } else {
-            links.iter().for_each(&mut one);
+            for link in links {
+                exchange(link, warmth, inverse_capacity);
+            }
         }
         let alive = groups(&self.beads);
         if alive != [false; GROUPS] {
             even_out_alone(
                 alive,
                 &mut self.group_warmth,
-                &self.inverse_capacity,
                 self.links.get(..self.closed).unwrap_or(&self.links),
                 back,
             );
@@ -267,6 +265,22 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     }
 }
 
+/// Half a step of conduction between two cells.
+#[inline(always)]
+fn exchange(link: &Link, warmth: &mut [f64], inverse_capacity: &[f64]) {
+    let [a, b] = link.cells.map(usize::from);
+    let (Ok([ta, tb]), Some(ya), Some(yb)) = (
+        warmth.get_disjoint_mut([a, b]),
+        inverse_capacity.get(a),
+        inverse_capacity.get(b),
+    ) else {
+        return;
+    };
+    let passed = f64::from(link.share) * (*ta - *tb);
+    *ta -= passed * ya;
+    *tb += passed * yb;
+}
+
 /// The temperatures in the cells of those groups that have beads.
 fn alive_groups<const C: usize>(
     alive: [bool; GROUPS],
@@ -283,42 +297,37 @@ fn alive_groups<const C: usize>(
 fn even_out_alone<const C: usize>(
     alive: [bool; GROUPS],
     own: &mut [Vec<i32, C>],
-    inverse_capacity: &[f64],
     links: &[Link],
     back: bool,
 ) {
-    let mut one = |link: &Link| {
-        let [a, b] = link.cells.map(usize::from);
-        // What each of the two gives or gets, as a share of their difference.
-        let mut shares = None;
-        for own in alive_groups(alive, own) {
-            let (Some(ta), Some(tb)) = (own.get(a), own.get(b)) else {
-                return;
-            };
-            let apart = ta.wrapping_sub(*tb);
-            // Most of the tank knows nothing of a bead.
-            if apart == 0 {
-                continue;
+    for own in alive_groups(alive, own) {
+        if back {
+            for link in links.iter().rev() {
+                exchange_alone(link, own);
             }
-            let [fa, fb] = *shares.get_or_insert_with(|| {
-                [a, b].map(|cell| {
-                    let inverse_capacity = inverse_capacity.get(cell).copied().unwrap_or_default();
-                    (link.share * inverse_capacity as f32 * ONE) as i32
-                })
-            });
-            if let Some(slot) = own.get_mut(a) {
-                *slot = slot.wrapping_sub(scaled(apart, fa));
-            }
-            if let Some(slot) = own.get_mut(b) {
-                *slot = slot.wrapping_add(scaled(apart, fb));
+        } else {
+            for link in links {
+                exchange_alone(link, own);
             }
         }
-    };
-    if back {
-        links.iter().rev().for_each(&mut one);
-    } else {
-        links.iter().for_each(&mut one);
     }
+}
+
+/// Half a step of conduction between two cells in what a group alone makes of them.
+#[inline(always)]
+fn exchange_alone(link: &Link, own: &mut [i32]) {
+    let both = link.cells.map(usize::from);
+    let Ok([ta, tb]) = own.get_disjoint_mut(both) else {
+        return;
+    };
+    let apart = ta.wrapping_sub(*tb);
+    // Most of the tank knows nothing of a bead.
+    if apart == 0 {
+        return;
+    }
+    let [fa, fb] = link.gives;
+    *ta = ta.wrapping_sub(scaled(apart, fa));
+    *tb = tb.wrapping_add(scaled(apart, fb));
 }
 
 /// Metal no warmer than this over the air, in K, loses as good as a share of its heat.

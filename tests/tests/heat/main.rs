@@ -6,6 +6,7 @@
 
 mod arc;
 mod bessel;
+mod fine_tanks;
 mod input;
 mod losses;
 mod more_heat;

@@ -17,12 +17,14 @@
 //! lose what they radiate by being hotter than their cells' means (`bead`, `beads`). The heat of an arc is shared
 //! between the two squares along the edge whose middles it lies between, so that its centre is where it was put.
 //!
-//! How near that comes, by the `tests` crate's fine grid: at starts of stitches laid anywhere on boxes of 1 to 4 mm
-//! with a minute or more between them, within 10 % of the rise where that is over 5 K, on aluminium and on
-//! stainless steel, with a root mean square of 1 and 2 %. With ten seconds between them one start of 540 was off
-//! by 12 %. On boxes with cuts and on drums of stainless steel less is known: against a finer grid of its own one
-//! start in ten was off by more than 10 % where edges slant across the squares of a sheet (the worst by half), and
-//! one in four along the rims of a drum (the worst by a third).
+//! Where heat crosses an edge to and fro, squares out of line on its two sides would spread it along the edge: ends and discs
+//! of drums are divided into rings, and into sectors that are in line with the squares of the wall (`disc`). On a line within
+//! a sheet, of a baffle or where a wrapper closes, heat goes to the squares on both sides of it, and is read from both.
+//!
+//! How near that comes, by the `tests` crate's finite elements, on 24 tanks of all kinds in aluminium, stainless and plain
+//! steel, at 1,048 starts of stitches at which the metal was more than 5 K over the air: with 1,000 cells half within 0.6 %
+//! of the rise, 95 of 100 within 5 %, the worst 20 % off (2 K of 9); with a gauge's 224 half within 1.5 %, 95 of 100 within
+//! 12 %, and one of 40 over 15 %, nearly all on stainless steel, where a square is wider than the heat of a minute spreads.
 
 mod bead;
 mod beads;

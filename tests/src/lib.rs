@@ -9,6 +9,7 @@ pub mod cases;
 pub mod checks;
 pub mod jobs;
 pub mod near;
+pub mod order_tanks;
 pub mod orders;
 pub mod random_jobs;
 

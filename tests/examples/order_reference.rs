@@ -14,21 +14,23 @@ use std::{env, fs, thread};
 use seamwright::welding;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Ratio;
-use seamwright_core::weld::{OrderEffort, OrderTotals, PlanOptions, Planner, SearchEffort, WeldPlan};
+use seamwright_core::weld::{
+    OrderEffort, OrderTotals, PlanOptions, Planner, SearchEffort, WeldPlan,
+};
 use seamwright_tests::Outcome;
 use seamwright_tests::order_tanks::{self, Found, FoundOrder, TANKS, found, numbers};
 
 /// Seeds of core's own search, none of them that of a plan.
-const SEEDS: [u64; 3] = [101, 202, 303];
+const SEEDS: [u64; 2] = [101, 202];
 const LONG: OrderEffort = OrderEffort {
     searches: 4,
-    rounds: 10,
-    tries: 100_000,
+    rounds: 8,
+    tries: 50_000,
     seed: 0,
 };
 /// Seeds of the annealing by simulation; the last of them may pull as it likes.
 const ANNEALED: [u64; 3] = [11, 22, 33];
-const TRIES: u32 = 3_000;
+const TRIES: u32 = 1_000;
 
 fn options() -> PlanOptions {
     PlanOptions {

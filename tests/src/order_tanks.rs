@@ -86,7 +86,11 @@ impl FoundOrder {
         self.order.iter().map(|number| {
             let stitch = u8::try_from(number.unsigned_abs() - 1).expect("a stitch");
             let waits = (Time::default(), None);
-            WeldStep::of((stitch, *number < 0), waits, Temperature::from_kelvins(293.15))
+            WeldStep::of(
+                (stitch, *number < 0),
+                waits,
+                Temperature::from_kelvins(293.15),
+            )
         })
     }
 }
@@ -94,7 +98,8 @@ impl FoundOrder {
 /// The numbers of an order.
 #[must_use]
 pub fn numbers(steps: &[WeldStep]) -> Vec<i32> {
-    let number = |step: &WeldStep| (i32::from(step.stitch) + 1) * if step.reversed { -1 } else { 1 };
+    let number =
+        |step: &WeldStep| (i32::from(step.stitch) + 1) * if step.reversed { -1 } else { 1 };
     steps.iter().map(number).collect()
 }
 

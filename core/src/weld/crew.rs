@@ -130,11 +130,7 @@ impl<C: Crew, const STITCHES: usize> Desk<STITCHES> for Shop<'_, C, STITCHES> {
         self.first
     }
 
-    fn run(
-        &mut self,
-        tank: &Tank,
-        options: &PlanOptions,
-    ) -> Result<Option<HeldMetal>, PlanError> {
+    fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError> {
         self.try_ways(tank, options)?;
         if let Some(effort) = self.effort {
             self.improve(tank, options, effort)?;
@@ -274,9 +270,7 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
         }
         self.crew.each(&mut pieces, |_, piece| match piece.uptake {
             Some(uptake) => {
-                piece.end = piece
-                    .planner
-                    .try_end_of_band(tank, options, &plan, uptake);
+                piece.end = piece.planner.try_end_of_band(tank, options, &plan, uptake);
             }
             None => piece.held = piece.planner.count_held(tank, options),
         });

@@ -6,8 +6,8 @@ use super::laid::{Directed, LaidStitch};
 use super::planner::Planner;
 use super::procedure::Procedure;
 use super::response::{AGES, YOUNGEST, age, row};
-use super::rest::RecentArcs;
 use super::simulation::Record;
+use crate::arc::duty::PERIOD;
 use crate::tank::Tank;
 
 /// Bits of a float below the two that part a doubling in four.
@@ -30,7 +30,9 @@ const LOOKS: u8 = 60;
 pub(super) struct Done {
     /// Where its row of the table begins.
     row: usize,
-    /// When its arc went out, from the first arc of the job, in s.
+    /// When its arc was lit, from the first arc of the job, in s.
+    lit: f32,
+    /// When it went out.
     out: f32,
     /// How long was waited for it, in s.
     pub(super) wait: f32,
@@ -142,13 +144,6 @@ impl<'a, const STITCHES: usize> Estimate<'a, STITCHES> {
         course.truncate(from);
         let mut clock = course.last().map_or(-moving, |done| done.out);
         let mut rest = self.least(order.get(from..).unwrap_or_default());
-        let mut recent = RecentArcs::new();
-        if self.procedure.arc_share.is_some() {
-            for (done, one) in course.iter().zip(order.iter()) {
-                let arc = self.arc(*one);
-                recent.note(f64::from(done.out - arc), f64::from(arc));
-            }
-        }
         for at in from..order.len() {
             let Some((before, [one, ..])) = order.split_at_mut_checked(at) else {
                 break;
@@ -160,9 +155,7 @@ impl<'a, const STITCHES: usize> Estimate<'a, STITCHES> {
             let soonest = clock + moving;
             let mut now = soonest;
             let [ahead, back] = self.warmths(course, one.place(), now);
-            let reversed = self
-                .forced(*one, stitch, before)
-                .unwrap_or(back < ahead);
+            let reversed = self.forced(*one, stitch, before).unwrap_or(back < ahead);
             *one = Directed::new(one.stitch(), reversed);
             let mut warmth = if reversed { back } else { ahead };
             let mut ahead = 2.0 * SHORTEST;
@@ -185,16 +178,14 @@ impl<'a, const STITCHES: usize> Estimate<'a, STITCHES> {
                 warmth = next;
             }
             if let Some(share) = self.procedure.arc_share {
-                while !recent.allow(f64::from(now), f64::from(arc), share) {
-                    now += SHORTEST;
-                }
-                recent.note(f64::from(now), f64::from(arc));
+                now = rested(course, now, arc, share as f32 * PERIOD.si() as f32);
             }
             rest -= arc + moving;
             clock = now + arc;
             // One for each stitch.
             let _ = course.push(Done {
                 row: one.place() * wide,
+                lit: now,
                 out: clock,
                 wait: now - soonest,
             });
@@ -259,6 +250,7 @@ impl<'a, const STITCHES: usize> Estimate<'a, STITCHES> {
             // One for each stitch.
             let _ = course.push(Done {
                 row: record.directed.place() * wide,
+                lit: record.start,
                 out: record.start + arc,
                 wait: 0.0,
             });
@@ -293,6 +285,25 @@ impl<'a, const STITCHES: usize> Estimate<'a, STITCHES> {
             }
         }
         self.error = libm::sqrtf(squares / records.len().max(1) as f32);
+    }
+}
+
+/// When an arc of `arc` seconds may be lit, from `now` on, where the arc may burn for so much of any ten minutes; as
+/// [`RecentArcs`](super::rest::RecentArcs) has it.
+fn rested(course: &[Done], now: f32, arc: f32, allowed: f32) -> f32 {
+    let mut now = now;
+    loop {
+        let from = now + arc - PERIOD.si() as f32;
+        let late = course.iter().rev().take_while(|done| done.out > from);
+        let burnt: f32 = late
+            .map(|done| done.out - if done.lit > from { done.lit } else { from })
+            .sum();
+        let over = burnt + arc - allowed;
+        if !(burnt > 0.0) || over <= 0.1 {
+            return now;
+        }
+        // No less than that must pass: a second takes away a second of arc at most.
+        now += over;
     }
 }
 

@@ -35,8 +35,7 @@ pub(super) trait Desk<const STITCHES: usize> {
     fn planner(&mut self) -> &mut Planner<STITCHES>;
 
     /// Makes the plan, and counts how long it holds metal.
-    fn run(&mut self, tank: &Tank, options: &PlanOptions)
-    -> Result<Option<HeldMetal>, PlanError>;
+    fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError>;
 }
 
 impl<const STITCHES: usize> Desk<STITCHES> for Planner<STITCHES> {
@@ -44,11 +43,7 @@ impl<const STITCHES: usize> Desk<STITCHES> for Planner<STITCHES> {
         self
     }
 
-    fn run(
-        &mut self,
-        tank: &Tank,
-        options: &PlanOptions,
-    ) -> Result<Option<HeldMetal>, PlanError> {
+    fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError> {
         Self::run(self, tank, options)?;
         self.count_held(tank, options)
     }
@@ -114,8 +109,7 @@ pub(super) fn hold<const STITCHES: usize>(
         };
         if let Some(held) = held.filter(HeldMetal::is_kept) {
             let instead = Some(instead);
-            desk.planner()
-                .put_held(Some(HeldMetal { instead, ..held }));
+            desk.planner().put_held(Some(HeldMetal { instead, ..held }));
             return Ok(());
         }
     }

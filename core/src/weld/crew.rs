@@ -190,6 +190,9 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
         if wide == 0 || !(totals.metal_waits().si() > 0.0) || self.others.is_empty() {
             return Ok(());
         }
+        // An order that keeps the metal where it must not stay for too long would be no better.
+        let held = self.first.count_held(tank, options)?;
+        let holds = held.is_some_and(|held| held.is_kept());
         let share = count.div_ceil(self.others.len());
         let mut fillings: Vec<Filling<'_, STITCHES>, PARTS> = Vec::new();
         let chunks = table.chunks_mut(share * row(count));
@@ -229,7 +232,8 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
             part.gone = part.planner.lay_out(tank, options);
             if part.gone.is_ok() {
                 part.planner.plan.put(&plan.records, plan.totals);
-                part.planner.improve(tank, responses, effort, place);
+                part.planner
+                    .improve((tank, options), responses, (effort, place), holds);
             }
         });
         for part in &parts {

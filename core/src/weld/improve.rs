@@ -10,6 +10,7 @@ use heapless::Vec;
 
 use super::estimate::{Course, Estimate, Responses};
 use super::laid::{Directed, LaidStitch};
+use super::options::PlanOptions;
 use super::planner::Planner;
 use super::pull::Pull;
 use super::search::{Dice, Stretches, move_along, stretches};
@@ -24,6 +25,9 @@ const MANY: usize = 60;
 /// The heat of annealing at first, in shares of the mean time between stitches, and at last, in shares of that.
 const WARM: f32 = 0.3;
 const COLD: f32 = 0.01;
+/// The heat at first in the rounds after the first, as a share of that in the first, and their tries.
+const LATER: f32 = 0.25;
+const FEWER: u64 = 5;
 /// What pull past the limit costs while annealing, in times of the whole job.
 const COST: f32 = 10.0;
 
@@ -34,7 +38,8 @@ pub struct OrderEffort {
     pub searches: usize,
     /// How often each simulates what it found and goes on from there.
     pub rounds: u32,
-    /// Orders that it judges in a round, of sixty stitches or fewer; of more, fewer.
+    /// Orders that it judges in the first round, of sixty stitches or fewer; of more, fewer. In each later one it judges a
+    /// fifth of them.
     pub tries: u32,
     /// Seed of the first; the others' follow it.
     pub seed: u64,
@@ -43,21 +48,22 @@ pub struct OrderEffort {
 impl OrderEffort {
     /// What a laptop does in some tenths of a second.
     pub const USUAL: Self = Self {
-        searches: 2,
+        searches: 4,
         rounds: 6,
-        tries: 8_000,
+        tries: 24_000,
         seed: 0x5EA3_0029,
     };
 }
 
 impl<const STITCHES: usize> Planner<STITCHES> {
-    /// Makes the plan better, whose tank is laid out. An order in which the metal never cools ends it.
+    /// Makes the plan better, whose tank is laid out. An order in which the metal never cools ends it; where `holds`,
+    /// metal stays no longer where it must not than it may, and an order that keeps it longer is none.
     pub(super) fn improve(
         &mut self,
-        tank: &Tank,
+        (tank, options): (&Tank, &PlanOptions),
         responses: Responses<'_>,
-        effort: &OrderEffort,
-        search: usize,
+        (effort, search): (&OrderEffort, usize),
+        holds: bool,
     ) {
         let mut estimate = Estimate::new(tank, self, responses);
         let most_pull = libm::fmax(self.plan.totals.pull, EVEN);
@@ -68,13 +74,17 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         // There are 65,535 stitches at most.
         let tries = u64::from(effort.tries) * MANY as u64 / count as u64;
         estimate.learn(&self.plan.records);
-        for _ in 0..effort.rounds {
+        for round in 0..effort.rounds {
             if !(self.plan.totals.waits > 0.0) {
                 // Arcs and moves take what they take.
                 return;
             }
             let order: Vec<Directed, STITCHES> = self.plan.order().collect();
-            let found = estimate.anneal(order, most_pull, tries, &mut dice);
+            let (tries, warm) = match round {
+                0 => (tries, WARM),
+                _ => (tries / FEWER, LATER * WARM),
+            };
+            let found = estimate.anneal(order, most_pull, (tries, warm), &mut dice);
             let (given, _) = self.given_mut();
             given.clone_from(&found);
             let Ok(totals) = self.simulate_given(tank) else {
@@ -82,7 +92,14 @@ impl<const STITCHES: usize> Planner<STITCHES> {
             };
             estimate.learn(&self.making);
             if totals.beats(&self.plan.totals) && totals.pull <= most_pull {
+                let before = holds.then(|| self.plan.clone());
                 self.keep(totals);
+                if let Some(before) = before {
+                    let held = self.count_held(tank, options);
+                    if !matches!(held, Ok(Some(held)) if held.is_kept()) {
+                        self.plan = before;
+                    }
+                }
             }
         }
     }
@@ -106,7 +123,7 @@ impl<const STITCHES: usize> Estimate<'_, STITCHES> {
         &self,
         order: Vec<Directed, STITCHES>,
         most_pull: f64,
-        tries: u64,
+        (tries, warm): (u64, f32),
         dice: &mut Dice,
     ) -> Vec<Directed, STITCHES> {
         let stretches = stretches(&order, &self.stitches);
@@ -124,7 +141,7 @@ impl<const STITCHES: usize> Estimate<'_, STITCHES> {
         let mut order = walk.order.clone();
         let mut course = Course::new();
         let cost = COST * walk.time;
-        let mut heat = WARM * walk.time / walk.order.len().max(1) as f32;
+        let mut heat = warm * walk.time / walk.order.len().max(1) as f32;
         let cooling = libm::powf(COLD, 1.0 / tries.max(1) as f32);
         for _ in 0..tries {
             heat *= cooling;

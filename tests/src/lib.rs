@@ -10,6 +10,7 @@ pub mod checks;
 pub mod fine_shell;
 pub mod jobs;
 pub mod near;
+pub mod order_tanks;
 pub mod orders;
 pub mod random_jobs;
 

@@ -29,6 +29,26 @@ const NEAR: f64 = 10.0;
 /// Seconds for each stitch.
 type Stays<const STITCHES: usize> = Vec<f32, STITCHES>;
 
+/// Where a plan is made.
+pub(super) trait Desk<const STITCHES: usize> {
+    /// Who has the plan once it is made.
+    fn planner(&mut self) -> &mut Planner<STITCHES>;
+
+    /// Makes the plan, and counts how long it holds metal.
+    fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError>;
+}
+
+impl<const STITCHES: usize> Desk<STITCHES> for Planner<STITCHES> {
+    fn planner(&mut self) -> &mut Self {
+        self
+    }
+
+    fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError> {
+        Self::run(self, tank, options)?;
+        self.count_held(tank, options)
+    }
+}
+
 impl Tank {
     /// The weld plan of this tank as `options` ask for it, with what it holds the metal at counted
     /// ([`WeldPlan::held`]). Where that is longer than the alloy may, and the job names no interpass limit of its own,
@@ -41,60 +61,68 @@ impl Tank {
         planner: &'p mut Planner<STITCHES>,
         options: &PlanOptions,
     ) -> Result<&'p WeldPlan<STITCHES>, PlanError> {
-        planner.run(self, options)?;
-        let first = planner.count_held(self, options)?;
-        planner.put_held(first);
-        let Some(first) = first.filter(|held| !held.is_kept()) else {
-            return planner.outcome();
-        };
-        let given = options.interpass.or(self.job().welding().interpass_max);
-        if given.is_some() {
-            return planner.outcome();
-        }
-        let instead = HeldInstead {
-            longest: first.longest,
-            job: planner.plan().totals().job(),
-        };
-        let ambient = self.job().welding().ambient;
-        let mut lost = false;
-        for cooler in COOLER {
-            let limit = Temperature::new(cooler, TemperatureUnit::Celsius);
-            if limit >= self.interpass_max() || limit.si() < ambient.si() + NEAR {
-                continue;
-            }
-            let waiting = PlanOptions {
-                interpass: Some(limit),
-                ..*options
-            };
-            // The order that there is tells whether one that is made for this limit is worth its time.
-            match planner.count_held(self, &waiting) {
-                Ok(held) if held.is_some_and(|held| held.is_kept()) => {}
-                Ok(_) => continue,
-                // Metal that does not get there within two hours is no plan.
-                Err(_) => break,
-            }
-            lost = true;
-            if planner.run(self, &waiting).is_err() {
-                break;
-            }
-            let held = planner.count_held(self, &waiting)?;
-            if let Some(held) = held.filter(HeldMetal::is_kept) {
-                let instead = Some(instead);
-                planner.put_held(Some(HeldMetal { instead, ..held }));
-                return planner.outcome();
-            }
-        }
-        if lost {
-            planner.run(self, options)?;
-        }
-        planner.put_held(Some(first));
+        hold(self, options, planner)?;
         planner.outcome()
     }
 }
 
+/// Makes the plan of [`Tank::weld_plan_held`] at a desk.
+pub(super) fn hold<const STITCHES: usize>(
+    tank: &Tank,
+    options: &PlanOptions,
+    desk: &mut impl Desk<STITCHES>,
+) -> Result<(), PlanError> {
+    let first = desk.run(tank, options)?;
+    desk.planner().put_held(first);
+    let Some(first) = first.filter(|held| !held.is_kept()) else {
+        return Ok(());
+    };
+    let given = options.interpass.or(tank.job().welding().interpass_max);
+    if given.is_some() {
+        return Ok(());
+    }
+    let instead = HeldInstead {
+        longest: first.longest,
+        job: desk.planner().plan().totals().job(),
+    };
+    let ambient = tank.job().welding().ambient;
+    let mut lost = false;
+    for cooler in COOLER {
+        let limit = Temperature::new(cooler, TemperatureUnit::Celsius);
+        if limit >= tank.interpass_max() || limit.si() < ambient.si() + NEAR {
+            continue;
+        }
+        let waiting = PlanOptions {
+            interpass: Some(limit),
+            ..*options
+        };
+        // The order that there is tells whether one that is made for this limit is worth its time.
+        match desk.planner().count_held(tank, &waiting) {
+            Ok(held) if held.is_some_and(|held| held.is_kept()) => {}
+            Ok(_) => continue,
+            // Metal that does not get there within two hours is no plan.
+            Err(_) => break,
+        }
+        lost = true;
+        let Ok(held) = desk.run(tank, &waiting) else {
+            break;
+        };
+        if let Some(held) = held.filter(HeldMetal::is_kept) {
+            let instead = Some(instead);
+            desk.planner().put_held(Some(HeldMetal { instead, ..held }));
+            return Ok(());
+        }
+    }
+    if lost {
+        desk.run(tank, options)?;
+    }
+    desk.planner().put_held(Some(first));
+    Ok(())
+}
+
 impl<const STITCHES: usize> Planner<STITCHES> {
     /// Counts how long its plan's order holds the metal, welded as `options` ask; `None` of an alloy that may stay anywhere.
-    fn count_held(
+    pub(super) fn count_held(
         &mut self,
         tank: &Tank,
         options: &PlanOptions,

@@ -32,13 +32,18 @@
 //!   and limits in SI units.
 //! - In which ten minutes the arc burns longest: `busiest`.
 //! - How long metal stays where its alloy must not, and waiting for cooler metal: `holding`.
+//! - A better order than the plan's own, where there is memory for a table: `response` computes what each stitch does to the
+//!   others, `estimate` judges orders by it, `improve` looks for one; `crew` has a plan's parts done at once.
 //! - A search that judges the plan's order by others: `search`.
 //! - Tacks: `tacks`.
 
 mod busiest;
 mod choice;
+mod crew;
+mod estimate;
 mod held;
 mod holding;
+mod improve;
 mod laid;
 mod layout;
 mod of_tank;
@@ -47,6 +52,7 @@ mod plan;
 mod planner;
 mod procedure;
 mod pull;
+mod response;
 mod rest;
 mod search;
 mod simulation;
@@ -61,12 +67,14 @@ mod workspace;
 pub use crate::arc::RatedPart;
 pub use busiest::BusyStretch;
 pub use choice::{ChoiceWeights, WAYS};
+pub use crew::{Crew, OneByOne, PARTS, PlanRoom};
 pub use held::{HeldInstead, HeldMetal};
+pub use improve::OrderEffort;
 pub use options::PlanOptions;
 pub use plan::{PlannedStitch, WeldPlan};
 pub use planner::{Planner, Progress};
 pub use rest::ArcShare;
-pub use search::OrderSearch;
+pub use search::{OrderSearch, SearchEffort};
 pub use step::{StepCause, WeldStep};
 pub use stitches::{SeamStitch, Stitch};
 pub use tacks::{Tack, TackOrder, Tacking};

@@ -19,8 +19,10 @@ use super::simulation::{Advance, Simulation};
 use super::totals::{OrderTotals, UptakeTotals};
 use super::workspace::{PlanError, Workspace};
 use crate::arc::uptake_band;
+use crate::heat::shell::Fineness;
 use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
+use crate::units::Ratio;
 
 /// How far a planner is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,13 +74,13 @@ pub struct Planner<const STITCHES: usize = { MAX_STITCHES as usize }> {
     options: PlanOptions,
     procedure: Procedure,
     stage: Stage,
-    progress: Progress,
+    pub(super) progress: Progress,
     /// The stitches of the order that is being simulated.
-    making: Records<STITCHES>,
+    pub(super) making: Records<STITCHES>,
     /// An order to be simulated as it is.
     given: Vec<Directed, STITCHES>,
     /// The best so far.
-    plan: WeldPlan<STITCHES>,
+    pub(super) plan: WeldPlan<STITCHES>,
 }
 
 impl Default for Planner {
@@ -301,6 +303,44 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         Ok(false)
     }
 
+    /// Lays the tank out and welds it by one way, or seam by seam after the last of them; that is its plan then.
+    pub(super) fn try_part(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+        part: usize,
+    ) -> Result<(), PlanError> {
+        self.lay_out(tank, options)?;
+        let choice = WAYS.get(part).map_or(Choice::SeamBySeam, Choice::Coolest);
+        self.start(Stage::Over);
+        let totals = loop {
+            if let Some(totals) = self.step(tank, &choice)? {
+                break totals;
+            }
+        };
+        self.keep(totals);
+        Ok(())
+    }
+
+    /// Lays the tank out and welds a plan at one end of the band of the arc's share; `None` where the metal never cools.
+    pub(super) fn try_end_of_band(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+        plan: &WeldPlan<STITCHES>,
+        uptake: Ratio,
+    ) -> Result<Option<UptakeTotals>, PlanError> {
+        self.lay_out(tank, options)?;
+        self.given.clear();
+        for directed in plan.order() {
+            // As many as the records, and there is the same room.
+            let _ = self.given.push(directed);
+        }
+        self.procedure = Procedure::with_uptake(tank, options, uptake);
+        let totals = self.simulate_given(tank).ok();
+        Ok(totals.map(|totals| UptakeTotals { uptake, totals }))
+    }
+
     fn start_band(&mut self, tank: &Tank, end: u8) {
         match uptake_band(tank.arc().process).get(usize::from(end)) {
             Some(uptake) => {
@@ -346,14 +386,24 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         Ok(note(gone, &mut self.making, tank))
     }
 
-    fn keep(&mut self, totals: OrderTotals) {
+    pub(super) fn keep(&mut self, totals: OrderTotals) {
         self.plan.put(&self.making, totals);
     }
 
     /// Lays a tank out as finely as `options` ask, with nothing planned.
     pub(super) fn lay_out(&mut self, tank: &Tank, options: &PlanOptions) -> Result<(), PlanError> {
+        self.lay_out_as(tank, options, &options.fineness())
+    }
+
+    /// The same, as finely as this.
+    pub(super) fn lay_out_as(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+        fineness: &Fineness,
+    ) -> Result<(), PlanError> {
         self.clear(options);
-        let mut layout = self.layout_of(true);
+        let mut layout = Layout::new(fineness);
         while !layout.go_on(tank, &mut self.workspace)? {}
         self.procedure = Procedure::of(tank, options);
         self.plan.ambient = tank.job().welding().ambient;
@@ -361,6 +411,11 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         self.stage = Stage::Over;
         self.progress = Progress::Idle;
         Ok(())
+    }
+
+    /// What a simulation works on, and how the tank is welded.
+    pub(super) const fn laid_out(&mut self) -> (&mut Workspace<STITCHES>, &Procedure) {
+        (&mut self.workspace, &self.procedure)
     }
 
     /// Simulates an order on the tank that is laid out, and makes it the plan.

@@ -9,18 +9,19 @@ use core::ops::Range;
 
 use heapless::Vec;
 
-use super::laid::Directed;
+use super::laid::{Directed, LaidStitch};
 use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
-use super::workspace::{PlanError, Workspace};
+use super::workspace::PlanError;
 use crate::build::MAX_STAGES;
 use crate::input::limits::MAX_STITCHES;
 use crate::tank::Tank;
+use crate::units::Ratio;
 
 type Order<const STITCHES: usize> = Vec<Directed, STITCHES>;
 /// The stretches of an order that belong to one turn each: the stages of building, and the stitch that closes the tank.
-type Stretches = Vec<Range<usize>, { MAX_STAGES + 1 }>;
+pub(super) type Stretches = Vec<Range<usize>, { MAX_STAGES + 1 }>;
 
 /// What a search found.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,7 +33,7 @@ pub struct OrderSearch<const STITCHES: usize = { MAX_STITCHES as usize }> {
 }
 
 /// A small generator of its own, so that every machine searches alike: xorshift64* of G. Marsaglia and S. Vigna.
-struct Dice(u64);
+pub(super) struct Dice(pub(super) u64);
 
 impl Dice {
     fn roll(&mut self) -> u64 {
@@ -43,13 +44,36 @@ impl Dice {
     }
 
     /// A whole number below `most`.
-    fn below(&mut self, most: usize) -> usize {
+    pub(super) fn below(&mut self, most: usize) -> usize {
         usize::try_from(self.roll() % (most.max(1) as u64)).unwrap_or(0)
     }
 
     /// A number from 0 to 1, without 1.
-    fn share(&mut self) -> f64 {
+    pub(super) fn share(&mut self) -> f64 {
         (self.roll() >> 11) as f64 / (1_u64 << 53) as f64
+    }
+}
+
+/// How far a search goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SearchEffort {
+    /// Orders that it tries.
+    pub tries: u32,
+    /// Another seed makes another search.
+    pub seed: u64,
+    /// The most that the order it finds may pull to one side; `None` where that does not matter.
+    pub most_pull: Option<Ratio>,
+}
+
+impl SearchEffort {
+    /// So many tries, whatever the pull.
+    #[must_use]
+    pub const fn of(tries: u32) -> Self {
+        Self {
+            tries,
+            seed: 0x5EA3_0017,
+            most_pull: None,
+        }
     }
 }
 
@@ -70,13 +94,41 @@ impl Tank {
             comparisons: false,
             ..*options
         };
-        let plan = planner.run(self, &options)?;
+        planner.run(self, &options)?;
+        self.search_on(planner, &SearchEffort::of(tries))
+    }
+
+    /// The same, from a plan that there is.
+    ///
+    /// # Errors
+    /// As [`Tank::search_weld_order`].
+    pub fn search_weld_order_from<const STITCHES: usize>(
+        &self,
+        planner: &mut Planner<STITCHES>,
+        options: &PlanOptions,
+        plan: &WeldPlan<STITCHES>,
+        effort: &SearchEffort,
+    ) -> Result<OrderSearch<STITCHES>, PlanError> {
+        planner.lay_out(self, options)?;
+        planner.weld_given(self, plan.order())?;
+        self.search_on(planner, effort)
+    }
+
+    /// Searches from the plan that the planner has.
+    fn search_on<const STITCHES: usize>(
+        &self,
+        planner: &mut Planner<STITCHES>,
+        effort: &SearchEffort,
+    ) -> Result<OrderSearch<STITCHES>, PlanError> {
+        let tries = effort.tries;
+        let plan = planner.plan();
+        let most_pull = effort.most_pull.map_or(f64::INFINITY, Ratio::si);
         let mut order: Order<STITCHES> = plan.order().collect();
         let mut best_order = order.clone();
         let (mut now, mut best) = (plan.totals().job, plan.totals().job);
         let (_, workspace) = planner.given_mut();
-        let stretches = stretches(&order, workspace);
-        let mut dice = Dice(0x5EA3_0017);
+        let stretches = stretches(&order, &workspace.stitches);
+        let mut dice = Dice(effort.seed | 1);
         // A tenth of the mean time between stitches at first, a hundredth of that at last.
         let warm = 0.1 * now / (order.len().max(1) as f64);
         for one in 0..tries {
@@ -86,6 +138,9 @@ impl Tank {
             let Ok(totals) = planner.simulate_given(self) else {
                 continue;
             };
+            if totals.pull > most_pull {
+                continue;
+            }
             let heat = warm * libm::pow(0.01, f64::from(one) / f64::from(tries));
             let longer = totals.job - now;
             if longer <= 0.0 || dice.share() < libm::exp(-longer / heat) {
@@ -107,13 +162,10 @@ impl Tank {
 }
 
 /// The stretches of an order whose stitches belong to the same turn.
-fn stretches<const STITCHES: usize>(
-    order: &[Directed],
-    workspace: &Workspace<STITCHES>,
-) -> Stretches {
+pub(super) fn stretches(order: &[Directed], stitches: &[LaidStitch]) -> Stretches {
     let turn = |directed: &Directed| {
-        let stitch = workspace.stitches.get(directed.place());
-        stitch.map(super::laid::LaidStitch::turn)
+        let stitch = stitches.get(directed.place());
+        stitch.map(LaidStitch::turn)
     };
     let mut stretches = Stretches::new();
     for stretch in order.chunk_by(|a, b| turn(a) == turn(b)) {
@@ -154,7 +206,7 @@ fn change(order: &mut [Directed], stretches: &[Range<usize>], dice: &mut Dice) {
 }
 
 /// Moves the last that comes to the place of the first, and each other one place on.
-fn move_along<'a>(stretch: impl Iterator<Item = &'a mut Directed>) {
+pub(super) fn move_along<'a>(stretch: impl Iterator<Item = &'a mut Directed>) {
     let mut all = stretch;
     let Some(first) = all.next() else { return };
     for slot in all {

@@ -40,7 +40,7 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
     let tank = asked.tank;
     let sought = asked
         .search
-        .map(|tries| welding::search(tank, asked.extras, tries));
+        .map(|tries| welding::search(tank, asked.extras, plan, tries));
     let whole = |time: Time| format!("{:.0} min", time.si() / 60.0);
     let (own, plain) = (plan.totals(), plan.seam_by_seam());
     section.only(Seen::Sheet);

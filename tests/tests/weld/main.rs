@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 mod build_order;
+mod order;
 mod plan;
 mod tack_order;
 mod tacks;

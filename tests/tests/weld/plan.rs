@@ -1,15 +1,16 @@
 //! The order of the stitches on the demonstration tanks: every stitch once, no start too warm, quicker and less
-//! lopsided than seam by seam, and within a twentieth of the best that a search finds.
+//! lopsided than seam by seam, and within three hundredths of the best that a search finds.
 
 use std::collections::BTreeSet;
 
+use seamwright::welding;
 use seamwright_core::arc::duty::{Rating, RatingPlate};
 use seamwright_core::input::Face;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Current, Length, LengthUnit, Ratio, Time};
 use seamwright_core::weld::{
-    ArcShare, OrderTotals, PlanError, PlanOptions, PlannedStitch, Planner, Progress, RatedPart,
-    WAYS, WaitCause, WeldPlan, WeldStep,
+    ArcShare, OrderEffort, OrderTotals, PlanError, PlanOptions, PlannedStitch, Planner, Progress,
+    RatedPart, SearchEffort, WAYS, WaitCause, WeldPlan, WeldStep,
 };
 use seamwright_tests::Outcome;
 use seamwright_tests::jobs::{self, EXAMPLES, MANY_STITCHES, example_tank as tank};
@@ -100,19 +101,32 @@ fn no_start_is_warmer_than_the_limit_and_times_add_up() -> Outcome {
 fn it_beats_seam_by_seam_and_comes_near_the_best() -> Outcome {
     for name in EXAMPLES {
         let tank = tank(name);
-        let plan = planned(&tank)?;
+        let options = PlanOptions::default();
+        let plan = welding::plan_with(&tank, &options, Some(&OrderEffort::USUAL))?;
         let (own, plain) = (*plan.totals(), seam_by_seam(&plan)?);
         assert!(own.job().si() < 0.8 * plain.job().si(), "{name}");
         assert!(own.pull().si() < 0.6 * plain.pull().si(), "{name}");
         let mut planner = Box::new(Planner::new());
-        let search = tank.search_weld_order(&mut planner, &PlanOptions::default(), 300)?;
-        assert_eq!(search.tried, 300);
+        for effort in [
+            SearchEffort::of(300),
+            SearchEffort {
+                seed: 7,
+                ..SearchEffort::of(300)
+            },
+        ] {
+            let search = tank.search_weld_order_from(&mut planner, &options, &plan, &effort)?;
+            assert_eq!(search.tried, 300);
+            let best = search.best.totals();
+            assert!(best.job() <= own.job(), "{name}");
+            assert!(
+                own.job().si() <= 1.03 * best.job().si(),
+                "{name}: {own:?} against {best:?}"
+            );
+        }
+        // From the ways' own order it does not get further either.
+        let search = tank.search_weld_order(&mut planner, &options, 300)?;
         let best = search.best.totals();
-        assert!(best.job() <= own.job(), "{name}");
-        assert!(
-            own.job().si() <= 1.05 * best.job().si(),
-            "{name}: {own:?} against {best:?}"
-        );
+        assert!(own.job().si() <= 1.03 * best.job().si(), "{name}");
     }
     Ok(())
 }

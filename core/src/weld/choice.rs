@@ -52,9 +52,9 @@ pub(super) enum Choice<'a> {
 
 impl Choice<'_> {
     /// The next stitch; `None` where nothing is left, or the given order has come to its end.
-    pub(super) fn next<const STITCHES: usize>(
+    pub(super) fn next<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
         &self,
-        state: &State<'_, STITCHES>,
+        state: &State<'_, STITCHES, CELLS, LINKS>,
     ) -> Option<Directed> {
         match self {
             Self::Coolest(weights) => coolest(state, weights),
@@ -70,8 +70,8 @@ impl Choice<'_> {
     }
 }
 
-fn coolest<const STITCHES: usize>(
-    state: &State<'_, STITCHES>,
+fn coolest<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    state: &State<'_, STITCHES, CELLS, LINKS>,
     weights: &ChoiceWeights,
 ) -> Option<Directed> {
     let turn = state.turn()?;
@@ -107,8 +107,8 @@ fn coolest<const STITCHES: usize>(
 
 /// Whether a stitch is welded backwards, and how warm its start is then, in K over the surroundings: away from a corner
 /// at an end of the seam, towards a neighbour welded before where that is asked for, and else from its cooler end.
-fn direction<const STITCHES: usize>(
-    state: &State<'_, STITCHES>,
+fn direction<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    state: &State<'_, STITCHES, CELLS, LINKS>,
     (number, stitch): (u16, &LaidStitch),
 ) -> (bool, f64) {
     let workspace = state.workspace;

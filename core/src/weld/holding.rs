@@ -120,7 +120,7 @@ pub(super) fn hold<const STITCHES: usize>(
     Ok(())
 }
 
-impl<const STITCHES: usize> Planner<STITCHES> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STITCHES, CELLS, LINKS> {
     /// Counts how long its plan's order holds the metal, welded as `options` ask; `None` of an alloy that may stay anywhere.
     pub(super) fn count_held(
         &mut self,
@@ -161,8 +161,8 @@ impl<const STITCHES: usize> Planner<STITCHES> {
 
 /// Adds the seconds since the last look to all stitches whose middle is within the band; tells whether any metal is still
 /// as warm as its lower end.
-fn look<const STITCHES: usize>(
-    workspace: &Workspace<STITCHES>,
+fn look<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    workspace: &Workspace<STITCHES, CELLS, LINKS>,
     tank: &Tank,
     band: &HoldBand,
     seconds: f64,

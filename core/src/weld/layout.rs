@@ -49,10 +49,10 @@ impl Layout {
     /// Does one part, some hundredths of the whole, and tells whether that was the last. Tank and workspace must be the
     /// same from the first part to the last.
     #[inline(never)]
-    pub(super) fn go_on<const STITCHES: usize>(
+    pub(super) fn go_on<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
         &mut self,
         tank: &Tank,
-        workspace: &mut Workspace<STITCHES>,
+        workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
     ) -> Result<bool, PlanError> {
         match &mut self.part {
             Part::Build(fineness) => {
@@ -95,10 +95,10 @@ impl Layout {
     }
 }
 
-fn go_on_with_mesh<const STITCHES: usize>(
+fn go_on_with_mesh<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
     tank: &Tank,
     building: &mut Building,
-    workspace: &mut Workspace<STITCHES>,
+    workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
 ) -> Result<bool, PlanError> {
     let ware = ShellInput {
         body: tank.body(),
@@ -115,7 +115,7 @@ fn go_on_with_mesh<const STITCHES: usize>(
 }
 
 /// Lists by which stage the sides of each edge stand, for the mesh, which knows no line that closes a wrapper.
-fn list_joined<const STITCHES: usize>(tank: &Tank, workspace: &mut Workspace<STITCHES>) {
+fn list_joined<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(tank: &Tank, workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
     workspace.joined.clear();
     let walls = tank.body().outside.edge_count();
     let within = tank.seam_count() - tank.seams_within();
@@ -131,11 +131,11 @@ fn list_joined<const STITCHES: usize>(tank: &Tank, workspace: &mut Workspace<STI
 }
 
 /// Adds the stitches of one seam, and remembers the middle one of the highest seam between two walls.
-fn lay_seam<const STITCHES: usize>(
+fn lay_seam<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
     tank: &Tank,
     (place, seam, edge): (u8, &Seam, &Edge),
     highest: &mut (f64, u16),
-    workspace: &mut Workspace<STITCHES>,
+    workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
 ) -> Result<(), PlanError> {
     let Some(division) = tank.division(seam) else {
         return Ok(());
@@ -155,11 +155,11 @@ fn lay_seam<const STITCHES: usize>(
 }
 
 /// Adds the stitches of one seam; their middles are measured from `centre`.
-fn add_stitches<const STITCHES: usize>(
+fn add_stitches<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
     (place, seam): (u8, &Seam),
     edge: &Edge,
     (division, centre): (&Division, Vector),
-    workspace: &mut Workspace<STITCHES>,
+    workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
 ) -> Result<(), PlanError> {
     let whole = edge.length().si();
     let round = matches!(edge.path, Path::Round(_));
@@ -167,7 +167,7 @@ fn add_stitches<const STITCHES: usize>(
     let spaced = division.pitch > division.length;
     let stages = workspace.build.of_seam(usize::from(place));
     let stage = stages.map_or(0, |stages| stages.welded);
-    let cells_at = |at: f64, workspace: &Workspace<STITCHES>| {
+    let cells_at = |at: f64, workspace: &Workspace<STITCHES, CELLS, LINKS>| {
         let cells = workspace.mesh.cells_at(edge, at, &workspace.shell);
         cells.ok_or(PlanError::Mesh)
     };
@@ -213,7 +213,7 @@ fn add_stitches<const STITCHES: usize>(
 
 /// Measures the middles of the stitches from their mean, so that all together pull to no side, and has the job end at the
 /// highest stitch.
-fn finish<const STITCHES: usize>(highest: (f64, u16), workspace: &mut Workspace<STITCHES>) {
+fn finish<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(highest: (f64, u16), workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
     let mut mean = [0_i32; 3];
     for stitch in &workspace.stitches {
         for (sum, value) in mean.iter_mut().zip(stitch.middle) {

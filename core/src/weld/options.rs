@@ -6,10 +6,15 @@ use crate::heat::shell::Fineness;
 use crate::tank::Tank;
 use crate::units::{Length, LengthUnit, Temperature};
 
-/// Cells that a planner has room for.
-pub(super) const CELLS: usize = 224;
+/// Cells that a planner has room for, if it is not said: a gauge's.
+pub const GAUGE_CELLS: usize = 224;
 /// Links between them.
-pub(super) const LINKS: usize = 520;
+pub const GAUGE_LINKS: usize = 520;
+
+/// Cells in which a laptop follows the heat of an order that is chosen ([`Tank::weld_plan_finer`]).
+pub const FINE_CELLS: usize = 1_000;
+/// Links between them.
+pub const FINE_LINKS: usize = 2_400;
 
 /// A first look: coarse enough for a gauge to have it in two seconds.
 pub(super) const FIRST_LOOK: Fineness = Fineness {

@@ -62,6 +62,8 @@ pub struct PlannedStitch {
     pub wait: StitchWait,
     /// How warm the metal is where it starts, just before the arc.
     pub start_temperature: Temperature,
+    /// How warm the hottest metal along it is then; `None` where that was not looked for, as a gauge does not.
+    pub hottest_along: Option<Temperature>,
 }
 
 impl<const STITCHES: usize> WeldPlan<STITCHES> {
@@ -193,6 +195,7 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
             heat_input: arc.heat_along(length),
             wait: self.wait(order, record, tank, (seam.mark, from)),
             start_temperature: self.over_ambient(record.warmth),
+            hottest_along: (record.most > 0.0).then(|| self.over_ambient(record.most)),
         })
     }
 

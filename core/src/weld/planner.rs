@@ -12,7 +12,7 @@ use super::choice::{Choice, WAYS};
 use super::held::HeldMetal;
 use super::laid::Directed;
 use super::layout::Layout;
-use super::options::{FIRST_LOOK, PlanOptions};
+use super::options::{FIRST_LOOK, PlanOptions, GAUGE_CELLS, GAUGE_LINKS};
 use super::plan::{Records, WeldPlan};
 use super::procedure::Procedure;
 use super::simulation::{Advance, Simulation};
@@ -68,8 +68,12 @@ enum Stage {
 /// Some 110 KiB; one of a gauge's orders (`Planner<{ WeldStep::MOST }>`, [`Planner::with_room`]) some 40, so a small machine
 /// gives it a place of its own. Whatever the room, a tank that fits has the same plan, to the bit.
 #[derive(Debug)]
-pub struct Planner<const STITCHES: usize = { MAX_STITCHES as usize }> {
-    workspace: Workspace<STITCHES>,
+pub struct Planner<
+    const STITCHES: usize = { MAX_STITCHES as usize },
+    const CELLS: usize = GAUGE_CELLS,
+    const LINKS: usize = GAUGE_LINKS,
+> {
+    workspace: Workspace<STITCHES, CELLS, LINKS>,
     simulation: Simulation<STITCHES>,
     options: PlanOptions,
     procedure: Procedure,
@@ -97,7 +101,7 @@ impl Planner {
     }
 }
 
-impl<const STITCHES: usize> Planner<STITCHES> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STITCHES, CELLS, LINKS> {
     /// With nothing to plan, and room for as many stitches as its type says.
     #[must_use]
     pub const fn with_room() -> Self {
@@ -414,7 +418,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
     }
 
     /// What a simulation works on, and how the tank is welded.
-    pub(super) const fn laid_out(&mut self) -> (&mut Workspace<STITCHES>, &Procedure) {
+    pub(super) const fn laid_out(&mut self) -> (&mut Workspace<STITCHES, CELLS, LINKS>, &Procedure) {
         (&mut self.workspace, &self.procedure)
     }
 
@@ -431,6 +435,11 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         let totals = self.simulate_given(tank)?;
         self.keep(totals);
         Ok(totals)
+    }
+
+    /// Whether the hottest metal along each stitch is looked for.
+    pub(super) const fn look_along(&mut self, looks: bool) {
+        self.simulation.looks_along = looks;
     }
 
     /// Simulates the order in `given` from its first arc to its last.
@@ -460,7 +469,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         (tank, options): (&Tank, &PlanOptions),
         every: f64,
         cooling: f64,
-        see: &mut dyn FnMut(&Workspace<STITCHES>, f64) -> bool,
+        see: &mut dyn FnMut(&Workspace<STITCHES, CELLS, LINKS>, f64) -> bool,
     ) -> Result<(), PlanError> {
         self.given.clear();
         for directed in self.plan.order() {
@@ -498,7 +507,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
     /// An order to be simulated, and the stages of the stitches.
     pub(super) const fn given_mut(
         &mut self,
-    ) -> (&mut Vec<Directed, STITCHES>, &Workspace<STITCHES>) {
+    ) -> (&mut Vec<Directed, STITCHES>, &Workspace<STITCHES, CELLS, LINKS>) {
         (&mut self.given, &self.workspace)
     }
 }

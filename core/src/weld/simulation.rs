@@ -83,6 +83,8 @@ pub(super) struct Record {
     pub(super) too_warm: f32,
     /// How warm its start is just before the arc, in K over the surroundings.
     pub(super) warmth: f32,
+    /// How warm the hottest metal along it is then, in K over the surroundings; zero where it was not looked for.
+    pub(super) most: f32,
     /// The stage of building in which it is welded, counted from 1.
     pub(super) stage: u8,
 }
@@ -119,6 +121,8 @@ pub(super) struct Simulation<const STITCHES: usize> {
     recent: RecentArcs,
     /// Whether only power source or torch is waited for.
     resting: bool,
+    /// Whether the hottest metal along each stitch is looked for, which takes as long as a step or two.
+    pub(super) looks_along: bool,
 }
 
 impl<const STITCHES: usize> Simulation<STITCHES> {
@@ -137,11 +141,12 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
             current: Vec::new(),
             recent: RecentArcs::new(),
             resting: false,
+            looks_along: false,
         }
     }
 
     /// Goes back to the first arc, with everything as cold as the surroundings.
-    pub(super) fn start(&mut self, workspace: &mut Workspace<STITCHES>) {
+    pub(super) fn start<const CELLS: usize, const LINKS: usize>(&mut self, workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
         workspace.shell.rest();
         self.left = [false; STITCHES];
         self.panels = NO_PANELS;
@@ -171,9 +176,9 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
 
     /// Does one thing that takes one step of the shell at most. The arc goes along the edges of `along`; without it,
     /// heat is put into the ends of the stitches, as a first look has it.
-    pub(super) fn advance(
+    pub(super) fn advance<const CELLS: usize, const LINKS: usize>(
         &mut self,
-        workspace: &mut Workspace<STITCHES>,
+        workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
         procedure: &Procedure,
         along: Option<&Tank>,
         choice: &Choice<'_>,
@@ -227,10 +232,10 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
     }
 
     /// Makes the chosen stitch the one at hand.
-    fn take_up(
+    fn take_up<const CELLS: usize, const LINKS: usize>(
         &mut self,
         chosen: Directed,
-        workspace: &mut Workspace<STITCHES>,
+        workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
         procedure: &Procedure,
         along: Option<&Tank>,
     ) -> Advance {
@@ -260,12 +265,13 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
 
     /// Lights the arc, unless the metal at the start is above the limit or power source or torch must rest; `waited` is
     /// how long that has kept the stitch by now, in s.
-    fn light_or_wait(
+    fn light_or_wait<const CELLS: usize, const LINKS: usize>(
         &mut self,
         waited: f64,
-        workspace: &Workspace<STITCHES>,
+        workspace: &Workspace<STITCHES, CELLS, LINKS>,
         procedure: &Procedure,
     ) -> Advance {
+        let looks_along = self.looks_along;
         let Some(current) = self.current.first_mut() else {
             return self.end();
         };
@@ -287,6 +293,11 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
         }
         self.totals.waits += waited;
         self.totals.hottest = libm::fmax(self.totals.hottest, warmth);
+        let most = if looks_along {
+            libm::fmax(hottest_along(current, workspace), warmth)
+        } else {
+            0.0
+        };
         self.activity = Activity::Burning(0.0);
         Advance::Stitch(Record {
             directed: current.directed,
@@ -295,15 +306,16 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
             rest: current.rest as f32,
             too_warm: current.too_warm as f32,
             warmth: warmth as f32,
+            most: most as f32,
             stage: current.stitch.stage,
         })
     }
 
     /// Lets the arc burn for a step; in the last, for whatever is left of it.
-    fn burn(
+    fn burn<const CELLS: usize, const LINKS: usize>(
         &mut self,
         burnt: f64,
-        workspace: &mut Workspace<STITCHES>,
+        workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
         procedure: &Procedure,
     ) -> Advance {
         let Some(current) = self.current.first() else {
@@ -354,4 +366,23 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
         self.activity = Activity::Nothing;
         Advance::Over(self.totals)
     }
+}
+
+/// How warm the hottest metal along a stitch is, in K over the surroundings.
+fn hottest_along<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    current: &Current,
+    workspace: &Workspace<STITCHES, CELLS, LINKS>,
+) -> f64 {
+    const PLACES: u8 = 16;
+    let Some(edge) = &current.edge else {
+        return 0.0;
+    };
+    let (from, length) = current.stitch.lies(edge.length().si());
+    (0..=PLACES)
+        .filter_map(|n| {
+            let at = from + length * f64::from(n) / f64::from(PLACES);
+            let spot = workspace.mesh.spot(edge, at, &workspace.shell)?;
+            Some(workspace.shell.warmth_at(spot))
+        })
+        .fold(0.0, libm::fmax)
 }

@@ -6,8 +6,8 @@ use super::pull::Pull;
 use super::workspace::Workspace;
 
 /// The welding as it stands when the next stitch is to be chosen.
-pub(super) struct State<'a, const STITCHES: usize> {
-    pub(super) workspace: &'a Workspace<STITCHES>,
+pub(super) struct State<'a, const STITCHES: usize, const CELLS: usize, const LINKS: usize> {
+    pub(super) workspace: &'a Workspace<STITCHES, CELLS, LINKS>,
     /// Whether each stitch is still to be welded.
     pub(super) left: &'a [bool],
     /// How many are welded.
@@ -36,7 +36,7 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
     }
 }
 
-impl<const STITCHES: usize> State<'_, STITCHES> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> State<'_, STITCHES, CELLS, LINKS> {
     /// The earliest turn of which a stitch is left.
     pub(super) fn turn(&self) -> Option<u8> {
         self.candidates().map(|(_, stitch)| stitch.turn()).min()

@@ -5,7 +5,7 @@ use core::fmt;
 use heapless::Vec;
 
 use super::laid::LaidStitch;
-use super::options::{CELLS, LINKS};
+use super::options::{GAUGE_CELLS, GAUGE_LINKS};
 use crate::body::Edge;
 use crate::build::BuildOrder;
 use crate::heat::shell::{Mesh, Shell, Spot};
@@ -39,7 +39,11 @@ impl core::error::Error for PlanError {}
 
 /// A tank laid out in cells, with its stitches, as many as there is room for.
 #[derive(Debug)]
-pub(super) struct Workspace<const STITCHES: usize> {
+pub(super) struct Workspace<
+    const STITCHES: usize,
+    const CELLS: usize = GAUGE_CELLS,
+    const LINKS: usize = GAUGE_LINKS,
+> {
     /// Its sheets, divided into cells.
     pub(super) mesh: Mesh,
     /// The heat in the cells.
@@ -52,7 +56,7 @@ pub(super) struct Workspace<const STITCHES: usize> {
     pub(super) stitches: Vec<LaidStitch, STITCHES>,
 }
 
-impl<const STITCHES: usize> Workspace<STITCHES> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Workspace<STITCHES, CELLS, LINKS> {
     /// With no tank in it.
     pub(super) const fn new() -> Self {
         Self {

@@ -210,8 +210,10 @@ fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extra
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
     let fill = reader.section(top, "fill", &FILL);
-    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref(), fill.as_ref()]).unzip();
-    let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    let stock = reader.section(top, "stock", &STOCK);
+    let sections = [arc.as_ref(), weld.as_ref(), fill.as_ref(), stock.as_ref()];
+    let (draft, baffles) = draft(reader, top, sections).unzip();
+    let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref(), stock.as_ref()]);
     extras.baffles = baffles.unwrap_or_default();
     if let (Some(draft), Some(fill)) = (&draft, &fill) {
         extras.plumbing = plumbing::read(reader, fill, &draft.fittings);
@@ -222,7 +224,7 @@ fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extra
 fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-    [arc_section, weld_section, fill_section]: [Option<&Section<'t>>; 3],
+    [arc_section, weld_section, fill_section, stock_section]: [Option<&Section<'t>>; 4],
 ) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
@@ -231,9 +233,7 @@ fn draft<'t>(
     if let Some(shape) = &shape {
         reader.faces.retain(|face| shape.has(*face));
     }
-    let stock = reader
-        .section(top, "stock", &STOCK)
-        .and_then(|section| stock(reader, &section));
+    let stock = stock_section.and_then(|section| stock(reader, section));
     let joints = reader
         .section(top, "joints", &JOINTS)
         .map(|section| joints::read(reader, &section));

@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use heapless::Vec;
 use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::{Range, RangeFit, RangeSource, SeamKind, Sources};
+use seamwright_core::tables::ranges::{Range, RangeFit, RangeSource, SeamKind, Sources, wire};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, Length, Speed};
@@ -29,7 +29,7 @@ pub(super) enum Setting {
 }
 
 impl Setting {
-    pub(super) const ALL: [Self; 6] = [
+    const ALL: [Self; 6] = [
         Self::Current,
         Self::Tungsten,
         Self::Nozzle,
@@ -37,6 +37,18 @@ impl Setting {
         Self::Gas,
         Self::Travel,
     ];
+
+    /// Those of a wire, of whose own the gauge is told nothing.
+    const OF_WIRE: [Self; 3] = [Self::Current, Self::Gas, Self::Travel];
+
+    /// Those of a tank's process.
+    fn of(tank: &Tank) -> &'static [Self] {
+        if tank.arc().process.feeds_wire() {
+            &Self::OF_WIRE
+        } else {
+            &Self::ALL
+        }
+    }
 
     pub(super) const fn name(self) -> &'static str {
         match self {
@@ -79,6 +91,11 @@ pub(super) const fn short(source: RangeSource) -> &'static str {
         RangeSource::Aws => "AWS A5.12",
         RangeSource::Practice => "practice",
         RangeSource::Beyond => "past table",
+        RangeSource::WireMaker => "wire maker",
+        RangeSource::SourceMaker | RangeSource::OtherSourceMaker => "maker",
+        RangeSource::Textbook => "textbook",
+        RangeSource::WorkshopRule => "rule",
+        RangeSource::Memory => "memory",
     }
 }
 
@@ -114,19 +131,33 @@ pub(super) fn kinds(tank: &Tank) -> Vec<Kind, MOST_KINDS> {
 
 /// How many rows there are.
 pub(super) fn count(tank: &Tank) -> usize {
-    kinds(tank).len() * Setting::ALL.len()
+    kinds(tank).len() * Setting::of(tank).len()
 }
 
 pub(super) fn row(tank: &Tank, place: usize) -> Option<Row> {
-    let settings = Setting::ALL.len();
-    let kind = *kinds(tank).get(place / settings)?;
-    let setting = *Setting::ALL.get(place % settings)?;
+    let settings = Setting::of(tank);
+    let kind = *kinds(tank).get(place / settings.len())?;
+    let setting = *settings.get(place % settings.len())?;
     let (arc, family, t) = (tank.arc(), tank.job().alloy().family(), kind.thickness);
     fn si<T>(range: Option<Range<T>>, of: impl Fn(&T) -> f64) -> Option<([f64; 2], Sources)> {
         let range = range?;
         Some(([of(&range.least), of(&range.most)], range.sources))
     }
+    let (process, seam) = (arc.process, kind.seam);
+    let wired = process.feeds_wire();
     let (found, own) = match setting {
+        Setting::Current if wired => (
+            si(wire::current(process, family, t, seam), |i| i.si()),
+            Some(arc.current.si()),
+        ),
+        Setting::Travel if wired => (
+            si(wire::travel(process, family, t, seam), |v| v.si()),
+            Some(arc.travel.si()),
+        ),
+        Setting::Gas if wired => (
+            si(wire::gas(process, family, t, seam), |flow| flow.si()),
+            None,
+        ),
         Setting::Current => (
             si(ranges::current(family, t, kind.seam), |i| i.si()),
             Some(arc.current.si()),
@@ -182,10 +213,10 @@ impl Row {
     }
 
     /// All its sources, in full.
-    pub(super) fn told(&self) -> heapless::String<400> {
+    pub(super) fn told(&self) -> heapless::String<600> {
         let mut text = heapless::String::new();
         for (source, place) in self.sources.iter().zip(0..) {
-            // The longest three of them have 250 bytes.
+            // The longest four of them have 400 bytes.
             let _ = write!(
                 text,
                 "{}{}",

@@ -10,7 +10,7 @@ use crate::tables::{Family, Filler};
 use crate::tank::Tank;
 use crate::units::flow::Flow;
 use crate::units::range::RangeError;
-use crate::units::{Length, LengthUnit, Mass, MassUnit, Ratio, Time};
+use crate::units::{Length, LengthUnit, Mass, MassUnit, Ratio, Speed, Time};
 
 /// A rod as it is sold: common practice, no source.
 pub const USUAL_ROD_LENGTH: Length = Length::new(1.0, LengthUnit::Metre);
@@ -51,6 +51,8 @@ pub struct KitDraft {
     pub wire_diameter: Option<Length>,
     /// What is on its spool.
     pub spool: Option<Mass>,
+    /// How fast it is fed.
+    pub wire_feed: Option<Speed>,
 }
 
 /// A figure of the kit that was taken as is usual, and what it rests on.
@@ -335,7 +337,12 @@ impl Tank {
             sold,
             flow,
             flows: [pre, post],
-            kit: Kit { rod, waste, shield },
+            kit: Kit {
+                rod,
+                feed: draft.wire_feed.filter(|_| process.feeds_wire()),
+                waste,
+                shield,
+            },
             assumed,
         })
     }

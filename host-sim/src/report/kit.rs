@@ -1,6 +1,6 @@
 //! What is welded with: what the job says of it, and what is usual where it does not.
 
-use seamwright_core::supply::{AllUse, KitChoice, KitError, SeamUse};
+use seamwright_core::supply::{AllUse, KitChoice, KitDraft, KitError, SeamUse};
 use seamwright_core::tables::Classified;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
@@ -39,7 +39,13 @@ impl Missing {
 }
 
 pub(super) fn taken(tank: &Tank, extras: &Extras) -> Result<Taken, Missing> {
-    let chosen = tank.kit(&extras.supply.kit)?;
+    // The wire that is used goes by its feed, said or published.
+    let kit = &extras.supply.kit;
+    let wire = tank.wire_arc(&extras.wire_arc, kit).transpose()?;
+    let chosen = tank.kit(&KitDraft {
+        wire_feed: wire.and_then(|wire| wire.feed),
+        ..*kit
+    })?;
     let by_seam = tank.supplies(&chosen.kit).collect::<Result<Vec<_>, _>>()?;
     let all = tank.supply_in_all(&chosen.kit)?;
     Ok(Taken {

@@ -210,7 +210,7 @@ fn totals(
         Sold::Spools(mass) => {
             let kept = deposition(process);
             let wire = format!(
-                "{melted}; with {waste} of waste {}, of {} of {}; {} of the wire ends in the seam",
+                "{melted}; with {waste} of waste {}, of {} of {}; {} of the wire ends in the seam (trade articles on the cost of weld metal)",
                 units.mass(all.filler.melted_mass),
                 match all.filler.rods {
                     1 => "one spool".to_owned(),

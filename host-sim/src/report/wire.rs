@@ -22,8 +22,9 @@ fn feed(speed: Speed, units: Units) -> String {
 fn off(share: Ratio) -> String {
     let percent = share.display(RatioUnit::Percent, 0).to_string();
     match percent.strip_prefix(['-', '\u{2212}']) {
-        Some(less) => format!("{less} less"),
-        None => format!("{percent} more"),
+        Some(less) if !less.starts_with("0 ") => format!("{less} less"),
+        None if !percent.starts_with("0 ") => format!("{percent} more"),
+        _ => "as much".to_owned(),
     }
 }
 

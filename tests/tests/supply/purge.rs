@@ -57,7 +57,7 @@ fn mixing() -> Outcome {
     Ok(())
 }
 
-/// By hand: 29.2 L at 15 L/min down to 0.1 % take ln(209.5) = 5.345 changes, 156 L, 10.4 min; ten minutes at 5 L/min are
+/// By hand: 28.7 L at 15 L/min down to 0.1 % take ln(209.5) = 5.345 changes, 153 L, 10.2 min; ten minutes at 5 L/min are
 /// 50 L more.
 #[test]
 fn a_purge_by_hand() -> Outcome {
@@ -67,7 +67,9 @@ fn a_purge_by_hand() -> Outcome {
     assert_eq!(purge.assumed.len(), 3);
     let litres = purge.volume.in_unit(VolumeUnit::Litre);
     let brim = tank.capacity().brim.in_unit(VolumeUnit::Litre);
-    near("volume", litres, brim, Tolerance::relative(1e-6))?;
+    // What stands in the hole of the baffle is of no compartment: 60 mm across, 2 mm deep.
+    let hole = 0.25 * std::f64::consts::PI * 0.6 * 0.6 * 0.02;
+    near("volume", litres, brim - hole, Tolerance::relative(1e-6))?;
     let changes = 209.5_f64.ln();
     near("changes", purge.changes, changes, Tolerance::relative(1e-9))?;
     near(

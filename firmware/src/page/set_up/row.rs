@@ -228,3 +228,30 @@ impl Row {
         text
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use seamwright_core::input::{Block, Draft, StockDraft};
+    use seamwright_core::tables::{Alloy, Process};
+    use seamwright_core::units::LengthUnit;
+
+    fn names(process: Process) -> std::vec::Vec<&'static str> {
+        let mm = |value| Length::new(value, LengthUnit::Millimetre);
+        let outside = Block::new(mm(420.0), mm(300.0), mm(260.0));
+        let stock = StockDraft::of(Alloy::S235, mm(1.6));
+        let mut draft = Draft::new("Ash bin", outside, stock).unwrap();
+        draft.arc.process = Some(process);
+        let tank = Tank::build(&draft).unwrap();
+        let rows = (0..count(&tank)).filter_map(|place| row(&tank, place));
+        rows.map(|row| row.setting.name()).collect()
+    }
+
+    /// A wire is its own electrode: no tungsten and no rod, and of the wire itself the gauge is told nothing.
+    #[test]
+    fn settings_of_the_process() {
+        assert_eq!(names(Process::Mag), ["Current", "Gas flow", "Travel"]);
+        assert_eq!(names(Process::TigDc).len(), Setting::ALL.len());
+        assert_eq!(names(Process::FluxCored), names(Process::Mig));
+    }
+}

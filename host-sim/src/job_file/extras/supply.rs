@@ -83,6 +83,7 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
         pre_flow: kept(reader, section, "pre_flow", limits::PRE_FLOW, Shown::Time),
         post_flow: kept(reader, section, "post_flow", limits::POST_FLOW, Shown::Time),
         wire_diameter: None,
+        wire_feed: None,
         spool: spool.map(Mass::from_kilograms),
     };
     Supply {

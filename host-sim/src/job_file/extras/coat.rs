@@ -10,7 +10,10 @@ use super::limits::kept;
 use crate::diagnostics::Problem;
 
 /// `coating` and `coating_removed` of `[stock]`.
-pub(super) fn read<'t>(reader: &mut Reader<'t>, stock: &Section<'t>) -> Option<CoatedSheet> {
+pub(in super::super) fn read<'t>(
+    reader: &mut Reader<'t>,
+    stock: &Section<'t>,
+) -> Option<CoatedSheet> {
     let coating = reader.word::<Coating>(stock, "coating");
     let bare = kept(
         reader,

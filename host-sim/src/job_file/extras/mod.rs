@@ -22,6 +22,8 @@ use seamwright_core::tables::Process;
 use seamwright_core::tank::Plumbing;
 use seamwright_core::units::{Length, Pressure, Time, Volume};
 
+pub(super) use coat::read as coated;
+
 use super::reader::{Reader, Section};
 use super::schema::{PURGE, SUPPLY};
 
@@ -79,14 +81,11 @@ pub struct Supply {
 pub(super) fn read<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
-    [arc_section, weld_section, stock_section]: [Option<&Section<'t>>; 3],
+    [arc_section, weld_section]: [Option<&Section<'t>>; 2],
 ) -> Extras {
     let mut extras = Extras::default();
     if let Some(section) = weld_section {
         extras.shrink = shrink::read(reader, section);
-    }
-    if let Some(section) = stock_section {
-        extras.coated = coat::read(reader, section);
     }
     extras.purge = reader
         .section(top, "purge", &PURGE)

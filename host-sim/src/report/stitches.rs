@@ -82,6 +82,7 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
         Some(Err(error)) => lines.push(format!("no search: {error}")),
         None => {}
     }
+    lines.extend(hottest_words(plan, tank, units));
     if let Some(held) = plan.held() {
         lines.push(held_words(held, plan, tank, units));
         welding = welding.data("held", held_data(held, plan));
@@ -210,9 +211,34 @@ fn row(stitch: &PlannedStitch, units: Units) -> Row {
             .data("arc_s", stitch.arc.si())
             .data("start_s", stitch.start.si())
             .data("energy_j", stitch.heat_input.si()),
-        said(units.temperature(start))
-            .data("start_temp_c", start.in_unit(TemperatureUnit::Celsius)),
+        with_hottest(
+            said(units.temperature(start))
+                .data("start_temp_c", start.in_unit(TemperatureUnit::Celsius)),
+            stitch,
+        ),
     ]
+}
+
+/// Adds the hottest metal along a stitch for programs, where it was looked for.
+fn with_hottest(cell: Cell, stitch: &PlannedStitch) -> Cell {
+    match stitch.hottest_along {
+        Some(most) => cell.data("hottest_along_c", most.in_unit(TemperatureUnit::Celsius)),
+        None => cell,
+    }
+}
+
+/// The hottest metal that an arc runs over, besides what it heats itself, and where.
+fn hottest_words(plan: &WeldPlan, tank: &Tank, units: Units) -> Option<String> {
+    let (most, stitch) = plan
+        .stitches(tank)
+        .filter_map(|stitch| Some((stitch.hottest_along?, stitch)))
+        .max_by(|(a, _), (b, _)| a.si().total_cmp(&b.si()))?;
+    Some(format!(
+        "the metal is below the interpass limit where each stitch starts; further along a stitch it may be hotter, where another ended shortly before: {} at most, along stitch {} on seam {}",
+        units.temperature(most),
+        stitch.order,
+        stitch.seam
+    ))
 }
 
 /// What is waited for, in words.

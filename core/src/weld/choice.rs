@@ -2,7 +2,8 @@
 //!
 //! The plan's own choice is greedy: always the stitch whose start is coolest, where pull to one side, panels welded far
 //! and starts in corners count as if they were warmer. Which weights leave the fewest stitches in hot places at the end
-//! depends on the tank, so the planner tries eight ways and keeps the best.
+//! depends on the tank, so the planner tries eight ways and keeps the best. Where there is memory for it, [`improve`](super::improve) goes on from
+//! there.
 
 use super::laid::{Directed, LaidStitch};
 use super::state::State;

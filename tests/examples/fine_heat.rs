@@ -38,7 +38,10 @@ fn main() {
             .collect();
         let fine = FineShell::new(&tank, width);
         let (warmth, balance) = fine.weld(&welds, longest);
-        let name = file.rsplit('/').next().and_then(|name| name.strip_suffix(".toml"));
+        let name = file
+            .rsplit('/')
+            .next()
+            .and_then(|name| name.strip_suffix(".toml"));
         let entry = Entry {
             tank: name.expect("a name").into(),
             welds,

@@ -120,7 +120,9 @@ pub(super) fn hold<const STITCHES: usize>(
     Ok(())
 }
 
-impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STITCHES, CELLS, LINKS> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
+    Planner<STITCHES, CELLS, LINKS>
+{
     /// Counts how long its plan's order holds the metal, welded as `options` ask; `None` of an alloy that may stay anywhere.
     pub(super) fn count_held(
         &mut self,

@@ -115,7 +115,10 @@ fn go_on_with_mesh<const STITCHES: usize, const CELLS: usize, const LINKS: usize
 }
 
 /// Lists by which stage the sides of each edge stand, for the mesh, which knows no line that closes a wrapper.
-fn list_joined<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(tank: &Tank, workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
+fn list_joined<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    tank: &Tank,
+    workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
+) {
     workspace.joined.clear();
     let walls = tank.body().outside.edge_count();
     let within = tank.seam_count() - tank.seams_within();
@@ -213,7 +216,10 @@ fn add_stitches<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
 
 /// Measures the middles of the stitches from their mean, so that all together pull to no side, and has the job end at the
 /// highest stitch.
-fn finish<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(highest: (f64, u16), workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
+fn finish<const STITCHES: usize, const CELLS: usize, const LINKS: usize>(
+    highest: (f64, u16),
+    workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
+) {
     let mut mean = [0_i32; 3];
     for stitch in &workspace.stitches {
         for (sum, value) in mean.iter_mut().zip(stitch.middle) {

@@ -93,6 +93,24 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
             .filter_map(move |(order, record)| self.stitch(order, record, tank))
     }
 
+    /// The stitch along which the metal is hottest just before its arc; `None` where that was not looked for.
+    #[must_use]
+    pub fn hottest_along(&self, tank: &Tank) -> Option<PlannedStitch> {
+        let looked = self
+            .records
+            .iter()
+            .zip(1_u16..)
+            .filter(|(record, _)| record.most > 0.0);
+        let (record, order) = looked.reduce(|most, next| {
+            if next.0.most > most.0.most {
+                next
+            } else {
+                most
+            }
+        })?;
+        self.stitch(order, record, tank)
+    }
+
     /// What the whole order takes.
     #[must_use]
     pub const fn totals(&self) -> &OrderTotals {

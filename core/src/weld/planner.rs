@@ -12,7 +12,7 @@ use super::choice::{Choice, WAYS};
 use super::held::HeldMetal;
 use super::laid::Directed;
 use super::layout::Layout;
-use super::options::{FIRST_LOOK, PlanOptions, GAUGE_CELLS, GAUGE_LINKS};
+use super::options::{FIRST_LOOK, GAUGE_CELLS, GAUGE_LINKS, PlanOptions};
 use super::plan::{Records, WeldPlan};
 use super::procedure::Procedure;
 use super::simulation::{Advance, Simulation};
@@ -101,7 +101,9 @@ impl Planner {
     }
 }
 
-impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STITCHES, CELLS, LINKS> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
+    Planner<STITCHES, CELLS, LINKS>
+{
     /// With nothing to plan, and room for as many stitches as its type says.
     #[must_use]
     pub const fn with_room() -> Self {
@@ -418,7 +420,9 @@ impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STIT
     }
 
     /// What a simulation works on, and how the tank is welded.
-    pub(super) const fn laid_out(&mut self) -> (&mut Workspace<STITCHES, CELLS, LINKS>, &Procedure) {
+    pub(super) const fn laid_out(
+        &mut self,
+    ) -> (&mut Workspace<STITCHES, CELLS, LINKS>, &Procedure) {
         (&mut self.workspace, &self.procedure)
     }
 
@@ -507,7 +511,10 @@ impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Planner<STIT
     /// An order to be simulated, and the stages of the stitches.
     pub(super) const fn given_mut(
         &mut self,
-    ) -> (&mut Vec<Directed, STITCHES>, &Workspace<STITCHES, CELLS, LINKS>) {
+    ) -> (
+        &mut Vec<Directed, STITCHES>,
+        &Workspace<STITCHES, CELLS, LINKS>,
+    ) {
         (&mut self.given, &self.workspace)
     }
 }

@@ -146,7 +146,10 @@ impl<const STITCHES: usize> Simulation<STITCHES> {
     }
 
     /// Goes back to the first arc, with everything as cold as the surroundings.
-    pub(super) fn start<const CELLS: usize, const LINKS: usize>(&mut self, workspace: &mut Workspace<STITCHES, CELLS, LINKS>) {
+    pub(super) fn start<const CELLS: usize, const LINKS: usize>(
+        &mut self,
+        workspace: &mut Workspace<STITCHES, CELLS, LINKS>,
+    ) {
         workspace.shell.rest();
         self.left = [false; STITCHES];
         self.panels = NO_PANELS;

@@ -36,7 +36,9 @@ pub(super) fn count(panels: &mut Panels, stitch: &LaidStitch, which: usize) {
     }
 }
 
-impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> State<'_, STITCHES, CELLS, LINKS> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
+    State<'_, STITCHES, CELLS, LINKS>
+{
     /// The earliest turn of which a stitch is left.
     pub(super) fn turn(&self) -> Option<u8> {
         self.candidates().map(|(_, stitch)| stitch.turn()).min()

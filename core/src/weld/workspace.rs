@@ -56,7 +56,9 @@ pub(super) struct Workspace<
     pub(super) stitches: Vec<LaidStitch, STITCHES>,
 }
 
-impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize> Workspace<STITCHES, CELLS, LINKS> {
+impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
+    Workspace<STITCHES, CELLS, LINKS>
+{
     /// With no tank in it.
     pub(super) const fn new() -> Self {
         Self {

@@ -229,10 +229,8 @@ fn with_hottest(cell: Cell, stitch: &PlannedStitch) -> Cell {
 
 /// The hottest metal that an arc runs over, besides what it heats itself, and where.
 fn hottest_words(plan: &WeldPlan, tank: &Tank, units: Units) -> Option<String> {
-    let (most, stitch) = plan
-        .stitches(tank)
-        .filter_map(|stitch| Some((stitch.hottest_along?, stitch)))
-        .max_by(|(a, _), (b, _)| a.si().total_cmp(&b.si()))?;
+    let stitch = plan.hottest_along(tank)?;
+    let most = stitch.hottest_along?;
     Some(format!(
         "the metal is below the interpass limit where each stitch starts; further along a stitch it may be hotter, where another ended shortly before: {} at most, along stitch {} on seam {}",
         units.temperature(most),

@@ -26,9 +26,18 @@ impl Run {
 /// How a sheet is laid flat.
 enum Way {
     /// A plane, by a point of it and two directions.
-    Plane { origin: Vector, right: Vector, up: Vector },
+    Plane {
+        origin: Vector,
+        right: Vector,
+        up: Vector,
+    },
     /// The wall of a drum: along the axis, and round it from its closing seam.
-    Wall { start: Vector, along: Vector, seam: Vector, radius: f64 },
+    Wall {
+        start: Vector,
+        along: Vector,
+        seam: Vector,
+        radius: f64,
+    },
     /// The end of a drum, by distance from its pole along the sheet.
     End {
         pole: Vector,
@@ -41,7 +50,13 @@ enum Way {
         piece: f64,
     },
     /// A side of a rounded profile: along its outline with half of each bend, and along y from `front`.
-    Side { length: f64, front: f64, origin: Vector, right: Vector, before: f64 },
+    Side {
+        length: f64,
+        front: f64,
+        origin: Vector,
+        right: Vector,
+        before: f64,
+    },
 }
 
 /// A sheet.
@@ -83,7 +98,13 @@ impl Chart {
                     wall(turned, start, axis.along(), axis.to_seam(), thickness)
                 } else {
                     let far = normal.dot(axis.along()) > 0.0;
-                    end((turned, start, axis.along()), far, face, thickness, view.area().si())
+                    end(
+                        (turned, start, axis.along()),
+                        far,
+                        face,
+                        thickness,
+                        view.area().si(),
+                    )
                 });
                 continue;
             }
@@ -97,7 +118,14 @@ impl Chart {
                 .collect();
             let rounded = solid.rounded().is_some();
             if rounded && matches!(face, Face::Side(_)) {
-                all.push(side(tank, face, thickness, &edges, view.area().si(), normal));
+                all.push(side(
+                    tank,
+                    face,
+                    thickness,
+                    &edges,
+                    view.area().si(),
+                    normal,
+                ));
                 continue;
             }
             let flat = |at: Vector| [(at - origin).dot(right), (at - origin).dot(up)];
@@ -186,7 +214,12 @@ impl Chart {
                 let corners: Vec<Vector> = edge
                     .faces
                     .iter()
-                    .flat_map(|face| solid.face(*face).into_iter().flat_map(|view| view.outline().collect::<Vec<_>>()))
+                    .flat_map(|face| {
+                        solid
+                            .face(*face)
+                            .into_iter()
+                            .flat_map(|view| view.outline().collect::<Vec<_>>())
+                    })
                     .collect();
                 let near = |at: Vector| {
                     let away = |corner: &Vector| (*corner - at).length();
@@ -206,21 +239,37 @@ impl Chart {
             } => {
                 let from = at - *start;
                 let turn = from.dot(along.cross(*seam)).atan2(from.dot(*seam));
-                let mut round = if turn < -1e-9 { turn + TAU } else { turn.max(0.0) };
+                let mut round = if turn < -1e-9 {
+                    turn + TAU
+                } else {
+                    turn.max(0.0)
+                };
                 let closes = matches!(edge.path, Path::Round(_)) && share > 0.5 && round < 1e-6;
                 if far || closes {
                     round = TAU;
                 }
                 [from.dot(*along), round * radius]
             }
-            Way::End { right, up, meridian, piece, .. } => {
+            Way::End {
+                right,
+                up,
+                meridian,
+                piece,
+                ..
+            } => {
                 let rim = *piece * (meridian.len() - 1) as f64;
                 let pole = self.pole();
                 let (x, y) = ((at - pole).dot(*right), (at - pole).dot(*up));
                 let turn = y.atan2(x);
                 [rim * turn.cos(), rim * turn.sin()]
             }
-            Way::Side { length, front, origin, right, before } => {
+            Way::Side {
+                length,
+                front,
+                origin,
+                right,
+                before,
+            } => {
                 let mut along = before + (at - *origin).dot(*right);
                 match edge.path {
                     Path::Rounded(_) => {
@@ -251,7 +300,15 @@ impl Chart {
 
     /// Where a place of the sheet laid flat lies, with true lengths along the sheet.
     pub(super) fn lift(&self, at: [f64; 2]) -> [f64; 3] {
-        let Way::End { inward, right, up, meridian, piece, pole } = &self.way else {
+        let Way::End {
+            inward,
+            right,
+            up,
+            meridian,
+            piece,
+            pole,
+        } = &self.way
+        else {
             return [at[0], at[1], 0.0];
         };
         let far = at[0].hypot(at[1]);
@@ -312,7 +369,11 @@ impl Chart {
 fn up_of(normal: Vector) -> Vector {
     let z = Vector::new(0.0, 0.0, 1.0);
     let up = z - normal * normal.dot(z);
-    if up.length() > 1e-9 { up } else { Vector::new(0.0, 1.0, 0.0) }
+    if up.length() > 1e-9 {
+        up
+    } else {
+        Vector::new(0.0, 1.0, 0.0)
+    }
 }
 
 /// The outline of an end of a rounded profile, from its edges in a row.
@@ -389,13 +450,21 @@ fn end(
     let place = usize::from(far);
     let depth = turned.head_depth(place);
     let normal = if far { along } else { along * -1.0 };
-    let rim = if far { start + along * turned.length() } else { start };
+    let rim = if far {
+        start + along * turned.length()
+    } else {
+        start
+    };
     let pole = rim + normal * depth;
     // From the pole to the rim in fine steps, by the angle whose cosine the radius goes with.
     let points: Vec<[f64; 2]> = if depth > 0.0 {
         let of = |n: u32| {
             let out = depth * (0.5 * PI * f64::from(n) / 20_000.0).cos();
-            let radius = if n == 0 { 0.0 } else { turned.head_radius_at(place, out) };
+            let radius = if n == 0 {
+                0.0
+            } else {
+                turned.head_radius_at(place, out)
+            };
             [radius, depth - out]
         };
         (0..=20_000).map(of).collect()
@@ -416,7 +485,9 @@ fn end(
                 n += 1;
             }
             let rest = ((at - sums[n]) / (sums[n + 1] - sums[n])).clamp(0.0, 1.0);
-            [0, 1].map(|which: usize| points[n][which] + rest * (points[n + 1][which] - points[n][which]))
+            [0, 1].map(|which: usize| {
+                points[n][which] + rest * (points[n + 1][which] - points[n][which])
+            })
         })
         .collect();
     let right = if along.z.abs() > 0.5 {
@@ -471,7 +542,11 @@ fn side(
     };
     let width = back - front;
     let slope = unit(up_of(normal));
-    let high = if slope.dot(right).abs() > 0.5 { length } else { width };
+    let high = if slope.dot(right).abs() > 0.5 {
+        length
+    } else {
+        width
+    };
     Chart {
         face,
         thickness,

@@ -32,7 +32,11 @@ impl Conduction {
         }
         for node in 0..count {
             let whole = own[of[node]];
-            heat[node] = if whole > 0.0 { energy[of[node]] / whole } else { 0.0 };
+            heat[node] = if whole > 0.0 {
+                energy[of[node]] / whole
+            } else {
+                0.0
+            };
         }
         let mut all: Vec<(usize, usize, f64)> = Vec::new();
         for (a, b, value) in links {

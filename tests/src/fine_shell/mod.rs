@@ -316,8 +316,8 @@ impl FineShell {
                 let x = (place / line.length * pieces as f64).clamp(0.0, pieces as f64);
                 let n = (x.floor() as usize).min(pieces - 1);
                 let rest = x - n as f64;
-                sum += share
-                    * ((1.0 - rest) * state.heat[nodes[n]] + rest * state.heat[nodes[n + 1]]);
+                sum +=
+                    share * ((1.0 - rest) * state.heat[nodes[n]] + rest * state.heat[nodes[n + 1]]);
             }
             sum
         };
@@ -437,10 +437,7 @@ fn lay(
     let pieces = (length / width).ceil().max(2.0) as usize;
     let [one, other] = edge.faces;
     let mut on = [None; 2];
-    for (slot, (face, far)) in on
-        .iter_mut()
-        .zip([(one, false), (other, one == other)])
-    {
+    for (slot, (face, far)) in on.iter_mut().zip([(one, false), (other, one == other)]) {
         let Some(sheet) = charts.iter().position(|chart| chart.face == face) else {
             continue;
         };

@@ -66,10 +66,8 @@ impl Triangles {
                 let longest = side(a, b).max(side(b, c)).max(side(c, a));
                 let twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
                 // What rounding leaves between points on one straight line is no metal.
-                twice.abs() > 1e-6 * longest && chart.has([
-                    (a[0] + b[0] + c[0]) / 3.0,
-                    (a[1] + b[1] + c[1]) / 3.0,
-                ])
+                twice.abs() > 1e-6 * longest
+                    && chart.has([(a[0] + b[0] + c[0]) / 3.0, (a[1] + b[1] + c[1]) / 3.0])
             })
             .collect();
         let runs = handles

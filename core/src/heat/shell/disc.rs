@@ -4,7 +4,7 @@ use core::f64::consts::FRAC_PI_2;
 
 use super::super::loss::Facing;
 use super::grid::{Grid, Unrolled};
-use super::{Shell, ShellInput};
+use super::{Material, Shell};
 use crate::body::turned::Turned;
 
 /// Pieces of a meridian.
@@ -77,17 +77,15 @@ impl Meridian {
 /// `φ ∫ r ds`, the conductance to the next ring `λ d φ / ∫ ds/r` from middle to middle, and that round the ring `λ d ∫ ds/r / φ`
 /// from rim to rim.
 pub(super) fn divide_disc<const C: usize, const L: usize>(
-    of: &ShellInput<'_>,
+    (material, turned): (&Material, Option<&Turned>),
     grid: &Grid,
     side: Facing,
     shell: &mut Shell<C, L>,
 ) -> Option<()> {
     let [rings, sectors] = grid.counts;
-    let conductance = of.material.conductivity * grid.thickness;
-    let meridian = match (of.body.outside.turned(), &grid.unrolled) {
-        (Some((turned, ..)), Unrolled::End { second, .. }) => {
-            Meridian::of(turned, usize::from(*second))
-        }
+    let conductance = material.conductivity * grid.thickness;
+    let meridian = match (turned, &grid.unrolled) {
+        (Some(turned), Unrolled::End { second, .. }) => Meridian::of(turned, usize::from(*second)),
         _ => Meridian::flat(0.5 * grid.size[0]),
     };
     for sector in 0..sectors {
@@ -98,7 +96,7 @@ pub(super) fn divide_disc<const C: usize, const L: usize>(
             let area = turn * wide * meridian.mean(low, high, |radius| radius);
             let cell = grid.cell([ring, sector]);
             let outside = if side == Facing::Still { 0.0 } else { area };
-            let capacity = of.material.capacity * area * grid.thickness;
+            let capacity = material.capacity * area * grid.thickness;
             shell.add_cell(capacity, outside, [0.0; 2])?;
             let over = |from: f64, to: f64| {
                 (to - from) * meridian.mean(from, to, |radius| 1.0 / libm::fmax(radius, 1e-6))

@@ -113,7 +113,8 @@ impl Mesh {
         shell: &mut Shell<C, L>,
     ) -> Option<()> {
         if grid.disc.is_some() {
-            divide_disc(of, grid, side, shell)?;
+            let turned = of.body.outside.turned().map(|(turned, ..)| turned);
+            divide_disc((&of.material, turned), grid, side, shell)?;
             return end_sheet(grid, side, shell);
         }
         let [across, high] = grid.counts;
@@ -197,9 +198,16 @@ impl Mesh {
             };
             // Of three sheets that meet in a line each two exchange by the products of their conductances over the sum
             // of all; two by those one after the other, which is the same.
-            let lead = |thickness: f64, away: f64| of.material.conductivity * piece * thickness / libm::fmax(away, 1e-6);
+            let lead = |thickness: f64, away: f64| {
+                of.material.conductivity * piece * thickness / libm::fmax(away, 1e-6)
+            };
             let own = lead(b.thickness, second);
-            let sum = own + pairs.iter().flatten().map(|(_, first)| lead(a.thickness, *first)).sum::<f64>();
+            let sum = own
+                + pairs
+                    .iter()
+                    .flatten()
+                    .map(|(_, first)| lead(a.thickness, *first))
+                    .sum::<f64>();
             for (one, first) in pairs.into_iter().flatten() {
                 if one != other {
                     shell.add_link([one, other], own * lead(a.thickness, first) / sum)?;

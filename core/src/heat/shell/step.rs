@@ -110,7 +110,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             let exponent = -sweep * step * f64::from(link.share) * both;
             link.share = (-libm::expm1(exponent) / both) as f32;
             let share = link.share;
-            link.gives = [a, b].map(|inverse_capacity| (share * inverse_capacity as f32 * ONE) as i32);
+            link.gives =
+                [a, b].map(|inverse_capacity| (share * inverse_capacity as f32 * ONE) as i32);
         }
     }
 

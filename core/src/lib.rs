@@ -19,7 +19,9 @@
 //! - [`heat`]: the tank as a conducting shell; the moving source.
 //! - [`weld`]: the order of tacks and stitches, and the waits between.
 //! - [`filler`]: which rod for which sheets, and why.
-//! - [`supply`]: rod, gas, time, cost, shrinkage.
+//! - [`supply`]: rod and wire, gas, time, cost, shrinkage.
+//! - [`gmaw`]: arcs that are fed with wire: gas, transfer, stick-out, feed.
+//! - [`purge`]: argon behind the seams of stainless steel.
 //! - [`marking`]: what is marked on each panel from one corner, and the order of its bends.
 //! - [`strength`]: whether walls, baffles and seams bear the load.
 //! - [`leak`]: the leak test, planned and read.
@@ -80,12 +82,14 @@ pub mod compartment;
 pub mod filler;
 pub mod fitting;
 pub mod geom;
+pub mod gmaw;
 pub mod heat;
 pub mod input;
 pub mod leak;
 pub mod marking;
 pub mod mass;
 pub mod prelude;
+pub mod purge;
 pub mod seam;
 pub mod strength;
 pub mod supply;

@@ -9,6 +9,7 @@ pub mod liquid;
 pub mod notice;
 mod notices;
 mod one;
+pub mod process;
 pub mod work;
 
 pub use gathered::CautionList;

@@ -5,6 +5,7 @@ use core::fmt;
 use super::caution::Caution;
 use super::liquid::LiquidNotice;
 use super::notice::{Notice, Severity};
+use super::process::ProcessNotice;
 use super::work::{Work, WorkNotice};
 use crate::tank::Tank;
 
@@ -23,6 +24,8 @@ pub enum Advice {
     OfLiquid(LiquidNotice),
     /// What the weld plan, the equipment and the rod at hand call for.
     OfWork(WorkNotice),
+    /// What the process, its gas and wire, a coating and argon behind the seams call for.
+    OfProcess(ProcessNotice),
 }
 
 impl Advice {
@@ -34,6 +37,7 @@ impl Advice {
             Self::OfTank(notice) => notice.code(),
             Self::OfLiquid(notice) => notice.code(),
             Self::OfWork(notice) => notice.code(),
+            Self::OfProcess(notice) => notice.code(),
         }
     }
 
@@ -45,6 +49,7 @@ impl Advice {
             Self::OfTank(notice) => notice.severity(),
             Self::OfLiquid(notice) => notice.severity(),
             Self::OfWork(notice) => notice.severity(),
+            Self::OfProcess(notice) => notice.severity(),
         }
     }
 
@@ -53,7 +58,7 @@ impl Advice {
     pub const fn source(&self) -> Option<&'static str> {
         match self {
             Self::Danger(caution) => Some(caution.source()),
-            Self::OfTank(_) | Self::OfLiquid(_) | Self::OfWork(_) => None,
+            Self::OfTank(_) | Self::OfLiquid(_) | Self::OfWork(_) | Self::OfProcess(_) => None,
         }
     }
 
@@ -62,7 +67,7 @@ impl Advice {
     pub fn is_told_by(&self, cautions: &[Caution]) -> bool {
         let same = match self {
             Self::OfTank(notice) => notice.told_by(),
-            Self::Danger(_) | Self::OfLiquid(_) | Self::OfWork(_) => &[],
+            Self::Danger(_) | Self::OfLiquid(_) | Self::OfWork(_) | Self::OfProcess(_) => &[],
         };
         !same.is_empty() && same.iter().all(|one| cautions.contains(one))
     }
@@ -87,6 +92,7 @@ impl fmt::Display for Words<'_> {
             Advice::OfTank(notice) => notice.fmt(f),
             Advice::OfLiquid(notice) => notice.fmt(f),
             Advice::OfWork(notice) => notice.write(self.tank, f),
+            Advice::OfProcess(notice) => notice.write(self.tank, f),
         }
     }
 }
@@ -105,6 +111,7 @@ impl Tank {
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
         self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
+        self.each_process_notice(&work.process, |notice| show(Advice::OfProcess(notice)));
         self.each_work_notice(work, |notice| show(Advice::OfWork(notice)));
     }
 }
@@ -116,6 +123,7 @@ mod tests {
     use std::string::ToString;
     use std::vec::Vec;
 
+    use super::super::process::ProcessWork;
     use super::*;
     use crate::arc::Equipment;
     use crate::input::{Block, Draft, StockDraft};
@@ -135,6 +143,7 @@ mod tests {
             plan: None,
             left_free: &[],
             reach: None,
+            process: ProcessWork::default(),
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

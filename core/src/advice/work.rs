@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::notice::Severity;
+use super::process::ProcessWork;
 use crate::arc::duty::{Allowed, DutyError, PERIOD};
 use crate::arc::{Equipment, RatedPart};
 use crate::build::{BaffleEdge, EdgeRemedies};
@@ -36,6 +37,8 @@ pub struct Work<'a> {
     pub left_free: &'a [BaffleEdge],
     /// How the tank is parted, where that was found.
     pub reach: Option<&'a Reach<'a>>,
+    /// The wire, the coating and the purge.
+    pub process: ProcessWork<'a>,
 }
 
 /// One thing to know of the work.
@@ -500,6 +503,7 @@ mod tests {
             plan: None,
             left_free: &[],
             reach: None,
+            process: ProcessWork::default(),
         };
         let all = told(&tank, &work);
         let wanted = [
@@ -532,6 +536,7 @@ mod tests {
                 plan: Some(plan),
                 left_free: &[],
                 reach: None,
+                process: ProcessWork::default(),
             };
             let rests = plan.totals().rests();
             (told(&tank, &work), rests)

@@ -3,11 +3,17 @@
 use crate::tables::Process;
 use crate::units::{Current, Energy, Length, LineEnergy, Power, Ratio, Speed, Time, Voltage};
 
-/// The conventional load voltage of a TIG set, `U₂ = 10 V + 0.04 V/A · I₂` up to 600 A: IEC 60974-1,
-/// 11.2 (from memory). A stand-in where the arc voltage was not measured.
+/// The conventional load voltage of a power source up to 600 A, `U₂ = 10 V + 0.04 V/A · I₂` for TIG and
+/// `U₂ = 14 V + 0.05 V/A · I₂` for MIG, MAG and flux-cored wire: IEC 60974-1, 11.2 (from memory). A stand-in where the
+/// arc voltage was not measured.
 #[must_use]
-pub fn conventional_voltage(current: Current) -> Voltage {
-    Voltage::from_volts(10.0 + 0.04 * current.si())
+pub fn conventional_voltage(process: Process, current: Current) -> Voltage {
+    let (base, ohms) = if process.feeds_wire() {
+        (14.0, 0.05)
+    } else {
+        (10.0, 0.04)
+    };
+    Voltage::from_volts(base + ohms * current.si())
 }
 
 /// Settings of the arc, all above zero.

@@ -27,13 +27,20 @@ impl RatedPart {
     }
 }
 
-/// Ratings of a torch, on direct and on alternating current.
+/// Ratings of a torch: of one for TIG on direct and on alternating current, of one for wire by its process, for what it
+/// carries hangs on the gas (IEC 60974-7, from memory).
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TorchRatings {
     /// On direct current.
     pub dc: Option<RatingPlate>,
     /// On alternating current.
     pub ac: Option<RatingPlate>,
+    /// With solid wire in inert gas.
+    pub mig: Option<RatingPlate>,
+    /// With solid wire in active gas.
+    pub mag: Option<RatingPlate>,
+    /// With flux-cored wire.
+    pub flux_cored: Option<RatingPlate>,
 }
 
 /// A part of the equipment and the ratings of it that count.
@@ -77,7 +84,7 @@ pub struct Equipment {
 
 impl TorchRatings {
     /// The ratings that count for a process: on alternating current the torch's own, or else those on direct current
-    /// taken down to [`TORCH_AC_SHARE`].
+    /// taken down to [`TORCH_AC_SHARE`]; with wire those of the process alone.
     #[must_use]
     pub fn on(&self, process: Process) -> Option<RatedPlate> {
         let rated = |plate: RatingPlate, reduced_for_ac| RatedPlate {
@@ -85,15 +92,20 @@ impl TorchRatings {
             plate,
             reduced_for_ac,
         };
-        match (process, &self.ac, &self.dc) {
-            (Process::TigAc, Some(plate), _) | (Process::TigDc, _, Some(plate)) => {
-                Some(rated(plate.clone(), false))
-            }
-            (Process::TigAc, None, Some(plate)) => {
+        let own = match process {
+            Process::TigAc => &self.ac,
+            Process::TigDc => &self.dc,
+            Process::Mig => &self.mig,
+            Process::Mag => &self.mag,
+            Process::FluxCored => &self.flux_cored,
+        };
+        match (own, process, &self.dc) {
+            (Some(plate), ..) => Some(rated(plate.clone(), false)),
+            (None, Process::TigAc, Some(plate)) => {
                 let reduced = plate.clone().reduced(TORCH_AC_SHARE).ok()?;
                 Some(rated(reduced, true))
             }
-            (_, _, None) => None,
+            _ => None,
         }
     }
 }

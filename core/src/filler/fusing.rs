@@ -1,6 +1,6 @@
 //! Which filler for this job's sheet and service, and which seams could do without.
 
-use super::{FillerService, FillerVerdict, judge, ranked};
+use super::{FillerService, FillerVerdict, MANY, judge, ranked};
 use crate::seam::Seam;
 use crate::tables::Filler;
 use crate::tables::ranges::SeamKind;
@@ -29,14 +29,15 @@ impl Tank {
     /// # Errors
     /// None for a checked job, whose temperatures lie within what fillers are judged for.
     pub fn filler_service(&self) -> Result<FillerService, OutOfRange> {
-        FillerService::new(self.warmest(), self.job.service.anodised)
+        let service = FillerService::new(self.warmest(), self.job.service.anodised)?;
+        Ok(service.with_process(self.job.arc.process))
     }
 
     /// Every filler, and none, judged for the job's sheet and service, the best first.
     ///
     /// # Errors
     /// As [`filler_service`](Self::filler_service).
-    pub fn fillers(&self) -> Result<[FillerVerdict; 13], OutOfRange> {
+    pub fn fillers(&self) -> Result<[FillerVerdict; MANY], OutOfRange> {
         let alloy = self.job.alloy;
         Ok(ranked(alloy, alloy, &self.filler_service()?))
     }

@@ -1,4 +1,4 @@
-//! Which filler for which sheets: a set of marks with reasons, not one answer.
+//! Which filler for which sheets and process: a set of marks with reasons, not one answer.
 //!
 //! Each filler is marked on six criteria; a rule of metallurgy can rule it out altogether. Marks come from
 //! rules rather than from a table of pairs, so that each can say why; the pairs that books print are what
@@ -15,7 +15,7 @@ mod steel;
 mod weld_metal;
 
 use crate::geom::sort::insertion;
-use crate::tables::{Alloy, Family, Filler, Source, Sourced};
+use crate::tables::{Alloy, Family, Filler, Process, Source, Sourced};
 use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Ratio, Temperature, TemperatureUnit};
 
@@ -167,14 +167,16 @@ pub struct FillerService {
     temperature: Option<Temperature>,
     anodised: bool,
     dilution: Ratio,
+    process: Process,
 }
 
 impl FillerService {
-    /// Nothing said: no service temperature, not anodised, the usual dilution.
+    /// Nothing said: no service temperature, not anodised, the usual dilution, TIG.
     pub const UNSAID: Self = Self {
         temperature: None,
         anodised: false,
         dilution: USUAL_DILUTION,
+        process: Process::TigDc,
     };
 
     /// With the greatest temperature at which the tank is kept for long, −200 to 500 °C, and whether it is
@@ -190,8 +192,14 @@ impl FillerService {
         Ok(Self {
             temperature,
             anodised,
-            dilution: USUAL_DILUTION,
+            ..Self::UNSAID
         })
+    }
+
+    /// The service with the process that welds.
+    #[must_use]
+    pub const fn with_process(self, process: Process) -> Self {
+        Self { process, ..self }
     }
 
     /// The service with another share of molten base in the bead, above 0 and at most 1.
@@ -246,10 +254,13 @@ impl Finding {
 }
 
 impl FillerVerdict {
-    /// Whether it is ruled out as one of another family of metals, which is not worth a word.
+    /// Whether it is ruled out as one of another family of metals or another form, which is not worth a word.
     #[must_use]
-    pub fn is_of_another_metal(&self) -> bool {
-        self.worst().reason == FillerReason::OtherMetal
+    pub fn is_out_of_place(&self) -> bool {
+        matches!(
+            self.worst().reason,
+            FillerReason::OtherMetal | FillerReason::OtherForm
+        )
     }
 
     /// Each criterion with its finding.
@@ -307,9 +318,12 @@ impl FillerVerdict {
     }
 }
 
+/// How many can be judged: each filler, and none.
+pub const MANY: usize = Filler::ALL.len() + 1;
+
 /// Everything that can be judged; of those with equal marks the first here goes first: what is sold
 /// everywhere before what is not (common practice, no source), and any filler before none.
-const CANDIDATES: [Option<Filler>; 13] = [
+const CANDIDATES: [Option<Filler>; MANY] = [
     Some(Filler::R1100),
     Some(Filler::R4043),
     Some(Filler::R5356),
@@ -322,6 +336,10 @@ const CANDIDATES: [Option<Filler>; 13] = [
     Some(Filler::Er309L),
     Some(Filler::Er70s2),
     Some(Filler::Er70s6),
+    Some(Filler::E71t1),
+    Some(Filler::E308Lt1),
+    Some(Filler::E316Lt1),
+    Some(Filler::E309Lt1),
     None,
 ];
 
@@ -340,6 +358,10 @@ pub fn judge(
         [ruled_out(FillerReason::NotFused); 6]
     } else if filler.is_some_and(|rod| (rod.family() == Family::Aluminium) != both) {
         [ruled_out(FillerReason::OtherMetal); 6]
+    } else if filler.is_some_and(|rod| !rod.is_for(service.process)) {
+        [ruled_out(FillerReason::OtherForm); 6]
+    } else if filler.is_none() && service.process.feeds_wire() {
+        [ruled_out(FillerReason::WireIsElectrode); 6]
     } else if let Some(metal) = weld_metal {
         aluminium::findings([base, other], filler, metal, service)
     } else {
@@ -355,7 +377,7 @@ pub fn judge(
 /// Every filler, and none, judged and ranked, the best first: by its worst mark, then by
 /// [`FillerVerdict::score`], then by how common it is. The same inputs give the same order.
 #[must_use]
-pub fn ranked(base: Alloy, other: Alloy, service: &FillerService) -> [FillerVerdict; 13] {
+pub fn ranked(base: Alloy, other: Alloy, service: &FillerService) -> [FillerVerdict; MANY] {
     let mut verdicts = CANDIDATES.map(|filler| judge(base, other, filler, service));
     insertion(&mut verdicts, FillerVerdict::before);
     verdicts

@@ -37,6 +37,8 @@ reasons! {
     NotAsked: Practice, "not asked for";
     NotFused: Practice, "aluminium and steel are not welded to each other by fusion";
     OtherMetal: Practice, "a filler of another family of metals";
+    OtherForm: Practice, "not made in the form that the process takes";
+    WireIsElectrode: Practice, "the wire is itself the electrode: there is no arc without it";
 
     WeldMetalClear: MathersCracking, "the bead has silicon or magnesium enough to freeze without cracks";
     WeldMetalNear: MathersCracking, "the bead lies near the range that cracks: melt little of the sheet";

@@ -6,13 +6,14 @@ use crate::tables::{Alloy, Family, Filler};
 /// A finding for each criterion, in its order.
 pub(super) fn findings(sheets: [Alloy; 2], filler: Option<Filler>) -> [Finding; 6] {
     let [base, other] = sheets;
+    let like = filler.map(Filler::solid);
     let carbon = |sheet: Alloy| sheet.family() == Family::Steel;
     let carbons = (carbon(base), carbon(other));
     let molybdenum = |sheet: Alloy| matches!(sheet, Alloy::S316 | Alloy::S316L);
     let (cracking, corrosion) = match carbons {
-        (false, false) => stainless(filler, [molybdenum(base), molybdenum(other)]),
-        (true, true) => (plain(filler), fair(FillerReason::Rusts)),
-        _ => (mixed(filler), fair(FillerReason::Rusts)),
+        (false, false) => stainless(like, [molybdenum(base), molybdenum(other)]),
+        (true, true) => (plain(like), fair(FillerReason::Rusts)),
+        _ => (mixed(like), fair(FillerReason::Rusts)),
     };
     let bead = strength(sheets, filler);
     let bead = Finding {

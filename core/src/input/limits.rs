@@ -4,8 +4,8 @@
 //! millimetre, a comma for a point) from becoming a plan; they do not say what is good practice.
 
 use crate::units::{
-    Angle, AngleUnit, Current, Length, LengthUnit, Pressure, PressureUnit, Ratio, Speed, SpeedUnit,
-    Temperature, TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
+    Angle, AngleUnit, Current, Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Ratio,
+    Speed, SpeedUnit, Temperature, TemperatureUnit, Time, TimeUnit, Voltage, Volume, VolumeUnit,
 };
 
 /// Bytes that a job's name may have.
@@ -119,6 +119,21 @@ pub const NOZZLE: (Length, Length) = (mm(3.0), mm(30.0));
 pub const ROD_DIAMETER: (Length, Length) = (mm(0.5), mm(10.0));
 /// Shortest and longest rod as it is bought.
 pub const ROD_LENGTH: (Length, Length) = (mm(100.0), mm(2_000.0));
+/// Thinnest and thickest wire that is itself the electrode.
+pub const WIRE_DIAMETER: (Length, Length) = (mm(0.4), mm(4.0));
+/// Lightest and heaviest spool of wire.
+pub const SPOOL: (Mass, Mass) = (
+    Mass::new(0.1, MassUnit::Kilogram),
+    Mass::new(50.0, MassUnit::Kilogram),
+);
+/// Slowest and fastest feed of wire, in metres a minute.
+pub const WIRE_FEED: (f64, f64) = (0.5, 40.0);
+/// Shortest and longest distance from contact tip to work.
+pub const STICK_OUT: (Length, Length) = (mm(3.0), mm(60.0));
+/// Least and most oxygen that may be left behind a seam.
+pub const PURGE_OXYGEN: (Ratio, Ratio) = (Ratio::from_share(1e-5), Ratio::from_share(0.05));
+/// Shortest and longest way beside a seam that a coating is taken off for.
+pub const COATING_REMOVED: (Length, Length) = (mm(1.0), mm(500.0));
 /// Least and most rod that is used up beside the seams, as a share of what they take.
 pub const ROD_WASTE: (Ratio, Ratio) = (Ratio::from_share(0.0), Ratio::from_share(1.0));
 /// Least and greatest flow of shielding gas, in litres a minute.

@@ -8,7 +8,7 @@ use crate::arc::duty::ArcAndRest;
 use crate::blank::Allowance;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
-use crate::units::{Energy, Ratio, Time};
+use crate::units::{Energy, Ratio, Time, Volume};
 use crate::weld::WeldPlan;
 
 /// Of the mains' energy in the arc: common practice for an inverter, no source.
@@ -27,6 +27,10 @@ pub struct BillDraft<'a> {
     pub larger: &'a [Allowance],
     /// Setting up, cleaning, fitting.
     pub other: Time,
+    /// Gas that purges the tank.
+    pub purge: Volume,
+    /// How long that takes before the first arc.
+    pub purging: Time,
     /// Prices; nothing is priced without.
     pub prices: Option<Prices>,
 }
@@ -49,6 +53,12 @@ impl Tank {
     pub fn arc_time(&self) -> Time {
         let times = self.seams().filter_map(|seam| self.seam_time(&seam));
         Time::from_seconds(times.map(|time| time.burning().si()).sum())
+    }
+
+    /// From the first arc to the end of the last: of a weld plan, with its moves and waits; without one, the arc alone.
+    #[must_use]
+    pub fn welding_time(&self, plan: Option<&WeldPlan>) -> Time {
+        plan.map_or_else(|| self.arc_time(), |plan| plan.totals().job())
     }
 
     /// Arc and rest of the whole job with power source and torch; `None` where nothing of them has a rating, or the
@@ -79,14 +89,14 @@ impl Tank {
                 .arc_and_rest(draft.equipment)
                 .map(|run| run.rest)
                 .unwrap_or_default(),
-            other: draft.other,
+            other: Time::from_seconds(draft.other.si() + draft.purging.si()),
         }
         .job()?;
         let in_arc = self.arc().power().si() * used.burning().si();
         let amounts = Amounts {
             sheet: self.mass_larger(draft.larger),
             filler: used.filler.bought_mass,
-            gas: used.gas.total(),
+            gas: Volume::from_cubic_metres(used.gas.total().si() + draft.purge.si()),
             labour: time.total,
             electricity: Energy::from_joules(in_arc / MAINS_IN_ARC.si()),
         };
@@ -109,8 +119,8 @@ mod tests {
     use crate::tables::Alloy;
     use crate::units::{Length, LengthUnit};
 
-    /// By hand, without a plan and without ratings: labour is the arc, a move to each start of it, and what is said
-    /// beside; the mains give a quarter more than the arc takes.
+    /// By hand, without a plan and without ratings: labour is the arc, a move to each start of it, what is said beside
+    /// and ten minutes of purging; the mains give a quarter more than the arc takes.
     #[test]
     fn a_bill_by_hand() {
         let mm = |value| Length::new(value, LengthUnit::Millimetre);
@@ -132,11 +142,15 @@ mod tests {
             plan: None,
             larger: &[],
             other: Time::from_seconds(3_600.0),
+            purge: Volume::from_cubic_metres(0.25),
+            purging: Time::from_seconds(600.0),
             prices: Some(prices),
         });
         let bill = bill.unwrap();
+        let gas = used.gas.total().si() + 0.25;
+        assert!((bill.amounts.gas.si() / gas - 1.0).abs() < 1e-12);
         let (arc, moving) = (used.burning().si(), tank.job().welding().moving.si());
-        let labour = arc + moving * f64::from(used.starts) + 3_600.0;
+        let labour = arc + moving * f64::from(used.starts) + 3_600.0 + 600.0;
         assert!((bill.time.total.si() - labour).abs() < 1e-6);
         let mains = 1.25 * tank.arc().power().si() * arc;
         assert!((bill.amounts.electricity.si() / mains - 1.0).abs() < 1e-12);

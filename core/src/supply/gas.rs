@@ -21,6 +21,9 @@ pub fn usual_post_flow(current: Current) -> Time {
     Time::from_seconds(if seconds > 8.0 { seconds } else { 8.0 })
 }
 
+/// Post-flow where the electrode is a wire, which needs no gas to cool: common practice, no source.
+pub const WIRE_POST_FLOW: Time = Time::from_seconds(2.0);
+
 /// Pre-flow, from 0.3 to 1 s: common practice, no source.
 pub const USUAL_PRE_FLOW: Time = Time::from_seconds(0.5);
 

@@ -1,4 +1,4 @@
-//! What the seams of a tank use up: rod, gas and arc time, by seam and in all.
+//! What the seams of a tank use up: rod or wire, gas and arc time, by seam and in all.
 //!
 //! A seam's bead covers its tacks, so their rod is part of the bead's. Their arc time is their length at the
 //! speed of the seam, on top of the seam's own; every stitch and every tack is a start of the arc, with its
@@ -14,7 +14,7 @@ use crate::input::{Face, Joint};
 use crate::seam::Seam;
 use crate::tank::Tank;
 use crate::units::range::RangeError;
-use crate::units::{Figure, Length, Ratio, Time};
+use crate::units::{Figure, Length, Ratio, Speed, Time};
 
 /// Rod that goes to trial pieces and spoilt ends, on top of what the seams take: common practice, no source.
 pub const WASTE: Ratio = Ratio::from_share(0.1);
@@ -22,8 +22,10 @@ pub const WASTE: Ratio = Ratio::from_share(0.1);
 /// What is welded with.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Kit {
-    /// The rod.
+    /// The rod or wire.
     pub rod: Rod,
+    /// How fast a wire is fed while the arc burns, whatever the beads want; `None` of a rod, and where it is not known.
+    pub feed: Option<Speed>,
     /// Rod on top of what the seams take, as a share of it: 0 to 100 %.
     pub waste: Ratio,
     /// The gas.
@@ -56,7 +58,7 @@ pub struct SeamUse {
     pub seam: Seam,
     /// Its bead, or why its joint has none that can be reckoned.
     pub bead: Result<Bead, BeadError>,
-    /// Rod melted for it; none without a bead.
+    /// Rod melted for it, none without a bead; wire fed while its arc burns.
     pub melted: Length,
     /// Times of the arc.
     pub time: SeamTime,
@@ -158,13 +160,17 @@ impl Tank {
     /// # Errors
     /// Each item may be an error: [`RangeError`] for an arc time past 100 h.
     pub fn supplies(&self, kit: &Kit) -> impl Iterator<Item = Result<SeamUse, RangeError>> {
-        let Kit { rod, shield, .. } = *kit;
+        let Kit {
+            rod, shield, feed, ..
+        } = *kit;
         self.seams().filter_map(move |seam| {
             let bead = self.bead(&seam)?;
             let time = self.seam_time(&seam)?;
-            let melted = bead
-                .as_ref()
-                .map_or(Length::default(), |bead| rod.melted(bead));
+            let melted = match (feed, &bead) {
+                (Some(feed), _) => Length::from_metres(feed.si() * time.burning().si()),
+                (None, Ok(bead)) => rod.melted(bead),
+                (None, Err(_)) => Length::default(),
+            };
             Some(shield.used(time.burning(), time.starts).map(|gas| SeamUse {
                 seam,
                 bead,

@@ -24,7 +24,7 @@ mod usual;
 pub use bill::{Bill, BillDraft, MAINS_IN_ARC};
 pub use kit::{AllUse, Kit, SeamTime, SeamUse, WASTE};
 pub use larger::{Draw, Larger, MAX_LARGER, Shrinkage};
-pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, USUAL_ROD_LENGTH};
+pub use usual::{KitAssumed, KitChoice, KitDraft, KitError, Sold, USUAL_ROD_LENGTH, usual_spool};
 
 use crate::blank::{Allow, SheetCorner};
 use crate::input::Joint;

@@ -1,19 +1,32 @@
-//! What is welded with where nobody says: rod, gas and their figures, each with what it rests on.
+//! What is welded with where nobody says: rod or wire, gas and their figures, each with what it rests on.
 
 use heapless::Vec;
 
-use super::filler::{DEPOSITION, Rod, RodDraft, STUB};
-use super::gas::{Shield, USUAL_PRE_FLOW, usual_post_flow};
+use super::filler::{DEPOSITION, Rod, RodDraft, STUB, WireDraft};
+use super::gas::{Shield, USUAL_PRE_FLOW, WIRE_POST_FLOW, usual_post_flow};
 use super::{Kit, WASTE};
-use crate::tables::Filler;
-use crate::tables::ranges::{self, Range, SeamKind, Sources};
+use crate::tables::ranges::{self, Range, SeamKind, Sources, wire};
+use crate::tables::{Family, Filler};
 use crate::tank::Tank;
 use crate::units::flow::Flow;
 use crate::units::range::RangeError;
-use crate::units::{Length, LengthUnit, Ratio, Time};
+use crate::units::{Length, LengthUnit, Mass, MassUnit, Ratio, Speed, Time};
 
 /// A rod as it is sold: common practice, no source.
 pub const USUAL_ROD_LENGTH: Length = Length::new(1.0, LengthUnit::Metre);
+
+/// A spool of wire as it is sold, of 200 mm (EN ISO 544, from memory): what it holds of aluminium, and of steels, is
+/// common practice, no source.
+#[must_use]
+pub const fn usual_spool(family: Family) -> Mass {
+    Mass::new(
+        match family {
+            Family::Aluminium => 2.0,
+            Family::Stainless | Family::Steel => 5.0,
+        },
+        MassUnit::Kilogram,
+    )
+}
 
 /// What a person says of rod and gas; the rest is taken as is usual.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -34,6 +47,12 @@ pub struct KitDraft {
     pub pre_flow: Option<Time>,
     /// Gas after it.
     pub post_flow: Option<Time>,
+    /// Diameter of the wire, where the process feeds one.
+    pub wire_diameter: Option<Length>,
+    /// What is on its spool.
+    pub spool: Option<Mass>,
+    /// How fast it is fed.
+    pub wire_feed: Option<Speed>,
 }
 
 /// A figure of the kit that was taken as is usual, and what it rests on.
@@ -55,10 +74,16 @@ pub enum KitAssumed {
     PreFlow,
     /// [`usual_post_flow`].
     PostFlow,
+    /// The largest wire of the published range.
+    WireDiameter(Range<Length>),
+    /// [`usual_spool`].
+    Spool,
+    /// [`WIRE_POST_FLOW`].
+    WirePostFlow,
 }
 
 impl KitAssumed {
-    /// The name of the figure, as a job file has it under `supply`.
+    /// The name of the figure, as a job file has it under `supply`, or the path of it where it stands elsewhere.
     #[must_use]
     pub const fn key(&self) -> &'static str {
         match self {
@@ -69,7 +94,9 @@ impl KitAssumed {
             Self::Waste => "waste",
             Self::GasFlow(_) => "gas_flow",
             Self::PreFlow => "pre_flow",
-            Self::PostFlow => "post_flow",
+            Self::PostFlow | Self::WirePostFlow => "post_flow",
+            Self::WireDiameter(_) => "arc.wire",
+            Self::Spool => "spool",
         }
     }
 
@@ -78,8 +105,11 @@ impl KitAssumed {
     pub const fn source(&self) -> &'static str {
         match self {
             Self::Filler => "the best of those judged",
-            Self::RodDiameter(_) => "the largest that is suggested",
-            Self::RodLength | Self::Waste | Self::PreFlow => "common practice, no source",
+            Self::RodDiameter(_) | Self::WireDiameter(_) => "the largest that is suggested",
+            Self::RodLength | Self::Waste | Self::PreFlow | Self::WirePostFlow => {
+                "common practice, no source"
+            }
+            Self::Spool => "a spool of 200 mm: common practice, no source",
             Self::Stub => "50 mm of 1 m (from memory), at most half of the rod",
             Self::GasFlow(_) => "the middle of what is suggested",
             Self::PostFlow => "a second for each 10 A, at least 8 s: common practice, no source",
@@ -90,11 +120,20 @@ impl KitAssumed {
     #[must_use]
     pub const fn sources(&self) -> Option<Sources> {
         match self {
-            Self::RodDiameter(range) => Some(range.sources),
+            Self::RodDiameter(range) | Self::WireDiameter(range) => Some(range.sources),
             Self::GasFlow(range) => Some(range.sources),
             _ => None,
         }
     }
+}
+
+/// How a filler is sold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sold {
+    /// In rods of a length.
+    Rods(Length),
+    /// On spools that hold a mass.
+    Spools(Mass),
 }
 
 /// What a tank is welded with.
@@ -102,10 +141,10 @@ impl KitAssumed {
 pub struct KitChoice {
     /// The filler.
     pub filler: Filler,
-    /// Diameter of its rod.
+    /// Diameter of its rod or wire.
     pub diameter: Length,
-    /// Length of a rod.
-    pub length: Length,
+    /// How it is sold.
+    pub sold: Sold,
     /// Flow of gas.
     pub flow: Flow,
     /// How long the gas runs before and after the arc.
@@ -120,7 +159,7 @@ pub struct KitChoice {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum KitError {
-    /// Nothing is published for this sheet, so that this figure must be said: its key under `supply`.
+    /// Nothing is published for this sheet, so that this figure must be said: its path in a job file.
     Unknown(&'static str),
     /// A figure past its limits.
     Range(RangeError),
@@ -137,7 +176,7 @@ impl core::fmt::Display for KitError {
         match self {
             Self::Unknown(key) => write!(
                 f,
-                "give supply.{key}, for which nothing is published for this sheet"
+                "give {key}, for which nothing is published for this sheet"
             ),
             Self::Range(error) => error.fmt(f),
         }
@@ -147,11 +186,49 @@ impl core::fmt::Display for KitError {
 impl core::error::Error for KitError {}
 
 impl Tank {
+    /// Joint and thinner sheet of the first seam, for which ranges are looked up.
+    fn first_seam(&self) -> Option<(SeamKind, Length)> {
+        self.seams()
+            .find_map(|seam| Some((SeamKind::of(seam.joint?), seam.thinner)))
+    }
+
     /// The range of rods that is published for the first seam's joint and thinner sheet.
     fn rods(&self) -> Option<Range<Length>> {
-        let mut seams = self.seams();
-        let (joint, thinner) = seams.find_map(|seam| Some((seam.joint?, seam.thinner)))?;
-        ranges::rod(self.job.alloy().family(), thinner, SeamKind::of(joint))
+        let (kind, thinner) = self.first_seam()?;
+        ranges::rod(self.job.alloy().family(), thinner, kind)
+    }
+
+    /// The range of wires that is published for the same.
+    fn wires(&self) -> Option<Range<Length>> {
+        let (kind, thinner) = self.first_seam()?;
+        let process = self.arc().process;
+        wire::diameter(process, self.job.alloy().family(), thinner, kind)
+    }
+
+    /// The range of gas flows that is published for the job's sheet and process.
+    fn gas_flows(&self) -> Option<Range<Flow>> {
+        let (family, thickness) = (self.job.alloy().family(), self.job.thickness());
+        let process = self.arc().process;
+        if process.feeds_wire() {
+            let (kind, thinner) = self.first_seam()?;
+            wire::gas(process, family, thinner, kind)
+        } else {
+            ranges::gas(family, thickness)
+        }
+    }
+
+    /// The diameter of the wire: what a person says, or the largest of the published range.
+    ///
+    /// # Errors
+    /// [`KitError::Unknown`] where nothing is published for the sheet.
+    pub fn wire_diameter(&self, own: Option<Length>) -> Result<Length, KitError> {
+        match own {
+            Some(own) => Ok(own),
+            None => {
+                let range = self.wires().ok_or(KitError::Unknown("arc.wire"))?;
+                Ok(range.most)
+            }
+        }
     }
 
     /// What the tank is welded with: what a person says of it, and what is usual where nobody does.
@@ -164,36 +241,68 @@ impl Tank {
         let mut note = |one| {
             let _ = assumed.push(one);
         };
+        let process = self.arc().process;
         let filler = match draft.filler {
             Some(filler) => filler,
             None => {
                 note(KitAssumed::Filler);
-                let all = self.fillers().map_err(|_| KitError::Unknown("filler"))?;
+                let all = self
+                    .fillers()
+                    .map_err(|_| KitError::Unknown("supply.filler"))?;
                 all.iter()
                     .find_map(|verdict| verdict.filler.filter(|_| !verdict.ruled_out()))
-                    .ok_or(KitError::Unknown("filler"))?
+                    .ok_or(KitError::Unknown("supply.filler"))?
             }
         };
-        let diameter = match draft.rod_diameter {
-            Some(diameter) => diameter,
-            None => {
-                let range = self.rods().ok_or(KitError::Unknown("rod_diameter"))?;
-                note(KitAssumed::RodDiameter(range));
-                range.most
+        let density = filler.density().value;
+        let (rod, diameter, sold) = if process.feeds_wire() {
+            let diameter = self.wire_diameter(draft.wire_diameter)?;
+            if let (None, Some(range)) = (draft.wire_diameter, self.wires()) {
+                note(KitAssumed::WireDiameter(range));
             }
+            let spool = draft.spool.unwrap_or_else(|| {
+                note(KitAssumed::Spool);
+                usual_spool(filler.family())
+            });
+            let wire = Rod::wire(&WireDraft {
+                diameter,
+                spool,
+                density,
+                process,
+            })?;
+            (wire, diameter, Sold::Spools(spool))
+        } else {
+            let diameter = match draft.rod_diameter {
+                Some(diameter) => diameter,
+                None => {
+                    let range = self
+                        .rods()
+                        .ok_or(KitError::Unknown("supply.rod_diameter"))?;
+                    note(KitAssumed::RodDiameter(range));
+                    range.most
+                }
+            };
+            let length = draft.rod_length.unwrap_or_else(|| {
+                note(KitAssumed::RodLength);
+                USUAL_ROD_LENGTH
+            });
+            let stub = draft.stub.unwrap_or_else(|| {
+                note(KitAssumed::Stub);
+                if STUB.si() > 0.5 * length.si() {
+                    Length::from_metres(0.5 * length.si())
+                } else {
+                    STUB
+                }
+            });
+            let rod = Rod::new(&RodDraft {
+                diameter,
+                length,
+                stub,
+                density,
+                deposition: DEPOSITION,
+            })?;
+            (rod, diameter, Sold::Rods(length))
         };
-        let length = draft.rod_length.unwrap_or_else(|| {
-            note(KitAssumed::RodLength);
-            USUAL_ROD_LENGTH
-        });
-        let stub = draft.stub.unwrap_or_else(|| {
-            note(KitAssumed::Stub);
-            if STUB.si() > 0.5 * length.si() {
-                Length::from_metres(0.5 * length.si())
-            } else {
-                STUB
-            }
-        });
         let waste = draft.waste.unwrap_or_else(|| {
             note(KitAssumed::Waste);
             WASTE
@@ -201,8 +310,9 @@ impl Tank {
         let flow = match draft.gas_flow {
             Some(flow) => flow,
             None => {
-                let (family, thickness) = (self.job.alloy().family(), self.job.thickness());
-                let range = ranges::gas(family, thickness).ok_or(KitError::Unknown("gas_flow"))?;
+                let range = self
+                    .gas_flows()
+                    .ok_or(KitError::Unknown("supply.gas_flow"))?;
                 note(KitAssumed::GasFlow(range));
                 Flow::from_si(0.5 * (range.least.si() + range.most.si()))
             }
@@ -212,24 +322,27 @@ impl Tank {
             USUAL_PRE_FLOW
         });
         let post = draft.post_flow.unwrap_or_else(|| {
-            note(KitAssumed::PostFlow);
-            usual_post_flow(self.arc().current)
+            if process.feeds_wire() {
+                note(KitAssumed::WirePostFlow);
+                WIRE_POST_FLOW
+            } else {
+                note(KitAssumed::PostFlow);
+                usual_post_flow(self.arc().current)
+            }
         });
-        let rod = Rod::new(&RodDraft {
-            diameter,
-            length,
-            stub,
-            density: filler.density().value,
-            deposition: DEPOSITION,
-        })?;
         let shield = Shield::new(flow, pre, post)?;
         Ok(KitChoice {
             filler,
             diameter,
-            length,
+            sold,
             flow,
             flows: [pre, post],
-            kit: Kit { rod, waste, shield },
+            kit: Kit {
+                rod,
+                feed: draft.wire_feed.filter(|_| process.feeds_wire()),
+                waste,
+                shield,
+            },
             assumed,
         })
     }

@@ -91,8 +91,19 @@ alloys! {
     S316: "316", Stainless, 8_000.0, En10088;
     /// 1.4404.
     S316L: "316L", Stainless, 8_000.0, En10088;
-    /// Low-carbon sheet and plate: S235, A36, DC01.
+    /// Low-carbon sheet and plate whose grade is not told: the weakest of S235, A36 and DC01.
     LowCarbonSteel: "low-carbon steel", Steel, 7_850.0, En1993Part1;
+    // On the wire an alloy is its place in this list: new ones go to its end.
+    /// Hot-rolled structural steel, 1.0038.
+    S235: "S235JR", Steel, 7_850.0, En1993Part1;
+    /// Hot-rolled structural steel, 1.0044.
+    S275: "S275JR", Steel, 7_850.0, En1993Part1;
+    /// Hot-rolled structural steel, 1.0577.
+    S355: "S355J2", Steel, 7_850.0, En1993Part1;
+    /// Cold-rolled sheet for forming, 1.0330.
+    Dc01: "DC01", Steel, 7_850.0, En1993Part1;
+    /// Hot-rolled sheet for forming, 1.0332.
+    Dd11: "DD11", Steel, 7_850.0, En1993Part1;
 }
 
 impl Alloy {
@@ -124,13 +135,22 @@ named! {
 impl FromStr for Alloy {
     type Err = NotAnAlloy;
 
-    /// By its name, with or without `EN AW-`, or by a common grade of low-carbon steel.
+    /// By its name, with or without `EN AW-`, by its number in EN 10027-2, or by a short or common name of a steel.
     fn from_str(text: &str) -> Result<Self, NotAnAlloy> {
         let text = text.trim();
         let bare = text.strip_prefix("EN AW-").unwrap_or(text);
-        if matches!(bare, "S235" | "A36" | "DC01" | "steel" | "mild steel") {
-            return Ok(Self::LowCarbonSteel);
-        }
-        Self::called(bare)
+        Ok(match bare {
+            "A36" | "steel" | "mild steel" => Self::LowCarbonSteel,
+            "S235" | "1.0038" => Self::S235,
+            "S275" | "1.0044" => Self::S275,
+            "S355" | "1.0577" => Self::S355,
+            "1.0330" => Self::Dc01,
+            "1.0332" => Self::Dd11,
+            "1.4301" => Self::S304,
+            "1.4307" => Self::S304L,
+            "1.4401" => Self::S316,
+            "1.4404" => Self::S316L,
+            name => return Self::called(name),
+        })
     }
 }

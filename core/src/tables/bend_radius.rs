@@ -106,6 +106,14 @@ static ROWS: [Row; 15] = [
     row(Alloy::LowCarbonSteel, &[Temper::Annealed], &[(16.0, 1.5)], BendTable::Practice),
 ];
 
+/// The alloy whose row serves another one: grades as soft as unnamed low-carbon steel take its row.
+const fn like(alloy: Alloy) -> Alloy {
+    match alloy {
+        Alloy::S235 | Alloy::Dc01 | Alloy::Dd11 => Alloy::LowCarbonSteel,
+        own => own,
+    }
+}
+
 /// The smallest inside radius for a cold bend through 90° across the direction of rolling, in sheet of
 /// `thickness`; along it, 1.5 times the radius (common practice, no source). Between two columns of a table the thicker one holds, and
 /// where sources differ the larger radius.
@@ -118,7 +126,7 @@ pub fn minimum_radius(alloy: Alloy, temper: Temper, thickness: Length) -> Option
     let t = thickness.si();
     let row = ROWS
         .iter()
-        .find(|row| row.alloy == alloy && row.tempers.contains(&temper))?;
+        .find(|row| row.alloy == like(alloy) && row.tempers.contains(&temper))?;
     if !(t > 0.0) {
         return None;
     }

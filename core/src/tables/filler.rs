@@ -1,8 +1,8 @@
-//! Filler rods: what they are made of and how strong they are, each figure with its source.
+//! Filler rods and wires: what they are made of and how strong they are, each figure with its source.
 
 use core::str::FromStr;
 
-use super::{Family, Source, Sourced};
+use super::{Family, Process, Source, Sourced};
 use crate::units::{Pressure, PressureUnit, Ratio, Temperature, TemperatureUnit};
 
 /// One row, in whole numbers of a small unit: see the methods.
@@ -24,7 +24,7 @@ struct Row {
 macro_rules! fillers {
     ($($(#[$doc:meta])* $variant:ident: $name:literal, $family:ident, $density:literal $density_source:ident,
         $parts:tt $parts_source:ident, $melting:expr, $ultimate:literal $ultimate_source:ident, $shear:expr;)+) => {
-        /// A filler rod.
+        /// A filler rod or wire.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -92,6 +92,15 @@ fillers! {
     Er70s2: "ER70S-2", Steel, 7_850 En1993Part1, [0, 55, 115] AwsA5Point18, None, 480 AwsA5Point18, None;
     /// Carbon steel with more silicon and manganese.
     Er70s6: "ER70S-6", Steel, 7_850 En1993Part1, [0, 98, 163] AwsA5Point18, None, 480 AwsA5Point18, None;
+    // New ones go to the end, for programs that know a filler by its place.
+    /// Wire with a core of rutile flux, for carbon steel.
+    E71t1: "E71T-1", Steel, 7_850 En1993Part1, [0, 45, 88] AwsA5Point20, None, 490 AwsA5Point20, None;
+    /// Stainless wire with a core of flux, for 304 and 304L.
+    E308Lt1: "E308LT1", Stainless, 7_900 En10088, [0, 50, 150] AwsA5Point22, None, 520 AwsA5Point22, None;
+    /// Stainless wire with a core of flux, for joints with carbon steel.
+    E309Lt1: "E309LT1", Stainless, 7_900 En10088, [0, 50, 150] AwsA5Point22, None, 520 AwsA5Point22, None;
+    /// Stainless wire with molybdenum and a core of flux, for 316 and 316L.
+    E316Lt1: "E316LT1", Stainless, 8_000 En10088, [0, 50, 150] AwsA5Point22, None, 485 AwsA5Point22, None;
 }
 
 fn share((hundredths, source): (u16, Source)) -> Sourced<Ratio> {
@@ -167,6 +176,33 @@ impl Filler {
         self.row()
             .shear
             .map(|value| megapascals((value, Source::FillerShear)))
+    }
+
+    /// Whether it is a wire with a core of flux; all others are solid, drawn as rods and as wires.
+    #[must_use]
+    pub const fn is_cored(self) -> bool {
+        matches!(
+            self,
+            Self::E71t1 | Self::E308Lt1 | Self::E309Lt1 | Self::E316Lt1
+        )
+    }
+
+    /// The solid filler whose weld metal is alike; itself for a solid one.
+    #[must_use]
+    pub const fn solid(self) -> Self {
+        match self {
+            Self::E71t1 => Self::Er70s6,
+            Self::E308Lt1 => Self::Er308L,
+            Self::E309Lt1 => Self::Er309L,
+            Self::E316Lt1 => Self::Er316L,
+            solid => solid,
+        }
+    }
+
+    /// Whether it is made in the form that a process takes.
+    #[must_use]
+    pub const fn is_for(self, process: Process) -> bool {
+        self.is_cored() == matches!(process, Process::FluxCored)
     }
 
     /// Whether it is of aluminium and silicon.

@@ -126,7 +126,9 @@ pub fn hold_band(alloy: Alloy) -> Option<HoldBand> {
 pub fn least_temperature(alloy: Alloy) -> Sourced<Temperature> {
     match alloy {
         Alloy::A5086 => Sourced::new(celsius(16.0), Source::Navsea),
-        Alloy::LowCarbonSteel => Sourced::new(celsius(0.0), Source::AwsD1Point1),
+        steel if matches!(steel.family(), Family::Steel) => {
+            Sourced::new(celsius(0.0), Source::AwsD1Point1)
+        }
         _ if alloy.family() == Family::Aluminium
             && !alloy.metal().heat_treatable()
             && is_sensitive(alloy) =>

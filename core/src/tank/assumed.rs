@@ -94,13 +94,15 @@ impl Assumed {
             Self::Headspace(_) => {
                 "49 CFR 393.67(c)(12): filled to 95 % at most (from memory); a coolant header wants more"
             }
-            Self::Process(_) => "common practice, no source: AC for aluminium, DC for steels",
+            Self::Process(_) => {
+                "common practice, no source: TIG, on AC for aluminium and DC for steels"
+            }
             Self::Current(start) => start.source.text(),
             Self::Voltage(_) => {
-                "conventional load voltage 10 V + 0.04 I, IEC 60974-1, 11.2 (from memory); measure your own"
+                "conventional load voltage, 10 V + 0.04 I for TIG and 14 V + 0.05 I for wire, IEC 60974-1, 11.2 (from memory); measure your own"
             }
             Self::Travel(start) => start.source.text(),
-            Self::Efficiency(_) => "EN 1011-1:2009, table 1: the factor for TIG",
+            Self::Efficiency(_) => "EN 1011-1:2009, table 1: 0.6 for TIG, 0.8 for wire",
             Self::StitchMax(_) => {
                 "common practice, no source: 75 to 100 mm on thin aluminium, 25 to 50 mm on steels"
             }
@@ -118,7 +120,7 @@ impl Assumed {
                 "common practice, no source: how far a torch is held with its seam in sight; give your own"
             }
             Self::Uptake(_) => {
-                "measured, for the metal's own heat: 0.4 of AC on aluminium (Christensen et al., 1965, from memory), 0.67 of DC (DuPont and Marder, 1995)"
+                "measured, for the metal's own heat: 0.4 of AC on aluminium (Christensen et al., 1965, from memory), 0.67 of DC, 0.84 of an arc from solid wire (DuPont and Marder, 1995); of flux-cored wire 0.8 (EN 1011-1, no measurement read)"
             }
         }
     }

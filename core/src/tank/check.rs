@@ -152,7 +152,7 @@ impl Job {
         });
         arc.current = match own.current {
             Some(current) => current,
-            None => match settings::current(family, thickness) {
+            None => match settings::current(arc.process, family, thickness) {
                 Some(start) => {
                     assumed(Assumed::Current(start));
                     start.value
@@ -165,14 +165,14 @@ impl Job {
         };
         look.hold(Field::Current, arc.current, &bounds::CURRENT);
         arc.voltage = own.voltage.unwrap_or_else(|| {
-            let voltage = conventional_voltage(arc.current);
+            let voltage = conventional_voltage(arc.process, arc.current);
             assumed(Assumed::Voltage(voltage));
             voltage
         });
         look.hold(Field::Voltage, arc.voltage, &bounds::VOLTAGE);
         arc.travel = match own.travel {
             Some(travel) => travel,
-            None => match settings::travel(family, thickness) {
+            None => match settings::travel(arc.process, family, thickness) {
                 Some(start) => {
                     assumed(Assumed::Travel(start));
                     start.value

@@ -48,7 +48,10 @@ pub use error::{JobError, Problem};
 pub use job::Job;
 pub use plugs::PlugHole;
 pub use reach::{Kept, Plumbing, Reach, ReachError, ShutAir};
-pub use settings::{OwnSettings, SeamGroup, SeamSettings, Suggestion};
+pub use settings::{
+    ElectrodeSettings, OwnSettings, SeamGroup, SeamSettings, Suggestion, TungstenSettings,
+    WireSettings,
+};
 pub use solve::{Dimension, SolvedDimension};
 pub use totals::Totals;
 pub use welding::{Service, Welding};

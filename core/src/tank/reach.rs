@@ -232,7 +232,7 @@ impl Tank {
 
 impl Fitting<'_> {
     /// Its inner end.
-    fn mouth(&self) -> Mouth {
+    pub(crate) fn mouth(&self) -> Mouth {
         let deep = self.sheet.si() + self.stand_in().si();
         Mouth {
             at: self.centre + self.inward * deep,
@@ -281,6 +281,15 @@ impl Reach<'_> {
     #[must_use]
     pub const fn compartments(&self) -> &Compartments {
         &self.parted
+    }
+
+    /// Whether the inner end of a fitting opens into a compartment, counted from 0.
+    pub(crate) fn opens_into(&self, fitting: &Fitting<'_>, compartment: usize) -> bool {
+        let mut opens = false;
+        each_opened(&self.parted, fitting.mouth(), |piece| {
+            opens |= self.parted.room_of(piece) == compartment;
+        });
+        opens
     }
 
     /// Whether the job says where the pick-up is; else it is taken to be in the middle of the plan, or in the compartment

@@ -2,9 +2,9 @@
 
 use super::Tank;
 use crate::seam::Seam;
-use crate::tables::ranges::{self, Range, RangeFit, SeamKind};
+use crate::tables::ranges::{self, Range, RangeFit, SeamKind, wire};
 use crate::units::flow::Flow;
-use crate::units::{Current, Length, Quantity, Speed};
+use crate::units::{Current, Length, Quantity, Speed, Voltage};
 
 /// Seams that settings do not tell apart.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub struct OwnSettings {
     pub rod: Option<Length>,
     /// Flow of gas.
     pub gas: Option<Flow>,
+    /// Diameter of the wire.
+    pub wire: Option<Length>,
 }
 
 /// One setting: its published range, and the welder's own.
@@ -48,16 +50,41 @@ pub struct SeamSettings {
     pub current: Suggestion<Current>,
     /// Travel speed.
     pub travel: Suggestion<Speed>,
+    /// Gas.
+    pub gas: Suggestion<Flow>,
+    /// What goes with the process.
+    pub electrode: ElectrodeSettings,
+}
+
+/// What is published of the electrode and what goes with it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ElectrodeSettings {
+    /// A tungsten with a rod beside it.
+    Tungsten(TungstenSettings),
+    /// A wire.
+    Wire(WireSettings),
+}
+
+/// What is published for a wire.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WireSettings {
+    /// Voltage.
+    pub voltage: Suggestion<Voltage>,
+    /// Its diameter.
+    pub diameter: Suggestion<Length>,
+}
+
+/// What is published for a tungsten and its rod.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TungstenSettings {
     /// Tungsten electrode, by the sheet.
-    pub tungsten_by_sheet: Suggestion<Length>,
+    pub by_sheet: Suggestion<Length>,
     /// Tungsten electrode, by the job's own current.
-    pub tungsten_by_current: Suggestion<Length>,
+    pub by_current: Suggestion<Length>,
     /// Gas nozzle.
     pub nozzle: Suggestion<Length>,
     /// Rod.
     pub rod: Suggestion<Length>,
-    /// Gas.
-    pub gas: Suggestion<Flow>,
 }
 
 /// How near an own value comes to an end of a range that it is taken to meet: common practice, no source.
@@ -97,7 +124,7 @@ impl Tank {
     ///
     /// ```
     /// use seamwright_core::prelude::*;
-    /// use seamwright_core::tank::OwnSettings;
+    /// use seamwright_core::tank::{ElectrodeSettings, OwnSettings};
     ///
     /// let mm = |value| Length::new(value, LengthUnit::Millimetre);
     /// let box_of = Block::new(mm(320.0), mm(180.0), mm(160.0));
@@ -105,8 +132,10 @@ impl Tank {
     /// let corners = tank.seam_groups().next().ok_or("no seams")?;
     /// assert_eq!(tank.seams_in(corners).count(), 12);
     /// // NIMI has 16 to 32 tenths of a millimetre for the rod about this sheet.
-    /// let rod = tank.seam_settings(corners, &OwnSettings::default()).rod;
-    /// assert!(rod.range.is_some_and(|range| range.least >= mm(1.6) && range.most <= mm(3.2)));
+    /// let ElectrodeSettings::Tungsten(tungsten) = tank.seam_settings(corners, &OwnSettings::default()).electrode else {
+    ///     return Err("TIG is usual".into());
+    /// };
+    /// assert!(tungsten.rod.range.is_some_and(|range| range.least >= mm(1.6) && range.most <= mm(3.2)));
     /// # Ok::<(), Box<dyn core::error::Error>>(())
     /// ```
     pub fn seam_groups(&self) -> impl Iterator<Item = SeamGroup> {
@@ -130,15 +159,45 @@ impl Tank {
     pub fn seam_settings(&self, group: SeamGroup, own: &OwnSettings) -> SeamSettings {
         let (arc, family) = (self.arc(), self.job.alloy.family());
         let SeamGroup { kind, thickness } = group;
-        let by_current = ranges::electrode(arc.process, arc.current);
+        let process = arc.process;
+        if process.feeds_wire() {
+            return SeamSettings {
+                current: Suggestion::of(
+                    wire::current(process, family, thickness, kind),
+                    Some(arc.current),
+                ),
+                travel: Suggestion::of(
+                    wire::travel(process, family, thickness, kind),
+                    Some(arc.travel),
+                ),
+                gas: Suggestion::new(
+                    wire::gas(process, family, thickness, kind),
+                    own.gas,
+                    Flow::si,
+                ),
+                electrode: ElectrodeSettings::Wire(WireSettings {
+                    voltage: Suggestion::of(
+                        wire::voltage(process, family, thickness, kind),
+                        Some(arc.voltage),
+                    ),
+                    diameter: Suggestion::of(
+                        wire::diameter(process, family, thickness, kind),
+                        own.wire,
+                    ),
+                }),
+            };
+        }
+        let by_current = ranges::electrode(process, arc.current);
         SeamSettings {
             current: Suggestion::of(ranges::current(family, thickness, kind), Some(arc.current)),
             travel: Suggestion::of(ranges::travel(family, thickness, kind), Some(arc.travel)),
-            tungsten_by_sheet: Suggestion::of(ranges::tungsten(family, thickness), own.tungsten),
-            tungsten_by_current: Suggestion::of(by_current, own.tungsten),
-            nozzle: Suggestion::of(ranges::nozzle(family, thickness), own.nozzle),
-            rod: Suggestion::of(ranges::rod(family, thickness, kind), own.rod),
             gas: Suggestion::new(ranges::gas(family, thickness), own.gas, Flow::si),
+            electrode: ElectrodeSettings::Tungsten(TungstenSettings {
+                by_sheet: Suggestion::of(ranges::tungsten(family, thickness), own.tungsten),
+                by_current: Suggestion::of(by_current, own.tungsten),
+                nozzle: Suggestion::of(ranges::nozzle(family, thickness), own.nozzle),
+                rod: Suggestion::of(ranges::rod(family, thickness, kind), own.rod),
+            }),
         }
     }
 }

@@ -187,6 +187,12 @@ figures! {
     LeakRate: "the leak rate", "sccm", SCCM, "name a rate that a leak can have";
     /// How many times the nearness of the reading a change must be before it is called a leak.
     Measure: "the change in nearnesses of the reading", "", 1.0, "10 is usual";
+    /// Diameter of a wire that is the electrode.
+    WireDiameter: "the diameter of the wire", "mm", 0.001, "take a wire that is sold";
+    /// Oxygen left behind a seam.
+    Oxygen: "the oxygen left", "%", 0.01, "0.1 % is usual";
+    /// Mass of a spool of wire.
+    Spool: "the mass of the spool", "kg", 1.0, "take it from the label of the spool";
 }
 
 impl Figure {

@@ -32,12 +32,12 @@ fn name(verdict: &FillerVerdict) -> &'static str {
     verdict.filler.map_or("no rod", |filler| filler.name())
 }
 
-/// Those that are of the sheet's own family of metals, the best first.
+/// Those that are of the sheet's own family of metals and made for the process, the best first.
 fn fillers(tank: &Tank) -> impl Iterator<Item = FillerVerdict> {
     let all = tank.fillers();
     all.into_iter()
         .flatten()
-        .filter(|verdict| verdict.worst().reason != FillerReason::OtherMetal)
+        .filter(|verdict| !verdict.is_out_of_place())
 }
 
 /// How many are shown.

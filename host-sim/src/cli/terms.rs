@@ -69,6 +69,25 @@ fn on_paper(job: &str) -> BTreeSet<String> {
         .collect()
 }
 
+/// Jobs of processes that no example has, whose plans have labels of their own.
+const OTHER_PROCESSES: [&str; 3] = [
+    "[stock]\nalloy = \"S355J2\"\nthickness = \"2 mm\"\n[arc]\nprocess = \"mag\"\n[supply]\ncylinder = \"20 L\"\n",
+    "[stock]\nalloy = \"5754\"\nthickness = \"3 mm\"\n[arc]\nprocess = \"mig\"\n",
+    "[stock]\nalloy = \"304L\"\nthickness = \"2 mm\"\n[arc]\nprocess = \"flux-cored\"\n[purge]\n",
+];
+
+/// Their files, in a folder that is removed by the caller.
+fn other_jobs(folder: &Path) -> Vec<PathBuf> {
+    std::fs::create_dir_all(folder).unwrap();
+    let body = "name = \"Ash bin\"\n[shape]\nkind = \"block\"\nlength = \"320 mm\"\nwidth = \"240 mm\"\nheight = \"200 mm\"\n[[fitting]]\nname = \"lid\"\nface = \"top\"\nat = [\"160 mm\", \"120 mm\"]\nbore = \"60 mm\"\n";
+    let made = OTHER_PROCESSES.iter().enumerate().map(|(number, process)| {
+        let path = folder.join(format!("other-{number}.toml"));
+        std::fs::write(&path, format!("{body}{process}")).unwrap();
+        path
+    });
+    made.collect()
+}
+
 fn examples() -> impl Iterator<Item = PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples");
     let files = std::fs::read_dir(folder).unwrap();
@@ -80,7 +99,8 @@ fn examples() -> impl Iterator<Item = PathBuf> {
 fn printed() -> BTreeSet<String> {
     let mut all = BTreeSet::new();
     let mut files = 0;
-    for path in examples() {
+    let folder = std::env::temp_dir().join(format!("seamwright-others-{}", std::process::id()));
+    for path in examples().chain(other_jobs(&folder)) {
         files += 1;
         let whole = Whole::open(path.to_str().unwrap()).ok().unwrap();
         let asked = whole.asked(Some(2));
@@ -106,7 +126,11 @@ fn printed() -> BTreeSet<String> {
                 .filter(|label| !label.is_empty()),
         );
     }
-    assert!(files >= 3, "the examples are not found");
+    std::fs::remove_dir_all(folder).unwrap();
+    assert!(
+        files >= 3 + OTHER_PROCESSES.len(),
+        "the examples are not found"
+    );
     all
 }
 

@@ -21,6 +21,7 @@ mod syntax;
 mod unread;
 mod words;
 
+use seamwright_core::advice::process::CoatedSheet;
 use seamwright_core::blank::BlankError;
 use seamwright_core::build::BaffleEdge;
 use seamwright_core::fitting::BaffleCut;
@@ -210,8 +211,11 @@ fn said<'t>(reader: &mut Reader<'t>, top: &Section<'t>) -> (Option<Draft>, Extra
     let arc = reader.section(top, "arc", &ARC);
     let weld = reader.section(top, "weld", &WELD);
     let fill = reader.section(top, "fill", &FILL);
-    let (draft, baffles) = draft(reader, top, [arc.as_ref(), weld.as_ref(), fill.as_ref()]).unzip();
+    let sections = [arc.as_ref(), weld.as_ref(), fill.as_ref()];
+    let mut coated = None;
+    let (draft, baffles) = draft(reader, top, sections, &mut coated).unzip();
     let mut extras = extras::read(reader, top, [arc.as_ref(), weld.as_ref()]);
+    extras.coated = coated;
     extras.baffles = baffles.unwrap_or_default();
     if let (Some(draft), Some(fill)) = (&draft, &fill) {
         extras.plumbing = plumbing::read(reader, fill, &draft.fittings);
@@ -223,6 +227,7 @@ fn draft<'t>(
     reader: &mut Reader<'t>,
     top: &Section<'t>,
     [arc_section, weld_section, fill_section]: [Option<&Section<'t>>; 3],
+    coated: &mut Option<CoatedSheet>,
 ) -> Option<(Draft, Vec<BaffleCut>)> {
     let name = name(reader, top);
     let shape = reader
@@ -231,9 +236,10 @@ fn draft<'t>(
     if let Some(shape) = &shape {
         reader.faces.retain(|face| shape.has(*face));
     }
-    let stock = reader
-        .section(top, "stock", &STOCK)
-        .and_then(|section| stock(reader, &section));
+    let stock = reader.section(top, "stock", &STOCK).and_then(|section| {
+        *coated = extras::coated(reader, &section);
+        stock(reader, &section)
+    });
     let joints = reader
         .section(top, "joints", &JOINTS)
         .map(|section| joints::read(reader, &section));

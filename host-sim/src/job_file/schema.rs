@@ -84,6 +84,7 @@ pub const TOP: Table = Table {
         optional("baffle", Kind::Tables),
         optional("use", Kind::Table),
         optional("supply", Kind::Table),
+        optional("purge", Kind::Table),
     ],
 };
 
@@ -147,6 +148,8 @@ pub const STOCK: Table = Table {
         optional("temper", Kind::Word),
         required("thickness", Kind::Quantity("2 mm")),
         optional("faces", Kind::Table),
+        optional("coating", Kind::Word),
+        optional("coating_removed", Kind::Quantity("60 mm")),
     ],
 };
 
@@ -259,6 +262,11 @@ pub const ARC: Table = Table {
         optional("positive", Kind::Table),
         optional("tungsten", Kind::Quantity("2.4 mm")),
         optional("nozzle", Kind::Quantity("9.5 mm")),
+        optional("wire", Kind::Quantity("1.0 mm")),
+        optional("wire_feed", Kind::Measure("5 m/min")),
+        optional("transfer", Kind::Word),
+        optional("stick_out", Kind::Quantity("12 mm")),
+        optional("gas", Kind::Word),
     ],
 };
 
@@ -313,6 +321,7 @@ pub const SUPPLY: Table = Table {
         optional("cylinder", Kind::Quantity("20 L")),
         optional("cylinder_pressure", Kind::Quantity("200 bar")),
         optional("other_time", Kind::Quantity("4 h")),
+        optional("spool", Kind::Measure("5 kg")),
         optional("prices", Kind::Table),
     ],
 };
@@ -327,6 +336,16 @@ pub const PRICES: Table = Table {
         optional("gas", Kind::Number("14")),
         optional("labour", Kind::Number("40")),
         optional("electricity", Kind::Number("0.3")),
+    ],
+};
+
+/// `[purge]`.
+pub const PURGE: Table = Table {
+    path: "purge",
+    keys: &[
+        optional("flow", Kind::Measure("15 L/min")),
+        optional("hold_flow", Kind::Measure("5 L/min")),
+        optional("oxygen", Kind::Measure("0.1 %")),
     ],
 };
 
@@ -387,6 +406,7 @@ pub const TABLES: &[Table] = &[
     MOUNT,
     SUPPLY,
     PRICES,
+    PURGE,
     POWER_SOURCE,
     TORCH,
     NEGATIVE,

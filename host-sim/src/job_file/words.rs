@@ -1,8 +1,9 @@
 //! The words of each list.
 
+use seamwright_core::gmaw::{ShieldGas, Transfer};
 use seamwright_core::input::limits::{MAX_CUTS, MAX_SIDES};
 use seamwright_core::input::{Across, Axis, Face, Joint, Measure, Sized};
-use seamwright_core::tables::{Alloy, Filler, Liquid, Process, Temper};
+use seamwright_core::tables::{Alloy, Coating, Filler, Liquid, Process, Temper};
 
 use super::reader::Word;
 
@@ -70,6 +71,9 @@ listed! {
     Joint;
     Measure;
     Process;
+    Transfer;
+    ShieldGas;
+    Coating;
     Temper;
     Axis;
     Across;

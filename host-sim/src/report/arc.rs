@@ -4,7 +4,7 @@ use seamwright_core::tank::Tank;
 use seamwright_core::units::{CurrentUnit, RatioUnit, VoltageUnit};
 
 use super::Units;
-use super::model::{Cell, Section, said, word};
+use super::model::{Cell, Section, said};
 
 pub(super) fn section(tank: &Tank, units: Units) -> Section {
     let arc = tank.arc();
@@ -24,7 +24,14 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
         .data("efficiency", arc.efficiency.si());
     let travel = Cell::of("travel_m_s", arc.travel, units, Units::speed);
     let mut section = Section::new("Arc and heat").at(&["arc"]);
-    section.fact("process", word("process", arc.process.name()));
+    let process = said(format!(
+        "{} ({} of ISO 4063)",
+        arc.process.name(),
+        arc.process.number()
+    ))
+    .data("process", arc.process.name())
+    .data("process_iso_4063", arc.process.number());
+    section.fact("process", process);
     section.fact("current, voltage", electric);
     section.fact("travel", travel);
     section.fact(

@@ -4,7 +4,7 @@ use super::model::{Block, Section};
 
 /// Sources in the order in which they were first cited.
 #[derive(Debug, Default)]
-pub(super) struct Cited(Vec<&'static str>);
+pub(crate) struct Cited(Vec<&'static str>);
 
 impl Cited {
     /// The mark of a source: `[2]`.
@@ -17,8 +17,13 @@ impl Cited {
         format!("[{}]", place + 1)
     }
 
+    /// Whether any was cited.
+    pub(crate) fn is_used(&self) -> bool {
+        !self.0.is_empty()
+    }
+
     /// The list.
-    pub(super) fn section(&self) -> Section {
+    pub(crate) fn section(&self) -> Section {
         let mut section = Section::new("Sources");
         for (number, source) in (1..).zip(&self.0) {
             let mark = format!("[{number}]");

@@ -1,5 +1,6 @@
 //! The job's time and what it costs.
 
+use seamwright_core::purge::Purge;
 use seamwright_core::supply::cost::{Costs, ITEMS};
 use seamwright_core::supply::time::JobTime;
 use seamwright_core::supply::{Bill, BillDraft, MAINS_IN_ARC};
@@ -9,11 +10,17 @@ use serde_json::json;
 use super::Asked;
 use super::kit::{Missing, Taken};
 use super::model::{Data, Section, said};
+use super::processed::Processed;
 use crate::cut::Cut;
 use crate::diagnostics::clean;
 
 /// The bill of a job; its prices count where there are any.
-pub(super) fn bill(asked: &Asked<'_>, taken: &Taken) -> Result<Bill, Missing> {
+pub(super) fn bill(
+    asked: &Asked<'_>,
+    processed: &Processed,
+    taken: &Taken,
+) -> Result<Bill, Missing> {
+    let purge = processed.purge.as_ref();
     let supply = &asked.extras.supply;
     let cut = Cut::of(asked.tank, asked.extras);
     let bill = asked.tank.bill(&BillDraft {
@@ -22,6 +29,8 @@ pub(super) fn bill(asked: &Asked<'_>, taken: &Taken) -> Result<Bill, Missing> {
         plan: asked.welding.as_ref().ok(),
         larger: cut.larger(),
         other: supply.other_time.unwrap_or_default(),
+        purge: purge.map(Purge::gas).unwrap_or_default(),
+        purging: purge.map(|purge| purge.time).unwrap_or_default(),
         prices: supply.prices.as_ref().map(|(_, prices)| *prices),
     })?;
     Ok(bill)

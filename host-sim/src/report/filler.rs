@@ -1,13 +1,14 @@
 //! Which filler, and why.
 
 use seamwright_core::filler::{Criterion, FillerReason, FillerVerdict, Finding, Mark, WARM};
-use seamwright_core::tables::Family;
+use seamwright_core::tables::{Family, Process};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::TemperatureUnit;
 use serde_json::{Value, json};
 
 use super::Units;
 use super::cited::Cited;
+use super::kit::classified;
 use super::model::Section;
 use super::render::text::hanging;
 use crate::job_file::Extras;
@@ -34,6 +35,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         return section;
     };
     let mut why = |reason: FillerReason| format!("{reason} {}", cited.mark(reason.source().text()));
+    let process = tank.arc().process;
     section.unbroken(asked(tank, units));
     for verdict in all.iter().filter(|one| !one.ruled_out()).take(BEST) {
         section.unbroken(format!(
@@ -41,6 +43,10 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
             name(verdict),
             verdict.score()
         ));
+        if let Some(filler) = verdict.filler {
+            let by = filler.classified(process);
+            section.unbroken(format!("  {} (from memory)", classified(&by)));
+        }
         for (criterion, finding) in verdict.each().filter(|(_, finding)| finding.tells()) {
             let mark = mark_name(finding.mark);
             let why = hanging(&why(finding.reason), 23);
@@ -52,10 +58,10 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         let worst = verdict.worst();
         let mark = mark_name(worst.mark);
         section.line(format!("your {own}: {mark}, {}", why(worst.reason)));
-        section.put("own", judged(&verdict));
+        section.put("own", judged(&verdict, process));
     }
     let out = all.iter().filter(|one| one.ruled_out());
-    for verdict in out.filter(|one| !one.is_of_another_metal()) {
+    for verdict in out.filter(|one| !one.is_out_of_place()) {
         let what = match verdict.filler {
             Some(filler) => format!("not {filler}"),
             None => "not without rod".to_owned(),
@@ -63,7 +69,11 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         section.line(format!("{what}: {}", why(verdict.worst().reason)));
     }
     // Seams of thin corners that are often fused without rod.
-    let fused = tank.seams_often_fused();
+    let fused = if process.feeds_wire() {
+        0
+    } else {
+        tank.seams_often_fused()
+    };
     if let (1.., Ok(verdict)) = (fused, tank.judged(None)) {
         let worst = verdict.worst();
         section.line(format!(
@@ -77,8 +87,8 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
     );
     let ranked = all
         .iter()
-        .filter(|one| !one.is_of_another_metal())
-        .map(judged);
+        .filter(|one| !one.is_out_of_place())
+        .map(|one| judged(one, process));
     section.put("alloy", tank.job().alloy().name());
     section.put("anodised", tank.job().service().anodised);
     section.put("ranked", ranked.collect::<Value>());
@@ -108,7 +118,7 @@ fn asked(tank: &Tank, units: Units) -> String {
 }
 
 /// A verdict for programs, with all that was found.
-fn judged(verdict: &FillerVerdict) -> Value {
+fn judged(verdict: &FillerVerdict, process: Process) -> Value {
     let found = |(criterion, finding): (Criterion, Finding)| {
         json!({
             "criterion": criterion.name(),
@@ -123,6 +133,11 @@ fn judged(verdict: &FillerVerdict) -> Value {
         "score": verdict.score(),
         "findings": verdict.each().map(found).collect::<Value>(),
     });
+    if let (Some(map), Some(filler)) = (object.as_object_mut(), verdict.filler) {
+        let by = filler.classified(process);
+        map.insert("en_iso".to_owned(), json!(by.en_iso));
+        map.insert("aws".to_owned(), json!(by.aws));
+    }
     if let (Some(map), Some(metal)) = (object.as_object_mut(), verdict.weld_metal) {
         map.insert(
             "weld_metal".to_owned(),

@@ -4,7 +4,9 @@ use seamwright_core::arc::power::Wave;
 use seamwright_core::arc::uptake_band;
 use seamwright_core::heat::InterpassChoice;
 use seamwright_core::heat::moving::adams::Regime;
-use seamwright_core::tables::{Process, preheat};
+use seamwright_core::tables::{
+    PLAIN_EQUIVALENT, Process, carbon_equivalent, preheat, softened_width,
+};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{
@@ -44,6 +46,7 @@ fn degrees(at: Temperature) -> f64 {
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
     let mut section = Section::new("Heat about the seam").at(&["settings"]);
     preheat(&mut section, tank, units, cited);
+    softened(&mut section, tank, units, cited);
     if let Some(one) = &extras.wave {
         if tank.arc().process == Process::TigAc {
             wave(&mut section, tank, one, cited);
@@ -83,6 +86,28 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
         None => said("none"),
     };
     fact("preheat", told);
+    if let Some(most) = carbon_equivalent(alloy) {
+        let mark = cited.mark(most.source.text());
+        let plain = cited.mark(PLAIN_EQUIVALENT.source.text());
+        let shown = |share: Ratio| share.display(RatioUnit::Percent, 2);
+        let told = if most.value > PLAIN_EQUIVALENT.value {
+            format!(
+                "at most {} {mark}: above {}, up to which sheet wants no preheat {plain}; ask EN 1011-2 for thick or held joints",
+                shown(most.value),
+                shown(PLAIN_EQUIVALENT.value)
+            )
+        } else {
+            format!(
+                "at most {} {mark}: sheet wants no preheat up to {} {plain}",
+                shown(most.value),
+                shown(PLAIN_EQUIVALENT.value)
+            )
+        };
+        fact(
+            "carbon equivalent",
+            said(told).data("carbon_equivalent_most", most.value.si()),
+        );
+    }
     let limit = preheat::interpass_limit(alloy);
     let verdict = match tank.interpass_choice() {
         InterpassChoice::Above => format!("; the job's {} is above it", shown(own)),
@@ -110,6 +135,22 @@ fn preheat(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) 
             told.data("avoid_c", avoid.value.map(degrees)),
         );
     }
+}
+
+/// How far beside the seams an aluminium sheet is softened, with metal as warm as the job lets it be.
+fn softened(section: &mut Section, tank: &Tank, units: Units, cited: &mut Cited) {
+    let (job, own) = (tank.job(), tank.interpass_max());
+    let process = tank.arc().process;
+    let family = job.alloy().family();
+    let Some(width) = softened_width(process, family, job.thickness(), own) else {
+        return;
+    };
+    let mark = cited.mark(width.source.text());
+    let (wide, warm) = (units.length(width.value), units.temperature(own));
+    let told = said(format!(
+        "{wide} to each side, where a run starts at up to {warm} {mark}"
+    ));
+    section.fact("softened zone", told.data("softened_m", width.value.si()));
 }
 
 fn wave(section: &mut Section, tank: &Tank, wave: &Wave, cited: &mut Cited) {

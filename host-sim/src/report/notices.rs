@@ -8,6 +8,7 @@ use seamwright_core::tank::Tank;
 use super::Asked;
 use super::drawn::Drawn;
 use super::model::{Block, Notice, Section};
+use super::processed::Processed;
 use crate::diagnostics::clean;
 
 /// A row of one advice, shown beside these cautions.
@@ -36,6 +37,7 @@ pub(crate) fn dangers(tank: &Tank, cautions: &[Caution]) -> Section {
 pub(crate) fn section(
     asked: &Asked<'_>,
     drawn: Option<&Drawn<'_>>,
+    processed: &Processed,
     cautions: &[Caution],
 ) -> Section {
     let (tank, extras) = (asked.tank, asked.extras);
@@ -45,11 +47,12 @@ pub(crate) fn section(
         plan: asked.welding.as_ref().ok(),
         left_free: asked.left_free,
         reach: drawn.map(|drawn| &*drawn.reach),
+        process: processed.work(asked),
     };
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {
         Advice::Danger(_) => (),
-        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) => {
+        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) | Advice::OfProcess(_) => {
             rows.push(row(&advice, tank, cautions));
         }
     });

@@ -6,10 +6,11 @@ use serde_json::Value;
 use super::cited::Cited;
 use super::drawn::Drawn;
 use super::model::Section;
+use super::processed::Processed;
 use super::{
     Asked, Units, arc, assumed, balance, body, capacity, compartments, duty, filler, heat, leak,
-    notices, panels, render, seams, settings, shrinkage, stages, stitches, strength, supply, tacks,
-    totals, verdict,
+    notices, panels, purge, render, seams, settings, shrinkage, stages, stitches, strength, supply,
+    tacks, totals, verdict, wire,
 };
 use crate::cut::Cut;
 use crate::diagnostics::clean;
@@ -35,12 +36,13 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let (tank, extras) = (asked.tank, asked.extras);
     let cut = Cut::of(tank, extras);
     let drawn = Drawn::of(asked);
+    let processed = Processed::of(asked);
     let dangers = tank.cautions();
     let mut cited = Cited::default();
     let mut all = vec![name(tank.job().name())];
-    all.extend(verdict::section(tank));
+    all.extend(verdict::section(asked, &processed));
     all.extend([
-        notices::section(asked, drawn.as_ref(), &dangers),
+        notices::section(asked, drawn.as_ref(), &processed, &dangers),
         body::section(tank, units),
         capacity::section(tank, drawn.as_ref(), units),
     ]);
@@ -57,13 +59,17 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
         stages::section(tank),
         tacks::section(tank, units),
         arc::section(tank, units),
-        stitches::section(asked, units),
+        stitches::section(asked, &processed, units),
         filler::section(tank, extras, units, &mut cited),
         settings::section(tank, extras, units, &mut cited),
+    ]);
+    all.extend(wire::section(&processed, units, &mut cited));
+    all.extend([
         heat::section(tank, extras, units, &mut cited),
         duty::section(tank, extras),
     ]);
-    all.extend(supply::sections(asked, units));
+    all.extend(purge::section(tank, &processed, units, &mut cited));
+    all.extend(supply::sections(asked, &processed, units));
     all.extend([
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),

@@ -1,9 +1,11 @@
 //! Ranges of settings that are published for the job's sheet, and the job's own against them.
 
-use seamwright_core::tables::ranges::{RangeFit, RangeSource, SeamKind, Sources};
-use seamwright_core::tank::{OwnSettings, SeamSettings, Suggestion, Tank};
+use seamwright_core::tables::ranges::{Apart, RangeFit, RangeSource, SeamKind, Sources};
+use seamwright_core::tank::{ElectrodeSettings, OwnSettings, SeamSettings, Suggestion, Tank};
 use seamwright_core::units::flow::Flow;
-use seamwright_core::units::{Current, CurrentUnit, Length, Speed};
+use seamwright_core::units::{
+    Current, CurrentUnit, Length, RatioUnit, Speed, Voltage, VoltageUnit,
+};
 use serde_json::{Value, json};
 
 use super::Units;
@@ -36,6 +38,8 @@ struct Setting {
     own: Option<String>,
     sources: Option<Sources>,
     fit: Option<RangeFit>,
+    /// How far the sources lie apart, and the least and the greatest of their middles in the units that are shown.
+    apart: Option<(Apart<()>, [String; 2])>,
     data: Data,
 }
 
@@ -49,12 +53,14 @@ impl Setting {
         let Suggestion { range, own, fit } = *suggestion;
         let sources = range.map(|range| range.sources);
         let ends = range.map(|range| [range.least, range.most]);
+        let apart = range.and_then(|range| range.apart);
         let named = |sources: Sources| sources.iter().map(RangeSource::name).collect::<Value>();
         let cell = Cell::default()
             .maybe("range", ends.map(|ends| ends.map(si)))
             .maybe("sources", sources.map(named))
             .maybe("own", own.map(si))
-            .maybe("fit", fit.map(fit_name));
+            .maybe("fit", fit.map(fit_name))
+            .maybe("apart", apart.map(|apart| far(&apart, si)));
         Self {
             name,
             key,
@@ -62,8 +68,35 @@ impl Setting {
             own: own.map(&show),
             sources,
             fit,
+            apart: apart.map(|apart| {
+                let Apart {
+                    least_by,
+                    most_by,
+                    by,
+                    ..
+                } = apart;
+                let bare = Apart {
+                    least: (),
+                    least_by,
+                    most: (),
+                    most_by,
+                    by,
+                };
+                (bare, [apart.least, apart.most].map(&show))
+            }),
             data: cell.data,
         }
+    }
+
+    /// By how much the sources differ; `None` where they do not.
+    fn differs(&self, cited: &mut Cited) -> Option<String> {
+        let (apart, [least, most]) = self.apart.as_ref()?;
+        let by = apart.by.display(RatioUnit::Percent, 0);
+        let [low, high] = [apart.least_by, apart.most_by].map(|one| cited.mark(one.name()));
+        Some(format!(
+            "{}: sources differ by {by}, from {least} {low} to {most} {high}, each by its middle",
+            self.name
+        ))
     }
 
     fn row(&self, cited: &mut Cited) -> [Cell; 5] {
@@ -80,27 +113,48 @@ impl Setting {
     }
 }
 
+/// How far sources lie apart, for programs.
+fn far<T: Copy>(apart: &Apart<T>, si: fn(T) -> f64) -> Value {
+    json!({
+        "least": si(apart.least),
+        "least_source": apart.least_by.name(),
+        "most": si(apart.most),
+        "most_source": apart.most_by.name(),
+        "by": apart.by.si(),
+    })
+}
+
 /// All that is published for a group, in the order of a table.
-fn settings(all: &SeamSettings, units: Units) -> [Setting; 7] {
+fn settings(all: &SeamSettings, units: Units) -> Vec<Setting> {
     let size = |name, key, one: &Suggestion<Length>| {
         Setting::new((name, key), one, |size| units.thickness(size), Length::si)
     };
     let amperes = |current: Current| current.display(CurrentUnit::Ampere, 0).to_string();
+    let volts = |voltage: Voltage| voltage.display(VoltageUnit::Volt, 1).to_string();
     let travel = |speed| units.speed(speed);
     let flow = |flow| units.flow(flow);
-    [
+    let mut rows = vec![
         Setting::new(("current", "current_a"), &all.current, amperes, Current::si),
         Setting::new(("travel", "travel_m_s"), &all.travel, travel, Speed::si),
-        size("tungsten, by sheet", "tungsten_m", &all.tungsten_by_sheet),
-        size(
-            "tungsten, by current",
-            "tungsten_for_current_m",
-            &all.tungsten_by_current,
-        ),
-        size("nozzle", "nozzle_m", &all.nozzle),
-        size("rod", "rod_m", &all.rod),
-        Setting::new(("gas", "gas_m3_s"), &all.gas, flow, Flow::si),
-    ]
+    ];
+    match &all.electrode {
+        ElectrodeSettings::Tungsten(tungsten) => rows.extend([
+            size("tungsten, by sheet", "tungsten_m", &tungsten.by_sheet),
+            size(
+                "tungsten, by current",
+                "tungsten_for_current_m",
+                &tungsten.by_current,
+            ),
+            size("nozzle", "nozzle_m", &tungsten.nozzle),
+            size("rod", "rod_m", &tungsten.rod),
+        ]),
+        ElectrodeSettings::Wire(wire) => rows.extend([
+            Setting::new(("voltage", "voltage_v"), &wire.voltage, volts, Voltage::si),
+            size("wire", "wire_m", &wire.diameter),
+        ]),
+    }
+    rows.push(Setting::new(("gas", "gas_m3_s"), &all.gas, flow, Flow::si));
+    rows
 }
 
 pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Cited) -> Section {
@@ -111,6 +165,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         nozzle: extras.nozzle,
         rod: extras.supply.kit.rod_diameter,
         gas: extras.supply.kit.gas_flow,
+        wire: extras.supply.kit.wire_diameter,
     };
     for group in tank.seam_groups() {
         let kind = kind_name(group.kind);
@@ -131,6 +186,9 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         ];
         let rows = settings.iter().map(|one| one.row(cited));
         section.table(Table::new(columns, rows));
+        for told in settings.iter().filter_map(|one| one.differs(cited)) {
+            section.line(told);
+        }
         let mut object = json!({
             "joint": kind,
             "thickness_m": group.thickness.si(),
@@ -146,7 +204,7 @@ pub(super) fn section(tank: &Tank, extras: &Extras, units: Units, cited: &mut Ci
         by_joint.push(object);
     }
     if !by_joint.is_empty() {
-        section.flush("Where sheets differ the thinner one is meant. Sources disagree by up to a factor of two on thin sheet; a qualified procedure comes before any of these.");
+        section.flush("Where sheets differ the thinner one is meant. A qualified procedure comes before any of these.");
     }
     section.put("by_joint", by_joint);
     section

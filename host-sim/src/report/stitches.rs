@@ -6,6 +6,7 @@ use seamwright_core::weld::{HeldMetal, OrderTotals, PlannedStitch, WaitCause, Wa
 use serde_json::{Value, json};
 
 use super::model::{Block, Cell, Data, Row, Section, Seen, Table, left, right, said, word};
+use super::processed::Processed;
 use super::render::json::list;
 use super::tacks::place;
 use super::{Asked, Units, verdict};
@@ -20,9 +21,9 @@ fn seconds(time: Time) -> String {
 }
 
 /// A table in the order of welding, with what it takes and what other orders would.
-pub(crate) fn section(asked: &Asked<'_>, units: Units) -> Section {
+pub(crate) fn section(asked: &Asked<'_>, processed: &Processed, units: Units) -> Section {
     let mut section = Section::new("Order of the stitches");
-    if let Some(verdict) = verdict::over_the_order(asked.tank) {
+    if let Some(verdict) = verdict::over_the_order(asked, processed) {
         section.flush(verdict);
     }
     match asked.welding {

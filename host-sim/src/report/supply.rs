@@ -1,7 +1,10 @@
 //! Rod, gas and time for the seams.
 
+use seamwright_core::gmaw::ShieldGas;
 use seamwright_core::supply::cylinder::Cylinder;
-use seamwright_core::supply::{AllUse, KitAssumed, KitChoice, SeamUse};
+use seamwright_core::supply::filler::deposition;
+use seamwright_core::supply::{AllUse, KitAssumed, KitChoice, SeamUse, Sold};
+use seamwright_core::tables::Process;
 use seamwright_core::tables::ranges::RangeSource;
 use seamwright_core::units::range::RangeError;
 use seamwright_core::units::{Length, LengthUnit, Ratio, RatioUnit, Time, TimeUnit};
@@ -9,17 +12,18 @@ use serde_json::{Value, json};
 
 use super::kit::{Missing, Taken, taken};
 use super::model::{Cell, Row, Section, Table, left, right, said, word};
+use super::processed::Processed;
 use super::{Asked, Units, cost};
 use crate::job_file::Extras;
 
 /// Supplies and what the job costs. Programs are told either all of it or what is missing.
-pub(super) fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
+pub(super) fn sections(asked: &Asked<'_>, processed: &Processed, units: Units) -> Vec<Section> {
     let taken = taken(asked.tank, asked.extras);
     let taken = taken.as_ref().map_err(Missing::clone);
     let made = taken
         .clone()
-        .and_then(|taken| supplies(asked.extras, taken, units));
-    let bill = taken.and_then(|taken| cost::bill(asked, taken));
+        .and_then(|taken| supplies(asked, processed, taken, units));
+    let bill = taken.and_then(|taken| cost::bill(asked, processed, taken));
     let why = made.as_ref().err().or(bill.as_ref().err());
     let why = why.map(|missing| Value::from(missing.text()));
     let supplies = made.unwrap_or_else(|missing| {
@@ -39,7 +43,14 @@ pub(super) fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     all.into_iter().map(|one| one.at(&["supply"])).collect()
 }
 
-fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Missing> {
+fn supplies(
+    asked: &Asked<'_>,
+    processed: &Processed,
+    taken: &Taken,
+    units: Units,
+) -> Result<Section, Missing> {
+    let (extras, process) = (asked.extras, asked.tank.arc().process);
+    let wired = process.feeds_wire();
     let Taken {
         chosen,
         by_seam,
@@ -48,16 +59,22 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
     let columns = [
         left("seam"),
         right("bead"),
-        right("rod"),
+        right(if wired { "wire" } else { "rod" }),
         right("arc"),
         right("starts"),
         right("gas"),
     ];
-    let rows = by_seam.iter().map(|one| row(one, units));
+    let rows = by_seam.iter().map(|one| row(one, wired, units));
     let mut section = Section::new("Supplies");
     section.table(Table::new(columns, rows).keyed("seams"));
-    totals(&mut section, chosen, all, units);
-    if let Some(share) = of_cylinder(extras, all)? {
+    totals(&mut section, (process, chosen), all, units);
+    let argon = gas_is_argon(processed);
+    if !argon && extras.supply.cylinder.is_some() {
+        section.fact(
+            "of the cylinder",
+            "not known: what a cylinder of mixed gas or carbon dioxide gives stands on its label",
+        );
+    } else if let Some(share) = of_cylinder(extras, all)? {
         let one = match share {
             share if share > 1.0 => format!("{share:.1} cylinders: have more than one at hand"),
             share => format!("{:.0} % of a full one", 100.0 * share),
@@ -67,7 +84,8 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
     }
     if all.without_bead > 0 {
         section.unbroken(format!(
-            "Rod of {} seams is missing in this: their beads cannot be reckoned.",
+            "{} of {} seams is missing in this: their beads cannot be reckoned.",
+            if wired { "Wire" } else { "Rod" },
             all.without_bead
         ));
     }
@@ -77,7 +95,8 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
         .map(|one| format!("{}: {}", one.key(), one.source()))
         .collect();
     if !assumed.is_empty() {
-        let line = format!("Not in [supply], so taken: {}.", assumed.join("; "));
+        let place = if wired { "the job" } else { "[supply]" };
+        let line = format!("Not in {place}, so taken: {}.", assumed.join("; "));
         // Of the source of a default in millimetres only the source is told in inches.
         section.line(match units {
             Units::Metric => line,
@@ -96,7 +115,11 @@ fn supplies(extras: &Extras, taken: &Taken, units: Units) -> Result<Section, Mis
 
 /// A figure that the job does not say, with the tables behind it.
 fn unsaid(one: &KitAssumed) -> Value {
-    let mut told = json!({ "key": format!("supply.{}", one.key()), "source": one.source() });
+    let key = match one.key() {
+        path if path.contains('.') => path.to_owned(),
+        key => format!("supply.{key}"),
+    };
+    let mut told = json!({ "key": key, "source": one.source() });
     if let (Some(sources), Some(map)) = (one.sources(), told.as_object_mut()) {
         let names: Vec<&str> = sources.iter().map(RangeSource::name).collect();
         map.insert("tables".to_owned(), json!(names));
@@ -116,7 +139,8 @@ fn minutes(time: Time) -> String {
     time.display(TimeUnit::Minute, 1).to_string()
 }
 
-fn row(one: &SeamUse, units: Units) -> Row {
+fn row(one: &SeamUse, wired: bool, units: Units) -> Row {
+    let filler = if wired { "wire_m" } else { "rod_m" };
     let bead = match &one.bead {
         Ok(bead) => Cell::of("section_m2", bead.section(), units, Units::section)
             .data("bead_m3", bead.volume().si()),
@@ -125,7 +149,7 @@ fn row(one: &SeamUse, units: Units) -> Row {
     vec![
         word("seam", one.seam.mark),
         bead,
-        Cell::of("rod_m", one.melted, units, |units, rod| long(rod, units)),
+        Cell::of(filler, one.melted, units, |units, rod| long(rod, units)),
         said(minutes(one.time.burning()))
             .data("arc_s", one.time.arc.si())
             .data("tack_arc_s", one.time.tacks.si()),
@@ -134,17 +158,19 @@ fn row(one: &SeamUse, units: Units) -> Row {
     ]
 }
 
-fn totals(section: &mut Section, chosen: &KitChoice, all: &AllUse, units: Units) {
+fn totals(
+    section: &mut Section,
+    (process, chosen): (Process, &KitChoice),
+    all: &AllUse,
+    units: Units,
+) {
     let percent = |share: Ratio| share.display(RatioUnit::Percent, 0);
-    let rod = format!(
-        "{} of {}, {}; with {} of waste {} rods of {}, {}",
+    let waste = percent(chosen.kit.waste);
+    let melted = format!(
+        "{} of {}, {}",
         long(all.melted, units),
         chosen.filler,
-        units.thickness(chosen.diameter),
-        percent(chosen.kit.waste),
-        all.filler.rods,
-        long(chosen.length, units),
-        units.mass(all.filler.bought_mass)
+        units.thickness(chosen.diameter)
     );
     let arc = format!(
         "{}, {} of it in tacks; {} starts",
@@ -161,17 +187,52 @@ fn totals(section: &mut Section, chosen: &KitChoice, all: &AllUse, units: Units)
         pre.display(TimeUnit::Second, 1),
         post.display(TimeUnit::Second, 1),
     );
-    let rod = said(rod)
-        .data("rod_m", all.melted.si())
-        .data("rod_with_waste_m", all.filler.melted.si())
-        .data("rod_with_waste_kg", all.filler.melted_mass.si())
-        .data("rods", all.filler.rods)
-        .data("rods_kg", all.filler.bought_mass.si())
-        .data("seams_without_bead", all.without_bead)
-        .under("totals")
-        .data("rod_diameter_m", chosen.diameter.si())
-        .data("rod_length_m", chosen.length.si())
-        .data("waste", chosen.kit.waste.si());
+    let (name, filler) = match chosen.sold {
+        Sold::Rods(length) => {
+            let rod = format!(
+                "{melted}; with {waste} of waste {} rods of {}, {}",
+                all.filler.rods,
+                long(length, units),
+                units.mass(all.filler.bought_mass)
+            );
+            let rod = said(rod)
+                .data("rod_m", all.melted.si())
+                .data("rod_with_waste_m", all.filler.melted.si())
+                .data("rod_with_waste_kg", all.filler.melted_mass.si())
+                .data("rods", all.filler.rods)
+                .data("rods_kg", all.filler.bought_mass.si())
+                .data("seams_without_bead", all.without_bead)
+                .under("totals")
+                .data("rod_diameter_m", chosen.diameter.si())
+                .data("rod_length_m", length.si());
+            ("rod", rod)
+        }
+        Sold::Spools(mass) => {
+            let kept = deposition(process);
+            let wire = format!(
+                "{melted}; with {waste} of waste {}, of {} of {}; {} of the wire ends in the seam (trade articles on the cost of weld metal)",
+                units.mass(all.filler.melted_mass),
+                match all.filler.rods {
+                    1 => "one spool".to_owned(),
+                    many => format!("{many} spools"),
+                },
+                units.mass(mass),
+                percent(kept)
+            );
+            let wire = said(wire)
+                .data("wire_m", all.melted.si())
+                .data("wire_with_waste_m", all.filler.melted.si())
+                .data("wire_with_waste_kg", all.filler.melted_mass.si())
+                .data("spools", all.filler.rods)
+                .data("seams_without_bead", all.without_bead)
+                .under("totals")
+                .data("wire_diameter_m", chosen.diameter.si())
+                .data("spool_kg", mass.si())
+                .data("deposition", kept.si());
+            ("wire", wire)
+        }
+    };
+    let filler = filler.data("waste", chosen.kit.waste.si());
     let arc = said(arc)
         .data("arc_s", all.burning().si())
         .data("tack_arc_s", all.tacks.si())
@@ -184,9 +245,18 @@ fn totals(section: &mut Section, chosen: &KitChoice, all: &AllUse, units: Units)
         .data("gas_flow_m3_s", chosen.flow.si())
         .data("pre_flow_s", pre.si())
         .data("post_flow_s", post.si());
-    section.fact("rod", rod);
+    section.fact(name, filler);
     section.fact("arc", arc);
     section.fact("gas", gas);
+}
+
+/// Whether the shielding gas is argon alone, of which it is known what a cylinder gives.
+fn gas_is_argon(processed: &Processed) -> bool {
+    match &processed.wire {
+        Some(Ok(wire)) => wire.gas == ShieldGas::I1,
+        Some(Err(_)) => false,
+        None => true,
+    }
 }
 
 /// How much of a cylinder the gas is; `None` where the job names no cylinder.

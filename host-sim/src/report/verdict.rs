@@ -6,7 +6,9 @@ use seamwright_core::heat::BurnThrough;
 use seamwright_core::tank::Tank;
 use serde_json::{Map, Value, json};
 
+use super::Asked;
 use super::model::{Block, Notice, Section};
+use super::processed::Processed;
 
 /// The settings burn through the sheet, for certain.
 fn burnt(tank: &Tank) -> Option<BurnThrough> {
@@ -14,13 +16,16 @@ fn burnt(tank: &Tank) -> Option<BurnThrough> {
 }
 
 /// All that stands against it, the worst first.
-fn against(tank: &Tank) -> impl Iterator<Item = WorkNotice> {
-    let loose = tank.loose_baffles();
-    let loose = loose.map(|baffle| WorkNotice::BaffleLoose { baffle });
-    burnt(tank)
-        .map(WorkNotice::BurnsThrough)
+fn against(asked: &Asked<'_>, processed: &Processed) -> Vec<Advice> {
+    let tank = asked.tank;
+    let mut all: Vec<Advice> = burnt(tank)
+        .map(|burnt| Advice::OfWork(WorkNotice::BurnsThrough(burnt)))
         .into_iter()
-        .chain(loose)
+        .collect();
+    all.extend(processed.against(asked));
+    let loose = tank.loose_baffles();
+    all.extend(loose.map(|baffle| Advice::OfWork(WorkNotice::BaffleLoose { baffle })));
+    all
 }
 
 /// The same for programs.
@@ -44,17 +49,16 @@ fn told(tank: &Tank, code: &str) -> Value {
 }
 
 /// Nothing where nothing stands against it.
-pub(crate) fn section(tank: &Tank) -> Option<Section> {
-    let notices: Vec<Notice> = against(tank)
-        .map(|notice| {
-            let advice = Advice::OfWork(notice);
-            Notice {
-                severity: advice.severity(),
-                text: advice.about(tank).to_string(),
-                source: advice.source(),
-                code: advice.code(),
-                told: false,
-            }
+pub(crate) fn section(asked: &Asked<'_>, processed: &Processed) -> Option<Section> {
+    let tank = asked.tank;
+    let notices: Vec<Notice> = against(asked, processed)
+        .iter()
+        .map(|advice| Notice {
+            severity: advice.severity(),
+            text: advice.about(tank).to_string(),
+            source: advice.source(),
+            code: advice.code(),
+            told: false,
         })
         .collect();
     let told = told(tank, notices.first()?.code);
@@ -65,10 +69,13 @@ pub(crate) fn section(tank: &Tank) -> Option<Section> {
 }
 
 /// What stands over an order of welding that is not to be welded.
-pub(super) fn over_the_order(tank: &Tank) -> Option<&'static str> {
-    Some(match against(tank).next()? {
-        WorkNotice::BurnsThrough(_) => {
+pub(super) fn over_the_order(asked: &Asked<'_>, processed: &Processed) -> Option<&'static str> {
+    Some(match against(asked, processed).into_iter().next()? {
+        Advice::OfWork(WorkNotice::BurnsThrough(_)) => {
             "NO: not to be welded so. These settings burn through the sheet (see the verdict); the order is what they would take of time and waits."
+        }
+        Advice::OfProcess(_) => {
+            "NO: not to be welded so. Process, gas or coating forbids it (see the verdict); the order is what it would take of time and waits."
         }
         _ => {
             "NO: not to be built so. Nothing holds a baffle (see the verdict); the order leaves it out."

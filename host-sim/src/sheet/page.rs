@@ -7,12 +7,14 @@ use super::nest::{self, Plan};
 use super::pieces::Piece;
 use super::svg;
 use crate::cut::Cut;
+use crate::report::cited::Cited;
 use crate::report::drawn::Drawn as Found;
 use crate::report::model::{Block, Section, Table, left, said};
 use crate::report::panels::{self, Drawn};
+use crate::report::processed::Processed;
 use crate::report::{
-    Asked, Units, assumed, capacity, compartments, leak, marking, notices, render, seams, stages,
-    stitches, tacks, verdict,
+    Asked, Units, assumed, capacity, compartments, kit, leak, marking, notices, purge, render,
+    seams, stages, stitches, tacks, verdict, wire,
 };
 
 /// The page of a tank with its pieces and, where sheets were named, how they lie on them.
@@ -37,10 +39,12 @@ pub(super) fn html(
             ))
         })
         .collect();
-    let mut sections: Vec<Section> = verdict::section(tank).into_iter().collect();
+    let processed = Processed::of(asked);
+    let mut cited = Cited::default();
+    let mut sections: Vec<Section> = verdict::section(asked, &processed).into_iter().collect();
     sections.extend([
         notices::dangers(tank, &dangers),
-        notices::section(asked, liquid.as_ref(), &dangers),
+        notices::section(asked, liquid.as_ref(), &processed, &dangers),
         capacity::section(tank, liquid.as_ref(), units),
     ]);
     sections.extend(
@@ -54,11 +58,15 @@ pub(super) fn html(
         seams::section(tank, units),
         stages::section(tank),
         tacks::section(tank, units),
-        stitches::section(asked, units),
-        leak::section(tank, units),
+        stitches::section(asked, &processed, units),
+        kit::section(asked),
     ]);
+    sections.extend(wire::section(&processed, units, &mut cited));
+    sections.extend(purge::section(tank, &processed, units, &mut cited));
+    sections.push(leak::section(tank, units));
     sections.extend(plan.map(on_sheet));
     sections.push(assumed::section(asked.assumed));
+    sections.extend(cited.is_used().then(|| cited.section()));
     render::html::page(tank.job().name(), &sections)
 }
 

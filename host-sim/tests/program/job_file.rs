@@ -111,7 +111,7 @@ fn the_documented_keys_are_the_schema_s() {
         })
         .collect();
     assert_eq!(unique, schema);
-    assert_eq!(unique.len(), 142);
+    assert_eq!(unique.len(), 154);
 }
 
 #[test]
@@ -146,7 +146,7 @@ fn the_documented_kinds_are_the_schema_s() {
                 Kind::Faces(_) => &["two faces", "three faces"],
                 Kind::Table => &["table"],
                 Kind::Tables => &["tables"],
-                Kind::Measure(_) => &["frequency", "flow"],
+                Kind::Measure(_) => &["frequency", "flow", "feed", "mass", "share"],
             };
             assert!(
                 starts.iter().any(|start| row.value.starts_with(start)),
@@ -241,6 +241,15 @@ fn job_with(row: &Row, quantity: &str) -> String {
         }
         ("fill", key @ ("pick_up_at" | "dip_at")) => {
             format!("{NAME}{SHAPE}{STOCK}[fill]\n{key} = [{value}, \"60 mm\"]\n")
+        }
+        ("stock", "coating_removed") => {
+            format!("{NAME}{SHAPE}{STOCK}coating = \"painted\"\n{line}")
+        }
+        ("arc", "wire" | "wire_feed" | "stick_out") => {
+            format!("{NAME}{SHAPE}{STOCK}\n[arc]\nprocess = \"mag\"\n{line}")
+        }
+        ("supply", "spool") => {
+            format!("{NAME}{SHAPE}{STOCK}\n[arc]\nprocess = \"mag\"\n[supply]\n{line}")
         }
         ("shape" | "stock", key) => {
             let job = format!("{NAME}{SHAPE}{STOCK}");
@@ -338,7 +347,7 @@ fn the_documented_ranges_are_kept() {
         }
         checked += 1;
     }
-    assert_eq!(checked, 68);
+    assert_eq!(checked, 76);
 }
 
 #[test]
@@ -508,7 +517,7 @@ fn the_examples_do_what_the_document_says() {
             _ => panic!("a block of TOML that nothing is said about: {about}"),
         }
     }
-    assert_eq!((jobs, parts, wrong), (1, 17, 3));
+    assert_eq!((jobs, parts, wrong), (1, 19, 4));
 }
 
 #[test]

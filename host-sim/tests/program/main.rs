@@ -19,6 +19,7 @@ mod job_file;
 mod loose;
 mod many_stitches;
 mod messages;
+mod process;
 mod proof;
 mod reports;
 mod search;

@@ -149,7 +149,7 @@ fn words_of_a_list() {
     check("alloy", &replaced("\"5754\"", "\"5745\""));
     check("temper", &with_stock("temper = \"H23\""));
     check("joint", &with_table("[joints]\ndefault = \"lap\""));
-    check("process", &with_table("[arc]\nprocess = \"mig\""));
+    check("process", &with_table("[arc]\nprocess = \"mma\""));
     check(
         "target-of",
         &with_table("[fill]\ntarget = \"5 L\"\ntarget_of = \"useable\""),

@@ -84,6 +84,48 @@ fn the_examples_of_the_specification_hold() {
     );
 }
 
+/// Bytes as they stand.
+struct Bytes(Vec<u8>);
+
+impl serde::Serialize for Bytes {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        use serde::ser::SerializeTuple;
+        let mut all = serializer.serialize_tuple(self.0.len())?;
+        for byte in &self.0 {
+            all.serialize_element(byte)?;
+        }
+        all.end()
+    }
+}
+
+/// A process is its place in the list: a gauge that does not know the place says that the message is of another version,
+/// and keeps nothing of it.
+#[test]
+fn a_process_that_is_not_known_is_refused() {
+    let with = |process| {
+        let mut draft = large_draft(Length::from_metres(0.1));
+        draft.arc.process = Some(process);
+        message(&encode(&Request::Compute(draft)).unwrap())
+    };
+    let (mag, cored) = (with(Process::Mag), with(Process::FluxCored));
+    let differ: Vec<usize> = (0..mag.len()).filter(|n| mag[*n] != cored[*n]).collect();
+    let [place] = differ[..] else {
+        panic!("one byte tells the process, not {differ:?}");
+    };
+    assert_eq!((mag[place], cored[place]), (3, 4));
+    for number in 0..=255_u8 {
+        let mut bytes = mag.clone();
+        bytes[place] = number;
+        let frame = encode(&Bytes(bytes)).unwrap();
+        let known = usize::from(number) < Process::ALL.len();
+        match &read::<Request>(&frame)[..] {
+            [Ok(_)] => assert!(known, "{number}"),
+            [Err(Fault::Unknown)] => assert!(!known, "{number}"),
+            other => panic!("{number}: {other:?}"),
+        }
+    }
+}
+
 /// A draft with every list full, and what a job file seldom leaves out.
 fn large_draft(far: Length) -> Draft {
     let mut draft = Jobs::blocks(3).next().unwrap();

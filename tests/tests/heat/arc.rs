@@ -208,6 +208,17 @@ proptest! {
     }
 }
 
+/// IEC 60974-1, 11.2 (from memory): 14 V + 0.05 V/A for MIG and MAG: 19, 24 and 29 V, up to 44 V.
+#[test]
+fn load_voltages_of_wire() {
+    for (amperes, volts) in [(100.0, 19.0), (200.0, 24.0), (300.0, 29.0), (600.0, 44.0)] {
+        for process in [Process::Mig, Process::Mag, Process::FluxCored] {
+            let found = conventional_voltage(process, amps(amperes)).si();
+            assert!((found - volts).abs() < 1e-12, "{amperes} A: {found} V");
+        }
+    }
+}
+
 /// IEC 60974-1, 11.2 (from memory): rows `T7.U2.…`.
 #[test]
 fn load_voltages() -> Outcome {
@@ -222,7 +233,7 @@ fn load_voltages() -> Outcome {
         expect(
             &check,
             "U2_V",
-            conventional_voltage(amps(input(&check, "I2_A")?)).si(),
+            conventional_voltage(Process::TigDc, amps(input(&check, "I2_A")?)).si(),
         )?;
     }
     Ok(())

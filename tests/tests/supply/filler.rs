@@ -3,7 +3,8 @@
 //! `data/welding/checks.json` holds what was gathered apart from this project, each with its source.
 
 use seamwright_core::filler::{
-    Cracking, Criterion, FillerReason, FillerService, FillerVerdict, Mark, best, judge, ranked,
+    Cracking, Criterion, FillerReason, FillerService, FillerVerdict, MANY, Mark, best, judge,
+    ranked,
 };
 use seamwright_core::tables::{Alloy, Family, Filler};
 use seamwright_core::units::{Ratio, Temperature, TemperatureUnit};
@@ -331,7 +332,7 @@ fn steels() -> Outcome {
         best(Alloy::A5052, Alloy::S304, &FillerService::UNSAID),
         None
     );
-    let all: [FillerVerdict; 13] =
+    let all: [FillerVerdict; MANY] =
         ranked(Alloy::A5052, Alloy::LowCarbonSteel, &FillerService::UNSAID);
     assert!(
         all.iter()

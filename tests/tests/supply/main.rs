@@ -6,6 +6,9 @@
 
 mod consumables;
 mod filler;
+mod gmaw;
+mod purge;
 mod ranges;
 mod shrinkage;
 mod stock;
+mod wire;

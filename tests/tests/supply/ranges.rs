@@ -172,7 +172,7 @@ fn ranges_over_all_sheets() {
             assert!(w.is_some_and(|w| w.least <= w.most && w.least >= mm(0.99)));
             assert!(n.is_some_and(|n| n.least <= n.most));
             assert!(g.is_some_and(|g| g.least <= g.most && g.most.litres_per_minute() < 12.1));
-            let start = settings::current(family, t).unwrap();
+            let start = settings::current(Process::usual(family), family, t).unwrap();
             let seam = SeamKind::Fillet;
             if !start.source.text().starts_with("common practice") {
                 let fit = current(family, t, seam).unwrap().fit(start.value);

@@ -58,7 +58,8 @@ impl<'a> Judge<'a> {
 
     pub(super) fn strength(&self, thickness: Length) -> Result<Strength, StrengthError> {
         let job = &self.tank.job;
-        let welded = job.alloy.metal().as_welded(job.temper, None, thickness);
+        let metal = job.alloy.metal();
+        let welded = metal.as_welded_by(job.arc.process, job.temper, None, thickness);
         welded.ok_or(StrengthError::Unknown)
     }
 

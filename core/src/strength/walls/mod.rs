@@ -91,7 +91,8 @@ impl Tank {
     #[must_use]
     pub fn as_welded(&self) -> Option<Strength> {
         let job = &self.job;
-        job.alloy.metal().as_welded(job.temper, None, job.thickness)
+        let metal = job.alloy.metal();
+        metal.as_welded_by(job.arc.process, job.temper, None, job.thickness)
     }
 
     /// How one face, or one baffle, bears what it is tried with; `None` of what the tank does not have, and

@@ -293,6 +293,7 @@ impl Judge<'_> {
         let sheet = self.strength(thickness)?.ultimate;
         let service = FillerService::new(job.service.temperature, job.service.anodised).ok();
         let filler = service
+            .map(|service| service.with_process(job.arc.process))
             .and_then(|service| best(job.alloy, job.alloy, &service))
             .and_then(|verdict| verdict.filler);
         Ok(match filler {

@@ -156,6 +156,11 @@ impl Alloy {
             Self::S316 => &steels::S316,
             Self::S316L => &steels::S316L,
             Self::LowCarbonSteel => &steels::LOW_CARBON,
+            Self::S235 => &steels::S235,
+            Self::S275 => &steels::S275,
+            Self::S355 => &steels::S355,
+            Self::Dc01 => &steels::DC01,
+            Self::Dd11 => &steels::DD11,
         }
     }
 

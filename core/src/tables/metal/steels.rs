@@ -6,8 +6,8 @@ use super::strength::Rods::Every;
 use super::strength::{Row, WeldedRow};
 use super::{Figure, Metal, Share, Source};
 use Source::{
-    AnnealedParent, AsmVolume1, AstmA36, AstmA240, En1993Part1, En1993Part2, En10025, En10088,
-    En10088Part2, En10130, Incropera,
+    AnnealedParent, AsmVolume1, AstmA36, AstmA240, En1993Part1, En1993Part2, En10025, En10025Sheet,
+    En10088, En10088Part2, En10111, En10130, Incropera,
 };
 
 /// The row that the others write over.
@@ -56,7 +56,8 @@ pub(super) static S316L: Metal = Metal {
     ..LIKE_304
 };
 
-pub(super) static LOW_CARBON: Metal = Metal {
+/// The row that the other carbon steels write over.
+const CARBON: Metal = Metal {
     heat_capacity: Figure(440, En1993Part2),
     conductivity: Figure(53, En1993Part2),
     solidus: Figure(1_490, AsmVolume1),
@@ -75,4 +76,42 @@ pub(super) static LOW_CARBON: Metal = Metal {
     ],
     welded: &[WeldedRow(Any, Every, 270, 140, AnnealedParent)],
     ..LIKE_304
+};
+
+pub(super) static LOW_CARBON: Metal = CARBON;
+
+pub(super) static S235: Metal = Metal {
+    silicon: Share(0, 0, 0, En10025),
+    strengths: &[Row(&[], 360, 235, Least, En10025)],
+    welded: &[WeldedRow(Any, Every, 360, 235, AnnealedParent)],
+    ..CARBON
+};
+
+pub(super) static S275: Metal = Metal {
+    silicon: Share(0, 0, 0, En10025),
+    strengths: &[Row(&[], 410, 275, Least, En10025Sheet)],
+    welded: &[WeldedRow(Any, Every, 410, 275, AnnealedParent)],
+    ..CARBON
+};
+
+pub(super) static S355: Metal = Metal {
+    silicon: Share(0, 55, 0, En10025Sheet),
+    strengths: &[Row(&[], 470, 355, Least, En10025Sheet)],
+    welded: &[WeldedRow(Any, Every, 470, 355, AnnealedParent)],
+    ..CARBON
+};
+
+pub(super) static DC01: Metal = Metal {
+    silicon: Share(0, 0, 0, En10130),
+    strengths: &[Row(&[], 270, 140, Least, En10130)],
+    welded: &[WeldedRow(Any, Every, 270, 140, AnnealedParent)],
+    ..CARBON
+};
+
+/// EN 10111 promises no least of strength but of yield.
+pub(super) static DD11: Metal = Metal {
+    silicon: Share(0, 0, 0, En10111),
+    strengths: &[Row(&[], 270, 170, Least, En10111)],
+    welded: &[WeldedRow(Any, Every, 270, 170, AnnealedParent)],
+    ..CARBON
 };

@@ -1,6 +1,6 @@
 //! Strength of the sheet in its temper, and beside a weld.
 
-use super::super::Filler;
+use super::super::{Filler, Process};
 use super::{Metal, Source, Temper};
 use crate::units::{Length, LengthUnit, Pressure, PressureUnit};
 
@@ -192,11 +192,7 @@ impl Metal {
         })
     }
 
-    /// The strength beside a TIG weld: the lowest that any source has for what is told.
-    ///
-    /// `temper` and `filler` left out may be any. It is that across a groove weld or of the softened
-    /// sheet, whichever the source gives; a fillet has the strength of its throat besides. `None` where no
-    /// source has one.
+    /// The strength beside a TIG weld: [`as_welded_by`](Self::as_welded_by).
     #[must_use]
     pub fn as_welded(
         &self,
@@ -204,9 +200,32 @@ impl Metal {
         filler: Option<Filler>,
         thickness: Length,
     ) -> Option<Strength> {
+        self.as_welded_by(Process::TigAc, temper, filler, thickness)
+    }
+
+    /// The strength beside a weld: the lowest that any source has for what is told. Those of EN 1999-1-1 are lowered for
+    /// TIG alone.
+    ///
+    /// `temper` and `filler` left out may be any. It is that across a groove weld or of the softened
+    /// sheet, whichever the source gives; a fillet has the strength of its throat besides. `None` where no
+    /// source has one.
+    #[must_use]
+    pub fn as_welded_by(
+        &self,
+        process: Process,
+        temper: Option<Temper>,
+        filler: Option<Filler>,
+        thickness: Length,
+    ) -> Option<Strength> {
         self.welded()
             .filter(|row| row.was.takes(temper) && row.fillers.takes(filler, thickness))
-            .map(|row| self.for_tig(row, thickness))
+            .map(|row| {
+                if process.feeds_wire() {
+                    row.strength
+                } else {
+                    self.for_tig(row, thickness)
+                }
+            })
             .reduce(weaker)
     }
 

@@ -5,15 +5,20 @@
 //! 20 % past either end of its table, in proportion to the sheet for currents; where no table reaches
 //! that far, the nearest row serves from 0.5 to 10 mm. Both are then said to be common practice.
 //!
+//! Where sources differ, a range says by how much: the source whose middle is least, and the one whose middle is
+//! greatest.
+//!
 //! Ranges are where to start on scrap, not a procedure: a qualified procedure comes first.
+//! Those here are for TIG; [`wire`] has those of processes that feed wire.
 
 mod table;
+pub mod wire;
 
 use table::{Between, Rows, span};
 
 use super::{Family, Process};
 use crate::units::flow::Flow;
-use crate::units::{Current, CurrentUnit, Length, LengthUnit, Speed, SpeedUnit};
+use crate::units::{Current, CurrentUnit, Length, LengthUnit, Ratio, Speed, SpeedUnit};
 
 /// A kind of seam, as far as settings go by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,11 +64,23 @@ pub enum RangeSource {
     Practice,
     /// A row beyond its own thicknesses.
     Beyond,
+    /// A maker of aluminium wire.
+    WireMaker,
+    /// A maker of power sources.
+    SourceMaker,
+    /// Another maker of power sources.
+    OtherSourceMaker,
+    /// A textbook.
+    Textbook,
+    /// A rule of the workshop that makers reprint.
+    WorkshopRule,
+    /// Tables that were remembered, not read.
+    Memory,
 }
 
 impl RangeSource {
     /// Every source.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 16] = [
         Self::Nimi,
         Self::MathersButt,
         Self::MathersFillet,
@@ -74,6 +91,12 @@ impl RangeSource {
         Self::Aws,
         Self::Practice,
         Self::Beyond,
+        Self::WireMaker,
+        Self::SourceMaker,
+        Self::OtherSourceMaker,
+        Self::Textbook,
+        Self::WorkshopRule,
+        Self::Memory,
     ];
 
     /// Its name in full.
@@ -98,13 +121,23 @@ impl RangeSource {
             Self::Aws => "AWS A5.12, annex (from memory)",
             Self::Practice => "common practice, no source",
             Self::Beyond => "common practice, no source: carried past the published thicknesses",
+            Self::WireMaker => "a maker of aluminium wire's table of recommended settings",
+            Self::SourceMaker => "a maker of power sources' operating manual, examples of settings",
+            Self::OtherSourceMaker => {
+                "another maker of power sources' operating manual, tables of settings"
+            }
+            Self::Textbook => "Modern Welding, Goodheart-Willcox (2020), figs. 8-16 to 8-20",
+            Self::WorkshopRule => {
+                "a workshop's rule that makers' manuals reprint: an ampere for each thousandth of an inch"
+            }
+            Self::Memory => "published tables, provisional (from memory)",
         }
     }
 }
 
 /// Several sources.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Sources(u16);
+pub struct Sources(u32);
 
 impl Sources {
     const fn with(self, source: RangeSource) -> Self {
@@ -138,6 +171,23 @@ pub struct Range<T> {
     pub most: T,
     /// Whose figures these are.
     pub sources: Sources,
+    /// How far they lie apart; `None` where the sources have the same middle, or there is one.
+    pub apart: Option<Apart<T>>,
+}
+
+/// How far sources lie apart on one setting: by the middle of what each gives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Apart<T> {
+    /// The least of their middles.
+    pub least: T,
+    /// Whose that is.
+    pub least_by: RangeSource,
+    /// The greatest.
+    pub most: T,
+    /// Whose that is.
+    pub most_by: RangeSource,
+    /// By how much it is greater, as a share of the least.
+    pub by: Ratio,
 }
 
 /// Where a value lies.
@@ -175,6 +225,13 @@ impl<T> Range<T> {
             least: f(self.least),
             most: f(self.most),
             sources: self.sources,
+            apart: self.apart.map(|apart| Apart {
+                least: f(apart.least),
+                least_by: apart.least_by,
+                most: f(apart.most),
+                most_by: apart.most_by,
+                by: apart.by,
+            }),
         }
     }
 }
@@ -251,6 +308,8 @@ pub fn electrode(process: Process, current: Current) -> Option<Range<Length>> {
     let tables: &[&table::Electrodes] = match process {
         Process::TigAc => &[&table::ELECTRODES_MATHERS, &table::ELECTRODES_AWS_AC],
         Process::TigDc => &[&table::ELECTRODES_AWS_DC],
+        // The wire is the electrode.
+        Process::Mig | Process::Mag | Process::FluxCored => &[],
     };
     table::electrodes(tables, current.si()).map(|range| range.map(millimetres))
 }

@@ -1,11 +1,12 @@
 //! The rows, and how they are read.
 
-use super::{Range, RangeSource, Sources};
+use super::{Apart, Range, RangeSource, Sources};
+use crate::units::Ratio;
 
 /// Rows of one source, in tenths: thickness in mm, least and most value.
 pub(super) struct Rows {
-    source: RangeSource,
-    rows: &'static [[u16; 3]],
+    pub(super) source: RangeSource,
+    pub(super) rows: &'static [[u16; 3]],
 }
 
 /// How a value between two rows is found.
@@ -68,10 +69,45 @@ impl Rows {
     }
 }
 
+/// Middles that differ by no more than this share are one: figures are printed to three digits.
+const ALIKE: f64 = 1e-3;
+
+/// The least and the greatest of the middles that sources give.
+#[derive(Default)]
+struct Middles {
+    least: Option<(f64, RangeSource)>,
+    most: Option<(f64, RangeSource)>,
+}
+
+impl Middles {
+    fn take(&mut self, middle: f64, source: RangeSource) {
+        if self.least.is_none_or(|(least, _)| middle < least) {
+            self.least = Some((middle, source));
+        }
+        if self.most.is_none_or(|(most, _)| middle > most) {
+            self.most = Some((middle, source));
+        }
+    }
+
+    /// `None` where they are one, or of one source, whose rows for other seams differ for a reason.
+    fn apart(&self) -> Option<Apart<f64>> {
+        let ((least, least_by), (most, most_by)) = (self.least?, self.most?);
+        let by = most / least - 1.0;
+        (by > ALIKE && least_by != most_by).then(|| Apart {
+            least,
+            least_by,
+            most,
+            most_by,
+            by: Ratio::from_share(by),
+        })
+    }
+}
+
 /// The span of all tables that reach a thickness; failing that, of the nearest one.
 pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>> {
     let mut range: Option<Range<f64>> = None;
     let mut nearest: Option<(f64, Range<f64>)> = None;
+    let mut middles = Middles::default();
     for table in tables {
         let (least, most, past) = table.at(t, how)?;
         let mut sources = Sources::default().with(table.source);
@@ -82,12 +118,15 @@ pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>>
             least,
             most,
             sources,
+            apart: None,
         };
         if past <= REACH {
+            middles.take(0.5 * (least + most), table.source);
             range = Some(range.map_or(own, |range| Range {
                 least: libm::fmin(range.least, least),
                 most: libm::fmax(range.most, most),
                 sources: range.sources.and(sources),
+                apart: middles.apart(),
             }));
         }
         if nearest.is_none_or(|(so_far, _)| past < so_far) {
@@ -122,11 +161,14 @@ pub(super) fn electrodes(tables: &[&Electrodes], amperes: f64) -> Option<Range<f
                     least: d,
                     most: d,
                     sources,
+                    apart: None,
                 });
+                // Several sizes carry a current by one source too: that is no disagreement.
                 range = Some(Range {
                     least: libm::fmin(own.least, d),
                     most: libm::fmax(own.most, d),
                     sources: own.sources.and(sources),
+                    apart: None,
                 });
             }
         }
@@ -173,16 +215,18 @@ pub(super) const ELECTRODES_AWS_DC: Electrodes = Electrodes {
 
 macro_rules! rows {
     ($($(#[$doc:meta])* $name:ident: $source:ident, [$([$t:literal, $least:literal, $most:literal]),+];)+) => {
-        $($(#[$doc])* const $name: Rows = Rows {
-            source: RangeSource::$source,
+        $($(#[$doc])* const $name: $crate::tables::ranges::table::Rows = $crate::tables::ranges::table::Rows {
+            source: $crate::tables::ranges::RangeSource::$source,
             rows: &[$([$t, $least, $most]),+],
         };)+
     };
 }
 
+pub(super) use rows;
+
 /// Amperes, in tenths.
 pub(super) mod current {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         NIMI_BUTT: Nimi, [[16, 600, 800], [32, 1250, 1450], [48, 1900, 2200], [64, 2600, 3000]];
@@ -212,7 +256,7 @@ pub(super) mod current {
 
 /// Millimetres a minute, in tenths.
 pub(super) mod travel {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         NIMI: Nimi, [[16, 4000, 4000], [32, 3000, 3000], [48, 2500, 2500], [64, 2500, 2500]];
@@ -236,7 +280,7 @@ pub(super) mod travel {
 
 /// Millimetres, in tenths.
 pub(super) mod tungsten {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         NIMI: Nimi, [[16, 16, 16], [32, 16, 24], [48, 24, 24], [64, 32, 32]];
@@ -252,7 +296,7 @@ pub(super) mod tungsten {
 
 /// Millimetres, in tenths.
 pub(super) mod nozzle {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         /// Its bands end at 1, 3, 5, 9 and 12 mm; at an end either band holds.
@@ -271,7 +315,7 @@ pub(super) mod nozzle {
 
 /// Millimetres, in tenths.
 pub(super) mod rod {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         NIMI: Nimi, [[16, 16, 16], [32, 24, 24], [48, 32, 32], [64, 40, 40]];
@@ -291,7 +335,7 @@ pub(super) mod rod {
 
 /// Litres of argon a minute, in tenths.
 pub(super) mod gas {
-    use super::{RangeSource, Rows};
+    use super::Rows;
 
     rows! {
         NIMI: Nimi, [[16, 70, 70], [32, 70, 70], [48, 65, 80], [64, 85, 85]];

@@ -10,7 +10,7 @@ use seamwright_core::supply::shrinkage;
 use seamwright_core::supply::shrinkage::ShrinkingSheet;
 use seamwright_core::tables::preheat;
 use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::SeamKind;
+use seamwright_core::tables::ranges::{SeamKind, wire};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{
     Angle, Area, Current, Length, Pressure, Ratio, Speed, Temperature, Voltage, Volume,
@@ -75,7 +75,11 @@ fn tables(tank: &Tank) {
     let (alloy, arc) = (tank.job().alloy(), tank.arc());
     let family = alloy.family();
     let t = black_box(tank.job().thickness());
-    black_box((settings::current(family, t), settings::travel(family, t)));
+    let process = black_box(arc.process);
+    black_box((
+        settings::current(process, family, t),
+        settings::travel(process, family, t),
+    ));
     for seam in tank.seams() {
         let Some(joint) = seam.joint else { continue };
         let kind = SeamKind::of(joint);
@@ -88,6 +92,13 @@ fn tables(tank: &Tank) {
         black_box((
             ranges::travel(family, t, kind),
             ranges::rod(family, t, kind),
+        ));
+        black_box((
+            wire::current(process, family, t, kind),
+            wire::travel(process, family, t, kind),
+            wire::voltage(process, family, t, kind),
+            wire::diameter(process, family, t, kind),
+            wire::gas(process, family, t, kind),
         ));
     }
     black_box((

@@ -234,5 +234,5 @@ fn welds(tank: &Tank) {
         arc.time_along(length),
         arc.heat_along(length),
     ));
-    black_box(conventional_voltage(arc.current));
+    black_box(conventional_voltage(arc.process, arc.current));
 }

@@ -42,6 +42,7 @@ fn kit(tank: &Tank) -> Option<Kit> {
     );
     Some(Kit {
         rod: rod.ok()?,
+        feed: black_box(None),
         waste: black_box(Ratio::from_share(0.1)),
         shield: shield.ok()?,
     })

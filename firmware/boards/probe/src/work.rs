@@ -2,6 +2,7 @@
 
 use core::hint::black_box;
 
+use seamwright_core::advice::process::ProcessWork;
 use seamwright_core::advice::work::Work;
 use seamwright_core::arc::Equipment;
 use seamwright_core::capacity::{Calibration, DipStep, Lean};
@@ -45,6 +46,8 @@ pub(crate) fn prove(tank: &Tank) {
             plan: None,
             larger: &[],
             other: black_box(Time::from_seconds(600.0)),
+            purge: black_box(Volume::from_cubic_metres(0.1)),
+            purging: black_box(Time::from_seconds(300.0)),
             prices: Some(black_box(Prices::default())),
         }));
     }
@@ -58,6 +61,7 @@ pub(crate) fn prove_notices(tank: &Tank, plan: &WeldPlan, equipment: &Equipment)
         plan: Some(plan),
         left_free: &[],
         reach: None,
+        process: black_box(ProcessWork::default()),
     };
     tank.each_work_notice(&work, |notice| {
         black_box(notice.code());

@@ -126,6 +126,9 @@ where
     let process = match tank.arc().process {
         Process::TigAc => "TIG AC",
         Process::TigDc => "TIG DC-",
+        Process::Mig => "MIG",
+        Process::Mag => "MAG",
+        Process::FluxCored => "flux-cored",
     };
     let alloy = tank.job().alloy();
     let family = match alloy.family() {

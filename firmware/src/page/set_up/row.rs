@@ -4,7 +4,7 @@ use core::fmt::Write;
 
 use heapless::Vec;
 use seamwright_core::tables::ranges;
-use seamwright_core::tables::ranges::{Range, RangeFit, RangeSource, SeamKind, Sources};
+use seamwright_core::tables::ranges::{Range, RangeFit, RangeSource, SeamKind, Sources, wire};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::{Current, Length, Speed};
@@ -29,7 +29,7 @@ pub(super) enum Setting {
 }
 
 impl Setting {
-    pub(super) const ALL: [Self; 6] = [
+    const ALL: [Self; 6] = [
         Self::Current,
         Self::Tungsten,
         Self::Nozzle,
@@ -37,6 +37,18 @@ impl Setting {
         Self::Gas,
         Self::Travel,
     ];
+
+    /// Those of a wire, of whose own the gauge is told nothing.
+    const OF_WIRE: [Self; 3] = [Self::Current, Self::Gas, Self::Travel];
+
+    /// Those of a tank's process.
+    fn of(tank: &Tank) -> &'static [Self] {
+        if tank.arc().process.feeds_wire() {
+            &Self::OF_WIRE
+        } else {
+            &Self::ALL
+        }
+    }
 
     pub(super) const fn name(self) -> &'static str {
         match self {
@@ -79,6 +91,11 @@ pub(super) const fn short(source: RangeSource) -> &'static str {
         RangeSource::Aws => "AWS A5.12",
         RangeSource::Practice => "practice",
         RangeSource::Beyond => "past table",
+        RangeSource::WireMaker => "wire maker",
+        RangeSource::SourceMaker | RangeSource::OtherSourceMaker => "maker",
+        RangeSource::Textbook => "textbook",
+        RangeSource::WorkshopRule => "rule",
+        RangeSource::Memory => "memory",
     }
 }
 
@@ -114,19 +131,33 @@ pub(super) fn kinds(tank: &Tank) -> Vec<Kind, MOST_KINDS> {
 
 /// How many rows there are.
 pub(super) fn count(tank: &Tank) -> usize {
-    kinds(tank).len() * Setting::ALL.len()
+    kinds(tank).len() * Setting::of(tank).len()
 }
 
 pub(super) fn row(tank: &Tank, place: usize) -> Option<Row> {
-    let settings = Setting::ALL.len();
-    let kind = *kinds(tank).get(place / settings)?;
-    let setting = *Setting::ALL.get(place % settings)?;
+    let settings = Setting::of(tank);
+    let kind = *kinds(tank).get(place / settings.len())?;
+    let setting = *settings.get(place % settings.len())?;
     let (arc, family, t) = (tank.arc(), tank.job().alloy().family(), kind.thickness);
     fn si<T>(range: Option<Range<T>>, of: impl Fn(&T) -> f64) -> Option<([f64; 2], Sources)> {
         let range = range?;
         Some(([of(&range.least), of(&range.most)], range.sources))
     }
+    let (process, seam) = (arc.process, kind.seam);
+    let wired = process.feeds_wire();
     let (found, own) = match setting {
+        Setting::Current if wired => (
+            si(wire::current(process, family, t, seam), |i| i.si()),
+            Some(arc.current.si()),
+        ),
+        Setting::Travel if wired => (
+            si(wire::travel(process, family, t, seam), |v| v.si()),
+            Some(arc.travel.si()),
+        ),
+        Setting::Gas if wired => (
+            si(wire::gas(process, family, t, seam), |flow| flow.si()),
+            None,
+        ),
         Setting::Current => (
             si(ranges::current(family, t, kind.seam), |i| i.si()),
             Some(arc.current.si()),
@@ -182,10 +213,10 @@ impl Row {
     }
 
     /// All its sources, in full.
-    pub(super) fn told(&self) -> heapless::String<400> {
+    pub(super) fn told(&self) -> heapless::String<600> {
         let mut text = heapless::String::new();
         for (source, place) in self.sources.iter().zip(0..) {
-            // The longest three of them have 250 bytes.
+            // The longest four of them have 400 bytes.
             let _ = write!(
                 text,
                 "{}{}",
@@ -195,5 +226,32 @@ impl Row {
         }
         let _ = text.push('.');
         text
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use seamwright_core::input::{Block, Draft, StockDraft};
+    use seamwright_core::tables::{Alloy, Process};
+    use seamwright_core::units::LengthUnit;
+
+    fn names(process: Process) -> std::vec::Vec<&'static str> {
+        let mm = |value| Length::new(value, LengthUnit::Millimetre);
+        let outside = Block::new(mm(420.0), mm(300.0), mm(260.0));
+        let stock = StockDraft::of(Alloy::S235, mm(1.6));
+        let mut draft = Draft::new("Ash bin", outside, stock).unwrap();
+        draft.arc.process = Some(process);
+        let tank = Tank::build(&draft).unwrap();
+        let rows = (0..count(&tank)).filter_map(|place| row(&tank, place));
+        rows.map(|row| row.setting.name()).collect()
+    }
+
+    /// A wire is its own electrode: no tungsten and no rod, and of the wire itself the gauge is told nothing.
+    #[test]
+    fn settings_of_the_process() {
+        assert_eq!(names(Process::Mag), ["Current", "Gas flow", "Travel"]);
+        assert_eq!(names(Process::TigDc).len(), Setting::ALL.len());
+        assert_eq!(names(Process::FluxCored), names(Process::Mig));
     }
 }

@@ -5,8 +5,10 @@ use std::ops::Range;
 use seamwright_core::arc::TorchRatings;
 use seamwright_core::arc::duty::{DutyError, MAX_RATINGS, Rating, RatingPlate};
 use seamwright_core::arc::power::{ArcLevel, Cycle, Wave};
+use seamwright_core::gmaw::WireArcDraft;
 use seamwright_core::input::limits;
 use seamwright_core::tables::Process;
+use seamwright_core::units::Speed;
 use seamwright_core::units::range::Value as Shown;
 
 use super::super::fixtures::tables;
@@ -18,9 +20,12 @@ use crate::diagnostics::Problem;
 
 /// What `[arc]` says of them.
 pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut Extras) {
-    let source = ratings(reader, arc, "power_source", &POWER_SOURCE);
+    let source = ratings(reader, arc, "power_source", &POWER_SOURCE, None);
     extras.equipment.power_source = plate(reader, &source.iter().collect::<Vec<_>>());
-    let torch = ratings(reader, arc, "torch", &TORCH);
+    let own = reader.word_given::<Process>(arc, "process");
+    // A rating of a torch that says no process is of the one that welds, where that feeds wire; else of direct current.
+    let usual = own.filter(|process| process.feeds_wire());
+    let torch = ratings(reader, arc, "torch", &TORCH, usual);
     let on = |process| {
         torch
             .iter()
@@ -30,10 +35,81 @@ pub(super) fn read<'t>(reader: &mut Reader<'t>, arc: &Section<'t>, extras: &mut 
     extras.equipment.torch = TorchRatings {
         dc: plate(reader, &on(Process::TigDc)),
         ac: plate(reader, &on(Process::TigAc)),
+        mig: plate(reader, &on(Process::Mig)),
+        mag: plate(reader, &on(Process::Mag)),
+        flux_cored: plate(reader, &on(Process::FluxCored)),
     };
     extras.wave = wave(reader, arc);
     extras.tungsten = kept(reader, arc, "tungsten", limits::TUNGSTEN, Shown::Length);
     extras.nozzle = kept(reader, arc, "nozzle", limits::NOZZLE, Shown::Length);
+    extras.supply.kit.wire_diameter =
+        kept(reader, arc, "wire", limits::WIRE_DIAMETER, Shown::Length);
+    let feeds = [
+        ("m/min", 1.0),
+        ("mm/s", 0.06),
+        ("in/min", 0.0254),
+        ("ipm", 0.0254),
+    ];
+    let feed = measured(
+        reader,
+        arc,
+        "wire_feed",
+        "a feed",
+        &feeds,
+        limits::WIRE_FEED,
+    );
+    extras.wire_arc = WireArcDraft {
+        feed: feed.map(|metres| Speed::from_metres_per_second(metres / 60.0)),
+        transfer: reader.word(arc, "transfer"),
+        stick_out: kept(reader, arc, "stick_out", limits::STICK_OUT, Shown::Length),
+        gas: reader.word(arc, "gas"),
+    };
+}
+
+/// Keys that go with a tungsten and its rod, by their tables.
+const OF_TUNGSTEN: [(&str, &[&str]); 2] = [
+    ("arc", &["tungsten"]),
+    ("supply", &["rod_diameter", "rod_length", "stub"]),
+];
+/// Keys that go with a wire.
+const OF_WIRE: [(&str, &[&str]); 2] = [
+    (
+        "arc",
+        &["wire", "wire_feed", "transfer", "stick_out", "gas"],
+    ),
+    ("supply", &["spool"]),
+];
+
+/// Tells keys of a table that do not go with the process.
+pub(super) fn check_process<'t>(
+    reader: &mut Reader<'t>,
+    section: &Section<'t>,
+    process: Option<Process>,
+) {
+    let wired = process.is_some_and(Process::feeds_wire);
+    let table = section.schema.path;
+    let (out, of, way) = if wired {
+        (&OF_TUNGSTEN, "a tungsten and its rod", "take it out")
+    } else {
+        (
+            &OF_WIRE,
+            "a wire that is the electrode",
+            "take it out, or write process = \"mig\", \"mag\" or \"flux-cored\" under [arc]",
+        )
+    };
+    let name = process.map_or("tig", Process::name);
+    for key in out
+        .iter()
+        .filter(|(path, _)| *path == table)
+        .flat_map(|(_, keys)| *keys)
+    {
+        if let Some(span) = section.place(key) {
+            let problem = Problem::new(span, format!("`{table}.{key}` goes with {of}"))
+                .label(format!("and the process is {name}"))
+                .help(way);
+            reader.problem(problem);
+        }
+    }
 }
 
 /// One rating and where it stands.
@@ -48,6 +124,7 @@ fn ratings<'t>(
     arc: &Section<'t>,
     name: &str,
     schema: &'static Table,
+    usual: Option<Process>,
 ) -> Vec<Rated> {
     let sections = tables(reader, arc, name, schema, MAX_RATINGS);
     sections
@@ -71,7 +148,7 @@ fn ratings<'t>(
                     current: current?,
                     duty: duty?,
                 },
-                process: process.unwrap_or(Process::TigDc),
+                process: process.or(usual).unwrap_or(Process::TigDc),
                 at: section.place("current")?,
             })
         })
@@ -118,15 +195,15 @@ fn wave<'t>(reader: &mut Reader<'t>, arc: &Section<'t>) -> Option<Wave> {
     let positive = level(reader, arc, "positive", &POSITIVE);
     let direct = reader
         .word_given::<Process>(arc, "process")
-        .is_some_and(|process| process == Process::TigDc);
+        .filter(|process| *process != Process::TigAc);
     for name in ["balance", "frequency", "negative", "positive"] {
         let Some(span) = arc.place(name) else {
             continue;
         };
         let title = |what: &str| format!("`arc.{name}` {what}");
-        let problem = if direct {
+        let problem = if let Some(direct) = direct {
             Problem::new(span, title("belongs to alternating current"))
-                .label("and the process is tig dc")
+                .label(format!("and the process is {}", direct.name()))
                 .help("take it out, or write process = \"tig ac\"")
         } else if name != "balance" && !arc.has("balance") {
             Problem::new(span, title("is of a wave with no `balance`"))

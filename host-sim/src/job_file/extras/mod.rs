@@ -4,20 +4,28 @@
 //! with little memory has to hold. All of it is checked as it is read.
 
 mod arc;
+mod coat;
 pub(super) mod limits;
+mod purge;
 mod shrink;
 mod supply;
 
+use seamwright_core::advice::process::CoatedSheet;
 use seamwright_core::arc::Equipment;
 use seamwright_core::arc::power::Wave;
 use seamwright_core::fitting::BaffleCut;
+use seamwright_core::gmaw::WireArcDraft;
+use seamwright_core::purge::PurgeDraft;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::supply::{Draw, KitDraft};
+use seamwright_core::tables::Process;
 use seamwright_core::tank::Plumbing;
 use seamwright_core::units::{Length, Pressure, Time, Volume};
 
+pub(super) use coat::read as coated;
+
 use super::reader::{Reader, Section};
-use super::schema::SUPPLY;
+use super::schema::{PURGE, SUPPLY};
 
 /// What a job file says beyond the tank.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -30,6 +38,12 @@ pub struct Extras {
     pub tungsten: Option<Length>,
     /// Bore of the gas nozzle.
     pub nozzle: Option<Length>,
+    /// What goes with a wire's arc.
+    pub wire_arc: WireArcDraft,
+    /// What the sheet is coated with.
+    pub coated: Option<CoatedSheet>,
+    /// Argon behind the seams; `None` where the job plans none.
+    pub purge: Option<PurgeDraft>,
     /// Rod, gas, time and prices.
     pub supply: Supply,
     /// Where liquid is drawn beside the pick-up, and pipes that join compartments.
@@ -73,11 +87,20 @@ pub(super) fn read<'t>(
     if let Some(section) = weld_section {
         extras.shrink = shrink::read(reader, section);
     }
+    extras.purge = reader
+        .section(top, "purge", &PURGE)
+        .map(|section| purge::read(reader, &section));
+    let mut process = None;
     if let Some(section) = arc_section {
+        process = reader.word_given::<Process>(section, "process");
         arc::read(reader, section, &mut extras);
+        arc::check_process(reader, section, process);
     }
     if let Some(section) = reader.section(top, "supply", &SUPPLY) {
+        let wire_diameter = extras.supply.kit.wire_diameter;
         extras.supply = supply::supply(reader, &section);
+        extras.supply.kit.wire_diameter = wire_diameter;
+        arc::check_process(reader, &section, process);
     }
     extras
 }

@@ -3,9 +3,9 @@
 use seamwright_core::input::limits;
 use seamwright_core::supply::cost::Prices;
 use seamwright_core::supply::{KitDraft, USUAL_ROD_LENGTH};
-use seamwright_core::units::Length;
 use seamwright_core::units::flow::Flow;
 use seamwright_core::units::range::Value as Shown;
+use seamwright_core::units::{Length, Mass};
 
 use super::super::reader::{Reader, Section};
 use super::super::schema::PRICES;
@@ -16,8 +16,18 @@ use crate::diagnostics::Problem;
 /// Most bytes of a currency's name.
 const MAX_CURRENCY: usize = 12;
 
+/// In kilograms, exactly: the avoirdupois pound.
+const POUND: f64 = 0.453_592_37;
 /// In litres a minute: 28.316 846 592 L in an hour, exactly.
 const CUBIC_FOOT_AN_HOUR: f64 = 28.316_846_592 / 60.0;
+
+/// Units of a flow, in litres a minute.
+pub(super) const FLOWS: [(&str, f64); 4] = [
+    ("L/min", 1.0),
+    ("l/min", 1.0),
+    ("ft³/h", CUBIC_FOOT_AN_HOUR),
+    ("cfh", CUBIC_FOOT_AN_HOUR),
+];
 
 pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supply {
     let rod_length = kept(
@@ -28,18 +38,12 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
         Shown::Length,
     );
     let half = Length::from_metres(0.5 * rod_length.unwrap_or(USUAL_ROD_LENGTH).si());
-    let flows = [
-        ("L/min", 1.0),
-        ("l/min", 1.0),
-        ("ft³/h", CUBIC_FOOT_AN_HOUR),
-        ("cfh", CUBIC_FOOT_AN_HOUR),
-    ];
     let flow = measured(
         reader,
         section,
         "gas_flow",
         "a flow",
-        &flows,
+        &FLOWS,
         limits::GAS_FLOW,
     );
     if let (Some(span), false) = (section.place("cylinder_pressure"), section.has("cylinder")) {
@@ -48,6 +52,15 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
             .help("add cylinder = \"20 L\", the water capacity that is stamped on it");
         reader.problem(problem);
     }
+    let (least, most) = limits::SPOOL;
+    let spool = measured(
+        reader,
+        section,
+        "spool",
+        "a mass",
+        &[("kg", 1.0), ("g", 1e-3), ("lb", POUND)],
+        (least.si(), most.si()),
+    );
     let kit = KitDraft {
         filler: reader.word(section, "filler"),
         rod_diameter: kept(
@@ -69,6 +82,9 @@ pub(super) fn supply<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> Supp
         gas_flow: flow.map(Flow::from_litres_per_minute),
         pre_flow: kept(reader, section, "pre_flow", limits::PRE_FLOW, Shown::Time),
         post_flow: kept(reader, section, "post_flow", limits::POST_FLOW, Shown::Time),
+        wire_diameter: None,
+        wire_feed: None,
+        spool: spool.map(Mass::from_kilograms),
     };
     Supply {
         kit,

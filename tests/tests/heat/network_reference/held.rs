@@ -1,6 +1,7 @@
 //! How long an order holds the metal where its alloy must not stay, against the fine grid; and that plans keep to it.
 
 use seamwright_core::advice::Advice;
+use seamwright_core::advice::process::ProcessWork;
 use seamwright_core::advice::work::{Work, WorkNotice};
 use seamwright_core::arc::Equipment;
 use seamwright_core::heat::shell::Material;
@@ -149,6 +150,7 @@ fn a_plan_keeps_the_limits_that_are_printed() {
                 plan: Some(&plan),
                 left_free: &[],
                 reach: None,
+                process: ProcessWork::default(),
             };
             let mut told = Vec::new();
             tank.each_work_notice(&work, |notice| told.push(notice));

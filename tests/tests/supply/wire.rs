@@ -278,6 +278,22 @@ fn how_far_sources_lie_apart() -> Outcome {
     );
     let alone = ranges::current(Family::Aluminium, mm(4.8), SeamKind::Butt).unwrap();
     assert_eq!(alone.apart, None);
+    // A corner takes the rows of butts and of fillets; on 4 mm of aluminium the wire's maker has 1020 mm/min for a butt and
+    // 510 to 640 for a fillet, the other 600 to 800 and 500 to 600: sources differ on the same seam alone.
+    let corner = travel(Process::Mig, Family::Aluminium, mm(4.0), SeamKind::Corner).unwrap();
+    let apart = corner.apart.unwrap();
+    near(
+        "butts by one",
+        apart.least.in_unit(SpeedUnit::MillimetrePerMinute),
+        700.0,
+        EXACT,
+    )?;
+    near(
+        "butts by the other",
+        apart.most.in_unit(SpeedUnit::MillimetrePerMinute),
+        1_020.0,
+        EXACT,
+    )?;
     Ok(())
 }
 

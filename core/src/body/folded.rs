@@ -10,7 +10,8 @@
 
 use core::f64::consts::PI;
 
-use super::solid::{Code, Edge, Fold, Folded, Side, Solid};
+use super::edge::Edge;
+use super::solid::{Code, Fold, Folded, Side, Solid};
 use super::{ArcPath, Path};
 use crate::geom::Vector;
 use crate::geom::outline::section::Strip;

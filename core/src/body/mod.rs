@@ -4,9 +4,11 @@
 //! two [`Solid`]s, the outside and the inside of the sheet. A solid knows its volume, centroid, faces and
 //! edges, and how much of it lies below a plane, whatever its shape.
 
+mod area;
 mod block;
 mod clip;
 mod drum;
+mod edge;
 mod folded;
 mod holds;
 mod path;
@@ -20,8 +22,10 @@ mod solid;
 mod taper;
 pub mod turned;
 
+pub(crate) use area::clipped_area_vector;
 pub use block::BlockError;
 pub use drum::DrumError;
+pub use edge::Edge;
 pub use path::{ArcPath, Path};
 pub(crate) use placed::PlacedDrum;
 pub use plate::FlatForm;
@@ -30,8 +34,7 @@ pub use profile::ProfileError;
 pub(crate) use round::half_turned;
 pub use shape::ShapeError;
 pub use sheet::SheetPlan;
-pub(crate) use solid::clipped_area_vector;
-pub use solid::{Edge, FaceView, MAX_EDGES, MAX_VERTICES, Solid};
+pub use solid::{FaceView, MAX_EDGES, MAX_VERTICES, Solid};
 pub use taper::TaperError;
 
 use crate::input::Face;

@@ -1,7 +1,8 @@
 //! What roundness does to a solid's edges, reach and filling.
 
+use super::edge::Edge;
 use super::placed::PlacedDrum;
-use super::solid::{Edge, Rounded};
+use super::solid::Rounded;
 use super::{ArcPath, Path};
 use crate::geom::Vector;
 use crate::geom::outline::section::Section;

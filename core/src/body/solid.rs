@@ -6,9 +6,11 @@
 
 use heapless::Vec;
 
+use super::Path;
+use super::area::{area_vector, clipped_area_vector, triangles};
+use super::edge::Edge;
 use super::placed::PlacedDrum;
 use super::turned::Turned;
-use super::{ArcPath, Path};
 use crate::geom::outline::section::Section;
 use crate::geom::{Plane, Vector};
 use crate::input::limits::{MAX_FACES, MAX_FOLDS};
@@ -91,81 +93,6 @@ pub(super) struct Code {
     pub(super) reach: fn(&Folded, &Solid, Vector) -> f64,
     pub(super) round: fn(&Folded, &Solid, &Side, &mut Edge),
     pub(super) rounds: fn(&Folded, &Solid, Vector) -> Option<bool>,
-}
-
-/// Where two faces meet.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Edge {
-    /// The two faces, in the order in which panels are listed; the shell twice where a drum's wall
-    /// meets itself.
-    pub faces: [Face; 2],
-    /// Its ends; start to end runs along the positive sense of the axis it follows most. Where the
-    /// corners beside it are rounded, the ends lie half way round them.
-    pub ends: [Vector; 2],
-    /// The angle inside the body between the two faces: 90° on a box, above 180° at an inside corner.
-    pub dihedral: Angle,
-    /// How it runs between its ends.
-    pub path: Path,
-    /// Radius, on this surface, of the corner that the two faces make; zero where it is sharp. The ends
-    /// of a rounded corner are those of the sharp one.
-    pub radius: Length,
-}
-
-impl Edge {
-    /// Its length, turns included.
-    #[must_use]
-    pub fn length(&self) -> Length {
-        let [start, end] = self.straight();
-        let straight = (end - start).length();
-        Length::from_metres(match self.path {
-            Path::Straight => straight,
-            Path::Rounded(turns) => {
-                straight + turns.iter().flatten().map(ArcPath::length).sum::<f64>()
-            }
-            Path::Round(turn) => turn.length(),
-        })
-    }
-
-    /// The ends of its straight part; its own ends where it is straight all along.
-    #[must_use]
-    pub fn straight(&self) -> [Vector; 2] {
-        let [start, end] = self.ends;
-        match self.path {
-            Path::Rounded([before, after]) => [
-                before.map_or(start, |turn| turn.at(turn.sweep)),
-                after.map_or(end, |turn| turn.at(0.0)),
-            ],
-            Path::Straight | Path::Round(_) => [start, end],
-        }
-    }
-
-    /// The point at `from_start` along it.
-    #[must_use]
-    pub fn at(&self, from_start: Length) -> Vector {
-        let mut rest = from_start.si();
-        let on = |turn: &ArcPath, rest: f64| turn.at(rest / turn.radius);
-        let (before, after) = match &self.path {
-            Path::Straight => (None, None),
-            Path::Rounded([before, after]) => (before.as_ref(), after.as_ref()),
-            Path::Round(turn) => return on(turn, rest),
-        };
-        if let Some(turn) = before {
-            if rest < turn.length() {
-                return on(turn, rest);
-            }
-            rest -= turn.length();
-        }
-        let [start, end] = self.straight();
-        let whole = (end - start).length();
-        if let Some(turn) = after
-            && rest > whole
-        {
-            return on(turn, rest - whole);
-        }
-        let share = if whole > 0.0 { rest / whole } else { 0.0 };
-        start + (end - start) * share
-    }
 }
 
 /// One face of a [`Solid`], as it is looked at.
@@ -631,55 +558,4 @@ impl Solid {
             .get(start..start + usize::from(this.len))
             .unwrap_or_default()
     }
-}
-
-/// The triangles of a fan over a closed outline.
-fn triangles(mut outline: impl Iterator<Item = Vector>) -> impl Iterator<Item = [Vector; 3]> {
-    let first = outline.next().unwrap_or_default();
-    let mut last = outline.next().unwrap_or_default();
-    outline.map(move |next| {
-        let triangle = [first, last, next];
-        last = next;
-        triangle
-    })
-}
-
-/// Area of a closed outline times its unit normal.
-fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
-    triangles(outline).fold(Vector::ZERO, |sum, [a, b, c]| {
-        sum + (b - a).cross(c - a) * 0.5
-    })
-}
-
-/// Area vector of that part of a closed outline which lies below a plane.
-pub(crate) fn clipped_area_vector(
-    outline: impl Iterator<Item = Vector> + Clone,
-    up: Vector,
-    level: f64,
-) -> Vector {
-    let mut sum = Vector::ZERO;
-    let mut first: Option<Vector> = None;
-    let mut last = Vector::ZERO;
-    let mut emit = |point: Vector| {
-        match first {
-            None => first = Some(point),
-            Some(first) => sum = sum + (last - first).cross(point - first) * 0.5,
-        }
-        last = point;
-    };
-    let mut start = outline.clone();
-    let ahead = {
-        let head = start.next();
-        start.chain(head)
-    };
-    for (here, next) in outline.zip(ahead) {
-        let (above_here, above_next) = (up.dot(here) - level, up.dot(next) - level);
-        if above_here <= 0.0 {
-            emit(here);
-        }
-        if (above_here < 0.0 && above_next > 0.0) || (above_here > 0.0 && above_next < 0.0) {
-            emit(here + (next - here) * (above_here / (above_here - above_next)));
-        }
-    }
-    sum
 }

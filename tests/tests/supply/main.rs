@@ -7,6 +7,7 @@
 mod consumables;
 mod filler;
 mod gmaw;
+mod grades;
 mod purge;
 mod ranges;
 mod shrinkage;

@@ -6,6 +6,7 @@ mod cut;
 mod flanged;
 mod make;
 mod part;
+mod rim;
 
 pub(crate) use bent_plate::{BentPlate, FlangeEnd, PlateSide};
 pub(super) use make::area;

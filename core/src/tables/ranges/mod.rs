@@ -240,23 +240,26 @@ fn millimetres(value: f64) -> Length {
     Length::new(value, LengthUnit::Millimetre)
 }
 
-fn lookup(tables: &[&Rows], thickness: Length, how: Between) -> Option<Range<f64>> {
-    span(tables, thickness.in_unit(LengthUnit::Millimetre), how)
+/// A range from groups of rows, those of one group for the same seam.
+fn lookup(groups: &[&[&Rows]], thickness: Length, how: Between) -> Option<Range<f64>> {
+    span(groups, thickness.in_unit(LengthUnit::Millimetre), how)
 }
 
-/// The rows of a module of the table for a kind of seam.
+/// The rows of a module of the table for a kind of seam, those for one kind in a group.
 macro_rules! by_seam {
     ($($rows:ident)::+, $family:expr, $seam:expr) => {{
         use $($rows)::+ as rows;
-        let tables: &[&Rows] = match ($family, $seam) {
-            (Family::Aluminium, SeamKind::Butt) => &rows::ALUMINIUM_BUTT,
-            (Family::Aluminium, SeamKind::Corner) => &rows::ALUMINIUM,
-            (Family::Aluminium, SeamKind::Fillet) => &rows::ALUMINIUM_FILLET,
-            (Family::Stainless, SeamKind::Butt) => &rows::STAINLESS_BUTT,
-            (Family::Stainless, SeamKind::Corner | SeamKind::Fillet) => &rows::STAINLESS_CORNER,
-            (Family::Steel, _) => &rows::STEEL,
+        let groups: &[&[&Rows]] = match ($family, $seam) {
+            (Family::Aluminium, SeamKind::Butt) => &[&rows::ALUMINIUM_BUTT],
+            (Family::Aluminium, SeamKind::Corner) => {
+                &[&rows::ALUMINIUM_BUTT, &rows::ALUMINIUM_FILLET]
+            }
+            (Family::Aluminium, SeamKind::Fillet) => &[&rows::ALUMINIUM_FILLET],
+            (Family::Stainless, SeamKind::Butt) => &[&rows::STAINLESS_BUTT],
+            (Family::Stainless, SeamKind::Corner | SeamKind::Fillet) => &[&rows::STAINLESS_CORNER],
+            (Family::Steel, _) => &[&rows::STEEL],
         };
-        tables
+        groups
     }};
 }
 
@@ -278,16 +281,16 @@ macro_rules! by_family {
 /// current is alternating, for steels direct with the electrode negative.
 #[must_use]
 pub fn current(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Current>> {
-    let tables = by_seam!(table::current, family, seam);
-    let range = lookup(tables, thickness, Between::Proportion)?;
+    let groups = by_seam!(table::current, family, seam);
+    let range = lookup(groups, thickness, Between::Proportion)?;
     Some(range.map(|a| Current::new(a, CurrentUnit::Ampere)))
 }
 
 /// Travel speed for a sheet; `None` past 0.5 to 10 mm.
 #[must_use]
 pub fn travel(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Speed>> {
-    let tables = by_seam!(table::travel, family, seam);
-    let range = lookup(tables, thickness, Between::Line)?;
+    let groups = by_seam!(table::travel, family, seam);
+    let range = lookup(groups, thickness, Between::Line)?;
     Some(range.map(|v| Speed::new(v, SpeedUnit::MillimetrePerMinute)))
 }
 
@@ -296,7 +299,7 @@ pub fn travel(family: Family, thickness: Length, seam: SeamKind) -> Option<Range
 #[must_use]
 pub fn tungsten(family: Family, thickness: Length) -> Option<Range<Length>> {
     let tables = by_family!(table::tungsten, family);
-    Some(lookup(tables, thickness, Between::Neighbours)?.map(millimetres))
+    Some(lookup(&[tables], thickness, Between::Neighbours)?.map(millimetres))
 }
 
 /// Diameters of electrodes that carry a current: on alternating current with a balanced square wave, or on
@@ -322,7 +325,7 @@ pub fn nozzle(family: Family, thickness: Length) -> Option<Range<Length>> {
         Family::Aluminium => &rows::ALUMINIUM,
         Family::Stainless | Family::Steel => &rows::STEELS,
     };
-    Some(lookup(tables, thickness, Between::Neighbours)?.map(millimetres))
+    Some(lookup(&[tables], thickness, Between::Neighbours)?.map(millimetres))
 }
 
 /// Diameter of the filler rod for a sheet; `None` past 0.5 to 10 mm. A corner of thin sheet may need none
@@ -336,7 +339,7 @@ pub fn rod(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Le
         (Family::Stainless, _) => &rows::STAINLESS,
         (Family::Steel, _) => &rows::STEEL,
     };
-    Some(lookup(tables, thickness, Between::Neighbours)?.map(millimetres))
+    Some(lookup(&[tables], thickness, Between::Neighbours)?.map(millimetres))
 }
 
 /// Flow of argon for a sheet; `None` past 0.5 to 25 mm for aluminium, 0.5 to 10 mm otherwise. The low end
@@ -344,6 +347,6 @@ pub fn rod(family: Family, thickness: Length, seam: SeamKind) -> Option<Range<Le
 #[must_use]
 pub fn gas(family: Family, thickness: Length) -> Option<Range<Flow>> {
     let tables = by_family!(table::gas, family);
-    let range = lookup(tables, thickness, Between::Neighbours)?;
+    let range = lookup(&[tables], thickness, Between::Neighbours)?;
     Some(range.map(Flow::from_litres_per_minute))
 }

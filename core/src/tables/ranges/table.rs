@@ -89,7 +89,7 @@ impl Middles {
         }
     }
 
-    /// `None` where they are one, or of one source, whose rows for other seams differ for a reason.
+    /// `None` where they are one, or of one source.
     fn apart(&self) -> Option<Apart<f64>> {
         let ((least, least_by), (most, most_by)) = (self.least?, self.most?);
         let by = most / least - 1.0;
@@ -103,41 +103,51 @@ impl Middles {
     }
 }
 
-/// The span of all tables that reach a thickness; failing that, of the nearest one.
-pub(super) fn span(tables: &[&Rows], t: f64, how: Between) -> Option<Range<f64>> {
+/// The span of all tables that reach a thickness; failing that, of the nearest one. Tables of one group are for the same
+/// seam: how far sources lie apart is found in each group, and the greatest of that is told.
+pub(super) fn span(groups: &[&[&Rows]], t: f64, how: Between) -> Option<Range<f64>> {
     let mut range: Option<Range<f64>> = None;
     let mut nearest: Option<(f64, Range<f64>)> = None;
-    let mut middles = Middles::default();
-    for table in tables {
-        let (least, most, past) = table.at(t, how)?;
-        let mut sources = Sources::default().with(table.source);
-        if past > 1.0 {
-            sources = sources.with(RangeSource::Beyond);
+    let mut apart: Option<Apart<f64>> = None;
+    for group in groups {
+        let mut middles = Middles::default();
+        for table in *group {
+            let (least, most, past) = table.at(t, how)?;
+            let mut sources = Sources::default().with(table.source);
+            if past > 1.0 {
+                sources = sources.with(RangeSource::Beyond);
+            }
+            let own = Range {
+                least,
+                most,
+                sources,
+                apart: None,
+            };
+            if past <= REACH {
+                middles.take(0.5 * (least + most), table.source);
+                range = Some(range.map_or(own, |range| Range {
+                    least: libm::fmin(range.least, least),
+                    most: libm::fmax(range.most, most),
+                    sources: range.sources.and(sources),
+                    apart: None,
+                }));
+            }
+            if nearest.is_none_or(|(so_far, _)| past < so_far) {
+                nearest = Some((past, own));
+            }
         }
-        let own = Range {
-            least,
-            most,
-            sources,
-            apart: None,
-        };
-        if past <= REACH {
-            middles.take(0.5 * (least + most), table.source);
-            range = Some(range.map_or(own, |range| Range {
-                least: libm::fmin(range.least, least),
-                most: libm::fmax(range.most, most),
-                sources: range.sources.and(sources),
-                apart: middles.apart(),
-            }));
-        }
-        if nearest.is_none_or(|(so_far, _)| past < so_far) {
-            nearest = Some((past, own));
+        let own = middles.apart();
+        if own.is_some_and(|own| apart.is_none_or(|apart| own.by > apart.by)) {
+            apart = own;
         }
     }
     let (low, high) = SERVED;
     let served = t >= low - ROUNDING && t <= high + ROUNDING;
     // A table's own rows serve wherever they lie; beyond them only the thicknesses of sheet.
     match range {
-        Some(range) if served || !range.sources.has(RangeSource::Beyond) => Some(range),
+        Some(range) if served || !range.sources.has(RangeSource::Beyond) => {
+            Some(Range { apart, ..range })
+        }
         _ if served => nearest.map(|(_, own)| own),
         _ => None,
     }
@@ -248,7 +258,6 @@ pub(super) mod current {
 
     pub(crate) const ALUMINIUM_BUTT: [&Rows; 3] = [&NIMI_BUTT, &MATHERS, &NATIONAL];
     pub(crate) const ALUMINIUM_FILLET: [&Rows; 2] = [&NIMI_FILLET, &GAS];
-    pub(crate) const ALUMINIUM: [&Rows; 5] = [&NIMI_BUTT, &MATHERS, &NATIONAL, &NIMI_FILLET, &GAS];
     pub(crate) const STAINLESS_BUTT: [&Rows; 2] = [&STAINLESS_NATIONAL_BUTT, &STAINLESS_GAS];
     pub(crate) const STAINLESS_CORNER: [&Rows; 2] = [&STAINLESS_NATIONAL_CORNER, &STAINLESS_GAS];
     pub(crate) const STEEL: [&Rows; 2] = [&STEEL_GAS, &STEEL_PRACTICE];
@@ -272,7 +281,6 @@ pub(super) mod travel {
 
     pub(crate) const ALUMINIUM_BUTT: [&Rows; 2] = [&NIMI, &MATHERS_BUTT];
     pub(crate) const ALUMINIUM_FILLET: [&Rows; 2] = [&NIMI, &MATHERS_FILLET];
-    pub(crate) const ALUMINIUM: [&Rows; 3] = [&NIMI, &MATHERS_BUTT, &MATHERS_FILLET];
     pub(crate) const STAINLESS_BUTT: [&Rows; 1] = [&NATIONAL_BUTT];
     pub(crate) const STAINLESS_CORNER: [&Rows; 1] = [&NATIONAL_CORNER];
     pub(crate) const STEEL: [&Rows; 1] = [&PRACTICE];

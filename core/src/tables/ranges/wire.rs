@@ -10,34 +10,32 @@ use crate::tables::{Family, Process};
 use crate::units::flow::Flow;
 use crate::units::{Current, CurrentUnit, Length, Speed, SpeedUnit, Voltage};
 
+/// Rows of one seam, and of another.
+type Groups = [&'static [&'static Rows]; 2];
+
 /// The rows of one setting, by metal, process and seam.
 struct Settings {
     aluminium_butt: &'static [&'static Rows],
     aluminium_fillet: &'static [&'static Rows],
-    aluminium: &'static [&'static Rows],
     stainless: &'static [&'static Rows],
     steel_butt: &'static [&'static Rows],
     steel_fillet: &'static [&'static Rows],
-    steel: &'static [&'static Rows],
     flux_cored: &'static [&'static Rows],
 }
 
 impl Settings {
-    const fn of(
-        &self,
-        process: Process,
-        family: Family,
-        seam: SeamKind,
-    ) -> &'static [&'static Rows] {
-        match (process, family, seam) {
-            (_, Family::Aluminium, SeamKind::Butt) => self.aluminium_butt,
-            (_, Family::Aluminium, SeamKind::Fillet) => self.aluminium_fillet,
-            (_, Family::Aluminium, SeamKind::Corner) => self.aluminium,
-            (Process::FluxCored, ..) => self.flux_cored,
-            (_, Family::Stainless, _) => self.stainless,
-            (_, Family::Steel, SeamKind::Butt) => self.steel_butt,
-            (_, Family::Steel, SeamKind::Fillet) => self.steel_fillet,
-            (_, Family::Steel, SeamKind::Corner) => self.steel,
+    /// Groups of rows, those of one group for the same seam.
+    fn of(&self, process: Process, family: Family, seam: SeamKind) -> Groups {
+        let (butt, fillet) = match (process, family) {
+            (_, Family::Aluminium) => (self.aluminium_butt, self.aluminium_fillet),
+            (Process::FluxCored, _) => return [self.flux_cored, &[]],
+            (_, Family::Stainless) => return [self.stainless, &[]],
+            (_, Family::Steel) => (self.steel_butt, self.steel_fillet),
+        };
+        match seam {
+            SeamKind::Butt => [butt, &[]],
+            SeamKind::Fillet => [fillet, &[]],
+            SeamKind::Corner => [butt, fillet],
         }
     }
 }
@@ -71,21 +69,9 @@ mod current {
     pub(super) static SETTINGS: Settings = Settings {
         aluminium_butt: &[&ALUMINIUM_BUTT, &ALUMINIUM_BUTT_ONE],
         aluminium_fillet: &[&ALUMINIUM_FILLET, &ALUMINIUM_FILLET_ONE],
-        aluminium: &[
-            &ALUMINIUM_BUTT,
-            &ALUMINIUM_BUTT_ONE,
-            &ALUMINIUM_FILLET,
-            &ALUMINIUM_FILLET_ONE,
-        ],
         stainless: &[&STAINLESS],
         steel_butt: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER, &STEEL_RULE],
         steel_fillet: &[&STEEL_FILLET_OTHER, &STEEL_RULE],
-        steel: &[
-            &STEEL_BUTT_ONE,
-            &STEEL_BUTT_OTHER,
-            &STEEL_FILLET_OTHER,
-            &STEEL_RULE,
-        ],
         flux_cored: &[&FLUX_CORED],
     };
 }
@@ -116,16 +102,9 @@ mod travel {
     pub(super) static SETTINGS: Settings = Settings {
         aluminium_butt: &[&ALUMINIUM_BUTT, &ALUMINIUM_BUTT_ONE],
         aluminium_fillet: &[&ALUMINIUM_FILLET, &ALUMINIUM_FILLET_ONE],
-        aluminium: &[
-            &ALUMINIUM_BUTT,
-            &ALUMINIUM_BUTT_ONE,
-            &ALUMINIUM_FILLET,
-            &ALUMINIUM_FILLET_ONE,
-        ],
         stainless: &[&STAINLESS],
         steel_butt: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER],
         steel_fillet: &[&STEEL_FILLET_OTHER],
-        steel: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER, &STEEL_FILLET_OTHER],
         flux_cored: &[&FLUX_CORED],
     };
 }
@@ -158,16 +137,9 @@ mod voltage {
     pub(super) static SETTINGS: Settings = Settings {
         aluminium_butt: &[&ALUMINIUM_BUTT, &ALUMINIUM_BUTT_ONE],
         aluminium_fillet: &[&ALUMINIUM_FILLET, &ALUMINIUM_FILLET_ONE],
-        aluminium: &[
-            &ALUMINIUM_BUTT,
-            &ALUMINIUM_BUTT_ONE,
-            &ALUMINIUM_FILLET,
-            &ALUMINIUM_FILLET_ONE,
-        ],
         stainless: &[&STAINLESS],
         steel_butt: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER],
         steel_fillet: &[&STEEL_FILLET_OTHER],
-        steel: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER, &STEEL_FILLET_OTHER],
         flux_cored: &[&FLUX_CORED],
     };
 }
@@ -194,11 +166,9 @@ mod diameter {
     pub(super) static SETTINGS: Settings = Settings {
         aluminium_butt: &[&ALUMINIUM_BUTT, &ALUMINIUM_ONE],
         aluminium_fillet: &[&ALUMINIUM_FILLET, &ALUMINIUM_ONE],
-        aluminium: &[&ALUMINIUM_BUTT, &ALUMINIUM_FILLET, &ALUMINIUM_ONE],
         stainless: &[&STAINLESS],
         steel_butt: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER],
         steel_fillet: &[&STEEL_FILLET_OTHER],
-        steel: &[&STEEL_BUTT_ONE, &STEEL_BUTT_OTHER, &STEEL_FILLET_OTHER],
         flux_cored: &[&FLUX_CORED],
     };
 }
@@ -219,11 +189,9 @@ mod gas {
     pub(super) static SETTINGS: Settings = Settings {
         aluminium_butt: &[&ALUMINIUM_BUTT],
         aluminium_fillet: &[&ALUMINIUM_FILLET],
-        aluminium: &[&ALUMINIUM_BUTT, &ALUMINIUM_FILLET],
         stainless: &[&PRACTICE],
         steel_butt: &[&STEEL_ONE, &STEEL_OTHER],
         steel_fillet: &[&STEEL_ONE, &STEEL_OTHER],
-        steel: &[&STEEL_ONE, &STEEL_OTHER],
         flux_cored: &[&FLUX_CORED],
     };
 }
@@ -236,8 +204,8 @@ pub fn current(
     thickness: Length,
     seam: SeamKind,
 ) -> Option<Range<Current>> {
-    let tables = current::SETTINGS.of(process, family, seam);
-    let range = lookup(tables, thickness, Between::Proportion)?;
+    let groups = current::SETTINGS.of(process, family, seam);
+    let range = lookup(&groups, thickness, Between::Proportion)?;
     Some(range.map(|a| Current::new(a, CurrentUnit::Ampere)))
 }
 
@@ -249,8 +217,8 @@ pub fn travel(
     thickness: Length,
     seam: SeamKind,
 ) -> Option<Range<Speed>> {
-    let tables = travel::SETTINGS.of(process, family, seam);
-    let range = lookup(tables, thickness, Between::Line)?;
+    let groups = travel::SETTINGS.of(process, family, seam);
+    let range = lookup(&groups, thickness, Between::Line)?;
     Some(range.map(|v| Speed::new(v, SpeedUnit::MillimetrePerMinute)))
 }
 
@@ -262,8 +230,8 @@ pub fn voltage(
     thickness: Length,
     seam: SeamKind,
 ) -> Option<Range<Voltage>> {
-    let tables = voltage::SETTINGS.of(process, family, seam);
-    Some(lookup(tables, thickness, Between::Line)?.map(Voltage::from_volts))
+    let groups = voltage::SETTINGS.of(process, family, seam);
+    Some(lookup(&groups, thickness, Between::Line)?.map(Voltage::from_volts))
 }
 
 /// Diameter of the wire for a sheet; `None` past 0.5 to 10 mm.
@@ -274,8 +242,8 @@ pub fn diameter(
     thickness: Length,
     seam: SeamKind,
 ) -> Option<Range<Length>> {
-    let tables = diameter::SETTINGS.of(process, family, seam);
-    Some(lookup(tables, thickness, Between::Neighbours)?.map(millimetres))
+    let groups = diameter::SETTINGS.of(process, family, seam);
+    Some(lookup(&groups, thickness, Between::Neighbours)?.map(millimetres))
 }
 
 /// Flow of gas for a sheet; `None` past 0.5 to 10 mm.
@@ -286,7 +254,7 @@ pub fn gas(
     thickness: Length,
     seam: SeamKind,
 ) -> Option<Range<Flow>> {
-    let tables = gas::SETTINGS.of(process, family, seam);
-    let range = lookup(tables, thickness, Between::Neighbours)?;
+    let groups = gas::SETTINGS.of(process, family, seam);
+    let range = lookup(&groups, thickness, Between::Neighbours)?;
     Some(range.map(Flow::from_litres_per_minute))
 }

@@ -9,7 +9,7 @@ use super::super::reader::{Reader, Section};
 use super::limits::measured;
 use super::supply::FLOWS;
 
-/// Parts in a million of a per cent.
+/// A millionth, in per cent.
 const PPM: f64 = 1e-4;
 
 pub(super) fn read<'t>(reader: &mut Reader<'t>, section: &Section<'t>) -> PurgeDraft {

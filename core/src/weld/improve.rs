@@ -48,7 +48,7 @@ pub struct OrderEffort {
 impl OrderEffort {
     /// What a laptop does in some tenths of a second.
     pub const USUAL: Self = Self {
-        searches: 3,
+        searches: 4,
         rounds: 13,
         tries: 24_000,
         seed: 0x5EA3_0029,

@@ -27,7 +27,7 @@ const WARM: f32 = 0.3;
 const COLD: f32 = 0.01;
 /// The heat at first in the rounds after the first, as a share of that in the first, and their tries.
 const LATER: f32 = 0.25;
-const FEWER: u64 = 5;
+const FEWER: u64 = 8;
 /// What pull past the limit costs while annealing, in times of the whole job.
 const COST: f32 = 10.0;
 
@@ -38,8 +38,8 @@ pub struct OrderEffort {
     pub searches: usize,
     /// How often each simulates what it found and goes on from there.
     pub rounds: u32,
-    /// Orders that it judges in the first round, of sixty stitches or fewer; of more, fewer. In each later one it judges a
-    /// fifth of them.
+    /// Orders that it judges in the first round, of sixty stitches or fewer; of more, fewer. In each later one it judges an
+    /// eighth of them.
     pub tries: u32,
     /// Seed of the first; the others' follow it.
     pub seed: u64,
@@ -49,7 +49,7 @@ impl OrderEffort {
     /// What a laptop does in some tenths of a second.
     pub const USUAL: Self = Self {
         searches: 4,
-        rounds: 6,
+        rounds: 13,
         tries: 24_000,
         seed: 0x5EA3_0029,
     };

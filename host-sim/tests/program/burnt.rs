@@ -82,7 +82,10 @@ fn more_heat_is_not_planned_as_colder_metal() {
         of(&hot, hottest),
         of(&cool, hottest)
     );
-    assert!(of(&hot, "wait_s") > of(&cool, "wait_s"));
+    // The order that waits least is another at each speed, and may wait for nothing; seam by seam is one order.
+    assert!(of(&hot, "wait_s") >= of(&cool, "wait_s"));
+    let plain = |plan: &Value| number(&plan["welding"]["seam_by_seam"]["wait_s"]);
+    assert!(plain(&hot) > plain(&cool));
     for plan in [&hot, &cool] {
         let band = plan["welding"]["band"].as_array().unwrap();
         let waits: Vec<f64> = band

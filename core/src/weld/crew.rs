@@ -156,11 +156,18 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
         let (mut best, mut beaten) = (0, None);
         let mut plain = None;
         for (place, part) in parts.iter().enumerate() {
-            part.gone?;
             let totals = part.planner.plan.totals;
             if place >= WAYS.len() {
-                plain = Some(totals);
-            } else if beaten.is_none_or(|least| totals.beats(&least)) {
+                plain = match part.gone {
+                    Ok(()) => Some(totals),
+                    // There is a plan; that the plain order takes longer than any job may is no fault of it.
+                    Err(PlanError::NeverCool) => None,
+                    Err(error) => return Err(error),
+                };
+                continue;
+            }
+            part.gone?;
+            if beaten.is_none_or(|least| totals.beats(&least)) {
                 (best, beaten) = (place, Some(totals));
             }
         }

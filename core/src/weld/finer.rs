@@ -6,7 +6,6 @@
 
 use heapless::Vec;
 
-use super::choice::WAYS;
 use super::crew::Crew;
 use super::held::HeldMetal;
 use super::options::PlanOptions;
@@ -116,8 +115,7 @@ impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
                 }
             }
             _ => {
-                self.try_part(tank, options, WAYS.len())?;
-                found.seam_by_seam = Some(self.plan.totals);
+                found.seam_by_seam = self.try_seam_by_seam(tank, options)?;
             }
         }
         Ok(found)

@@ -118,7 +118,7 @@ impl<const STITCHES: usize> WeldPlan<STITCHES> {
     }
 
     /// What welding seam by seam would take, each from its start to its end in the order of [`Tank::seams`]; `None` where
-    /// the plan was made without comparisons.
+    /// the plan was made without comparisons, or where that takes more than a day or a wait of over two hours.
     #[must_use]
     pub const fn seam_by_seam(&self) -> Option<&OrderTotals> {
         self.seam_by_seam.as_ref()

@@ -297,16 +297,34 @@ impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
     }
 
     fn compare(&mut self, tank: &Tank) -> Result<bool, PlanError> {
-        if let Some(totals) = self.step(tank, &Choice::SeamBySeam)? {
-            self.plan.seam_by_seam = Some(totals);
-            self.given.clear();
-            for directed in self.plan.order() {
-                // As many as the records, and there is the same room.
-                let _ = self.given.push(directed);
-            }
-            self.start_band(tank, 0);
+        let totals = match self.step(tank, &Choice::SeamBySeam) {
+            Ok(None) => return Ok(false),
+            Ok(Some(totals)) => Some(totals),
+            // There is a plan; that the plain order takes longer than any job may is no fault of it.
+            Err(PlanError::NeverCool) => None,
+            Err(error) => return Err(error),
+        };
+        self.plan.seam_by_seam = totals;
+        self.given.clear();
+        for directed in self.plan.order() {
+            // As many as the records, and there is the same room.
+            let _ = self.given.push(directed);
         }
+        self.start_band(tank, 0);
         Ok(false)
+    }
+
+    /// Lays the tank out and welds it seam by seam, which is its plan then; `None` where the metal never cools.
+    pub(super) fn try_seam_by_seam(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+    ) -> Result<Option<OrderTotals>, PlanError> {
+        match self.try_part(tank, options, WAYS.len()) {
+            Ok(()) => Ok(Some(self.plan.totals)),
+            Err(PlanError::NeverCool) => Ok(None),
+            Err(error) => Err(error),
+        }
     }
 
     /// Lays the tank out and welds it by one way, or seam by seam after the last of them; that is its plan then.

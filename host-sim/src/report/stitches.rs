@@ -65,9 +65,15 @@ fn planned(section: &mut Section, asked: &Asked<'_>, plan: &WeldPlan, units: Uni
     let told = |name: &str, totals: &OrderTotals| told(name, totals, units);
     let mut lines = vec![told("this order", own)];
     let mut welding = Cell::default().data("this_order", of(own));
-    if let Some(plain) = plain {
-        lines.push(told("seam by seam, for comparison", plain));
-        welding = welding.data("seam_by_seam", of(plain));
+    match plain {
+        Some(plain) => {
+            lines.push(told("seam by seam, for comparison", plain));
+            welding = welding.data("seam_by_seam", of(plain));
+        }
+        None => lines.push(
+            "seam by seam, for comparison: no figures, for it takes more than a day, or a wait of more than two hours"
+                .to_owned(),
+        ),
     }
     match sought {
         Some(Ok(found)) => {

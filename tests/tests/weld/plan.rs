@@ -140,7 +140,9 @@ fn more_stitches_than_a_gauge_has_room_for() -> Outcome {
     assert_eq!((plan.count(), plan.steps().len()), (count, 0));
     // Some wait, or the limit that they keep was none; and it beats what a plain order takes.
     assert!(plan.totals().waits().si() > 0.0);
-    assert!(plan.totals().job() < seam_by_seam(&plan)?.job());
+    // Seam by seam is not held against it: that takes more than the day that a job may.
+    assert!(plan.totals().job().si() < 86_400.0);
+    assert_eq!(plan.seam_by_seam(), None);
     let last = u16::try_from(count - 1)?;
     assert!(tank.stitch(last).is_some() && tank.stitch(last + 1).is_none());
     let mut small = Box::new(Planner::<{ WeldStep::MOST }>::with_room());

@@ -5,6 +5,7 @@
 //! threads, or one after another. What they find is put together by the rule of the planner's own course, so that
 //! a plan is the same to the bit, whoever does the parts and however many there are.
 
+use core::cmp::Ordering;
 use core::ops::Range;
 
 use heapless::Vec;
@@ -18,14 +19,14 @@ use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
 use super::response::{figures, row};
-use super::totals::UptakeTotals;
+use super::totals::{OrderTotals, UptakeTotals};
 use super::workspace::PlanError;
 use crate::arc::uptake_band;
 use crate::tank::Tank;
 use crate::units::Ratio;
 
-/// Parts that a plan has to do at once at most: its ways, and seam by seam.
-pub const PARTS: usize = WAYS.len() + 1;
+/// Parts that a plan has to do at once at most: its ways.
+pub const PARTS: usize = WAYS.len();
 
 /// Does pieces of work that have nothing to do with one another.
 pub trait Crew {
@@ -109,12 +110,12 @@ struct Part<'w, const STITCHES: usize> {
     gone: Result<(), PlanError>,
 }
 
-/// A plan's order once more: at one end of the band of the arc's share, or to count how long it holds metal.
-struct Piece<'w, const STITCHES: usize> {
+/// What is compared with a plan.
+struct Comparison<'w, const STITCHES: usize> {
     planner: &'w mut Planner<STITCHES>,
+    /// The end of the band of the arc's share; `None` for seam by seam.
     uptake: Option<Ratio>,
-    held: Result<Option<HeldMetal>, PlanError>,
-    end: Result<Option<UptakeTotals>, PlanError>,
+    found: Result<Option<OrderTotals>, PlanError>,
 }
 
 /// Some rows of a table to be filled.
@@ -132,20 +133,32 @@ impl<C: Crew, const STITCHES: usize> Desk<STITCHES> for Shop<'_, C, STITCHES> {
 
     fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError> {
         self.try_ways(tank, options)?;
-        if let Some(effort) = self.effort {
-            self.improve(tank, options, effort)?;
+        self.first.count_held(tank, options)
+    }
+
+    fn finish(
+        &mut self,
+        tank: &Tank,
+        options: &PlanOptions,
+        held: Option<HeldMetal>,
+    ) -> Result<Option<HeldMetal>, PlanError> {
+        let held = match self.effort {
+            Some(effort) => self.improve((tank, options), effort, held)?,
+            None => held,
+        };
+        if options.comparisons {
+            self.compare(tank, options)?;
         }
-        self.follow(tank, options)
+        Ok(held)
     }
 }
 
 impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
-    /// Tries all ways, and seam by seam if that is asked for, and has the best be the plan.
+    /// Tries all ways, and has the best be the plan.
     fn try_ways(&mut self, tank: &Tank, options: &PlanOptions) -> Result<(), PlanError> {
         let mut parts: Vec<Part<'_, STITCHES>, PARTS> = Vec::new();
-        let count = WAYS.len() + usize::from(options.comparisons);
         let planners = core::iter::once(&mut *self.first).chain(self.others.iter_mut());
-        for planner in planners.take(count) {
+        for planner in planners {
             let gone = Ok(());
             // As many as there is room for.
             let _ = parts.push(Part { planner, gone });
@@ -154,19 +167,9 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
             part.gone = part.planner.try_part(tank, options, place);
         });
         let (mut best, mut beaten) = (0, None);
-        let mut plain = None;
         for (place, part) in parts.iter().enumerate() {
-            let totals = part.planner.plan.totals;
-            if place >= WAYS.len() {
-                plain = match part.gone {
-                    Ok(()) => Some(totals),
-                    // There is a plan; that the plain order takes longer than any job may is no fault of it.
-                    Err(PlanError::NeverCool) => None,
-                    Err(error) => return Err(error),
-                };
-                continue;
-            }
             part.gone?;
+            let totals = part.planner.plan.totals;
             if beaten.is_none_or(|least| totals.beats(&least)) {
                 (best, beaten) = (place, Some(totals));
             }
@@ -176,30 +179,27 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
             if let Some(other) = other {
                 core::mem::swap(&mut first.planner.plan, &mut other.planner.plan);
             }
-            first.planner.plan.seam_by_seam = plain;
         }
         Ok(())
     }
 
-    /// Looks for a better order, where metal is waited for.
+    /// Looks for a better order, where metal is waited for; how long the plan holds metal then. One that held it no longer
+    /// than it may gives way only to one that does not either.
     fn improve(
         &mut self,
-        tank: &Tank,
-        options: &PlanOptions,
+        (tank, options): (&Tank, &PlanOptions),
         effort: &OrderEffort,
-    ) -> Result<(), PlanError> {
+        held: Option<HeldMetal>,
+    ) -> Result<Option<HeldMetal>, PlanError> {
         let totals = self.first.plan.totals;
         let wide = tank.order_figures();
         let Some(table) = self.table.get_mut(..wide) else {
-            return Ok(());
+            return Ok(held);
         };
         let count = tank.totals().stitches as usize;
         if wide == 0 || !(totals.metal_waits().si() > 0.0) || self.others.is_empty() {
-            return Ok(());
+            return Ok(held);
         }
-        // An order that keeps the metal where it must not stay for too long would be no better.
-        let held = self.first.count_held(tank, options)?;
-        let holds = held.is_some_and(|held| held.is_kept());
         let share = count.div_ceil(self.others.len());
         let mut fillings: Vec<Filling<'_, STITCHES>, PARTS> = Vec::new();
         let chunks = table.chunks_mut(share * row(count));
@@ -239,63 +239,79 @@ impl<C: Crew, const STITCHES: usize> Shop<'_, C, STITCHES> {
             part.gone = part.planner.lay_out(tank, options);
             if part.gone.is_ok() {
                 part.planner.plan.put(&plan.records, plan.totals);
-                part.planner
-                    .improve((tank, options), responses, (effort, place), holds);
+                part.planner.improve(tank, responses, (effort, place));
             }
         });
+        let mut found: Vec<&WeldPlan<STITCHES>, PARTS> = Vec::new();
         for part in &parts {
             part.gone?;
-            let found = &part.planner.plan;
-            if found.totals.beats(&self.first.plan.totals) {
-                self.first.plan.put(&found.records, found.totals);
+            if part.planner.plan.totals.beats(&totals) {
+                // As many as there is room for.
+                let _ = found.push(&part.planner.plan);
             }
         }
-        Ok(())
+        let quickest = |a: &&WeldPlan<STITCHES>, b: &&WeldPlan<STITCHES>| {
+            if a.totals.beats(&b.totals) {
+                Ordering::Less
+            } else {
+                Ordering::Greater
+            }
+        };
+        found.sort_unstable_by(quickest);
+        let kept = |held: Option<HeldMetal>| held.is_none_or(|held| held.is_kept());
+        let before = self.first.plan.clone();
+        for plan in found {
+            self.first.plan.put(&plan.records, plan.totals);
+            let now = self.first.count_held(tank, options)?;
+            if kept(now) || !kept(held) {
+                let instead = held.and_then(|held| held.instead);
+                return Ok(now.map(|now| HeldMetal { instead, ..now }));
+            }
+        }
+        self.first.plan = before;
+        Ok(held)
     }
 
-    /// Welds the plan's order at the two ends of the band, if comparisons are asked for, and counts how long it holds metal.
-    fn follow(
-        &mut self,
-        tank: &Tank,
-        options: &PlanOptions,
-    ) -> Result<Option<HeldMetal>, PlanError> {
-        let plan = self.first.plan.clone();
-        let band = uptake_band(tank.arc().process);
-        let mut pieces: Vec<Piece<'_, STITCHES>, 3> = Vec::new();
-        // There are three at most.
-        let _ = pieces.push(Piece {
-            planner: &mut *self.first,
-            uptake: None,
-            held: Ok(None),
-            end: Ok(None),
-        });
-        if options.comparisons {
-            for (planner, uptake) in self.others.iter_mut().zip(band) {
-                let _ = pieces.push(Piece {
-                    planner,
-                    uptake: Some(uptake),
-                    held: Ok(None),
-                    end: Ok(None),
-                });
-            }
+    /// Welds the plan's order at the two ends of the band, and seam by seam.
+    fn compare(&mut self, tank: &Tank, options: &PlanOptions) -> Result<(), PlanError> {
+        let plan = &self.first.plan;
+        let [low, high] = uptake_band(tank.arc().process).map(Some);
+        let mut all: Vec<Comparison<'_, STITCHES>, 3> = Vec::new();
+        for (planner, uptake) in self.others.iter_mut().zip([None, low, high]) {
+            let found = Ok(None);
+            // There are three at most.
+            let _ = all.push(Comparison {
+                planner,
+                uptake,
+                found,
+            });
         }
-        self.crew.each(&mut pieces, |_, piece| match piece.uptake {
-            Some(uptake) => {
-                piece.end = piece.planner.try_end_of_band(tank, options, &plan, uptake);
-            }
-            None => piece.held = piece.planner.count_held(tank, options),
+        self.crew.each(&mut all, |_, one| {
+            one.found = match one.uptake {
+                Some(uptake) => {
+                    let end = one.planner.try_end_of_band(tank, options, plan, uptake);
+                    end.map(|end| end.map(|end| end.totals))
+                }
+                None => one.planner.try_seam_by_seam(tank, options),
+            };
         });
-        let mut held = Ok(None);
+        let mut plain = None;
         let mut ends = [None; 2];
         let mut slots = ends.iter_mut();
-        for piece in pieces {
-            if piece.uptake.is_none() {
-                held = piece.held;
-            } else if let Some(slot) = slots.next() {
-                *slot = piece.end?;
+        for one in &all {
+            let totals = one.found?;
+            match one.uptake {
+                None => plain = totals,
+                Some(uptake) => {
+                    if let Some(slot) = slots.next() {
+                        *slot = totals.map(|totals| UptakeTotals { uptake, totals });
+                    }
+                }
             }
         }
+        drop(all);
+        self.first.plan.seam_by_seam = plain;
         self.first.plan.band = ends;
-        held
+        Ok(())
     }
 }

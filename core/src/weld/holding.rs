@@ -36,6 +36,16 @@ pub(super) trait Desk<const STITCHES: usize> {
 
     /// Makes the plan, and counts how long it holds metal.
     fn run(&mut self, tank: &Tank, options: &PlanOptions) -> Result<Option<HeldMetal>, PlanError>;
+
+    /// Does what is left to do with a plan that holds metal for so long, made with these options; how long it does then.
+    fn finish(
+        &mut self,
+        _tank: &Tank,
+        _options: &PlanOptions,
+        held: Option<HeldMetal>,
+    ) -> Result<Option<HeldMetal>, PlanError> {
+        Ok(held)
+    }
 }
 
 impl<const STITCHES: usize> Desk<STITCHES> for Planner<STITCHES> {
@@ -72,14 +82,25 @@ pub(super) fn hold<const STITCHES: usize>(
     options: &PlanOptions,
     desk: &mut impl Desk<STITCHES>,
 ) -> Result<(), PlanError> {
-    let first = desk.run(tank, options)?;
-    desk.planner().put_held(first);
-    let Some(first) = first.filter(|held| !held.is_kept()) else {
-        return Ok(());
+    let (options, held) = cool_enough(tank, options, desk)?;
+    let held = desk.finish(tank, &options, held)?;
+    desk.planner().put_held(held);
+    Ok(())
+}
+
+/// Makes a plan, with waits for metal as cool as it takes; the options that it was made with, and how long it holds metal.
+fn cool_enough<const STITCHES: usize>(
+    tank: &Tank,
+    options: &PlanOptions,
+    desk: &mut impl Desk<STITCHES>,
+) -> Result<(PlanOptions, Option<HeldMetal>), PlanError> {
+    let held = desk.run(tank, options)?;
+    let Some(first) = held.filter(|held| !held.is_kept()) else {
+        return Ok((*options, held));
     };
     let given = options.interpass.or(tank.job().welding().interpass_max);
     if given.is_some() {
-        return Ok(());
+        return Ok((*options, held));
     }
     let instead = HeldInstead {
         longest: first.longest,
@@ -109,15 +130,13 @@ pub(super) fn hold<const STITCHES: usize>(
         };
         if let Some(held) = held.filter(HeldMetal::is_kept) {
             let instead = Some(instead);
-            desk.planner().put_held(Some(HeldMetal { instead, ..held }));
-            return Ok(());
+            return Ok((waiting, Some(HeldMetal { instead, ..held })));
         }
     }
     if lost {
         desk.run(tank, options)?;
     }
-    desk.planner().put_held(Some(first));
-    Ok(())
+    Ok((*options, held))
 }
 
 impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>

@@ -10,7 +10,6 @@ use heapless::Vec;
 
 use super::estimate::{Course, Estimate, Responses};
 use super::laid::{Directed, LaidStitch};
-use super::options::PlanOptions;
 use super::planner::Planner;
 use super::pull::Pull;
 use super::search::{Dice, Stretches, move_along, stretches};
@@ -56,14 +55,12 @@ impl OrderEffort {
 }
 
 impl<const STITCHES: usize> Planner<STITCHES> {
-    /// Makes the plan better, whose tank is laid out. An order in which the metal never cools ends it; where `holds`,
-    /// metal stays no longer where it must not than it may, and an order that keeps it longer is none.
+    /// Makes the plan better, whose tank is laid out. An order in which the metal never cools ends it.
     pub(super) fn improve(
         &mut self,
-        (tank, options): (&Tank, &PlanOptions),
+        tank: &Tank,
         responses: Responses<'_>,
         (effort, search): (&OrderEffort, usize),
-        holds: bool,
     ) {
         let mut estimate = Estimate::new(tank, self, responses);
         let most_pull = libm::fmax(self.plan.totals.pull, EVEN);
@@ -92,14 +89,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
             };
             estimate.learn(&self.making);
             if totals.beats(&self.plan.totals) && totals.pull <= most_pull {
-                let before = holds.then(|| self.plan.clone());
                 self.keep(totals);
-                if let Some(before) = before {
-                    let held = self.count_held(tank, options);
-                    if !matches!(held, Ok(Some(held)) if held.is_kept()) {
-                        self.plan = before;
-                    }
-                }
             }
         }
     }

@@ -25,6 +25,7 @@ const SEEDS: [u64; 2] = [101, 202];
 const LONG: OrderEffort = OrderEffort {
     searches: 4,
     rounds: 13,
+    patience: 13,
     tries: 100_000,
     seed: 0,
 };

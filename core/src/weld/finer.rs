@@ -11,14 +11,14 @@ use super::held::HeldMetal;
 use super::options::PlanOptions;
 use super::plan::WeldPlan;
 use super::planner::Planner;
-use super::totals::{OrderTotals, UptakeTotals};
+use super::totals::UptakeTotals;
 use super::workspace::PlanError;
 use crate::arc::uptake_band;
 use crate::tank::Tank;
 
-/// What is followed anew: the order itself with how long it holds metal, the two ends of the band of the arc's share, and
-/// welding seam by seam.
-pub const FINER_PARTS: usize = 4;
+/// What is followed anew: the order itself with how long it holds metal, and the two ends of the band of the arc's share. What
+/// welding seam by seam takes is only to be compared with, and takes longest to follow: it stays as it is.
+pub const FINER_PARTS: usize = 3;
 
 /// One of them.
 struct Part<'w, const STITCHES: usize, const CELLS: usize, const LINKS: usize> {
@@ -31,7 +31,6 @@ struct Part<'w, const STITCHES: usize, const CELLS: usize, const LINKS: usize> {
 struct Found {
     held: Option<HeldMetal>,
     end: Option<UptakeTotals>,
-    seam_by_seam: Option<OrderTotals>,
 }
 
 impl Tank {
@@ -64,26 +63,25 @@ impl Tank {
         crew.each(&mut parts, |place, part| {
             part.found = part.planner.follow(self, &options, plan, place);
         });
-        let mut all = Found::default();
+        let mut held = None;
         let mut band = [None; 2];
         for (place, part) in parts.iter().enumerate() {
             let found = part.found?;
             match place {
-                0 => all.held = found.held,
-                1 | 2 => {
+                0 => held = found.held,
+                _ => {
                     if let Some(slot) = band.get_mut(place - 1) {
                         *slot = found.end;
                     }
                 }
-                _ => all.seam_by_seam = found.seam_by_seam,
             }
         }
         drop(parts);
         let [first, ..] = planners;
         let instead = plan.held().and_then(|held| held.instead);
-        first.put_held(all.held.map(|held| HeldMetal { instead, ..held }));
+        first.put_held(held.map(|held| HeldMetal { instead, ..held }));
         first.plan.band = band;
-        first.plan.seam_by_seam = all.seam_by_seam;
+        first.plan.seam_by_seam = plan.seam_by_seam;
         first.outcome()
     }
 }
@@ -108,14 +106,11 @@ impl<const STITCHES: usize, const CELLS: usize, const LINKS: usize>
                 gone?;
                 found.held = self.count_held(tank, options)?;
             }
-            1 | 2 => {
+            _ => {
                 let uptake = uptake_band(tank.arc().process).get(part - 1).copied();
                 if let Some(uptake) = uptake {
                     found.end = self.try_end_of_band(tank, options, plan, uptake)?;
                 }
-            }
-            _ => {
-                found.seam_by_seam = self.try_seam_by_seam(tank, options)?;
             }
         }
         Ok(found)

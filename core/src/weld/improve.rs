@@ -37,6 +37,8 @@ pub struct OrderEffort {
     pub searches: usize,
     /// How often each simulates what it found and goes on from there.
     pub rounds: u32,
+    /// Rounds one after another in which it finds nothing better, after which it ends.
+    pub patience: u32,
     /// Orders that it judges in the first round, of sixty stitches or fewer; of more, fewer. In each later one it judges an
     /// eighth of them.
     pub tries: u32,
@@ -49,6 +51,7 @@ impl OrderEffort {
     pub const USUAL: Self = Self {
         searches: 4,
         rounds: 13,
+        patience: 3,
         tries: 24_000,
         seed: 0x5EA3_0029,
     };
@@ -71,11 +74,13 @@ impl<const STITCHES: usize> Planner<STITCHES> {
         // There are 65,535 stitches at most.
         let tries = u64::from(effort.tries) * MANY as u64 / count as u64;
         estimate.learn(&self.plan.records);
+        let mut idle = 0;
         for round in 0..effort.rounds {
-            if !(self.plan.totals.waits > 0.0) {
+            if !(self.plan.totals.waits > 0.0) || idle >= effort.patience {
                 // Arcs and moves take what they take.
                 return;
             }
+            idle += 1;
             let order: Vec<Directed, STITCHES> = self.plan.order().collect();
             let (tries, warm) = match round {
                 0 => (tries, WARM),
@@ -90,6 +95,7 @@ impl<const STITCHES: usize> Planner<STITCHES> {
             estimate.learn(&self.making);
             if totals.beats(&self.plan.totals) && totals.pull <= most_pull {
                 self.keep(totals);
+                idle = 0;
             }
         }
     }

@@ -24,12 +24,7 @@ type FinePlanner = Planner<{ MAX_STITCHES as usize }, FINE_CELLS, FINE_LINKS>;
 /// [`PlanError`] where the metal never cools, or the tank has more stitches than a plan may have.
 pub fn plan(tank: &Tank, extras: &Extras) -> Result<WeldPlan, PlanError> {
     let options = PlanOptions::resting(&extras.equipment, tank.arc());
-    // What it is compared with is followed among finer cells, too.
-    let alone = PlanOptions {
-        comparisons: false,
-        ..options
-    };
-    let plan = plan_with(tank, &alone, Some(&OrderEffort::USUAL))?;
+    let plan = plan_with(tank, &options, Some(&OrderEffort::USUAL))?;
     finer(tank, &options, &plan)
 }
 

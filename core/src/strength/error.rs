@@ -4,6 +4,7 @@ use core::fmt;
 
 use crate::tables::LiquidError;
 use crate::units::range::RangeError;
+use crate::units::{Temperature, TemperatureUnit};
 
 /// Why a panel cannot be judged.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,6 +65,13 @@ pub enum StrengthError {
     Liquid(LiquidError),
     /// A figure past its limits, or an outline that is no plate.
     Panel(PanelError),
+    /// Its metal gets hotter in service than is known of its strength.
+    TooHot {
+        /// How hot it gets.
+        gets: Temperature,
+        /// The hottest that is known of.
+        most: Temperature,
+    },
     /// A baffle that is open below or above it, is not welded to a wall, or has flanges, and that strips of it between two
     /// opposite walls would not bear its load: no figures here for a plate with a free edge.
     FreeEdge,
@@ -95,6 +103,12 @@ impl fmt::Display for StrengthError {
             ),
             Self::Liquid(error) => error.fmt(f),
             Self::Panel(error) => error.fmt(f),
+            Self::TooHot { gets, most } => write!(
+                f,
+                "it gets {} in service, and what this metal bears is not known past {}: keep it cooler or choose another",
+                gets.display(TemperatureUnit::Celsius, 0),
+                most.display(TemperatureUnit::Celsius, 0)
+            ),
             Self::FreeEdge => f.write_str(
                 "of a baffle with a free edge only strips between two opposite walls are looked at, and these would not bear its load: it bears more, and how much is not judged; take thicker sheet or hold another edge",
             ),

@@ -40,6 +40,10 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
         section.put("yield_as_welded_pa", strength.yield_strength.si());
         section.put("yield_source", strength.source.to_string());
     }
+    if let Ok(heated) = tank.heated() {
+        section.put("hot_share", heated.strength.si());
+        section.put("hot_modulus_share", heated.modulus.si());
+    }
     section.put("caution", CAUTION);
     section
 }
@@ -75,8 +79,18 @@ fn metal(tank: &Tank, units: Units) -> String {
     let Some(strength) = tank.as_welded() else {
         return StrengthError::Unknown.to_string();
     };
+    let hot = match tank.heated() {
+        Ok(heated) => match heated.source {
+            Some(source) => format!(
+                ", of which it keeps {:.0} % at the hottest of its service ({source}; creep of years is not looked at)",
+                100.0 * heated.strength.si()
+            ),
+            None => String::new(),
+        },
+        Err(error) => format!("; {error}"),
+    };
     format!(
-        "yield beside the weld {} ({}), {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
+        "yield beside the weld {} ({}){hot}, {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
          from turning and free to turn, and a welded edge lies between",
         units.stress(strength.yield_strength),
         strength.source

@@ -6,6 +6,7 @@
 
 mod bent_plates;
 mod discs;
+mod heated;
 mod intermittent;
 mod leak;
 mod plugs;

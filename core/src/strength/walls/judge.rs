@@ -5,13 +5,20 @@ use super::super::load::{Load, Sway};
 use super::super::panel::PanelMetal;
 use super::bearing::Trial;
 use crate::geom::Vector;
-use crate::tables::metal::Strength;
+use crate::tables::metal::{HeatedMetal, Strength};
 use crate::tank::Tank;
 use crate::units::range::RangeError;
-use crate::units::{Length, Pressure};
+use crate::units::{Length, Pressure, Ratio};
 
 /// What is added to every pressure, in pascals: a face at the brim must not fall below zero by rounding.
 pub(super) const HAIR: f64 = 1e-3;
+
+/// Metal that keeps all it has.
+const COLD: HeatedMetal = HeatedMetal {
+    strength: Ratio::from_share(1.0),
+    modulus: Ratio::from_share(1.0),
+    source: None,
+};
 
 /// What every face of a tank is judged by.
 #[derive(Clone, Copy)]
@@ -20,6 +27,8 @@ pub(super) struct Judge<'a> {
     pub(super) trial: Trial,
     pub(super) density: f64,
     pub(super) sway: Sway,
+    /// What the metal keeps in service; in a test it is as cold as the shop.
+    heated: HeatedMetal,
 }
 
 impl<'a> Judge<'a> {
@@ -29,6 +38,10 @@ impl<'a> Judge<'a> {
             trial,
             density: tank.liquid_density()?.si(),
             sway: tank.sway(),
+            heated: match trial {
+                Trial::Use => tank.heated()?,
+                Trial::Test(_) => COLD,
+            },
         })
     }
 
@@ -60,11 +73,22 @@ impl<'a> Judge<'a> {
         let job = &self.tank.job;
         let metal = job.alloy.metal();
         let welded = metal.as_welded_by(job.arc.process, job.temper, None, thickness);
-        welded.ok_or(StrengthError::Unknown)
+        let cold = welded.ok_or(StrengthError::Unknown)?;
+        Ok(Strength {
+            ultimate: self.when_hot(cold.ultimate),
+            yield_strength: self.when_hot(cold.yield_strength),
+            ..cold
+        })
+    }
+
+    /// What is left of a strength at 20 °C.
+    pub(super) fn when_hot(&self, cold: Pressure) -> Pressure {
+        Pressure::from_pascals(cold.si() * self.heated.strength.si())
     }
 
     pub(super) fn modulus(&self) -> Pressure {
-        Pressure::from_pascals(self.tank.job.alloy.metal().modulus().value)
+        let cold = self.tank.job.alloy.metal().modulus().value;
+        Pressure::from_pascals(cold * self.heated.modulus.si())
     }
 
     pub(super) fn poisson(&self) -> f64 {

@@ -6,7 +6,7 @@
 //! parts it. Round walls, dished and flat ends of drums go by [`wall`](crate::strength::wall), under the
 //! highest pressure that they meet anywhere.
 //!
-//! Strength is the yield strength beside a TIG weld, whatever the filler and anywhere on the face: seams
+//! Strength is the yield strength beside a weld at the hottest of the service, whatever the filler and anywhere on the face: seams
 //! run along every edge, and fittings may sit in the middle. What a hole takes from a wall and a doubler gives
 //! it is not looked at, nor is a wall that is pressed from outside.
 //!
@@ -36,7 +36,7 @@ use super::load::Sway;
 use crate::geom::Vector;
 use crate::input::Face;
 use crate::tables::LiquidError;
-use crate::tables::metal::Strength;
+use crate::tables::metal::{HeatedMetal, Strength};
 use crate::tank::Tank;
 use crate::units::constant::WATER;
 use crate::units::{Density, Pressure, Ratio, Temperature, TemperatureUnit};
@@ -93,6 +93,21 @@ impl Tank {
         let job = &self.job;
         let metal = job.alloy.metal();
         metal.as_welded_by(job.arc.process, job.temper, None, job.thickness)
+    }
+
+    /// What its metal keeps at the hottest of its service: what the job says of its use, or how warm its liquid gets, whichever
+    /// is hotter; all of it where neither is said.
+    ///
+    /// # Errors
+    /// [`StrengthError::TooHot`] past what is known.
+    pub fn heated(&self) -> Result<HeatedMetal, StrengthError> {
+        let job = &self.job;
+        let liquid = job.temperatures.map_or(POURED, |[_, hottest]| hottest);
+        let used = job.service.temperature.unwrap_or(POURED);
+        let gets = if used > liquid { used } else { liquid };
+        let most = job.alloy.hottest_known();
+        let heated = job.alloy.heated(gets);
+        heated.ok_or(StrengthError::TooHot { gets, most })
     }
 
     /// How one face, or one baffle, bears what it is tried with; `None` of what the tank does not have, and

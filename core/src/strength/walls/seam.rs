@@ -296,8 +296,9 @@ impl Judge<'_> {
             .map(|service| service.with_process(job.arc.process))
             .and_then(|service| best(job.alloy, job.alloy, &service))
             .and_then(|verdict| verdict.filler);
-        Ok(match filler {
-            Some(filler) if filler.ultimate().value < sheet => filler.ultimate().value,
+        let metal = filler.map(|filler| self.when_hot(filler.ultimate().value));
+        Ok(match metal {
+            Some(metal) if metal < sheet => metal,
             _ => sheet,
         })
     }

@@ -4,6 +4,7 @@
 //! that all of it fits some kilobytes of flash; the methods hand out SI.
 
 mod figure;
+mod heated;
 mod rows;
 mod steels;
 mod strength;
@@ -12,6 +13,7 @@ use super::{Alloy, Source, Sourced, Temper};
 use crate::units::{Ratio, Temperature, TemperatureUnit};
 use figure::{Figure, Hardness, Share};
 
+pub use heated::HeatedMetal;
 pub use strength::{Condition, Strength, StrengthBasis, Welded};
 
 /// The physical data of one alloy.

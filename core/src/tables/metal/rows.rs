@@ -137,6 +137,7 @@ pub(super) static A5005: Metal = Metal {
     welded: &[
         WeldedRow(On::Soft, Every, 100, 35, Haz),
         WeldedRow(On::Worked, Every, 100, 44, Haz),
+        WeldedRow(Any, Every, 105, 35, Source::AwsD1Point2),
     ],
     ..PLAIN
 };
@@ -229,6 +230,7 @@ pub(super) static A5454: Metal = Metal {
     welded: &[
         WeldedRow(On::Soft, Every, 215, 85, Haz),
         WeldedRow(On::Worked, Every, 215, 105, Haz),
+        WeldedRow(Any, Every, 215, 83, Source::AwsD1Point2),
     ],
     ..PLAIN
 };

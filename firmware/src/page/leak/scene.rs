@@ -208,7 +208,9 @@ pub(super) const fn refusal(error: &LeakError) -> &'static str {
         LeakError::Strength(StrengthError::Liquid(_)) => {
             "The liquid has no density at the job's temperature. Mend the job and send it again."
         }
-        LeakError::Strength(StrengthError::Panel(_) | StrengthError::FreeEdge) => {
+        LeakError::Strength(
+            StrengthError::Panel(_) | StrengthError::FreeEdge | StrengthError::TooHot { .. },
+        ) => {
             "A wall cannot be judged, so that none may be put under pressure. The strength page says which."
         }
         LeakError::TooWeak(_) => {

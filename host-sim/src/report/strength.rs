@@ -33,6 +33,19 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
              whose ends turn freely; it bears more than that",
         );
     }
+    let any = |form: WallForm| judged.iter().any(|one| one.form == form);
+    if any(WallForm::Dish) {
+        section.flush(
+            "a dished end: by the formula of a code, which lets the knuckle yield a little when it is first pressed; while all is \
+             elastic the stress there is two to three times as high, which is not computed",
+        );
+    }
+    if any(WallForm::Cylinder) && any(WallForm::Disc) {
+        section.flush(
+            "where a round wall meets a flat end it is bent, many times as hard as it is pulled in its middle; that is not computed, \
+             so keep a reserve or have it calculated",
+        );
+    }
     verdict(&mut section, tank, &judged, units);
     welds::add(&mut section, tank);
     section.put("reserve_wanted", RESERVE);
@@ -91,7 +104,8 @@ fn metal(tank: &Tank, units: Units) -> String {
     };
     format!(
         "yield beside the weld {} ({}){hot}, {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
-         from turning and free to turn, and a welded edge lies between",
+         from turning and free to turn; beside a neighbour that is much stiffer, or that is pressed much harder, an edge bears more \
+         than either, and that is not computed",
         units.stress(strength.yield_strength),
         strength.source
     )

@@ -102,7 +102,10 @@ fn walls_bear_less_when_hot() -> Outcome {
         let share = Alloy::A5083.heated(celsius(at)).ok_or("no figures")?;
         let found = reserve(&hot, Trial::Use)? / own;
         // Its load is as it was, but for the density of water at 15 °C instead of 1000 kg/m³.
-        assert!((found / share.strength.si() - 1.0).abs() < 1e-3, "{at}: {found} {share:?}");
+        assert!(
+            (found / share.strength.si() - 1.0).abs() < 1e-3,
+            "{at}: {found} {share:?}"
+        );
         let test = Trial::Test(Pressure::new(10.0, PressureUnit::Kilopascal));
         assert!((reserve(&hot, test)? / reserve(&cold, test)? - 1.0).abs() < 1e-12);
     }
@@ -113,9 +116,18 @@ fn walls_bear_less_when_hot() -> Outcome {
 fn past_what_is_known_nothing_is_said() -> Outcome {
     let hot = tank(Alloy::A6061, Some(400.0), None)?;
     let told = hot.weakest(Trial::Use);
-    assert!(matches!(told, Err(StrengthError::TooHot { .. })), "{told:?}");
-    let words = told.err().map(|error| error.to_string()).unwrap_or_default();
-    assert!(words.contains("400 °C") && words.contains("205 °C"), "{words}");
+    assert!(
+        matches!(told, Err(StrengthError::TooHot { .. })),
+        "{told:?}"
+    );
+    let words = told
+        .err()
+        .map(|error| error.to_string())
+        .unwrap_or_default();
+    assert!(
+        words.contains("400 °C") && words.contains("205 °C"),
+        "{words}"
+    );
     // A cold test can still be judged.
     assert!(hot.weakest(Trial::Test(Pressure::default())).is_ok());
     Ok(())
@@ -133,7 +145,10 @@ fn worked_sheet_is_soft_beside_a_weld() -> Outcome {
         let thickness = Length::new(3.0, LengthUnit::Millimetre);
         let found = alloy.metal().as_welded(Some(temper), None, thickness);
         let found = found.ok_or("none")?.yield_strength;
-        assert!(found.in_unit(PressureUnit::Megapascal) <= most + 1e-9, "{alloy}: {found:?}");
+        assert!(
+            found.in_unit(PressureUnit::Megapascal) <= most + 1e-9,
+            "{alloy}: {found:?}"
+        );
     }
     Ok(())
 }

@@ -191,7 +191,8 @@ impl Decay {
     }
 
     /// How long a leak takes to move the pressure by `measure` times the nearness of the reading:
-    /// t = V m Δp / Q. With a measure of [`MEASURE`] the leak is then known to about a sixth of itself.
+    /// t = V m Δp / Q. With a measure of [`MEASURE`] the leak is then known to a fifth of itself by two readings,
+    /// to a third by many.
     ///
     /// # Errors
     /// [`RangeError`] for a leak that is not above zero, or a measure outside 1 to 100.

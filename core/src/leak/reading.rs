@@ -9,11 +9,11 @@ use crate::units::{Pressure, Ratio, Temperature, Time, Volume};
 /// Readings that one test may have.
 pub const MOST_READINGS: u16 = 1_000;
 
-/// The part of what an instrument may be off by that counts as its standard uncertainty: all values within
-/// are equally likely, a/√3 (JCGM 100:2008, 4.3.7, from memory).
+/// The part of what an instrument may be off by that counts as its standard uncertainty where it is off at random: all values
+/// within are equally likely, a/√3 (JCGM 100:2008, 4.3.7, from memory).
 const RECTANGULAR: f64 = 0.577_350_269_189_625_8;
-/// Coverage: twice the standard uncertainty, for about 95 % (NIST TN 1297, 6.2).
-const COVERAGE: f64 = 2.0;
+/// Student's t for 95 % within, two-sided, at 1 to 10 degrees of freedom (JCGM 100:2008, table G.2, from memory).
+const STUDENT: [f64; 10] = [12.71, 4.31, 3.19, 2.78, 2.58, 2.45, 2.37, 2.31, 2.27, 2.23];
 /// A rate is one at the pressure of the test while that changes by no more than this share: common practice, no source.
 const STEADY: f64 = 0.1;
 /// Times are within a week of their zero.
@@ -48,7 +48,8 @@ impl Reading {
 pub struct Leak {
     /// With temperature and barometer made good; positive in the direction in which the pressure drives it.
     pub rate: LeakRate,
-    /// Its expanded uncertainty: the truth is within plus or minus this, with about 95 %.
+    /// Its expanded uncertainty: the truth is within plus or minus this while every instrument stays within what it may be off
+    /// by, however it drifts there; with 95 % where readings scatter more than that.
     pub uncertainty: LeakRate,
     /// What the gauge alone would have said.
     pub gauge_only: LeakRate,
@@ -106,9 +107,14 @@ impl Leak {
     ///
     /// The moles in the tank at each reading are n = p V / (R T), p the gauge and the barometer together:
     /// 40 CFR 1065.644. The rate is the slope of n over the time by least squares, which for two readings
-    /// is their difference over the time between them. Its standard uncertainty is the root of the squares
-    /// of what the gauge, the thermometer and the barometer may be off by at each reading (JCGM 100:2008,
-    /// 5.1.2, from memory), or that of the scatter about the line where that is larger.
+    /// is their difference over the time between them.
+    ///
+    /// What an instrument is off by does not average away: a coarse gauge rounds a slow fall alike at every reading, a
+    /// thermometer lags all the time, and both may drift from one end of what they may be off by to the other. So a reading
+    /// counts with the whole of it, whichever way does most to the slope: `Σ |w| a`, with the weights `w` of least squares
+    /// and for `a` the root of the squares of gauge, thermometer and barometer. Scatter about the line beyond what
+    /// instruments explain at random, `a/√3`, is random: its standard deviation times Student's t (JCGM 100:2008, annex G, from
+    /// memory) comes to that as the root of the squares.
     ///
     /// The volume counts as exact and as constant: an error of it is the same share of the rate, and panels
     /// that bulge take some minutes to settle. The slope is an average; it says the rate at the pressure of
@@ -130,13 +136,15 @@ impl Leak {
         let time = mean(&|reading| reading.time.si());
         let held = mean(&moles);
         let spread: f64 = readings.iter().map(|r| square(r.time.si() - time)).sum();
-        let (mut slope, mut gauge_slope, mut variance) = (0.0, 0.0, 0.0);
+        let (mut slope, mut gauge_slope) = (0.0, 0.0);
+        let (mut drift, mut variance) = (0.0, 0.0);
         for reading in readings {
             let weight = (reading.time.si() - time) / spread;
             slope += weight * (moles(reading) - held);
             gauge_slope += weight * (reading.gauge.si() - first.gauge.si());
             let kelvins = reading.temperature.si();
             let off = scale / kelvins * instruments.nearness(reading.pressure(), kelvins);
+            drift += libm::fabs(weight) * off;
             variance += square(weight * off * RECTANGULAR);
         }
         let scatter = if readings.len() > 2 {
@@ -146,12 +154,14 @@ impl Leak {
         } else {
             0.0
         };
+        let beyond = libm::sqrt(libm::fmax(scatter - variance, 0.0));
+        let random = student(readings.len()) * beyond;
         // A tank that was drawn empty leaks inwards.
         let outward = if first.gauge.si() > 0.0 { -1.0 } else { 1.0 };
         let last = readings.last().unwrap_or(first);
         Ok(Self {
             rate: LeakRate::from_moles(outward * slope),
-            uncertainty: LeakRate::from_moles(COVERAGE * libm::sqrt(libm::fmax(variance, scatter))),
+            uncertainty: LeakRate::from_moles(libm::hypot(drift, random)),
             gauge_only: LeakRate::from_throughput(
                 outward * gauge_slope * volume.si(),
                 first.temperature,
@@ -201,6 +211,17 @@ impl Leak {
         let longer = self.uncertainty.moles() / apart;
         (longer <= 100.0).then(|| Time::from_seconds(self.lasted.si() * libm::fmax(longer, 1.0)))
     }
+}
+
+/// Student's t for the slope through so many readings.
+fn student(readings: usize) -> f64 {
+    let freedom = readings.saturating_sub(2);
+    let known = freedom.checked_sub(1).and_then(|place| STUDENT.get(place));
+    // Past ten it goes to 1.96 a little more slowly than this.
+    known.map_or_else(
+        || 1.96 + 2.7 / libm::fmax(freedom as f64, 1.0),
+        |value| *value,
+    )
 }
 
 fn square(value: f64) -> f64 {

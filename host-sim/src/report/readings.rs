@@ -89,7 +89,10 @@ pub(super) fn section(outcome: &Outcome, units: Units) -> Section {
     };
     let good = ["", ", temperature and barometer made good"];
     fact("leak rate", "rate", leak.rate, good);
-    let near = ["± ", ", about 95 %"];
+    let near = [
+        "± ",
+        ", while the instruments are off by no more than stated",
+    ];
     fact("uncertainty", "uncertainty", leak.uncertainty, near);
     fact("by the gauge alone", "gauge_only", leak.gauge_only, [""; 2]);
     fact("allowed", "allowed", *allowed, [""; 2]);
@@ -116,10 +119,14 @@ fn judged(section: &mut Section, outcome: &Outcome) {
     if outcome.leak.scattered {
         section.fact(
             "scatter",
-            "more than the instruments explain: something moved that was not read; the uncertainty is that of \
-             the scatter",
+            "more than the instruments explain: something moved that was not read; the uncertainty has \
+             the scatter in it, with 95 %",
         );
     }
+    section.fact(
+        "walls",
+        "taken as stiff: walls that bulge less as the pressure falls hide a part of a leak, up to a quarter in thin tanks",
+    );
     if outcome.leak.is_average() {
         let told = format!(
             "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",

@@ -9,9 +9,11 @@
 //! the grid makes of it there is kept: as much of its group's picture as is not due to the others, and no more
 //! than a point of its heat makes so far off in a straight line.
 
-use super::super::loss::{Facing, radiation};
+use super::super::loss::Facing;
 use super::bead::{Bead, MetalNow};
-use super::{Shell, Spot};
+use super::films::FILM;
+use super::whole::{MOST, ONE, PARTS, kelvin, share};
+use super::{Sheet, Shell, Spot};
 
 /// Most beads tracked one by one.
 pub(super) const BEADS: usize = 11;
@@ -21,25 +23,9 @@ pub(super) const GROUPS: usize = 3;
 const MOST_TOGETHER: u8 = (BEADS as u8 - 1) / 2;
 /// Where no cell would lose more than this share of a group's heat in a second by what its beads radiate beyond the cells,
 /// that is left out from then on.
-const LEAST_EXTRA: f32 = 5e-6;
-
-/// Fixed-point scale of a group's temperatures in the cells (1/16384 K): whole numbers, for a chip without floating
-/// point works with them in a tenth of the time.
-pub(super) const PARTS: f32 = 16_384.0;
-/// Fixed-point one of shares.
-pub(super) const ONE: f32 = (1_i32 << 30) as f32;
-/// Highest temperature of a cell in a group, in parts of [`PARTS`]: the difference of two such stays within an `i32`.
-const MOST: f32 = ONE;
-
-/// `whole` times `share`, which is in parts of [`ONE`], to the nearest whole number.
-pub(super) fn scaled(whole: i32, share: i32) -> i32 {
-    ((i64::from(whole) * i64::from(share) + (1 << 29)) >> 30) as i32
-}
-
-/// A group's temperature in a cell, in K.
-pub(super) fn kelvin(own: i32) -> f32 {
-    own as f32 / PARTS
-}
+const LEAST_EXTRA: f64 = 5e-6;
+/// Fixed-point one of how narrowly heat lies together.
+const CROWD: f64 = 65_536.0;
 
 /// A tenth of a kelvin in parts of [`PARTS`].
 const LEAST: i32 = 1_638;
@@ -100,10 +86,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             .get(usize::from(number))
             .into_iter()
             .flatten();
-        own.zip(&self.inverse_capacity)
-            .filter(|(own, inverse_capacity)| **own != 0 && **inverse_capacity > 0.0)
-            .map(|(own, inverse_capacity)| f64::from(kelvin(*own) / *inverse_capacity as f32))
-            .sum()
+        let sum: u64 = own
+            .zip(&self.weight)
+            .map(|(own, weight)| u64::from(own.unsigned_abs()) * u64::from(*weight))
+            .fold(0, u64::wrapping_add);
+        sum as f64 * self.unit
     }
 
     /// Energy of a group in the cells, as a share of what its beads hold by their own count.
@@ -119,20 +106,27 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Lets each bead lose heat as fast as its two sheets do over a step: what is left of a group is shared out among its
     /// beads by that.
     pub(super) fn cool_beads(&mut self) {
-        let Self { beads, sheets, .. } = self;
+        let Self {
+            beads,
+            sheets,
+            rates,
+            ..
+        } = self;
         for bead in beads {
-            let mut rate = 0.0;
+            let mut loss = 0.0;
             for place in bead.sheets() {
                 let Some(sheet) = sheets.get(usize::from(place)) else {
                     continue;
                 };
                 if sheet.side != Facing::Still {
-                    let mean = f64::from(sheet.mean);
-                    let film = sheet.films.at(mean);
-                    rate += 0.5 * (film + radiation(self.emissivity, mean, self.ambient));
+                    let film = sheet.takes.film(sheet.films.at(sheet.mean));
+                    // A mean that whole numbers are not good for is one of a tank that glows all over.
+                    let mean = sheet.mean.unsigned_abs().min(sheet.takes.until);
+                    let share = f64::from(sheet.takes.speed(rates, mean, film)) / ONE;
+                    loss += 0.5 * share / sheet.bare;
                 }
             }
-            bead.apply_loss(self.step * rate, self.capacity);
+            bead.apply_loss(loss, self.capacity);
         }
     }
 
@@ -152,55 +146,68 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Takes from the cells what the beads radiate in a step by being hotter than their cells' means.
     pub(super) fn radiate_from_beads(&mut self) {
         let now = self.now();
+        let least = share(LEAST_EXTRA * self.step);
         for number in [0, 1, 2] {
             if !self.group(number).any(|bead| bead.outshines_cells) {
                 continue;
             }
-            let crowd = self.crowd(number);
-            let mut most = 0.0;
-            let least = LEAST_EXTRA * self.step as f32;
-            if let Some(crowd) = crowd {
-                let Self {
-                    group_warmth,
-                    inverse_capacity,
-                    area,
-                    warmth,
-                    hot,
-                    step,
-                    lost,
-                    ..
-                } = self;
-                let own = group_warmth.get_mut(usize::from(number));
-                for (((own, inverse_capacity), area), warmth) in own
-                    .into_iter()
-                    .flatten()
-                    .zip(inverse_capacity)
-                    .zip(area)
-                    .zip(warmth)
-                {
-                    if *own <= LEAST || !(*inverse_capacity > 0.0) {
-                        continue;
-                    }
-                    let takes = *step * f64::from(*area) * *inverse_capacity;
-                    let heat = f64::from(kelvin(*own));
-                    let share = (1.0 - hot.left_by_glow(heat, crowd, takes)) as f32;
-                    most = libm::fmaxf(most, share);
-                    if share > least {
-                        *own -= scaled(*own, (share * ONE) as i32);
-                        let cooler = heat * f64::from(share);
-                        *warmth -= cooler;
-                        *lost += cooler / *inverse_capacity;
-                    }
-                }
+            let Some(crowd) = self.crowd(number) else {
+                continue;
+            };
+            if self.glow(number, (CROWD * crowd) as u32, least) {
+                continue;
             }
-            if !(most > least) {
-                // It has only less to come.
-                for bead in &mut self.beads {
-                    let cools = now.time - bead.laid() > 2.0 * now.step;
-                    bead.outshines_cells &= bead.group != number || !cools;
-                }
+            // It has only less to come.
+            for bead in &mut self.beads {
+                let cools = now.time - bead.laid() > 2.0 * now.step;
+                bead.outshines_cells &= bead.group != number || !cools;
             }
         }
+    }
+
+    /// Takes what a group whose heat lies together so narrowly radiates beyond its cells; whether any cell loses more by it
+    /// than the share `least`.
+    fn glow(&mut self, number: u8, crowd: u32, least: u32) -> bool {
+        let Self {
+            group_warmth,
+            warmth,
+            weight,
+            sheets,
+            rates,
+            lost,
+            turn,
+            unit,
+            ..
+        } = self;
+        let Some(own) = group_warmth.get_mut(usize::from(number)) else {
+            return false;
+        };
+        let (mut marked, mut drops) = (false, 0_u64);
+        for sheet in sheets.iter().filter(|sheet| sheet.side != Facing::Still) {
+            let [from, to] = sheet.cells.map(usize::from);
+            let slots = (own.get_mut(from..to), warmth.get_mut(from..to));
+            let (Some(own), Some(warmth)) = slots else {
+                continue;
+            };
+            let weight = weight.get(from..to).unwrap_or_default();
+            for ((own, warmth), weight) in own.iter_mut().zip(warmth).zip(weight) {
+                if *own <= LEAST {
+                    continue;
+                }
+                let bell = (own.unsigned_abs(), crowd);
+                let Some(drop) = sheet.takes.glow(rates, bell, least, *turn) else {
+                    continue;
+                };
+                marked = true;
+                // No more than the cell itself has.
+                let drop = drop.min(warmth.unsigned_abs());
+                *own = own.saturating_sub_unsigned(drop);
+                *warmth = warmth.saturating_sub_unsigned(drop);
+                drops = drops.wrapping_add(u64::from(drop) * u64::from(*weight));
+            }
+        }
+        *lost += drops as f64 * *unit;
+        marked
     }
 
     /// What leaves the shell at this moment, by its temperatures alone and without the counter of
@@ -214,10 +221,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             .filter(|sheet| sheet.side != Facing::Still)
         {
             let [from, to] = sheet.cells.map(usize::from);
-            let film = sheet.films.at(f64::from(sheet.mean));
-            let cells = self.warmth.iter().zip(&self.area);
-            for (warmth, area) in cells.skip(from).take(to - from) {
-                let (warmth, area) = (self.hot.warmth(*warmth), f64::from(*area));
+            let film = f64::from(sheet.films.at(sheet.mean)) / FILM;
+            let cells = self.warmth.iter().zip(&self.weight);
+            for (warmth, weight) in cells.skip(from).take(to - from) {
+                let warmth = self.hot.warmth(kelvin(*warmth));
+                let area = self.outside(sheet, *weight);
                 leaving.air += area * film * warmth;
                 leaving.radiation += area * self.hot.radiates(warmth);
             }
@@ -228,15 +236,24 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 continue;
             };
             let own = self.group_warmth.get(usize::from(number));
-            for (own, area) in own.into_iter().flatten().zip(&self.area) {
-                let own = f64::from(kelvin(*own));
-                let bell = self.hot.over_bell(crowd * own) / crowd;
-                let seen = self.hot.beyond_first(self.hot.warmth(own));
-                let more = self.hot.shine * libm::fmax(bell - seen, 0.0);
-                leaving.glow += f64::from(*area) * more;
+            for sheet in &self.sheets {
+                let [from, to] = sheet.cells.map(usize::from);
+                let cells = own.into_iter().flatten().zip(&self.weight);
+                for (own, weight) in cells.skip(from).take(to - from) {
+                    let own = kelvin(*own);
+                    let bell = self.hot.over_bell(crowd * own) / crowd;
+                    let seen = self.hot.beyond_first(self.hot.warmth(own));
+                    let more = self.hot.shine * libm::fmax(bell - seen, 0.0);
+                    leaving.glow += self.outside(sheet, *weight) * more;
+                }
             }
         }
         leaving
+    }
+
+    /// Outside of a cell of a sheet, in m²; none of a sheet that loses nothing.
+    fn outside(&self, sheet: &Sheet, weight: u32) -> f64 {
+        sheet.bare * self.unit * PARTS * f64::from(weight)
     }
 
     /// Tracks the heat of a step of arc, in J: in a bead, and in what the bead's group makes of the cells.
@@ -267,10 +284,10 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             if let (Some(own), Some(inverse_capacity)) =
                 (own.get_mut(cell), self.inverse_capacity.get(cell))
             {
-                let sum = *own as f32 + (heat * share * inverse_capacity) as f32 * PARTS;
+                let more = (heat * share * inverse_capacity * PARTS + 0.5) as i32;
                 // A sliver of a cell has no temperature worth a name: what does not fit is read by the cells. Never more
                 // than the cell itself has, or the bead could lose what is not its own.
-                *own = libm::fminf(sum, MOST) as i32;
+                *own = own.saturating_add(more).min(MOST);
             }
         }
     }
@@ -323,7 +340,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         let both = [into, from].map(usize::from);
         if let Ok([into, from]) = self.group_warmth.get_disjoint_mut(both) {
             for (sum, more) in into.iter_mut().zip(from.iter()) {
-                *sum = sum.saturating_add(*more).min(MOST as i32);
+                *sum = sum.saturating_add(*more).min(MOST);
             }
         }
     }
@@ -369,7 +386,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             // Of what the grid makes of the group more than that, the beads that are none knows how far off have their
             // part, but no more than they can have.
             let of = |cell: u16| own.get(usize::from(cell)).copied().unwrap_or_default();
-            let grid = spot.read(|cell| f64::from(kelvin(of(cell))));
+            let grid = spot.read(|cell| kelvin(of(cell)));
             let more = libm::fmax(grid - known, 0.0);
             // What glowed away was missing where the bead was hot, and not where the grid still has it.
             let glowed = libm::fmax(1.0 - left, 0.0);
@@ -384,7 +401,9 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                 .zip(alive)
                 .filter(|(_, alive)| *alive);
             let beads = own.filter_map(|(own, _)| own.get(usize::from(cell)).copied());
-            self.warmth(cell) - beads.map(|own| f64::from(kelvin(own))).sum::<f64>()
+            let all = self.warmth.get(usize::from(cell)).copied();
+            // Each is far below what an i32 holds, and no group has more than the cell.
+            kelvin(beads.fold(all.unwrap_or_default(), i32::wrapping_sub))
         });
         rest + alone
     }

@@ -2,7 +2,6 @@
 
 use core::f64::consts::FRAC_PI_2;
 
-use super::super::loss::Facing;
 use super::grid::{Grid, Unrolled};
 use super::{Material, Shell};
 use crate::body::turned::Turned;
@@ -79,7 +78,6 @@ impl Meridian {
 pub(super) fn divide_disc<const C: usize, const L: usize>(
     (material, turned): (&Material, Option<&Turned>),
     grid: &Grid,
-    side: Facing,
     shell: &mut Shell<C, L>,
 ) -> Option<()> {
     let [rings, sectors] = grid.counts;
@@ -95,9 +93,8 @@ pub(super) fn divide_disc<const C: usize, const L: usize>(
             let (turn, middle, wide) = (to - from, 0.5 * (low + high), high - low);
             let area = turn * wide * meridian.mean(low, high, |radius| radius);
             let cell = grid.cell([ring, sector]);
-            let outside = if side == Facing::Still { 0.0 } else { area };
             let capacity = material.capacity * area * grid.thickness;
-            shell.add_cell(capacity, outside, [0.0; 2])?;
+            shell.add_cell(capacity, [0.0; 2])?;
             let over = |from: f64, to: f64| {
                 (to - from) * meridian.mean(from, to, |radius| 1.0 / libm::fmax(radius, 1e-6))
             };

@@ -17,6 +17,7 @@ pub(super) const AT_ONCE: f64 = 0.02;
 /// Short steps in a step.
 const SHORT: u8 = 16;
 /// Short steps in a step for a bead, whose losses take longer to work out.
+#[cfg(test)]
 const SHORT_OF_BEAD: u8 = 8;
 
 /// Where metal melts and boils, in K over the surroundings.
@@ -84,6 +85,7 @@ impl Hot {
     /// The share that is left in a step of the heat of a cell whose mean is `heat`, told as warmth in K, when it lies in a
     /// bell of `crowd` times as much as is spread evenly, and what the cell radiates at its mean is taken already.
     /// `takes` is what a W/m² takes from its mean in the step, in K.
+    #[cfg(test)]
     pub(super) fn left_by_glow(&self, heat: f64, crowd: f64, takes: f64) -> f64 {
         // What a bell of the same heat radiates for each of its top, and how much the mean does.
         let takes = takes * self.shine;

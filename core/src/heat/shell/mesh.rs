@@ -10,6 +10,7 @@ use super::corner::EdgeCorners;
 use super::disc::divide_disc;
 use super::films::Films;
 use super::grid::{Grid, Turning, Unrolled};
+use super::rates::Takes;
 use super::spot::{EdgePlace, SheetPlace};
 use super::{MAX_SHEETS, Material, Sheet, Shell, Spot};
 use crate::body::{Body, Edge, MAX_EDGES, Path};
@@ -114,8 +115,8 @@ impl Mesh {
     ) -> Option<()> {
         if grid.disc.is_some() {
             let turned = of.body.outside.turned().map(|(turned, ..)| turned);
-            divide_disc((&of.material, turned), grid, side, shell)?;
-            return end_sheet(grid, side, shell);
+            divide_disc((&of.material, turned), grid, shell)?;
+            return end_sheet(grid, (side, &of.material), shell);
         }
         let [across, high] = grid.counts;
         let conductance = of.material.conductivity * grid.thickness;
@@ -137,7 +138,6 @@ impl Mesh {
                 };
                 shell.add_cell(
                     of.material.capacity * area * grid.thickness,
-                    if side == Facing::Still { 0.0 } else { area },
                     if real { [off(0), off(1)] } else { [0.0; 2] },
                 )?;
                 let mut link = |from: Option<([f64; 2], f64)>, other: u16, axis: usize| {
@@ -163,7 +163,7 @@ impl Mesh {
                 }
             }
         }
-        end_sheet(grid, side, shell)
+        end_sheet(grid, (side, &of.material), shell)
     }
 
     /// Links the cells of the two sheets at an edge; `None` where there is no room.
@@ -316,17 +316,25 @@ impl Mesh {
 /// Notes a sheet whose cells are made; `None` where there is no room.
 fn end_sheet<const C: usize, const L: usize>(
     grid: &Grid,
-    side: Facing,
+    (side, material): (Facing, &Material),
     shell: &mut Shell<C, L>,
 ) -> Option<()> {
     let from = grid.first;
+    let bare = if side == Facing::Still {
+        0.0
+    } else {
+        1.0 / (material.capacity * grid.thickness)
+    };
     shell
         .sheets
         .push(Sheet {
             side,
             cells: [from, from + grid.count()],
-            mean: 0.0,
+            mean: 0,
             films: Films::of(side, shell.ambient),
+            takes: Takes::NONE,
+            bare,
+            even: 0.0,
         })
         .ok()
 }

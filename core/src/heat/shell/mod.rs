@@ -37,11 +37,14 @@ mod films;
 mod flat;
 mod grid;
 mod hot;
+mod lose;
 mod mesh;
+mod rates;
 mod spot;
 mod step;
 #[cfg(test)]
 mod tests;
+mod whole;
 
 pub use beads::Leaving;
 pub use build::Building;
@@ -54,6 +57,8 @@ use self::bead::Bead;
 use self::beads::{BEADS, GROUPS};
 use self::films::Films;
 use self::hot::Hot;
+use self::rates::{Rates, Takes};
+use self::whole::kelvin;
 use super::loss::Facing;
 use super::melting::Melting;
 use crate::build::MAX_STAGES;
@@ -104,11 +109,8 @@ const OFF: f64 = 254.0;
 #[derive(Clone, Copy, Debug)]
 struct Link {
     cells: [u16; 2],
-    /// While the mesh is made, the conductance between the two, in W/K; then the energy that passes in half a step for
-    /// each kelvin between them, in J/K.
-    share: f32,
-    /// What each of the two gives or gets in that time, as a share of the difference of their temperatures, in parts of
-    /// [`ONE`](beads::ONE).
+    /// What each of the two gives or gets in half a step, as a share of the difference of their temperatures, in parts of
+    /// 2³¹. While the mesh is made the first holds the bits of the conductance between the two, an `f32` in W/K.
     gives: [i32; 2],
 }
 
@@ -119,22 +121,28 @@ struct Sheet {
     side: Facing,
     /// Its first cell and the one after its last.
     cells: [u16; 2],
-    /// Its mean temperature at the last step, in K over the air.
-    mean: f32,
+    /// Its mean temperature at the last step, in parts of a kelvin over the air.
+    mean: i32,
     /// Heat transfer by convection.
     films: Films,
+    /// What a W/m² takes from it in a step.
+    takes: Takes,
+    /// Its outside for its heat capacity, in m² K/J.
+    bare: f64,
+    /// 1 / the sum of its cells' weights.
+    even: f64,
 }
 
-/// The state of a shell of up to `C` cells with up to `L` links between them: some 34 bytes a cell and 16
-/// a link. Temperatures are kept in kelvin over the surroundings.
+/// The state of a shell of up to `C` cells with up to `L` links between them: some 30 bytes a cell and 12
+/// a link. Temperatures are kept over the surroundings.
 #[derive(Debug)]
 pub struct Shell<const C: usize, const L: usize> {
-    /// Temperature of each cell, in K over the surroundings.
-    warmth: Vec<f64, C>,
+    /// Temperature of each cell, in [`PARTS`](whole::PARTS) of a kelvin over the surroundings, 0 to [`MOST`](whole::MOST).
+    warmth: Vec<i32, C>,
     /// 1 / heat capacity of each cell, in K/J; zero for a cell of which nothing lies on the sheet.
     inverse_capacity: Vec<f64, C>,
-    /// Outside area of each cell, in m².
-    area: Vec<f32, C>,
+    /// Heat capacity of each cell, in parts of 2³² of that of the whole.
+    weight: Vec<u32, C>,
     /// From the middle of each cell's square to that of the metal in it, to the right and up, in parts of [`OFF`] of the
     /// square's width.
     off: Vec<[i8; 2], C>,
@@ -151,12 +159,21 @@ pub struct Shell<const C: usize, const L: usize> {
     emissivity: f64,
     /// Where the metal melts and boils.
     hot: Hot,
+    /// What it radiates.
+    rates: Rates,
     /// Length of a step, in s.
     step: f64,
     /// Heat put in so far, in J.
     heated: f64,
     /// Heat lost so far, in J. Not counted when [`Fineness::beads`] is false; stays 0.
     lost: f64,
+    /// Heat put in for which there was no room in any cell yet, in J, and the cell that it waits at.
+    waiting: f64,
+    waits_at: u16,
+    /// From where shares are rounded up ([`turned`](whole::turned)).
+    turn: u32,
+    /// Energy of one part of a kelvin in a cell of weight one, in J.
+    unit: f64,
     /// Time since everything was cold, in s.
     clock: f64,
     /// Mean width of the squares, in m.
@@ -173,7 +190,7 @@ pub struct Shell<const C: usize, const L: usize> {
     capacity: f64,
     /// The beads that are tracked.
     beads: Vec<Bead, BEADS>,
-    /// Temperature that each group of beads alone makes in each cell, in parts of [`PARTS`](beads::PARTS) of a kelvin.
+    /// Temperature that each group of beads alone makes in each cell, as those are.
     group_warmth: [Vec<i32, C>; GROUPS],
 }
 
@@ -190,7 +207,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         Self {
             warmth: Vec::new(),
             inverse_capacity: Vec::new(),
-            area: Vec::new(),
+            weight: Vec::new(),
             off: Vec::new(),
             links: Vec::new(),
             by_stage: [0; MAX_STAGES + 1],
@@ -199,9 +216,14 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             ambient: 0.0,
             emissivity: 0.0,
             hot: Hot::NONE,
+            rates: Rates::NONE,
             step: 0.0,
             heated: 0.0,
             lost: 0.0,
+            waiting: 0.0,
+            waits_at: 0,
+            turn: 0,
+            unit: 0.0,
             clock: 0.0,
             square: 0.0,
             bead_age_limit: 0.0,
@@ -216,14 +238,16 @@ impl<const C: usize, const L: usize> Shell<C, L> {
 
     /// Cools everything to the surroundings.
     pub fn rest(&mut self) {
-        self.warmth.fill(0.0);
+        self.warmth.fill(0);
         self.heated = 0.0;
         self.lost = 0.0;
+        self.waiting = 0.0;
+        self.turn = 0;
         self.clock = 0.0;
         self.back = false;
         self.beads.clear();
         for sheet in &mut self.sheets {
-            sheet.mean = 0.0;
+            sheet.mean = 0;
         }
     }
 
@@ -266,10 +290,11 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     #[must_use]
     pub fn energy(&self) -> f64 {
         let cells = self.warmth.iter().zip(&self.inverse_capacity);
-        cells
-            .filter(|(_, inverse_capacity)| **inverse_capacity > 0.0)
-            .map(|(warmth, inverse_capacity)| warmth / inverse_capacity)
-            .sum()
+        let kept: f64 = cells
+            .filter(|(warmth, inverse_capacity)| **warmth != 0 && **inverse_capacity > 0.0)
+            .map(|(warmth, inverse_capacity)| kelvin(*warmth) / inverse_capacity)
+            .sum();
+        kept + self.waiting
     }
 
     /// Heat put in so far, in J.
@@ -287,15 +312,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// The warmest cell, in K over the surroundings.
     #[must_use]
     pub fn warmest(&self) -> f64 {
-        self.warmth.iter().copied().fold(0.0, libm::fmax)
+        kelvin(self.warmth.iter().copied().fold(0, i32::max))
     }
 
     /// How warm a cell is over the surroundings, in K; zero where there is none.
     #[must_use]
     pub fn warmth(&self, cell: u16) -> f64 {
-        self.warmth
-            .get(usize::from(cell))
-            .copied()
-            .unwrap_or_default()
+        let parts = self.warmth.get(usize::from(cell)).copied();
+        kelvin(parts.unwrap_or_default())
     }
 }

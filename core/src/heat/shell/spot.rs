@@ -111,7 +111,7 @@ impl Spot {
     /// The cells among which a heat put in here is shared, each with its share: on either side the two between whose
     /// middles the place lies, so that the heat's centre along the edge is the place itself; within a sheet so across
     /// the edge too.
-    pub(super) fn heat_shares(&self) -> impl Iterator<Item = (usize, f64)> {
+    pub(super) fn heat_shares(&self) -> impl Iterator<Item = (usize, f64)> + Clone {
         let first = f64::from(self.first) / 255.0;
         let both = self.about.into_iter().zip([first, 1.0 - first]);
         both.flat_map(|(about, share)| {

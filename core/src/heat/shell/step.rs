@@ -1,10 +1,9 @@
 //! A step of time.
 
-use heapless::Vec;
-
-use super::super::loss::{Facing, radiation};
-use super::beads::{GROUPS, ONE, groups, scaled};
-use super::hot::{AT_ONCE, Hot};
+use super::beads::groups;
+use super::hot::Hot;
+use super::rates::Rates;
+use super::whole::{MOST, PARTS, turned};
 use super::{Fineness, Link, Material, OFF, Shell, Spot};
 use crate::build::MAX_STAGES;
 
@@ -13,7 +12,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     pub(super) fn clear(&mut self, ambient: f64, emissivity: f64) {
         self.warmth.clear();
         self.inverse_capacity.clear();
-        self.area.clear();
+        self.weight.clear();
         self.off.clear();
         self.links.clear();
         self.by_stage = [0; MAX_STAGES + 1];
@@ -23,6 +22,8 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.emissivity = emissivity;
         self.heated = 0.0;
         self.lost = 0.0;
+        self.waiting = 0.0;
+        self.turn = 0;
         self.clock = 0.0;
         self.beads.clear();
     }
@@ -32,19 +33,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.diffusivity = material.diffusivity();
         self.capacity = material.capacity;
         self.hot = Hot::new(&material.melting, self.ambient, material.emissivity);
+        self.rates = Rates::new(&self.hot, fineness.beads);
         self.rough = !fineness.beads;
         self.square = square;
         let resolved = RESOLVED * square;
         self.bead_age_limit = resolved * resolved / (2.0 * self.diffusivity);
     }
 
-    /// Adds a cell of `capacity` J/K with an outside of `area` m², whose metal lies so far off the middle of its square, in
-    /// widths of that; `None` where there is no room.
-    pub(super) fn add_cell(&mut self, capacity: f64, area: f64, off: [f64; 2]) -> Option<()> {
-        self.warmth.push(0.0).ok()?;
+    /// Adds a cell of `capacity` J/K, whose metal lies so far off the middle of its square, in widths of that; `None` where
+    /// there is no room.
+    pub(super) fn add_cell(&mut self, capacity: f64, off: [f64; 2]) -> Option<()> {
+        self.warmth.push(0).ok()?;
+        self.weight.push(0).ok()?;
         let inverse_capacity = if capacity > 0.0 { 1.0 / capacity } else { 0.0 };
         self.inverse_capacity.push(inverse_capacity).ok()?;
-        self.area.push(area as f32).ok()?;
         self.off.push(off.map(|off| (OFF * off) as i8)).ok()
     }
 
@@ -58,18 +60,13 @@ impl<const C: usize, const L: usize> Shell<C, L> {
             .take(RECENT)
             .find(|link| link.cells == [a, b] || link.cells == [b, a]);
         if let Some(link) = known {
-            link.share += conductance as f32;
+            link.conduct(link.conductance() + conductance as f32);
             return Some(());
         }
-        let share = conductance as f32;
         let gives = [0; 2];
-        self.links
-            .push(Link {
-                cells,
-                share,
-                gives,
-            })
-            .ok()
+        let mut link = Link { cells, gives };
+        link.conduct(conductance as f32);
+        self.links.push(link).ok()
     }
 
     /// Takes down that all links up to here are joined by a stage.
@@ -107,12 +104,20 @@ impl<const C: usize, const L: usize> Shell<C, L> {
                     .unwrap_or_default()
             });
             let both = a + b;
-            let exponent = -sweep * step * f64::from(link.share) * both;
-            link.share = (-libm::expm1(exponent) / both) as f32;
-            let share = link.share;
-            link.gives =
-                [a, b].map(|inverse_capacity| (share * inverse_capacity as f32 * ONE) as i32);
+            let share = -libm::expm1(-sweep * step * f64::from(link.conductance()) * both) / both;
+            // The one of more capacity by whole parts, the other by the same energy: what one gives the other gets.
+            let give = |less: f64, more: f64| {
+                let whole = libm::round(share * less * GIVES);
+                [whole, whole * (more / less)].map(|gives| gives as i32)
+            };
+            link.gives = if a < b {
+                give(a, b)
+            } else {
+                let [less, more] = give(b, a);
+                [more, less]
+            };
         }
+        self.set_losses();
     }
 
     /// Lets a step of time pass, with heat put in at a place on an edge, in J.
@@ -123,6 +128,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         }
         self.even_out(false);
         self.clock += 0.5 * self.step;
+        self.put_waiting();
         if let Some((spot, heat)) = arc {
             self.heat(spot, heat);
             self.track(&spot, heat);
@@ -143,6 +149,7 @@ impl<const C: usize, const L: usize> Shell<C, L> {
     /// Lets a rough step of time pass: one sweep over the links in place of two, of first order in the step. Steps sweep
     /// from the first link and from the last in turn.
     fn pass_roughly(&mut self, heat: Option<([(usize, f64); 2], f64)>) {
+        self.put_waiting();
         if let Some((places, heat)) = heat {
             self.put(places.into_iter(), heat);
         }
@@ -157,182 +164,130 @@ impl<const C: usize, const L: usize> Shell<C, L> {
         self.put(spot.heat_shares(), heat);
     }
 
-    /// Puts heat into cells, in J, each with its share of it.
-    fn put(&mut self, places: impl Iterator<Item = (usize, f64)>, heat: f64) {
-        for (cell, share) in places {
-            if let (Some(warmth), Some(inverse_capacity)) =
-                (self.warmth.get_mut(cell), self.inverse_capacity.get(cell))
-            {
-                *warmth += heat * share * inverse_capacity;
-            }
-        }
+    /// Puts heat into cells, in J, each with its share of it. What passes the highest temperature in a sliver of a cell goes
+    /// to the others, and waits where there is no room in them.
+    fn put(&mut self, places: impl Iterator<Item = (usize, f64)> + Clone, heat: f64) {
         self.heated += heat;
+        let mut over = 0.0;
+        for (cell, share) in places.clone() {
+            over += self.put_into(cell, heat * share);
+        }
+        for (cell, _) in places {
+            if !(over > 0.0) {
+                return;
+            }
+            over = self.put_into(cell, over);
+            if over > 0.0 {
+                // There are no more cells than that.
+                self.waits_at = cell as u16;
+            }
+        }
+        self.waiting += over;
     }
 
-    /// Half a step of conduction, from the first link to the last, or back.
+    /// Puts heat into a cell, in J; that for which there is no room in it.
+    fn put_into(&mut self, cell: usize, heat: f64) -> f64 {
+        let slots = (self.warmth.get_mut(cell), self.inverse_capacity.get(cell));
+        let (Some(warmth), Some(inverse_capacity)) = slots else {
+            return heat;
+        };
+        if !(*inverse_capacity > 0.0) {
+            return heat;
+        }
+        let more = heat * inverse_capacity * PARTS;
+        let room = f64::from(MOST - *warmth);
+        if more < room {
+            *warmth += (more + 0.5) as i32;
+            return 0.0;
+        }
+        *warmth = MOST;
+        (more - room) / (inverse_capacity * PARTS)
+    }
+
+    /// Puts heat that waits for room where there is some by now.
+    fn put_waiting(&mut self) {
+        if self.waiting > 0.0 {
+            self.waiting = self.put_into(usize::from(self.waits_at), self.waiting);
+        }
+    }
+
+    /// Half a step of conduction, from the first link to the last, or back: in all cells, and in what each group of beads
+    /// alone makes of them.
     fn even_out(&mut self, back: bool) {
-        let Self {
-            warmth,
-            inverse_capacity,
-            links,
-            closed,
-            ..
-        } = self;
-        let links = links.get(..*closed).unwrap_or(links);
-        if back {
-            for link in links.iter().rev() {
-                exchange(link, warmth, inverse_capacity);
+        self.turn = turned(self.turn);
+        let turn = self.turn;
+        let links = self.links.get(..self.closed).unwrap_or(&self.links);
+        even_out(&mut self.warmth, links, (back, turn));
+        for (own, alive) in self.group_warmth.iter_mut().zip(groups(&self.beads)) {
+            if alive {
+                even_out(own, links, (back, turn));
             }
-        } else {
-            for link in links {
-                exchange(link, warmth, inverse_capacity);
-            }
-        }
-        let alive = groups(&self.beads);
-        if alive != [false; GROUPS] {
-            even_out_alone(
-                alive,
-                &mut self.group_warmth,
-                self.links.get(..self.closed).unwrap_or(&self.links),
-                back,
-            );
         }
     }
+}
 
-    /// A step of losses to the air and by radiation.
-    fn lose(&mut self) {
-        let Self {
-            warmth,
-            inverse_capacity,
-            area,
-            sheets,
-            ambient,
-            emissivity,
-            hot,
-            step,
-            lost,
-            rough,
-            beads,
-            group_warmth: own,
-            ..
-        } = self;
-        let alive = groups(beads);
-        for sheet in sheets {
-            if sheet.side == Facing::Still {
-                continue;
-            }
-            let [from, to] = sheet.cells.map(usize::from);
-            let count = to - from;
-            let cells = warmth
-                .iter_mut()
-                .zip(inverse_capacity.iter())
-                .zip(area.iter())
-                .enumerate()
-                .skip(from)
-                .take(count);
-            let mut mean = (0.0, 0.0_f64);
-            let film = sheet.films.at(f64::from(sheet.mean));
-            for (cell, ((warmth, inverse_capacity), area)) in cells {
-                let area = f64::from(*area);
-                mean.0 += *warmth * area;
-                mean.1 += area;
-                if !(*inverse_capacity > 0.0) {
-                    continue;
-                }
-                let rate = area * (film + radiation(*emissivity, *warmth, *ambient));
-                let x = *step * rate * *inverse_capacity;
-                let left = if (x > AT_ONCE && *warmth > COLD) || *warmth > hot.melts {
-                    hot.left(*warmth, film, *step * area * *inverse_capacity) / *warmth
-                } else {
-                    // e^(−x) to second order.
-                    1.0 / (1.0 + x + 0.5 * x * x)
-                };
-                if alive != [false; GROUPS] {
-                    let left = (left as f32 * ONE) as i32;
-                    for own in alive_groups(alive, own) {
-                        if let Some(own) = own.get_mut(cell) {
-                            *own = scaled(*own, left);
-                        }
-                    }
-                }
-                let cooler = *warmth * left;
-                if !*rough {
-                    *lost += (*warmth - cooler) / *inverse_capacity;
-                }
-                *warmth = cooler;
-            }
-            sheet.mean = libm::fmax(mean.0 / mean.1, 0.0) as f32;
+impl Link {
+    /// The conductance between the two, in W/K, while the mesh is made.
+    fn conductance(&self) -> f32 {
+        let [bits, _] = self.gives;
+        f32::from_bits(bits.cast_unsigned())
+    }
+
+    /// Sets that.
+    fn conduct(&mut self, conductance: f32) {
+        self.gives = [conductance.to_bits().cast_signed(), 0];
+    }
+}
+
+/// Half a step of conduction along links, from the first to the last, or back.
+#[inline(never)]
+fn even_out(warmth: &mut [i32], links: &[Link], (back, turn): (bool, u32)) {
+    if back {
+        for link in links.iter().rev() {
+            exchange(link, warmth, turn);
+        }
+    } else {
+        for link in links {
+            exchange(link, warmth, turn);
         }
     }
 }
 
 /// Half a step of conduction between two cells.
+///
+/// What one gives and the other gets rises with the difference of the two by no more than the difference does, rounded as
+/// it is: neither comes out colder for either having been warmer, nor outside of what the two had.
 #[inline(always)]
-fn exchange(link: &Link, warmth: &mut [f64], inverse_capacity: &[f64]) {
-    let [a, b] = link.cells.map(usize::from);
-    let (Ok([ta, tb]), Some(ya), Some(yb)) = (
-        warmth.get_disjoint_mut([a, b]),
-        inverse_capacity.get(a),
-        inverse_capacity.get(b),
-    ) else {
+fn exchange(link: &Link, warmth: &mut [i32], turn: u32) {
+    // Written out: what is called for every link of every step is not always made one with its caller.
+    let (a, b) = (usize::from(link.cells[0]), usize::from(link.cells[1]));
+    let (Some(one), Some(other)) = (warmth.get(a), warmth.get(b)) else {
         return;
     };
-    let passed = f64::from(link.share) * (*ta - *tb);
-    *ta -= passed * ya;
-    *tb += passed * yb;
-}
-
-/// The temperatures in the cells of those groups that have beads.
-fn alive_groups<const C: usize>(
-    alive: [bool; GROUPS],
-    own: &mut [Vec<i32, C>],
-) -> impl Iterator<Item = &mut Vec<i32, C>> {
-    alive
-        .into_iter()
-        .zip(own)
-        .filter_map(|(alive, own)| alive.then_some(own))
-}
-
-/// Half a step of conduction in what the groups of beads alone make of the cells.
-#[inline(never)]
-fn even_out_alone<const C: usize>(
-    alive: [bool; GROUPS],
-    own: &mut [Vec<i32, C>],
-    links: &[Link],
-    back: bool,
-) {
-    for own in alive_groups(alive, own) {
-        if back {
-            for link in links.iter().rev() {
-                exchange_alone(link, own);
-            }
-        } else {
-            for link in links {
-                exchange_alone(link, own);
-            }
-        }
-    }
-}
-
-/// Half a step of conduction between two cells in what a group alone makes of them.
-#[inline(always)]
-fn exchange_alone(link: &Link, own: &mut [i32]) {
-    let both = link.cells.map(usize::from);
-    let Ok([ta, tb]) = own.get_disjoint_mut(both) else {
-        return;
-    };
-    let apart = ta.wrapping_sub(*tb);
+    let (one, other) = (*one, *other);
+    let apart = one.wrapping_sub(other);
     // Most of the tank knows nothing of a bead.
     if apart == 0 {
         return;
     }
-    let [fa, fb] = link.gives;
-    *ta = ta.wrapping_sub(scaled(apart, fa));
-    *tb = tb.wrapping_add(scaled(apart, fb));
+    if let Some(slot) = warmth.get_mut(a) {
+        *slot = one.wrapping_sub(given(apart, link.gives[0], turn));
+    }
+    if let Some(slot) = warmth.get_mut(b) {
+        *slot = other.wrapping_add(given(apart, link.gives[1], turn));
+    }
 }
 
-/// Metal no warmer than this over the air, in K, loses as good as a share of its heat.
-const COLD: f64 = 1.0;
+/// The share of a difference, in parts of 2³¹, rounded up from `turn` on.
+#[inline(always)]
+fn given(apart: i32, share: i32, turn: u32) -> i32 {
+    // The difference of two temperatures has room for that.
+    let twice = i64::from(apart.wrapping_mul(2));
+    ((twice * i64::from(share) + i64::from(turn)) >> 32) as i32
+}
+
+/// Fixed-point one of what a link gives.
+const GIVES: f64 = 2_147_483_648.0;
 
 /// Widths of a mean square to which a bead spreads before the grid shows it well enough.
 const RESOLVED: f64 = 2.0;

@@ -31,7 +31,7 @@ const ALUMINIUM: [Row; 6] = [
     (200, 50, 86),
     (205, 47, 85),
 ];
-/// EN 10028-7, least yield of 1.4307, of 200 MPa at 20 °C; EN 1993-1-2, annex C, its modulus.
+/// EN 10028-7, least yield of 1.4307, of 200 N/mm² at 20 °C; EN 1993-1-2, annex C, its modulus.
 const S304: [Row; 8] = [
     (20, 100, 100),
     (100, 73, 96),
@@ -42,7 +42,7 @@ const S304: [Row; 8] = [
     (350, 47, 86),
     (400, 44, 84),
 ];
-/// The same of 1.4404, of 220 MPa.
+/// The same of 1.4404, of 220 N/mm².
 const S316: [Row; 8] = [
     (20, 100, 100),
     (100, 75, 96),
@@ -53,7 +53,7 @@ const S316: [Row; 8] = [
     (350, 51, 86),
     (400, 49, 84),
 ];
-/// EN 10028-2, least yield of P235GH up to 16 mm, of 235 MPa at 20 °C; EN 1993-1-2, table 3.1, its modulus.
+/// EN 10028-2, least yield of P235GH up to 16 mm, of 235 N/mm² at 20 °C; EN 1993-1-2, table 3.1, its modulus.
 const STEEL: [Row; 7] = [
     (20, 100, 100),
     (100, 91, 100),

@@ -54,7 +54,8 @@ fn through<const C: usize, const L: usize>(cells: usize) -> Vec<(Entry, Followed
             };
             let found = follow::<C, L>(&tank(&entry.tank), &fineness, &entry.welds);
             let balance = found.balance;
-            assert!(((balance.kept + balance.lost) / balance.put_in - 1.0).abs() < 1e-9);
+            // Each exchange of heat rounds to a part of a kelvin on both sides.
+            assert!(((balance.kept + balance.lost) / balance.put_in - 1.0).abs() < 1e-5);
             (entry, found)
         })
         .collect()

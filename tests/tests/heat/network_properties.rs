@@ -81,7 +81,8 @@ fn holds<const C: usize, const L: usize>(
     if (shell.heated() / fed - 1.0).abs() > 1e-12 {
         return Err(format!("{} J of {fed} J fed", shell.heated()));
     }
-    if (kept / fed - 1.0).abs() > 1e-9 {
+    // Each exchange of heat rounds to a part of a kelvin on both sides.
+    if (kept / fed - 1.0).abs() > 2e-5 {
         return Err(format!("{kept} J of {fed} J are there or lost"));
     }
     if !(shell.lost() > 0.0 && shell.energy() > 0.0) {

@@ -103,6 +103,37 @@ fn what_goes_in_is_there_or_lost() {
     }
 }
 
+/// Without the counter of lost heat: what has left is the sum over all steps of what leaves by the temperatures before and
+/// after each, to the second order in a step, and the rest is there.
+#[test]
+fn what_goes_in_is_there_or_has_left() {
+    let body = bar([320.0, 180.0, 160.0], 2.0);
+    for material in [ALUMINIUM, STAINLESS] {
+        let (mesh, mut shell) = made(&body, material, 0.012);
+        let edge = body
+            .0
+            .outside
+            .edge_between([Face::Top, Face::Front])
+            .unwrap();
+        let step = shell.step_length();
+        let (mut left, mut before) = (0.0, 0.0);
+        for n in 0..3_000 {
+            let at = 0.32 * f64::from(n % 100) / 100.0;
+            let arc = (n < 300).then(|| (mesh.spot(&edge, at, &shell).unwrap(), 200.0 * step));
+            shell.pass(arc);
+            let leaving = shell.leaving();
+            let now = leaving.air + leaving.radiation + leaving.glow;
+            left += 0.5 * step * (before + now);
+            before = now;
+        }
+        let fed = 300.0 * 200.0 * step;
+        let off = (shell.energy() + left) / fed - 1.0;
+        assert!(off.abs() < 0.01, "{off}");
+        assert!(left > 0.1 * fed);
+        assert!((shell.lost() / left - 1.0).abs() < 0.01);
+    }
+}
+
 /// A warm shell of one temperature cools as a lump does: `e^(−h A t / C)` where the film is known.
 #[test]
 fn an_even_shell_cools_as_a_lump() {

@@ -76,7 +76,7 @@ fn tank(alloy: Alloy, service: Option<f64>, hottest: Option<f64>) -> Outcome<Tan
     let outside = Block::new(mm(300.0), mm(200.0), mm(150.0));
     let mut draft = Draft::new("Wax melter", outside, stock)?;
     draft.service.temperature = service.map(celsius);
-    draft.service.pressure = Pressure::new(20.0, PressureUnit::Kilopascal);
+    draft.service.pressure = Some(Pressure::new(20.0, PressureUnit::Kilopascal));
     if let Some(hottest) = hottest {
         draft.fill.liquid = Some(Liquid::Water);
         draft.fill.fill_temperature = Some(celsius(15.0));
@@ -133,7 +133,7 @@ fn past_what_is_known_nothing_is_said() -> Outcome {
     Ok(())
 }
 
-/// Beside a weld 5454 is no stronger than 83 MPa and 5005 than 35: Aluminum Design Manual, table of welded alloys, 12 and
+/// Beside a weld 5454 is no stronger than 83 N/mm² and 5005 than 35: Aluminum Design Manual, table of welded alloys, 12 and
 /// 5 ksi (from memory).
 #[test]
 fn worked_sheet_is_soft_beside_a_weld() -> Outcome {

@@ -225,9 +225,9 @@ impl Bead {
         // While it is laid its heat is as old as a step or two.
         let age = now.time - 0.5 * (span.start + span.end);
         let wide = libm::sqrt(4.0 * PI * now.diffusivity * libm::fmax(age, 2.0 * now.step));
-        let long = libm::hypot(span.to - span.from, wide);
-        let across = libm::hypot(1.0, ACROSS * square / wide);
-        let along = libm::hypot(1.0, ALONG * square / long);
+        let long = length([span.to - span.from, wide]);
+        let across = length([1.0, ACROSS * square / wide]);
+        let along = length([1.0, ALONG * square / long]);
         libm::sqrt(2.0) * across * along
     }
 }

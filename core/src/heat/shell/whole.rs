@@ -6,8 +6,8 @@
 //!
 //! What a cell gives or loses in a step may be less than a part for thousands of steps on end, and would never leave were
 //! it rounded to the nearest. So it is rounded from a place between two parts that moves on from step to step and comes
-//! evenly over all of them ([`turned`]): up in as many steps of all as there are shares of a part in it. Within a step that
-//! place is the same for all cells, so that of two temperatures the higher stays the higher, to the last part.
+//! evenly over all of them ([`turned`]): up in as many steps of all as there are shares of a part in it. It hangs on
+//! the step alone, not on what is there: what a link or a loss leaves of more heat is no less by a single part.
 
 /// Parts of a kelvin in which temperatures are kept.
 pub(super) const PARTS: f64 = 16_384.0;

@@ -338,8 +338,11 @@ fn whole(sccm: f64, minutes: &[u64]) -> (Bench, Outcome) {
 #[test]
 fn a_tight_tank_is_tight_and_a_leaking_one_leaks() {
     // Sought are 10 sccm; the gauge alone would see the warming of the shop as a gain.
-    for (loss, verdict) in [(1.0, LeakVerdict::Tight), (40.0, LeakVerdict::Leaks)] {
-        let (bench, outcome) = whole(loss, &[0, 10, 20]);
+    for (loss, every, verdict) in [
+        (1.0, 20, LeakVerdict::Tight),
+        (25.0, 15, LeakVerdict::Leaks),
+    ] {
+        let (bench, outcome) = whole(loss, &[0, every, 2 * every]);
         assert_eq!(outcome.verdict, verdict, "{outcome:?}");
         let off = libm::fabs(outcome.leak.rate.sccm() - loss);
         assert!(
@@ -347,7 +350,8 @@ fn a_tight_tank_is_tight_and_a_leaking_one_leaks() {
             "{off} of {outcome:?}"
         );
         let stamps: List<f64> = bench.test.readings().iter().map(|r| r.time.si()).collect();
-        assert_eq!(stamps, [0.0, 600.0, 1_200.0]);
+        let after = 60.0 * every as f64;
+        assert_eq!(stamps, [0.0, after, 2.0 * after]);
     }
 }
 

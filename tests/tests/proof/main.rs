@@ -9,6 +9,7 @@ mod discs;
 mod heated;
 mod intermittent;
 mod leak;
+mod leak_made_up;
 mod plugs;
 mod seams_judged;
 mod strength;

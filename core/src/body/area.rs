@@ -16,7 +16,7 @@ pub(super) fn triangles(
 }
 
 /// Area of a closed outline times its unit normal.
-pub(super) fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
+pub(crate) fn area_vector(outline: impl Iterator<Item = Vector>) -> Vector {
     triangles(outline).fold(Vector::ZERO, |sum, [a, b, c]| {
         sum + (b - a).cross(c - a) * 0.5
     })

@@ -22,7 +22,7 @@ mod solid;
 mod taper;
 pub mod turned;
 
-pub(crate) use area::clipped_area_vector;
+pub(crate) use area::{area_vector, clipped_area_vector};
 pub use block::BlockError;
 pub use drum::DrumError;
 pub use edge::Edge;

@@ -47,7 +47,7 @@ fn numbered(first: u8) -> impl Iterator<Item = u8> + Clone {
 
 /// The slope that a pressure gives to a supported plate at its low edge, for term `number` along
 /// `length`, `beta` across: even or odd across.
-fn load_slope(number: u8, k: f64, odd: bool, beta: f64) -> f64 {
+pub(super) fn load_slope(number: u8, k: f64, odd: bool, beta: f64) -> f64 {
     let (edge, rest) = at_edge(odd, beta);
     let q = pressure(number) / (k * k * k);
     if odd {

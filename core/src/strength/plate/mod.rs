@@ -12,6 +12,7 @@
 //! y along the long side from its middle.
 
 mod clamp;
+mod joined;
 mod large;
 
 mod levy;
@@ -22,6 +23,7 @@ mod round;
 mod wave;
 
 pub use clamp::clamped;
+pub(crate) use joined::{Edge as PlateEdge, Joint, MOST as MOST_PLATES, MOST_RATIO, Net, Place, Slab};
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
 pub use outline::{Enclosing, enclosing};

@@ -78,6 +78,7 @@ impl Judge<'_> {
             form: WallForm::Baffle,
             thickness: baffle.thickness(),
             pressure: panel.most(),
+            joined: None,
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
             bulge_held: Some([

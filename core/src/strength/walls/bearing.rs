@@ -90,15 +90,18 @@ pub struct Bearing {
     pub thickness: Length,
     /// The highest pressure on it, at one corner of its rectangle.
     pub pressure: Pressure,
-    /// The highest stress, edges held from turning and free to turn; a welded edge lies between. Of a
-    /// round wall the same twice.
+    /// The highest stress as a wall of the welded tank, whose seams carry the moments of the walls on both of their sides:
+    /// this rules. `None` where it was looked at by itself.
+    pub joined: Option<Pressure>,
+    /// The highest stress of it by itself, edges held from turning and free to turn. Of a round wall the same twice.
     pub stress: [Pressure; 2],
     /// The bulge of the same two by bending alone; of a cylinder what its radius grows, twice; `None` of a
     /// dished end.
     pub bulge: Option<[Length; 2]>,
     /// The bulge of the same two where the edges cannot pull inward and the sheet stretches.
     pub bulge_held: Option<[Length; 2]>,
-    /// Yield strength beside a weld over the highest stress.
+    /// Yield strength beside a weld over the stress that rules: that of the welded tank, or else the higher one of those by
+    /// itself.
     pub reserve: f64,
     /// The even pressure that leaves it [`TEST_RESERVE`]; `None` of a baffle, which a test presses on both
     /// sides.
@@ -121,7 +124,14 @@ impl Bearing {
         self.reserve >= trial.wanted()
     }
 
-    /// The highest stress, the lower one of edges held from turning and free to turn first.
+    /// The stress that rules.
+    #[must_use]
+    pub fn ruling_stress(&self) -> Pressure {
+        let [_, higher] = self.stress_range();
+        self.joined.unwrap_or(higher)
+    }
+
+    /// The highest stress by itself, the lower one of edges held from turning and free to turn first.
     #[must_use]
     pub fn stress_range(&self) -> [Pressure; 2] {
         let [held, free] = self.stress;
@@ -155,6 +165,7 @@ mod tests {
             form: WallForm::Plate,
             thickness: length(2.0),
             pressure: Pressure::default(),
+            joined: None,
             stress: [stress(40.0), stress(30.0)],
             bulge: Some([length(0.2), length(free)]),
             bulge_held: Some([length(0.2), length(0.8)]),

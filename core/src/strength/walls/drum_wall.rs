@@ -211,6 +211,7 @@ impl<'a> Judge<'a> {
             },
             thickness,
             pressure,
+            joined: None,
             stress,
             bulge,
             bulge_held: None,

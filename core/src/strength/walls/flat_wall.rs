@@ -17,6 +17,13 @@ use crate::units::{Length, Pressure};
 /// Corners of a plate.
 pub(super) type Corners = Vec<Vector, MAX_VERTICES>;
 
+/// A part of a wall: its corners in the tank, its own plane, and its corners in that.
+pub(super) struct WallPlate {
+    pub(super) corners: Corners,
+    pub(super) frame: Frame,
+    pub(super) flat: Vec<[f64; 2], MAX_VERTICES>,
+}
+
 /// The axes that baffles stand across.
 const AXES: [Vector; 3] = [
     Vector::new(1.0, 0.0, 0.0),
@@ -126,6 +133,12 @@ impl Judge<'_> {
         })?;
         let (mut bearing, panel) = least.ok_or(StrengthError::Unknown)?;
         bearing.takes = takes;
+        if let Some(share) = self.shares.wall(view.face()) {
+            let strength = self.strength(bearing.thickness)?.yield_strength;
+            bearing.joined = Some(Pressure::from_pascals(share.stress));
+            bearing.reserve = strength.si() / share.stress;
+            bearing.takes = Some(share.takes(strength));
+        }
         bearing.cure = self.cure(&bearing, &panel)?;
         Ok(bearing)
     }
@@ -149,11 +162,29 @@ impl Judge<'_> {
         view: &FaceView<'_>,
         mut each: impl FnMut(&FlatPanel) -> Result<(), StrengthError>,
     ) -> Result<(), StrengthError> {
+        let inside = self.tank.body.inside.vertices();
+        let thickness = self.tank.job.thickness_of(view.face());
+        self.each_plate(view, |plate| {
+            let load = self.load(inside, &plate.corners)?;
+            match self.panel(&plate.flat, thickness, &plate.frame, &load) {
+                Ok(panel) => each(&panel),
+                // A sliver beside a baffle is no plate.
+                Err(StrengthError::Panel(error)) if error.is_of_outline() => Ok(()),
+                Err(error) => Err(error),
+            }
+        })
+    }
+
+    /// Calls `each` with every part of a flat face between baffles.
+    pub(super) fn each_plate(
+        &self,
+        view: &FaceView<'_>,
+        mut each: impl FnMut(&WallPlate) -> Result<(), StrengthError>,
+    ) -> Result<(), StrengthError> {
         let thickness = self.tank.job.thickness_of(view.face());
         // The outline is that of the outside; the pressure is that on the inner face.
         let inward = view.normal() * -thickness.si();
         let whole: Corners = gathered(view.outline().map(|corner| corner + inward));
-        let inside = self.tank.body.inside.vertices();
         let [x, y, z] = cuts(self.tank, view.face());
         let pairs = |cuts: &Cuts| {
             let next = cuts.clone().into_iter().skip(1);
@@ -164,16 +195,13 @@ impl Judge<'_> {
             for (low, high) in pairs(&y) {
                 let part = between(&part, AXES[1], low, high);
                 for (low, high) in pairs(&z) {
-                    let part = between(&part, AXES[2], low, high);
-                    let Some((frame, flat)) = laid(&part, view.normal()) else {
-                        continue;
-                    };
-                    let load = self.load(inside, &part)?;
-                    match self.panel(&flat, thickness, &frame, &load) {
-                        Ok(panel) => each(&panel)?,
-                        // A sliver beside a baffle is no plate.
-                        Err(StrengthError::Panel(error)) if error.is_of_outline() => {}
-                        Err(error) => return Err(error),
+                    let corners = between(&part, AXES[2], low, high);
+                    if let Some((frame, flat)) = laid(&corners, view.normal()) {
+                        each(&WallPlate {
+                            corners,
+                            frame,
+                            flat,
+                        })?;
                     }
                 }
             }
@@ -212,6 +240,7 @@ impl Judge<'_> {
             form,
             thickness: panel.thickness(),
             pressure: Pressure::from_pascals(panel.ramp.most()),
+            joined: None,
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
             bulge_held: Some([
@@ -246,8 +275,13 @@ impl Judge<'_> {
             bearing.pressure,
             wanted,
         )?;
+        let mended = self.shares.wall(bearing.face).and_then(|share| share.mended);
+        let thickness = match mended {
+            Some(thickness) => thickness,
+            None => panel.mend(wanted)?,
+        };
         Ok(Some(Cure {
-            thickness: panel.mend(wanted)?,
+            thickness,
             spacing: Some(spacing),
         }))
     }

@@ -4,6 +4,7 @@ use super::super::error::StrengthError;
 use super::super::load::{Load, Sway};
 use super::super::panel::PanelMetal;
 use super::bearing::Trial;
+use super::shared::Shares;
 use crate::geom::Vector;
 use crate::tables::metal::{HeatedMetal, Strength};
 use crate::tank::Tank;
@@ -21,7 +22,7 @@ const COLD: HeatedMetal = HeatedMetal {
 };
 
 /// What every face of a tank is judged by.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 pub(super) struct Judge<'a> {
     pub(super) tank: &'a Tank,
     pub(super) trial: Trial,
@@ -29,11 +30,13 @@ pub(super) struct Judge<'a> {
     pub(super) sway: Sway,
     /// What the metal keeps in service; in a test it is as cold as the shop.
     heated: HeatedMetal,
+    /// What its flat walls bear together.
+    pub(super) shares: Shares,
 }
 
 impl<'a> Judge<'a> {
     pub(super) fn new(tank: &'a Tank, trial: Trial) -> Result<Self, StrengthError> {
-        Ok(Self {
+        let mut judge = Self {
             tank,
             trial,
             density: tank.liquid_density()?.si(),
@@ -42,7 +45,10 @@ impl<'a> Judge<'a> {
                 Trial::Use => tank.heated()?,
                 Trial::Test(_) => COLD,
             },
-        })
+            shares: Shares::NONE,
+        };
+        judge.shares = judge.shares()?;
+        Ok(judge)
     }
 
     /// The pressure on top of the liquid.

@@ -23,6 +23,7 @@ mod drum_wall;
 mod flat_wall;
 mod judge;
 mod seam;
+mod shared;
 mod strip;
 
 pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};

@@ -212,6 +212,9 @@ impl Judge<'_> {
             load.pull = 2.0 * one.reaction();
             load.across = other.reaction();
         }
+        if let Some(moment) = self.shares.moment([a, b]) {
+            load.moment = moment;
+        }
         Some(Ok(load))
     }
 }

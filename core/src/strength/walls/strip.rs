@@ -96,6 +96,7 @@ impl Judge<'_> {
             form: WallForm::Strips,
             thickness: baffle.thickness(),
             pressure: Pressure::from_pascals(strips.pressure),
+            joined: None,
             stress: [Pressure::from_pascals(stress); 2],
             bulge: Some([Length::from_metres(bulge); 2]),
             bulge_held: None,

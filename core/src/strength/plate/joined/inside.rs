@@ -1,0 +1,83 @@
+//! What a plate of a net bears away from its edges.
+
+use super::super::Field;
+use super::super::levy::field;
+use super::super::peak;
+use super::super::peak::Spot;
+use super::super::wave::{Term, at_edge, wave_number};
+use super::net::Net;
+use super::slab::{Edge, Slab, number};
+
+impl Net {
+    /// The highest moment of a plate away from its edges, in N·m/m, and its largest deflection times its stiffness, in N·m².
+    pub(crate) fn within(&self, slab: usize, poisson: f64) -> [f64; 2] {
+        let Some(slab) = self.slab(slab) else {
+            return [0.0; 2];
+        };
+        let mut value = |spot: Spot| {
+            let Field { w, across, along } = slab.at(spot, poisson);
+            [w, across, along]
+        };
+        let [w, across, along] = peak::over(&mut value, slab.sides.ratio());
+        [libm::fmax(across, along), w]
+    }
+}
+
+impl Slab {
+    /// Deflection times the stiffness, and the moments, at a point told in short sides.
+    fn at(&self, spot: Spot, poisson: f64) -> Field {
+        let (short, long) = (self.sides.short(), self.sides.long());
+        let mut sum = Field::default();
+        for (part, strength) in self.ramp.parts() {
+            if strength != 0.0 {
+                let unit = field(part, self.sides.ratio(), poisson, spot);
+                let square = short * short;
+                sum.w += strength * square * square * unit.w;
+                sum.across += strength * square * unit.across;
+                sum.along += strength * square * unit.along;
+            }
+        }
+        let (x, y) = (short * spot.x, short * spot.y);
+        let pairs = [
+            ([Edge::LongLow, Edge::LongHigh], long, short, y + 0.5 * long, x - 0.5 * short),
+            ([Edge::ShortLow, Edge::ShortHigh], short, long, x, y),
+        ];
+        for (place_of, (edges, length, across, s, c)) in pairs.into_iter().enumerate() {
+            let [low, high] = edges.map(|edge| self.of(edge));
+            for (place, (low, high)) in low.iter().zip(high).enumerate() {
+                let k = wave_number(number(place), length);
+                let beta = 0.5 * k * across;
+                let mut faded = true;
+                for (odd, strength) in [(false, 0.5 * (low + high)), (true, 0.5 * (high - low))] {
+                    let (edge, _) = at_edge(odd, beta);
+                    let half = 0.5 * strength / (k * k);
+                    let term = Term {
+                        k,
+                        beta,
+                        odd,
+                        a: half * beta * edge,
+                        b: -half,
+                    };
+                    if term.fades(c) {
+                        continue;
+                    }
+                    faded = false;
+                    let [w, ss, cc] = term.at(s, c);
+                    let (along_edge, off_edge) = (-(ss + poisson * cc), -(cc + poisson * ss));
+                    sum.w += w;
+                    if place_of == 0 {
+                        sum.across += off_edge;
+                        sum.along += along_edge;
+                    } else {
+                        sum.across += along_edge;
+                        sum.along += off_edge;
+                    }
+                }
+                if faded {
+                    break;
+                }
+            }
+        }
+        sum
+    }
+}

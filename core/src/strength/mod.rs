@@ -9,6 +9,7 @@
 mod error;
 mod limits;
 pub mod load;
+mod meridian;
 pub mod panel;
 pub mod plate;
 pub mod wall;
@@ -16,4 +17,4 @@ mod walls;
 pub mod weld;
 
 pub use error::{PanelError, StrengthError};
-pub use walls::{Bearing, Cure, RESERVE, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm};
+pub use walls::{Bearing, Cure, ElasticPeak, ElasticPlace, RESERVE, SHAKEN_DOWN, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm};

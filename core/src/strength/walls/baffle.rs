@@ -85,6 +85,8 @@ impl Judge<'_> {
                 Length::from_metres(strength.held_clamped.bulge),
                 Length::from_metres(strength.held_supported.bulge),
             ]),
+            elastic: None,
+            wide_hole: false,
             reserve: strength.reserve,
             takes: None,
             inside_corner: false,

@@ -1,6 +1,7 @@
 //! What is said of a wall: what it is tried with, what it bears, and what would mend it.
 
 use super::super::panel::Spacing;
+use super::elastic::ElasticPeak;
 use crate::input::Face;
 use crate::units::{Length, Pressure};
 
@@ -100,8 +101,12 @@ pub struct Bearing {
     pub bulge: Option<[Length; 2]>,
     /// The bulge of the same two where the edges cannot pull inward and the sheet stretches.
     pub bulge_held: Option<[Length; 2]>,
+    /// The highest stress of a short stretch of it, where that is known: at a hole, at a rim, in a knuckle.
+    pub elastic: Option<ElasticPeak>,
+    /// It has a hole too wide beside it for the stress at its edge to be known.
+    pub wide_hole: bool,
     /// Yield strength beside a weld over the stress that rules: that of the welded tank, or else the higher one of those by
-    /// itself.
+    /// itself; no more than [`ElasticPeak::reserve`].
     pub reserve: f64,
     /// The even pressure that leaves it [`TEST_RESERVE`]; `None` of a baffle, which a test presses on both
     /// sides.
@@ -169,6 +174,8 @@ mod tests {
             stress: [stress(40.0), stress(30.0)],
             bulge: Some([length(0.2), length(free)]),
             bulge_held: Some([length(0.2), length(0.8)]),
+            elastic: None,
+            wide_hole: false,
             reserve,
             takes: None,
             inside_corner: false,

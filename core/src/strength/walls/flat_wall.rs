@@ -6,6 +6,7 @@ use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
 use super::super::panel::{FlatPanel, baffle_spacing};
 use super::bearing::{Bearing, Cure, TEST_RESERVE, WallForm};
+use super::elastic::{ElasticPeak, ElasticPlace};
 use super::judge::Judge;
 use crate::body::{FaceView, MAX_VERTICES};
 use crate::geom::Vector;
@@ -138,6 +139,16 @@ impl Judge<'_> {
             bearing.joined = Some(Pressure::from_pascals(share.stress));
             bearing.reserve = strength.si() / share.stress;
             bearing.takes = Some(share.takes(strength));
+            bearing.wide_hole = share.wide_hole;
+            if share.hole > 0.0 {
+                let peak = ElasticPeak {
+                    stress: Pressure::from_pascals(share.hole),
+                    place: ElasticPlace::Hole,
+                };
+                bearing.reserve =
+                    libm::fmin(bearing.reserve, peak.reserve(strength, self.trial.wanted()));
+                bearing.elastic = Some(peak);
+            }
         }
         bearing.cure = self.cure(&bearing, &panel)?;
         Ok(bearing)
@@ -247,6 +258,8 @@ impl Judge<'_> {
                 Length::from_metres(strength.held_clamped.bulge),
                 Length::from_metres(strength.held_supported.bulge),
             ]),
+            elastic: None,
+            wide_hole: false,
             reserve: strength.reserve,
             takes: match form {
                 WallForm::Baffle => None,

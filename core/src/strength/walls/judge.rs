@@ -4,6 +4,7 @@ use super::super::error::StrengthError;
 use super::super::load::{Load, Sway};
 use super::super::panel::PanelMetal;
 use super::bearing::Trial;
+use super::drum_wall::Rims;
 use super::shared::Shares;
 use crate::geom::Vector;
 use crate::tables::metal::{HeatedMetal, Strength};
@@ -32,6 +33,8 @@ pub(super) struct Judge<'a> {
     heated: HeatedMetal,
     /// What its flat walls bear together.
     pub(super) shares: Shares,
+    /// What a drum's ends and the shell beside them bear of 1 Pa.
+    pub(super) rims: Option<Rims>,
 }
 
 impl<'a> Judge<'a> {
@@ -46,8 +49,10 @@ impl<'a> Judge<'a> {
                 Trial::Test(_) => COLD,
             },
             shares: Shares::NONE,
+            rims: None,
         };
         judge.shares = judge.shares()?;
+        judge.rims = judge.rims(None);
         Ok(judge)
     }
 

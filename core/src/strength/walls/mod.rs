@@ -7,8 +7,10 @@
 //! highest pressure that they meet anywhere.
 //!
 //! Strength is the yield strength beside a weld at the hottest of the service, whatever the filler and anywhere on the face: seams
-//! run along every edge, and fittings may sit in the middle. What a hole takes from a wall and a doubler gives
-//! it is not looked at, nor is a wall that is pressed from outside.
+//! run along every edge, and fittings may sit in the middle. The flat walls of a tank bear together: `shared` has the moments
+//! that their seams hand on. What bends for a short way only, at a hole, a rim or a knuckle, is told apart as
+//! [`ElasticPeak`]. What a doubler or a fitting gives back to its hole is not counted, nor is a wall looked at that is pressed
+//! from outside.
 //!
 //! A baffle has holes, so that in a tank at rest both its sides are pressed alike. It is judged as if the
 //! liquid of one side had run from the other: that side full to the brim and the other empty, at the worst
@@ -20,6 +22,7 @@
 mod baffle;
 mod bearing;
 mod drum_wall;
+mod elastic;
 mod flat_wall;
 mod judge;
 mod seam;
@@ -27,6 +30,7 @@ mod shared;
 mod strip;
 
 pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
+pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 
 pub use strip::{STRIP_BULGE, STRIP_MOMENT};
 

@@ -13,12 +13,14 @@ use super::super::plate::{
     Enclosing, Joint, MOST_PLATES, MOST_RATIO, Net, Place, PlateEdge, Ramp, Slab, enclosing, stiffness,
 };
 use super::bearing::{TEST_RESERVE, Trial};
+use super::elastic::{SHAKEN_DOWN, round_a_hole};
 use super::flat_wall::{Corners, WallPlate, laid};
 use super::judge::Judge;
 use crate::body::{FlatForm, area_vector};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
+use crate::input::limits::MAX_FITTINGS;
 use crate::units::{Length, Pressure};
 
 /// Plates at the most, as in a net.
@@ -33,6 +35,8 @@ const LOADS: usize = 8;
 const NEAR: f64 = 4.0;
 /// The cosine of the angle between an edge and the side of the rectangle that stands for it, at the least.
 const FACING: f64 = 0.7;
+/// A hole wider than this share of its plate's short side changes how the plate bends: common practice, no source.
+const WIDE: f64 = 0.3;
 /// How often the sheet that mends a wall is set right.
 const ROUNDS: u8 = 8;
 /// What is put on a sheet so found, for what is left of the error.
@@ -48,6 +52,11 @@ pub(super) struct WallShare {
     pub(super) stress: f64,
     /// The same of an even pressure of 1 Pa.
     pub(super) even: f64,
+    /// The highest stress at the edge of a hole, of what it is tried with and of 1 Pa; none where it has no hole.
+    pub(super) hole: f64,
+    even_hole: f64,
+    /// A hole in it is too wide for that.
+    pub(super) wide_hole: bool,
     /// The sheet that gives it the reserve that is wanted, where it has not.
     pub(super) mended: Option<Length>,
 }
@@ -87,7 +96,8 @@ impl Shares {
 impl WallShare {
     /// The even pressure that leaves it [`TEST_RESERVE`].
     pub(super) fn takes(&self, strength: Pressure) -> Pressure {
-        let pascals = strength.si() / (TEST_RESERVE * self.even);
+        let at_a_hole = SHAKEN_DOWN * strength.si() / self.even_hole;
+        let pascals = libm::fmin(strength.si() / (TEST_RESERVE * self.even), at_a_hole);
         Pressure::from_pascals(libm::fmin(pascals, MOST))
     }
 }
@@ -117,14 +127,39 @@ struct Rim {
     used: bool,
 }
 
+/// A hole in a plate: where its middle lies, from the plate's own, along its short and its long side.
+#[derive(Clone, Copy)]
+struct Hole {
+    slab: usize,
+    at: [f64; 2],
+    wide: bool,
+}
+
 /// The net of a tank's walls, and what its plates are.
 struct Walls {
+    holes: Vec<Hole, MAX_FITTINGS>,
     net: Net,
     parts: Vec<Part, PLATES>,
     loads: Vec<Load, LOADS>,
 }
 
 impl Part {
+    /// A hole, where its middle lies in this plate.
+    fn hole(&self, slab: usize, centre: Vector, diameter: f64) -> Option<Hole> {
+        let from = centre - self.frame.origin;
+        let [u, v] = [self.frame.u.dot(from), self.frame.v.dot(from)];
+        let [cu, cv] = self.shape.centre;
+        let along = |[x, y]: [f64; 2]| x * (u - cu) + y * (v - cv);
+        let at = [along(self.shape.across), along(self.shape.along)];
+        let (short, long) = (self.shape.sides.short(), self.shape.sides.long());
+        let [across, length] = at.map(libm::fabs);
+        (across <= 0.5 * short && length <= 0.5 * long).then_some(Hole {
+            slab,
+            at,
+            wide: diameter > WIDE * short,
+        })
+    }
+
     fn ramp(&self, load: &Load) -> Ramp {
         let pressing = load.pressing(&self.frame);
         self.shape.ramp(pressing.at_origin.si(), pressing.slope)
@@ -146,6 +181,7 @@ impl Judge<'_> {
     /// The net; `None` where there is no room for it, or a plate is too long.
     fn walls(&self) -> Result<Option<Walls>, StrengthError> {
         let mut walls = Walls {
+            holes: Vec::new(),
             net: Net::new(),
             parts: Vec::new(),
             loads: Vec::new(),
@@ -214,6 +250,14 @@ impl Judge<'_> {
         let Ok(slab) = walls.net.add(Slab::new(sides, Ramp::default(), stiff)) else {
             return false;
         };
+        for fitting in self.tank.fittings() {
+            if fitting.face() == part.face
+                && let Some(hole) = part.hole(slab, fitting.centre, fitting.hole().si())
+            {
+                // As many as there are fittings.
+                let _ = walls.holes.push(hole);
+            }
+        }
         walls.parts.push(part).is_ok() && edges(rims, slab, &part, plate)
     }
 
@@ -245,8 +289,9 @@ impl Judge<'_> {
         let poisson = self.poisson();
         for load in 0..walls.loads.len() {
             walls.press(Some(load));
-            walls.tell(&mut shares, poisson, |share, stress| {
+            walls.tell(&mut shares, poisson, |share, [stress, hole]| {
                 share.stress = libm::fmax(share.stress, stress);
+                share.hole = libm::fmax(share.hole, hole);
             });
             walls.seams(&mut shares);
         }
@@ -255,11 +300,13 @@ impl Judge<'_> {
             let over = self.over().si();
             for wall in &mut shares.walls {
                 wall.even = wall.stress / over;
+                wall.even_hole = wall.hole / over;
             }
         } else {
             walls.press(None);
-            walls.tell(&mut shares, poisson, |share, stress| {
+            walls.tell(&mut shares, poisson, |share, [stress, hole]| {
                 share.even = libm::fmax(share.even, stress);
+                share.even_hole = libm::fmax(share.even_hole, hole);
             });
         }
         let wanted = self.trial.wanted();
@@ -335,6 +382,16 @@ impl Walls {
         6.0 * moment / (part.thickness * part.thickness)
     }
 
+    /// The highest stress at the edge of a hole in a plate.
+    fn at_holes(&self, slab: usize, part: &Part, poisson: f64) -> f64 {
+        let own = self.holes.iter().filter(|hole| hole.slab == slab);
+        own.map(|hole| {
+            let moments = self.net.moments_at(slab, hole.at, poisson);
+            6.0 * round_a_hole(moments, poisson) / (part.thickness * part.thickness)
+        })
+        .fold(0.0, libm::fmax)
+    }
+
     fn stress_of(&self, face: Face, poisson: f64) -> f64 {
         let own = self.parts.iter().enumerate();
         own.filter(|(_, part)| part.face == face)
@@ -342,19 +399,29 @@ impl Walls {
             .fold(0.0, libm::fmax)
     }
 
-    fn tell(&self, shares: &mut Shares, poisson: f64, set: impl Fn(&mut WallShare, f64)) {
+    fn tell(&self, shares: &mut Shares, poisson: f64, set: impl Fn(&mut WallShare, [f64; 2])) {
         for (slab, part) in self.parts.iter().enumerate() {
             if part.load.is_none() {
                 continue;
             }
-            let stress = self.stress(slab, part, poisson);
+            let stress = [
+                self.stress(slab, part, poisson),
+                self.at_holes(slab, part, poisson),
+            ];
+            let wide_hole = self.holes.iter().any(|hole| hole.slab == slab && hole.wide);
             match shares.walls.iter_mut().find(|wall| wall.face == part.face) {
-                Some(share) => set(share, stress),
+                Some(share) => {
+                    set(share, stress);
+                    share.wide_hole |= wide_hole;
+                }
                 None => {
                     let mut share = WallShare {
                         face: part.face,
                         stress: 0.0,
                         even: 0.0,
+                        hole: 0.0,
+                        even_hole: 0.0,
+                        wide_hole,
                         mended: None,
                     };
                     set(&mut share, stress);

@@ -100,6 +100,8 @@ impl Judge<'_> {
             stress: [Pressure::from_pascals(stress); 2],
             bulge: Some([Length::from_metres(bulge); 2]),
             bulge_held: None,
+            elastic: None,
+            wide_hole: false,
             reserve,
             takes: None,
             inside_corner: false,

@@ -23,6 +23,22 @@ impl Net {
     }
 }
 
+impl Net {
+    /// The two moments of a plate at a point, told from its middle along its short and its long side, in N·m/m.
+    pub(crate) fn moments_at(&self, slab: usize, [across, along]: [f64; 2], poisson: f64) -> [f64; 2] {
+        let Some(slab) = self.slab(slab) else {
+            return [0.0; 2];
+        };
+        let short = slab.sides.short();
+        let spot = Spot {
+            x: 0.5 + across / short,
+            y: along / short,
+        };
+        let field = slab.at(spot, poisson);
+        [field.across, field.along]
+    }
+}
+
 impl Slab {
     /// Deflection times the stiffness, and the moments, at a point told in short sides.
     fn at(&self, spot: Spot, poisson: f64) -> Field {

@@ -12,6 +12,7 @@ mod leak;
 mod leak_made_up;
 mod plugs;
 mod seams_judged;
+mod shared_walls;
 mod strength;
 mod strength_numerical;
 mod strips;

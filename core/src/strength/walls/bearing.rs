@@ -94,6 +94,8 @@ pub struct Bearing {
     /// The highest stress as a wall of the welded tank, whose seams carry the moments of the walls on both of their sides:
     /// this rules. `None` where it was looked at by itself.
     pub joined: Option<Pressure>,
+    /// Some wall of the tank is no rectangle, and one that encloses it stands for it: the stress is no more than `joined`.
+    pub at_most: bool,
     /// The highest stress of it by itself, edges held from turning and free to turn. Of a round wall the same twice.
     pub stress: [Pressure; 2],
     /// The bulge of the same two by bending alone; of a cylinder what its radius grows, twice; `None` of a
@@ -171,6 +173,7 @@ mod tests {
             thickness: length(2.0),
             pressure: Pressure::default(),
             joined: None,
+            at_most: false,
             stress: [stress(40.0), stress(30.0)],
             bulge: Some([length(0.2), length(free)]),
             bulge_held: Some([length(0.2), length(0.8)]),

@@ -307,6 +307,7 @@ impl<'a> Judge<'a> {
             thickness,
             pressure,
             joined: None,
+            at_most: false,
             stress,
             bulge,
             bulge_held: None,

@@ -140,6 +140,7 @@ impl Judge<'_> {
             bearing.reserve = strength.si() / share.stress;
             bearing.takes = Some(share.takes(strength));
             bearing.wide_hole = share.wide_hole;
+            bearing.at_most = self.shares.at_most;
             if share.hole > 0.0 {
                 let peak = ElasticPeak {
                     stress: Pressure::from_pascals(share.hole),
@@ -252,6 +253,7 @@ impl Judge<'_> {
             thickness: panel.thickness(),
             pressure: Pressure::from_pascals(panel.ramp.most()),
             joined: None,
+            at_most: false,
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
             bulge_held: Some([

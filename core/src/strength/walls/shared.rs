@@ -3,7 +3,8 @@
 //! Every part of a wall between baffles is a plate of a net, by the rectangle that stands for it; so is a baffle that is
 //! held all round, with nothing pressing on it. Where edges of two plates lie on one line they are joined. An edge of a
 //! wall that is no rectangle is taken as the side of its rectangle that faces the same way; what meets an edge for which
-//! there is no such side is held from turning there.
+//! there is no such side is held from turning there, and bears the most that its neighbour has at any edge. Since the
+//! rectangle encloses the wall, what is found then is at most what the tank bears.
 
 use heapless::Vec;
 
@@ -35,6 +36,8 @@ const LOADS: usize = 8;
 const NEAR: f64 = 4.0;
 /// The cosine of the angle between an edge and the side of the rectangle that stands for it, at the least.
 const FACING: f64 = 0.7;
+/// An outline that fills this share of its rectangle is one.
+const RECTANGLE: f64 = 0.999;
 /// A hole wider than this share of its plate's short side changes how the plate bends: common practice, no source.
 const WIDE: f64 = 0.3;
 /// How often the sheet that mends a wall is set right.
@@ -71,12 +74,15 @@ struct SeamShare {
 /// What walls and seams bear, each as part of the welded tank.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Shares {
+    /// Some wall is no rectangle, so that all figures are at most.
+    pub(super) at_most: bool,
     walls: Vec<WallShare, { crate::input::limits::MAX_FACES }>,
     seams: Vec<SeamShare, SEAMS>,
 }
 
 impl Shares {
     pub(super) const NONE: Self = Self {
+        at_most: false,
         walls: Vec::new(),
         seams: Vec::new(),
     };
@@ -137,6 +143,8 @@ struct Hole {
 
 /// The net of a tank's walls, and what its plates are.
 struct Walls {
+    /// Plates that meet at an edge for which one of them has no side.
+    lost: Vec<[usize; 2], EDGES>,
     holes: Vec<Hole, MAX_FITTINGS>,
     net: Net,
     parts: Vec<Part, PLATES>,
@@ -181,6 +189,7 @@ impl Judge<'_> {
     /// The net; `None` where there is no room for it, or a plate is too long.
     fn walls(&self) -> Result<Option<Walls>, StrengthError> {
         let mut walls = Walls {
+            lost: Vec::new(),
             holes: Vec::new(),
             net: Net::new(),
             parts: Vec::new(),
@@ -230,7 +239,7 @@ impl Judge<'_> {
         }
         let thickest = walls.parts.iter().map(|part| part.thickness);
         let near = NEAR * thickest.fold(0.0, libm::fmax);
-        fits &= joined(&mut walls.net, &mut rims, near);
+        fits &= joined(&mut walls, &mut rims, near);
         Ok(fits.then_some(walls))
     }
 
@@ -286,6 +295,7 @@ impl Judge<'_> {
     /// Goes through all loads, and mends what has not the reserve that is wanted.
     fn shared_out(&self, walls: &mut Walls) -> Result<Shares, StrengthError> {
         let mut shares = Shares::NONE;
+        shares.at_most = walls.parts.iter().any(|part| part.shape.filled < RECTANGLE);
         let poisson = self.poisson();
         for load in 0..walls.loads.len() {
             walls.press(Some(load));
@@ -375,11 +385,25 @@ impl Walls {
 
     /// The highest stress of a plate.
     fn stress(&self, slab: usize, part: &Part, poisson: f64) -> f64 {
-        let [mut moment, _] = self.net.within(slab, poisson);
-        for edge in PlateEdge::ALL {
-            moment = libm::fmax(moment, self.net.edge_moment(slab, edge));
+        let [moment, _] = self.net.within(slab, poisson);
+        let mut moment = libm::fmax(moment, self.at_edges(slab));
+        for [one, other] in &self.lost {
+            // What the other hands over there is no more than the most that it has at any edge.
+            if *one == slab {
+                moment = libm::fmax(moment, self.at_edges(*other));
+            } else if *other == slab {
+                moment = libm::fmax(moment, self.at_edges(*one));
+            }
         }
         6.0 * moment / (part.thickness * part.thickness)
+    }
+
+    /// The highest moment along the edges of a plate.
+    fn at_edges(&self, slab: usize) -> f64 {
+        let edges = PlateEdge::ALL.into_iter();
+        edges
+            .map(|edge| self.net.edge_moment(slab, edge))
+            .fold(0.0, libm::fmax)
     }
 
     /// The highest stress at the edge of a hole in a plate.
@@ -518,7 +542,7 @@ fn edges(rims: &mut Vec<Rim, EDGES>, slab: usize, part: &Part, plate: &WallPlate
 }
 
 /// Joins all edges that meet; whether there was room.
-fn joined(net: &mut Net, rims: &mut Vec<Rim, EDGES>, near: f64) -> bool {
+fn joined(tank: &mut Walls, rims: &mut Vec<Rim, EDGES>, near: f64) -> bool {
     let mut fits = true;
     for at in 0..rims.len() {
         let Some(first) = rims.get(at).copied() else {
@@ -541,8 +565,13 @@ fn joined(net: &mut Net, rims: &mut Vec<Rim, EDGES>, near: f64) -> bool {
             }
         }
         fits &= match walls.as_slice() {
-            [one, other] => both(net, one, other, baffle.as_ref()),
-            others => others.iter().all(|rim| held(net, rim)),
+            [one, other] => {
+                if one.side.is_none() || other.side.is_none() {
+                    fits &= tank.lost.push([one.slab, other.slab]).is_ok();
+                }
+                both(&mut tank.net, one, other, baffle.as_ref())
+            }
+            others => others.iter().all(|rim| held(&mut tank.net, rim)),
         };
     }
     fits

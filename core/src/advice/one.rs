@@ -144,6 +144,7 @@ mod tests {
             left_free: &[],
             reach: None,
             process: ProcessWork::default(),
+            bears: None,
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

@@ -13,7 +13,7 @@ pub enum LeakError {
     Strength(StrengthError),
     /// A figure that cannot be.
     Range(RangeError),
-    /// The pressure that the test needs is above what the weakest panel takes.
+    /// The pressure that the test needs is above what the weakest wall or seam takes.
     TooWeak(OutOfRange),
     /// The pressure that the rule asks of air is above what is proposed here with air.
     TooMuchAir(OutOfRange),
@@ -40,7 +40,7 @@ impl fmt::Display for LeakError {
             Self::Range(error) => error.fmt(f),
             Self::TooWeak(error) => write!(
                 f,
-                "the weakest panel does not take this test: {error}; stiffen it, use thicker sheet, or choose another rule"
+                "the weakest wall or seam does not take this test: {error}; stiffen it, use thicker sheet, or choose another rule"
             ),
             Self::TooMuchAir(error) => {
                 write!(

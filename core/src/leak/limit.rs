@@ -1,6 +1,7 @@
 //! Which of its limits set a pressure of a leak test.
 
 use crate::input::Face;
+use crate::seam::SeamMark;
 
 /// Which of its limits set a pressure of a leak test: the one without which the pressure would be another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub enum PressureLimit {
     FullOfWater,
     /// The pressure that the weakest wall takes: which wall, where it is one of the tank's own.
     WeakestWall(Option<Face>),
+    /// The pressure that the weakest seam takes, where that is less.
+    WeakestSeam(SeamMark),
     /// The usual margin of a relief valve over the pressure of the test.
     OverTest,
 }
@@ -28,6 +31,7 @@ impl PressureLimit {
             Self::RuleHeads => "the rule's multiple of the tank's own head",
             Self::FullOfWater => "the tank full of water, which wets its highest seam",
             Self::WeakestWall(_) => "what the weakest wall takes",
+            Self::WeakestSeam(_) => "what the weakest seam takes",
             Self::OverTest => "a tenth over the test pressure",
         }
     }
@@ -40,6 +44,7 @@ impl PressureLimit {
             Self::RuleHeads => "rule-heads",
             Self::FullOfWater => "full-of-water",
             Self::WeakestWall(_) => "weakest-wall",
+            Self::WeakestSeam(_) => "weakest-seam",
             Self::OverTest => "over-test",
         }
     }

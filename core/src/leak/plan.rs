@@ -6,6 +6,7 @@ use super::{
     StoredEnergy, force, head_for, hold, pressure_under,
 };
 use crate::input::Face;
+use crate::seam::SeamMark;
 use crate::units::constant::WATER;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value};
 use crate::units::{
@@ -110,10 +111,12 @@ pub struct Vessel {
     pub head: Length,
     /// The panel with the largest area.
     pub panel: Area,
-    /// The even gauge pressure that its weakest wall takes.
+    /// The even gauge pressure that its weakest wall takes, or its weakest seam where that takes less.
     pub weakest: Pressure,
     /// Which wall that is; `None` where every wall takes more than is counted with.
     pub weakest_wall: Option<Face>,
+    /// The seam that takes less than that wall.
+    pub weakest_seam: Option<SeamMark>,
     /// Density of the liquid it is for, in kg/m³, 500 to 2000.
     pub density: f64,
     /// It should see no water: it is for fuel or oil.
@@ -158,7 +161,7 @@ impl Vessel {
     ///
     /// # Errors
     /// [`LeakError`] names a figure that is out of range, and refuses a pressure above what the weakest
-    /// panel takes, or air above [`AIR_MOST`] or [`ENERGY_MOST`].
+    /// wall or seam takes, or air above [`AIR_MOST`] or [`ENERGY_MOST`].
     pub fn plan(
         &self,
         rule: LeakRule,
@@ -167,7 +170,13 @@ impl Vessel {
     ) -> Result<LeakPlan, LeakError> {
         self.check()?;
         barometer(outside)?;
-        let weakest = (self.weakest, PressureLimit::WeakestWall(self.weakest_wall));
+        let weakest = (
+            self.weakest,
+            match self.weakest_seam {
+                Some(seam) => PressureLimit::WeakestSeam(seam),
+                None => PressureLimit::WeakestWall(self.weakest_wall),
+            },
+        );
         let mut set = rule.set_by(pressure_under(self.head, self.density));
         if matches!(rule, LeakRule::LightAircraft) {
             // A most, so that a tank that takes less is tested with less.
@@ -214,6 +223,41 @@ impl Vessel {
             hold: hold(self.volume),
             decay,
         })
+    }
+
+    /// The same vessel, one of its seams taking only so much; as it is where that is no less than its weakest wall takes.
+    #[must_use]
+    pub fn with_seam(self, seam: SeamMark, takes: Pressure) -> Self {
+        if takes < self.weakest {
+            Self {
+                weakest: takes,
+                weakest_seam: Some(seam),
+                ..self
+            }
+        } else {
+            self
+        }
+    }
+
+    /// What can be done instead of a test that cannot be: of the other rules the one with the highest pressure, air of
+    /// no more than the weakest wall and seam take and soap on the seams being the last resort.
+    ///
+    /// It proves less than the rule that was asked for, and does not satisfy it.
+    #[must_use]
+    pub fn instead_of(&self, rule: LeakRule, outside: Pressure) -> Option<(LeakRule, LeakPlan)> {
+        let mut best: Option<(LeakRule, LeakPlan)> = None;
+        for other in LeakRule::ALL {
+            if other == rule {
+                continue;
+            }
+            let Ok(plan) = self.plan(other, outside, None) else {
+                continue;
+            };
+            if best.is_none_or(|(_, old)| old.pressure < plan.pressure) {
+                best = Some((other, plan));
+            }
+        }
+        best
     }
 
     fn choose(

@@ -40,6 +40,7 @@ const VESSEL: Vessel = Vessel {
     panel: Area::from_square_metres(0.1),
     weakest: Pressure::from_pascals(30_000.0),
     weakest_wall: Some(Face::Front),
+    weakest_seam: None,
     density: 750.0,
     keep_dry: true,
 };

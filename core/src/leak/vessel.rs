@@ -2,7 +2,8 @@
 
 use super::{LeakError, LeakPlan, LeakRule, Sought, Vessel, head_for};
 use crate::input::Face;
-use crate::strength::StrengthError;
+use crate::strength::weld::WeakestSeam;
+use crate::strength::{StrengthError, Trial};
 use crate::tank::Tank;
 use crate::units::{Area, Length, Pressure, PressureUnit};
 
@@ -10,6 +11,8 @@ use crate::units::{Area, Length, Pressure, PressureUnit};
 pub const BAROMETER: Pressure = Pressure::new(1.0, PressureUnit::Atmosphere);
 /// No wall is said to take more than the test's own limit, 10 bar.
 const MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
+/// The pressure that seams are tried with.
+const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
 
 impl Tank {
     /// What a leak test must know of the tank, standing level. `overflow` is how high over the lowest inside
@@ -22,10 +25,20 @@ impl Tank {
     /// # Errors
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
-        self.vessel_taking(self.weakest_wall()?, overflow)
+        let vessel = self.vessel_taking(self.weakest_wall()?, overflow)?;
+        // What a seam bears goes with the pressure.
+        let weakest = self.weakest_seam(Trial::Test(TRIAL));
+        Ok(match weakest {
+            Some(WeakestSeam { seam, strength, .. }) => {
+                let takes = Pressure::from_pascals(strength.reserve * TRIAL.si());
+                vessel.with_seam(seam.mark, takes)
+            }
+            None => vessel,
+        })
     }
 
-    /// [`Tank::vessel`] where it is known already what its [weakest wall](Self::weakest_wall) bears.
+    /// [`Tank::vessel`] where it is known already what its [weakest wall](Self::weakest_wall) bears; of its seams nothing is
+    /// asked, see [`Vessel::with_seam`].
     ///
     /// # Errors
     /// [`StrengthError::Liquid`] of a liquid without a density.
@@ -51,6 +64,7 @@ impl Tank {
             panel: Area::from_square_metres(panel),
             weakest: Pressure::from_pascals(libm::fmin(takes.si(), MOST.si())),
             weakest_wall: (takes <= MOST).then_some(wall),
+            weakest_seam: None,
             density,
             keep_dry: self
                 .job
@@ -74,7 +88,7 @@ impl Tank {
     /// ```
     ///
     /// # Errors
-    /// [`LeakError`] where a wall cannot be judged or does not take the rule's pressure, or where the rule
+    /// [`LeakError`] where a wall cannot be judged, where a wall or a seam does not take the rule's pressure, or where the rule
     /// asks for more air than is proposed here.
     pub fn leak_plan(&self, rule: LeakRule) -> Result<LeakPlan, LeakError> {
         self.leak_plan_with(rule, None, BAROMETER, None)

@@ -17,4 +17,7 @@ mod walls;
 pub mod weld;
 
 pub use error::{PanelError, StrengthError};
-pub use walls::{Bearing, Cure, ElasticPeak, ElasticPlace, RESERVE, SHAKEN_DOWN, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm};
+pub use walls::{
+    Bearing, Cure, ElasticPeak, ElasticPlace, JoinedWalls, RESERVE, SHAKEN_DOWN, STRIP_BULGE,
+    STRIP_MOMENT, TEST_RESERVE, Trial, WallForm,
+};

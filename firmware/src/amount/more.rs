@@ -43,6 +43,17 @@ impl Amount {
         )
     }
 
+    /// A stress in N/mm² or thousands of psi, to three figures, no finer than a hundredth.
+    #[must_use]
+    pub fn stress(stress: Pressure, units: Units) -> Self {
+        let (unit, symbol, by) = match units {
+            Units::Metric => (PressureUnit::Megapascal, "MPa", 1.0),
+            Units::Inch => (PressureUnit::Psi, "ksi", 1e-3),
+        };
+        let value = by * stress.in_unit(unit);
+        Self::decimal(at_most(2, Decimal::with_figures(value, 3), value), symbol)
+    }
+
     /// The mass of a whole tank to three figures: kilograms or pounds, from 10 000 on tonnes or thousands of pounds.
     #[must_use]
     pub fn weight(mass: Mass, units: Units) -> Self {

@@ -8,11 +8,15 @@ use heapless::Vec;
 use seamwright_core::input::Face;
 use seamwright_core::input::limits::{MAX_BAFFLES, MAX_FACES};
 use seamwright_core::strength::panel::Spacing;
-use seamwright_core::strength::{Bearing, Cure, RESERVE, StrengthError, Trial, WallForm};
+use seamwright_core::strength::{
+    Bearing, Cure, ElasticPeak, JoinedWalls, RESERVE, StrengthError, Trial, WallForm,
+};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Decimal, Length, Pressure};
 
-use super::parts::{Prose, RIGHT, Reading, count, faces, figure, foot, title, view, working};
+use super::parts::{
+    Known, Prose, RIGHT, Reading, count, faces, figure, foot, title, view, working,
+};
 use crate::amount::{Amount, Units};
 use crate::buttons::Step;
 use crate::ink;
@@ -25,7 +29,7 @@ use crate::work::Work;
 /// A line of this page.
 type Line = heapless::String<64>;
 /// What is said of a panel.
-type Text = heapless::String<400>;
+type Text = heapless::String<560>;
 
 /// Panels and baffles that a tank may have.
 const MOST_PANELS: usize = MAX_FACES + MAX_BAFFLES;
@@ -39,6 +43,13 @@ pub(crate) struct Borne {
     pub(crate) thickness: Length,
     /// The highest pressure on it.
     pub(crate) pressure: Pressure,
+    /// The stress that rules, and whether that is of the walls together.
+    pub(crate) stress: Pressure,
+    pub(crate) together: bool,
+    /// The highest stress of a short stretch, where that is known.
+    pub(crate) elastic: Option<ElasticPeak>,
+    /// It has a hole too wide for that.
+    pub(crate) wide_hole: bool,
     /// Yield strength beside a weld over the highest stress.
     pub(crate) reserve: f64,
     /// What would mend it; `None` where it has the reserve that is wanted.
@@ -55,6 +66,10 @@ impl From<Bearing> for Borne {
             form: bearing.form,
             thickness: bearing.thickness,
             pressure: bearing.pressure,
+            stress: bearing.ruling_stress(),
+            together: bearing.joined.is_some(),
+            elastic: bearing.elastic,
+            wide_hole: bearing.wide_hole,
             reserve: bearing.reserve,
             cure: bearing.cure,
             inside_corner: bearing.inside_corner,
@@ -196,7 +211,7 @@ where
 /// Under what, and what would mend it.
 fn told(tank: &Tank, face: Face, borne: &Borne, units: Units) -> Text {
     let mut text = Text::new();
-    // The longest is some 330 bytes.
+    // The longest is some 500 bytes.
     let _ = say(&mut text, tank, face, borne, units);
     text
 }
@@ -220,7 +235,26 @@ fn say(text: &mut Text, tank: &Tank, face: Face, borne: &Borne, units: Units) ->
         let held = Amount::pressure(service.pressure, units).text();
         write!(text, ", the cap holding {held}")?;
     }
-    text.write_str(".")?;
+    let stress = Amount::stress(borne.stress, units).text();
+    if borne.together {
+        write!(
+            text,
+            ": {stress}, its seams bearing its neighbours' pull too."
+        )?;
+    } else {
+        write!(text, ": {stress}.")?;
+    }
+    if let Some(peak) = borne.elastic {
+        let stress = Amount::stress(peak.stress, units).text();
+        write!(
+            text,
+            " {stress} {}, before the metal there gives.",
+            peak.place.name()
+        )?;
+    }
+    if borne.wide_hole {
+        text.write_str(" A wide hole: the stress at its edge is not computed.")?;
+    }
     if let Some(cure) = borne.cure {
         let sheet = Amount::thickness_up(cure.thickness, units).text();
         write!(text, " {sheet} sheet would do")?;
@@ -260,6 +294,8 @@ impl StrengthPage {
 /// The walls of a tank and its baffles, one by one: each takes a small chip about a second.
 #[derive(Clone, Debug)]
 struct Judging {
+    /// What the walls bear together, which comes first.
+    joined: Known<Result<JoinedWalls, StrengthError>>,
     /// The place of the next.
     next: u8,
     panels: Vec<Panel, MOST_PANELS>,
@@ -268,12 +304,14 @@ struct Judging {
 
 impl Judging {
     const NOTHING: Self = Self {
+        joined: Known::Not,
         next: 0,
         panels: Vec::new(),
         all: false,
     };
 
     fn clear(&mut self) {
+        self.joined = Known::Not;
         self.next = 0;
         self.panels.clear();
         self.all = false;
@@ -298,6 +336,10 @@ impl Judging {
     // Out of line, as is what follows: it needs much stack, and only while it works.
     #[inline(never)]
     fn go_on(&mut self, tank: &Tank) {
+        let Some(joined) = self.joined.get() else {
+            self.joined = Known::Is(tank.joined_walls(Trial::Use));
+            return;
+        };
         let Some(face) = faces(tank).nth(usize::from(self.next)) else {
             let reserve = |panel: &Panel| match &panel.1 {
                 Ok(borne) => borne.reserve,
@@ -309,7 +351,11 @@ impl Judging {
             return;
         };
         self.next += 1;
-        if let Some(bearing) = tank.bearing(face, Trial::Use) {
+        let bearing = match joined {
+            Ok(joined) => tank.bearing_by(face, joined),
+            Err(error) => Some(Err(*error)),
+        };
+        if let Some(bearing) = bearing {
             // More room than there are.
             let _ = self.panels.push((face, bearing.map(Borne::from)));
         }

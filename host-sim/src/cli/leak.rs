@@ -9,6 +9,7 @@ use seamwright_core::units::{Length, Pressure};
 use super::{answer, computed, option};
 use crate::failure::Failure;
 use crate::readings;
+use crate::report::leak::Asked;
 use crate::report::{self, Units};
 
 #[derive(Debug, Args)]
@@ -96,7 +97,12 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         .collect::<Result<Vec<_>, Failure>>()?;
     let tank = computed(&arguments.job)?;
     let rule = LeakRule::from(arguments.rule);
-    let planned = report::leak::plan(&tank, rule, overflow, outside.unwrap_or(BAROMETER));
+    let asked = Asked {
+        rule,
+        overflow,
+        outside: outside.unwrap_or(BAROMETER),
+    };
+    let planned = report::leak::plan(&tank, asked);
     let outcome = match (&arguments.gauge_steps, &arguments.allow) {
         (Some(steps), Some(allow)) => {
             let gauge: Pressure = option("--gauge-steps", steps)?;
@@ -118,6 +124,6 @@ pub(super) fn leak(arguments: &Arguments) -> Result<(), Failure> {
         _ => None,
     };
     let units = arguments.units;
-    let sections = report::leak::answer(&tank, rule, &planned, outcome.as_ref(), units)?;
+    let sections = report::leak::answer(&tank, &asked, &planned, outcome.as_ref(), units)?;
     answer(&sections, arguments.json)
 }

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use seamwright_core::capacity::Lean;
-use seamwright_core::leak::{BAROMETER, LeakRule};
-use seamwright_core::units::Length;
+use seamwright_core::leak::LeakRule;
 
 use super::Whole;
+use crate::report::leak::Asked;
 use crate::report::model::{Block, Section, Seen};
 use crate::report::{self, Units};
 
@@ -107,9 +107,13 @@ fn printed() -> BTreeSet<String> {
         let units = Units::default();
         let mut sections = report::plan::sections(&asked, units);
         let rule = LeakRule::OwnHead;
-        let test = report::leak::plan(&whole.tank, rule, None::<Length>, BAROMETER);
+        let asked = Asked {
+            rule,
+            ..Asked::USUAL
+        };
+        let test = report::leak::plan(&whole.tank, asked);
         sections.extend(
-            report::leak::answer(&whole.tank, rule, &test, None, units)
+            report::leak::answer(&whole.tank, &asked, &test, None, units)
                 .ok()
                 .unwrap(),
         );

@@ -5,6 +5,8 @@ use seamwright_core::strength::{StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{EnergyUnit, Length, Pressure, TimeUnit};
 
+use serde_json::json;
+
 use super::model::{Block, Cell, Section, Seen, said};
 use super::readings::{self, Outcome};
 use super::{Units, notices};
@@ -38,12 +40,8 @@ const fn rule_words(rule: LeakRule) -> &'static str {
 /// A leak test of a tank.
 #[derive(Clone, Copy, Debug)]
 pub struct Test {
-    /// By which rule.
-    pub rule: LeakRule,
-    /// How high over the lowest inside point the tank overflows, where that was told.
-    pub overflow: Option<Length>,
-    /// The barometer.
-    pub outside: Pressure,
+    /// What was asked for.
+    pub asked: Asked,
     /// What the test knows of the tank.
     pub vessel: Vessel,
     /// The test.
@@ -54,18 +52,11 @@ pub struct Test {
 ///
 /// # Errors
 /// [`LeakError`] where there is none.
-pub fn plan(
-    tank: &Tank,
-    rule: LeakRule,
-    overflow: Option<Length>,
-    outside: Pressure,
-) -> Result<Test, LeakError> {
-    let vessel = tank.vessel(overflow)?;
-    let plan = vessel.plan(rule, outside, None)?;
+pub fn plan(tank: &Tank, asked: Asked) -> Result<Test, LeakError> {
+    let vessel = tank.vessel(asked.overflow)?;
+    let plan = vessel.plan(asked.rule, asked.outside, None)?;
     Ok(Test {
-        rule,
-        overflow,
-        outside,
+        asked,
         vessel,
         plan,
     })
@@ -76,9 +67,9 @@ fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     let Test { vessel, plan, .. } = test;
     let of = |key: &str, si: f64, text: String| said(text).data(key, si);
     let (method, why) = (plan.method.name(), plan.reason.text());
-    let (words, source) = (rule_words(test.rule), test.rule.source());
+    let (words, source) = (rule_words(test.asked.rule), test.asked.rule.source());
     let rule = said(format!("{words} ({source})"))
-        .data("rule", rule_name(test.rule))
+        .data("rule", rule_name(test.asked.rule))
         .data("rule_source", source);
     section.fact("rule", rule);
     let told = said(format!("{method}: {why}"));
@@ -98,6 +89,13 @@ fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     };
     let takes = vessel.weakest.si();
     section.fact("the weakest wall", weakest.data("weakest_takes_pa", takes));
+    if let Some(seam) = vessel.weakest_seam {
+        let told = format!("{seam}, takes less: {}", units.pressure(vessel.weakest));
+        section.fact(
+            "the weakest seam",
+            said(told).data("weakest_seam", seam.to_string()),
+        );
+    }
     let level = units.length(plan.water_level);
     let column = format!("{level} over the lowest inside point makes that pressure");
     let column = of("water_level_m", plan.water_level.si(), column);
@@ -147,7 +145,7 @@ fn head(tank: &Tank, test: &Test, units: Units) -> Cell {
         String::new()
     };
     let head = units.length(test.vessel.head);
-    let told = if test.overflow.is_none() {
+    let told = if test.asked.overflow.is_none() {
         format!(
             "{head}, to the highest inside point{cap}: if filler or vent rise above it, give --overflow"
         )
@@ -190,12 +188,72 @@ fn plugs(tank: &Tank) -> Option<Cell> {
 
 /// The test by the tank's own head.
 pub(crate) fn section(tank: &Tank, units: Units) -> Section {
-    let planned = plan(tank, LeakRule::default(), None, BAROMETER);
-    proposed(tank, planned.as_ref(), units).at(&["proof", "leak_test"])
+    let planned = plan(tank, Asked::USUAL);
+    proposed(tank, planned.as_ref(), &Asked::USUAL, units).at(&["proof", "leak_test"])
+}
+
+/// A test that can be done where the one that was asked for cannot.
+fn instead_words(rule: LeakRule, plan: &LeakPlan, units: Units) -> String {
+    format!(
+        "{} at {}, by the rule {} ({}); it proves less than what was asked for, and does not stand for it; for more, thicker sheet, \
+         baffles, or walls held from outside, if whoever is licensed to judge that agrees",
+        plan.method.name(),
+        units.pressure(plan.pressure),
+        rule_name(rule),
+        rule_words(rule),
+    )
+}
+
+/// What can be done where a test cannot.
+fn instead(section: &mut Section, tank: &Tank, asked: &Asked, units: Units) {
+    let Ok(vessel) = tank.vessel(asked.overflow) else {
+        return;
+    };
+    let Some((rule, plan)) = vessel.instead_of(asked.rule, asked.outside) else {
+        return;
+    };
+    section.flush(format!(
+        "what can be done: {}",
+        instead_words(rule, &plan, units)
+    ));
+    section.put(
+        "instead",
+        json!({
+            "rule": rule_name(rule),
+            "method": plan.method.name(),
+            "pressure_pa": plan.pressure.si(),
+            "pressure_set_by": plan.pressure_limit.key(),
+        }),
+    );
+}
+
+/// The test that was asked for.
+#[derive(Clone, Copy, Debug)]
+pub struct Asked {
+    /// By which rule.
+    pub rule: LeakRule,
+    /// How high over the lowest inside point the tank overflows, where that was told.
+    pub overflow: Option<Length>,
+    /// The barometer.
+    pub outside: Pressure,
+}
+
+impl Asked {
+    /// By the tank's own head, to its highest inside point.
+    pub const USUAL: Self = Self {
+        rule: LeakRule::OwnHead,
+        overflow: None,
+        outside: BAROMETER,
+    };
 }
 
 /// A test, or why none is proposed.
-fn proposed(tank: &Tank, planned: Result<&Test, &LeakError>, units: Units) -> Section {
+fn proposed(
+    tank: &Tank,
+    planned: Result<&Test, &LeakError>,
+    asked: &Asked,
+    units: Units,
+) -> Section {
     let mut section = Section::new("Leak test");
     match planned {
         Ok(test) => {
@@ -206,7 +264,7 @@ fn proposed(tank: &Tank, planned: Result<&Test, &LeakError>, units: Units) -> Se
             });
             facts(&mut section, tank, test, units);
             section.put("volume_m3", test.vessel.volume.si());
-            section.put("barometer_pa", test.outside.si());
+            section.put("barometer_pa", test.asked.outside.si());
         }
         Err(error) => {
             let told = format!("no test is proposed: {error}");
@@ -214,7 +272,9 @@ fn proposed(tank: &Tank, planned: Result<&Test, &LeakError>, units: Units) -> Se
             section.flush(told.as_str());
             section.only(Seen::Sheet);
             section.caution(told);
+            section.only(Seen::Everywhere);
             section.put("refused", error.to_string());
+            instead(&mut section, tank, asked, units);
         }
     }
     section
@@ -227,27 +287,34 @@ fn proposed(tank: &Tank, planned: Result<&Test, &LeakError>, units: Units) -> Se
 /// There is neither a test nor a reading.
 pub fn answer(
     tank: &Tank,
-    rule: LeakRule,
+    asked: &Asked,
     planned: &Result<Test, LeakError>,
     outcome: Option<&Outcome>,
     units: Units,
 ) -> Result<Vec<Section>, Failure> {
     if let (Err(error), None) = (planned, outcome) {
-        return Err(refused(error));
+        return Err(refused(error, tank, asked, units));
     }
     let method = planned.as_ref().ok().map(|test| test.plan.method);
     let mut name = Section::default();
     name.plain(tank.job().name());
     let dangers = tank.leak_test_cautions(method, outcome.is_some());
-    let mut test = proposed(tank, planned.as_ref(), units).at(&["test"]);
-    test.put("rule", rule_name(rule));
+    let mut test = proposed(tank, planned.as_ref(), asked, units).at(&["test"]);
+    test.put("rule", rule_name(asked.rule));
     let mut all = vec![name, notices::dangers(tank, &dangers), test];
     all.extend(outcome.map(|outcome| readings::section(outcome, units)));
     Ok(all)
 }
 
 /// Why there is no plan, as a failure of the command.
-fn refused(error: &LeakError) -> Failure {
+fn refused(error: &LeakError, tank: &Tank, asked: &Asked, units: Units) -> Failure {
+    let vessel = tank.vessel(asked.overflow).ok();
+    let can = vessel.and_then(|vessel| vessel.instead_of(asked.rule, asked.outside));
+    let message = format!("no test is proposed: {error}");
+    if let Some((rule, plan)) = can {
+        let words = instead_words(rule, &plan, units);
+        return Failure::input(message, format!("what can be done: {words}"));
+    }
     let help = match error {
         LeakError::Strength(StrengthError::Unknown) => "name another alloy or temper under [stock]",
         LeakError::Strength(_) => "change the job so that every wall can be judged",
@@ -256,5 +323,5 @@ fn refused(error: &LeakError) -> Failure {
              would mend the weakest wall"
         }
     };
-    Failure::input(format!("no test is proposed: {error}"), help)
+    Failure::input(message, help)
 }

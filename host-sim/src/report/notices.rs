@@ -3,6 +3,7 @@
 use seamwright_core::advice::Advice;
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::work::Work;
+use seamwright_core::strength::Trial;
 use seamwright_core::tank::Tank;
 
 use super::Asked;
@@ -41,6 +42,7 @@ pub(crate) fn section(
     cautions: &[Caution],
 ) -> Section {
     let (tank, extras) = (asked.tank, asked.extras);
+    let bears = tank.joined_walls(Trial::Use);
     let work = Work {
         equipment: &extras.equipment,
         filler: extras.supply.kit.filler,
@@ -48,6 +50,7 @@ pub(crate) fn section(
         left_free: asked.left_free,
         reach: drawn.map(|drawn| &*drawn.reach),
         process: processed.work(asked),
+        bears: Some(bears.as_ref().map_err(|error| *error)),
     };
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {

@@ -5,7 +5,9 @@ use std::fmt::Write as _;
 use seamwright_core::input::Face;
 use seamwright_core::strength::panel::Spacing;
 use seamwright_core::strength::weld::{CAUTION, FATIGUE_CAUTION};
-use seamwright_core::strength::{Bearing, RESERVE, StrengthError, TEST_RESERVE, Trial, WallForm};
+use seamwright_core::strength::{
+    Bearing, RESERVE, SHAKEN_DOWN, StrengthError, TEST_RESERVE, Trial, WallForm,
+};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 use serde_json::json;
@@ -36,16 +38,11 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     let any = |form: WallForm| judged.iter().any(|one| one.form == form);
     if any(WallForm::Dish) {
         section.flush(
-            "a dished end: by the formula of a code, which lets the knuckle yield a little when it is first pressed; while all is \
-             elastic the stress there is two to three times as high, which is not computed",
+            "a dished end: its stress is that of a code's formula, which lets the knuckle yield a little when it is first pressed",
         );
     }
-    if any(WallForm::Cylinder) && any(WallForm::Disc) {
-        section.flush(
-            "where a round wall meets a flat end it is bent, many times as hard as it is pulled in its middle; that is not computed, \
-             so keep a reserve or have it calculated",
-        );
-    }
+    together(&mut section, &judged);
+    short_stretches(&mut section, &judged, units);
     verdict(&mut section, tank, &judged, units);
     welds::add(&mut section, tank);
     section.put("reserve_wanted", RESERVE);
@@ -59,6 +56,62 @@ pub(super) fn section(tank: &Tank, units: Units) -> Section {
     }
     section.put("caution", CAUTION);
     section
+}
+
+/// How the stress of flat walls was found.
+fn together(section: &mut Section, judged: &[Bearing]) {
+    let plates = || judged.iter().filter(|one| one.form == WallForm::Plate);
+    if plates().any(|one| one.joined.is_some()) {
+        section.flush(
+            "flat walls: a seam hands what bends the wall on its one side to the wall on the other, and the stress is the highest \
+             that comes of that; of baffles, a pair for edges held from turning and free to turn",
+        );
+    }
+    if plates().any(|one| one.at_most) {
+        section.flush(
+            "a wall that is no rectangle is taken as one that encloses it, so that the stress of all flat walls is at most what is \
+             told",
+        );
+    }
+    if plates().any(|one| one.joined.is_none()) {
+        section.flush(
+            "the tank has too many walls between its baffles, or one too long, to take them together: what a stiff or hard pressed \
+             neighbour hands on is not computed, and each wall is told by itself",
+        );
+    }
+}
+
+/// What is higher for a short way only.
+fn short_stretches(section: &mut Section, judged: &[Bearing], units: Units) {
+    let told: Vec<String> = judged
+        .iter()
+        .filter_map(|bearing| {
+            let peak = bearing.elastic?;
+            let stress = units.stress(peak.stress);
+            Some(format!("{} {stress} {}", bearing.face, peak.place.name()))
+        })
+        .collect();
+    if !told.is_empty() {
+        section.flush(format!(
+            "for a short way, while all is elastic: {}. It may reach {SHAKEN_DOWN} times the yield strength; a hole is taken as open, \
+             though what is welded into it stiffens it",
+            told.join(", ")
+        ));
+    }
+    let wide: Vec<String> = judged
+        .iter()
+        .filter(|bearing| bearing.wide_hole)
+        .map(|bearing| bearing.face.to_string())
+        .collect();
+    if !wide.is_empty() {
+        section.flush(format!(
+            "a hole over 0.3 of the wall's short side changes how it bends, which is not computed: {}",
+            wide.join(", ")
+        ));
+    }
+    if judged.iter().any(|one| one.form == WallForm::Cylinder) {
+        section.flush("the stress at holes in a round wall, and at baffles in it, is not computed");
+    }
 }
 
 /// What the walls are tried with, in words.
@@ -103,9 +156,8 @@ fn metal(tank: &Tank, units: Units) -> String {
         Err(error) => format!("; {error}"),
     };
     format!(
-        "yield beside the weld {} ({}){hot}, {RESERVE} of it wanted in reserve; figures in pairs are for edges held \
-         from turning and free to turn; beside a neighbour that is much stiffer, or that is pressed much harder, an edge bears more \
-         than either, and that is not computed",
+        "yield beside the weld {} ({}){hot}, {RESERVE} of it wanted in reserve; bulges in pairs are for edges held from turning and \
+         free to turn",
         units.stress(strength.yield_strength),
         strength.source
     )
@@ -156,10 +208,21 @@ fn table(section: &mut Section, walls: &[(Face, Result<Bearing, StrengthError>)]
 
 fn wall(bearing: &Bearing, units: Units) -> Row {
     let [held, free] = bearing.stress.map(Pressure::si);
-    let stress = bearing.stress_range().map(|stress| units.stress(stress));
-    let stress = said(pair(stress))
+    let shown = match bearing.joined {
+        Some(stress) => units.stress(stress),
+        None => pair(bearing.stress_range().map(|stress| units.stress(stress))),
+    };
+    let stress = said(shown)
+        .maybe("stress_pa", bearing.joined.map(Pressure::si))
+        .data("stress_at_most", bearing.at_most)
         .data("stress_edges_held_pa", held)
-        .data("stress_edges_free_pa", free);
+        .data("stress_edges_free_pa", free)
+        .maybe("elastic_pa", bearing.elastic.map(|peak| peak.stress.si()))
+        .maybe(
+            "elastic_place",
+            bearing.elastic.map(|peak| peak.place.name()),
+        )
+        .data("wide_hole", bearing.wide_hole);
     let bulge = match bearing.bulge {
         Some([held, free]) => said(pair([held, free].map(|one| units.fine(one))))
             .data("bulge_edges_held_m", held.si())

@@ -18,11 +18,14 @@ type Judged = (Seam, SeamStrength, Option<SeamStrength>);
 /// The seams that are judged.
 fn judged(tank: &Tank) -> Vec<Judged> {
     let test = tank.leak_plan(LeakRule::default()).ok();
+    let joined = |trial| tank.joined_walls(trial).ok();
+    let used = joined(Trial::Use);
+    let tested = test.and_then(|plan| joined(Trial::Test(plan.pressure)));
     tank.seams()
         .filter_map(|seam| {
-            let used = tank.seam_bearing(&seam, Trial::Use)?.ok()?;
-            let tested =
-                test.and_then(|plan| tank.seam_bearing(&seam, Trial::Test(plan.pressure))?.ok());
+            let used = tank.seam_bearing_by(&seam, used.as_ref()?)?.ok()?;
+            let tested = tested.as_ref();
+            let tested = tested.and_then(|tested| tank.seam_bearing_by(&seam, tested)?.ok());
             Some((seam, used, tested))
         })
         .collect()

@@ -344,6 +344,7 @@ fn day_tank() -> Vessel {
         panel: Area::new(0.24, AreaUnit::SquareMetre),
         weakest: pa(40_000.0),
         weakest_wall: None,
+        weakest_seam: None,
         density: 840.0,
         keep_dry: true,
     }

@@ -31,8 +31,14 @@ fn trial_compare() {
                                 let alone = b.stress_range()[1].si() * 1e-6;
                                 let ratio = ours.unwrap_or(alone) / fe;
                                 all.push(ratio);
-                                let mark = if !(0.95..=1.25).contains(&ratio) { "****" } else { "" };
-                                println!("{name:36} {load:5} {key:10} fe {fe:8.3} in {inside:8.3} ours {ours:?} alone {alone:.3} ratio {ratio:.3} {mark}");
+                                let mark = if !(0.95..=1.25).contains(&ratio) {
+                                    "****"
+                                } else {
+                                    ""
+                                };
+                                println!(
+                                    "{name:36} {load:5} {key:10} fe {fe:8.3} in {inside:8.3} ours {ours:?} alone {alone:.3} ratio {ratio:.3} {mark}"
+                                );
                             }
                             Err(e) => println!("{name} {key} {e}"),
                         }
@@ -43,7 +49,10 @@ fn trial_compare() {
             if words.len() > 3 && words[1] != "end" {
                 name = words[1];
                 load = words[2];
-                let toml = std::fs::read_to_string(format!("/work/h1/tests/data/strength/tanks/{name}.toml")).unwrap();
+                let toml = std::fs::read_to_string(format!(
+                    "/work/h1/tests/data/strength/tanks/{name}.toml"
+                ))
+                .unwrap();
                 tank = Some(jobs::tank(&toml));
             }
         } else if words.first() == Some(&"wall") {
@@ -60,5 +69,10 @@ fn trial_compare() {
     }
     all.sort_by(f64::total_cmp);
     let inside = all.iter().filter(|r| (0.95..=1.25).contains(*r)).count();
-    println!("{} walls, {inside} inside, least {} most {}", all.len(), all[0], all[all.len() - 1]);
+    println!(
+        "{} walls, {inside} inside, least {} most {}",
+        all.len(),
+        all[0],
+        all[all.len() - 1]
+    );
 }

@@ -478,6 +478,7 @@ fn notices_of_the_process_are_advice() {
         left_free: &[],
         reach: None,
         process: ProcessWork::default(),
+        bears: None,
     };
     let job = Job {
         alloy: Alloy::A5754,

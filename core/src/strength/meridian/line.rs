@@ -93,7 +93,7 @@ impl Meridian {
         let [end, shell] = sheets;
         let wave = libm::sqrt(radius * shell);
         let end_wave = libm::sqrt(radius * end);
-        let fine = FINE * libm::fmin(wave, end_wave);
+        let fine = FINE * end_wave;
         let mut walk = Walk {
             points: Vec::new(),
             fits: true,
@@ -151,7 +151,7 @@ impl Meridian {
             fits: walk.fits,
         };
         let length = libm::fmin(half_length, SHELL * wave);
-        walk.along(length, fine, REACH * wave, |s| [radius, -s], even);
+        walk.along(length, FINE * wave, REACH * wave, |s| [radius, -s], even);
         walk.fits.then_some(Self {
             points: walk.points,
             rim,

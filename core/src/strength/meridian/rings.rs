@@ -55,7 +55,10 @@ fn solved<const N: usize>(mut a: Block, mut b: [[f64; N]; 3]) -> [[f64; N]; 3] {
 }
 
 fn cell(a: &Block, row: usize, column: usize) -> f64 {
-    a.get(row).and_then(|line| line.get(column)).copied().unwrap_or(0.0)
+    a.get(row)
+        .and_then(|line| line.get(column))
+        .copied()
+        .unwrap_or(0.0)
 }
 
 fn line<const N: usize>(of: &[[f64; N]; 3], row: usize) -> [f64; N] {

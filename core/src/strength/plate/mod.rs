@@ -23,7 +23,9 @@ mod round;
 mod wave;
 
 pub use clamp::clamped;
-pub(crate) use joined::{Edge as PlateEdge, Joint, MOST as MOST_PLATES, MOST_RATIO, Net, Place, Slab};
+pub(crate) use joined::{
+    Edge as PlateEdge, Joint, MOST as MOST_PLATES, MOST_RATIO, Net, Place, Slab,
+};
 pub use large::{HELD_TO, Held, held};
 pub use levy::supported;
 pub use outline::{Enclosing, enclosing};

@@ -209,7 +209,8 @@ impl<'a> Judge<'a> {
         };
         let one = peaks(0, first)?;
         let heads = drum.turned.heads();
-        let alike = heads.first() == heads.get(1) && sheet(first) == sheet(second);
+        let alike =
+            heads.first() == heads.get(1) && sheet(first).to_bits() == sheet(second).to_bits();
         let other = if alike { one } else { peaks(1, second)? };
         Some([one, other])
     }
@@ -232,10 +233,15 @@ impl<'a> Judge<'a> {
             Some(_) => times(second, own),
             None => {
                 let [one, other] = drum.axis.heads();
-                let at = |end: Face| Ok::<_, StrengthError>(libm::fmax(own, self.most(drum, end)?.si()));
+                let at =
+                    |end: Face| Ok::<_, StrengthError>(libm::fmax(own, self.most(drum, end)?.si()));
                 let one = times(beside_first, at(one)?);
                 let other = times(beside_second, at(other)?);
-                if one.stress > other.stress { one } else { other }
+                if one.stress > other.stress {
+                    one
+                } else {
+                    other
+                }
             }
         })
     }
@@ -263,13 +269,14 @@ impl<'a> Judge<'a> {
         let (of_a_bar, _) = self.stresses(wall, radius, thickness, bar)?;
         let wanted = self.trial.wanted();
         let yields = Pressure::from_pascals(strength);
-        let elastic = match &self.rims {
+        let rims = self.joined.and_then(|joined| joined.rims);
+        let elastic = match &rims {
             Some(rims) => Some(self.elastic(drum, face, rims)?),
             None => None,
         };
         let mut takes = 1e5 * strength / (TEST_RESERVE * highest(of_a_bar));
         let mut reserve = strength / highest(stress);
-        if let (Some(peak), Some(rims)) = (elastic, &self.rims) {
+        if let (Some(peak), Some(rims)) = (elastic, &rims) {
             let even = drum.elastic_of(face, rims).stress.si();
             takes = libm::fmin(takes, SHAKEN_DOWN * strength / even);
             reserve = libm::fmin(reserve, peak.reserve(yields, wanted));

@@ -134,13 +134,15 @@ impl Judge<'_> {
         })?;
         let (mut bearing, panel) = least.ok_or(StrengthError::Unknown)?;
         bearing.takes = takes;
-        if let Some(share) = self.shares.wall(view.face()) {
+        if let Some(joined) = self.joined
+            && let Some(share) = joined.shares.wall(view.face())
+        {
             let strength = self.strength(bearing.thickness)?.yield_strength;
             bearing.joined = Some(Pressure::from_pascals(share.stress));
             bearing.reserve = strength.si() / share.stress;
             bearing.takes = Some(share.takes(strength));
             bearing.wide_hole = share.wide_hole;
-            bearing.at_most = self.shares.at_most;
+            bearing.at_most = joined.shares.at_most;
             if share.hole > 0.0 {
                 let peak = ElasticPeak {
                     stress: Pressure::from_pascals(share.hole),
@@ -290,7 +292,10 @@ impl Judge<'_> {
             bearing.pressure,
             wanted,
         )?;
-        let mended = self.shares.wall(bearing.face).and_then(|share| share.mended);
+        let joined = self
+            .joined
+            .and_then(|joined| joined.shares.wall(bearing.face));
+        let mended = joined.and_then(|share| share.mended);
         let thickness = match mended {
             Some(thickness) => thickness,
             None => panel.mend(wanted)?,

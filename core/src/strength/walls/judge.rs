@@ -4,8 +4,7 @@ use super::super::error::StrengthError;
 use super::super::load::{Load, Sway};
 use super::super::panel::PanelMetal;
 use super::bearing::Trial;
-use super::drum_wall::Rims;
-use super::shared::Shares;
+use super::joined::JoinedWalls;
 use crate::geom::Vector;
 use crate::tables::metal::{HeatedMetal, Strength};
 use crate::tank::Tank;
@@ -23,7 +22,7 @@ const COLD: HeatedMetal = HeatedMetal {
 };
 
 /// What every face of a tank is judged by.
-#[derive(Clone)]
+#[derive(Clone, Copy)]
 pub(super) struct Judge<'a> {
     pub(super) tank: &'a Tank,
     pub(super) trial: Trial,
@@ -31,15 +30,23 @@ pub(super) struct Judge<'a> {
     pub(super) sway: Sway,
     /// What the metal keeps in service; in a test it is as cold as the shop.
     heated: HeatedMetal,
-    /// What its flat walls bear together.
-    pub(super) shares: Shares,
-    /// What a drum's ends and the shell beside them bear of 1 Pa.
-    pub(super) rims: Option<Rims>,
+    /// What its walls bear together, where that is known by now.
+    pub(super) joined: Option<&'a JoinedWalls>,
 }
 
 impl<'a> Judge<'a> {
+    /// A judge by what the walls bear together.
+    pub(super) fn by(tank: &'a Tank, joined: &'a JoinedWalls) -> Result<Self, StrengthError> {
+        let judge = Self::new(tank, joined.trial())?;
+        Ok(Self {
+            joined: Some(joined),
+            ..judge
+        })
+    }
+
+    /// A judge of single walls.
     pub(super) fn new(tank: &'a Tank, trial: Trial) -> Result<Self, StrengthError> {
-        let mut judge = Self {
+        Ok(Self {
             tank,
             trial,
             density: tank.liquid_density()?.si(),
@@ -48,12 +55,8 @@ impl<'a> Judge<'a> {
                 Trial::Use => tank.heated()?,
                 Trial::Test(_) => COLD,
             },
-            shares: Shares::NONE,
-            rims: None,
-        };
-        judge.shares = judge.shares()?;
-        judge.rims = judge.rims(None);
-        Ok(judge)
+            joined: None,
+        })
     }
 
     /// The pressure on top of the liquid.

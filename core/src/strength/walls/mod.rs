@@ -24,6 +24,7 @@ mod bearing;
 mod drum_wall;
 mod elastic;
 mod flat_wall;
+mod joined;
 mod judge;
 mod seam;
 mod shared;
@@ -33,6 +34,8 @@ pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
 pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 
 pub use strip::{STRIP_BULGE, STRIP_MOMENT};
+
+pub use joined::JoinedWalls;
 
 use judge::Judge;
 
@@ -119,7 +122,20 @@ impl Tank {
     /// of a baffle in a test.
     #[must_use]
     pub fn bearing(&self, face: Face, trial: Trial) -> Option<Result<Bearing, StrengthError>> {
-        match Judge::new(self, trial) {
+        match self.joined_walls(trial) {
+            Ok(joined) => self.bearing_by(face, &joined),
+            Err(error) => Some(Err(error)),
+        }
+    }
+
+    /// [`bearing`](Self::bearing) by what the walls bear together.
+    #[must_use]
+    pub fn bearing_by(
+        &self,
+        face: Face,
+        joined: &JoinedWalls,
+    ) -> Option<Result<Bearing, StrengthError>> {
+        match Judge::by(self, joined) {
             Ok(judge) => judge.bearing(face),
             Err(error) => Some(Err(error)),
         }
@@ -130,13 +146,20 @@ impl Tank {
         &self,
         trial: Trial,
     ) -> impl Iterator<Item = (Face, Result<Bearing, StrengthError>)> + '_ {
+        let joined = self.joined_walls(trial);
         let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
         self.body
             .outside
             .faces()
             .map(|view| view.face())
             .chain((1..=baffles).map(Face::Baffle))
-            .filter_map(move |face| Some((face, self.bearing(face, trial)?)))
+            .filter_map(move |face| {
+                let bearing = match &joined {
+                    Ok(joined) => self.bearing_by(face, joined),
+                    Err(error) => Some(Err(*error)),
+                };
+                Some((face, bearing?))
+            })
     }
 
     /// The face, baffles among them, that has the least reserve.

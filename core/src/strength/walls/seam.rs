@@ -12,6 +12,7 @@ use super::super::panel::FlatPanel;
 use super::super::plate::{Bending, Ramp, Sides, clamped, supported};
 use super::super::weld::{Along, EDGE_SHARE, SeamStrength, WeakestSeam, Weld, seam, weakest_seam};
 use super::bearing::{Trial, WallForm};
+use super::joined::JoinedWalls;
 use super::judge::Judge;
 use crate::body::FlatForm;
 use crate::filler::{FillerService, best};
@@ -212,11 +213,18 @@ impl Judge<'_> {
             load.pull = 2.0 * one.reaction();
             load.across = other.reaction();
         }
-        if let Some(moment) = self.shares.moment([a, b]) {
+        let shares = self.joined.map(|joined| &joined.shares);
+        if let Some(moment) = shares.and_then(|shares| shares.moment([a, b])) {
             load.moment = moment;
         }
         Some(Ok(load))
     }
+}
+
+/// Whether a seam is looked at: in a test a baffle is pressed on both of its sides.
+fn is_judged(seam: &Seam, trial: Trial) -> bool {
+    let baffle = |face: &Face| matches!(face, Face::Baffle(_));
+    seam.joint.is_some() && !(matches!(trial, Trial::Test(_)) && seam.faces.iter().any(baffle))
 }
 
 impl Tank {
@@ -253,12 +261,27 @@ impl Tank {
         seam_of: &Seam,
         trial: Trial,
     ) -> Option<Result<SeamStrength, StrengthError>> {
-        let joint = seam_of.joint?;
-        let baffle = |face: &Face| matches!(face, Face::Baffle(_));
-        if matches!(trial, Trial::Test(_)) && seam_of.faces.iter().any(baffle) {
+        if !is_judged(seam_of, trial) {
             return None;
         }
-        let judge = match Judge::new(self, trial) {
+        match self.joined_walls(trial) {
+            Ok(joined) => self.seam_bearing_by(seam_of, &joined),
+            Err(error) => Some(Err(error)),
+        }
+    }
+
+    /// [`seam_bearing`](Self::seam_bearing) by what the walls bear together.
+    #[must_use]
+    pub fn seam_bearing_by(
+        &self,
+        seam_of: &Seam,
+        joined: &JoinedWalls,
+    ) -> Option<Result<SeamStrength, StrengthError>> {
+        let joint = seam_of.joint?;
+        if !is_judged(seam_of, joined.trial()) {
+            return None;
+        }
+        let judge = match Judge::by(self, joined) {
             Ok(judge) => judge,
             Err(error) => return Some(Err(error)),
         };
@@ -284,7 +307,8 @@ impl Tank {
     /// The seam with the least reserve in a trial; `None` where no seam can be judged.
     #[must_use]
     pub fn weakest_seam(&self, trial: Trial) -> Option<WeakestSeam<Seam>> {
-        let judged = |seam: Seam| Some((seam, self.seam_bearing(&seam, trial)?.ok()?));
+        let joined = self.joined_walls(trial).ok()?;
+        let judged = |seam: Seam| Some((seam, self.seam_bearing_by(&seam, &joined)?.ok()?));
         weakest_seam(self.seams().filter_map(judged))
     }
 }

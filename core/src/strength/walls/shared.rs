@@ -11,7 +11,8 @@ use heapless::Vec;
 use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
 use super::super::plate::{
-    Enclosing, Joint, MOST_PLATES, MOST_RATIO, Net, Place, PlateEdge, Ramp, Slab, enclosing, stiffness,
+    Enclosing, Joint, MOST_PLATES, MOST_RATIO, Net, Place, PlateEdge, Ramp, Slab, enclosing,
+    stiffness,
 };
 use super::bearing::{TEST_RESERVE, Trial};
 use super::elastic::{SHAKEN_DOWN, round_a_hole};
@@ -378,7 +379,8 @@ impl Walls {
         for (slab, part) in self.parts.iter_mut().enumerate() {
             if part.face == face {
                 part.thickness = thickness;
-                self.net.stiffen(slab, stiffness(modulus, poisson, thickness));
+                self.net
+                    .stiffen(slab, stiffness(modulus, poisson, thickness));
             }
         }
     }
@@ -582,7 +584,11 @@ fn both(net: &mut Net, one: &Rim, other: &Rim, baffle: Option<&Rim>) -> bool {
     let (Some(a), Some(b)) = (one.place(one), other.place(one)) else {
         return held(net, one) && held(net, other);
     };
-    let mut fits = net.join(Joint { ends: [Some(a), Some(b)] }).is_ok();
+    let mut fits = net
+        .join(Joint {
+            ends: [Some(a), Some(b)],
+        })
+        .is_ok();
     if let Some(baffle) = baffle {
         // Its deflection is told along its axis: towards the wall that lies on that side.
         let [from, _] = baffle.ends;
@@ -593,7 +599,11 @@ fn both(net: &mut Net, one: &Rim, other: &Rim, baffle: Option<&Rim>) -> bool {
             other
         };
         if let (Some(a), Some(c)) = (lower.place(one), baffle.place(one)) {
-            fits &= net.join(Joint { ends: [Some(a), Some(c)] }).is_ok();
+            fits &= net
+                .join(Joint {
+                    ends: [Some(a), Some(c)],
+                })
+                .is_ok();
         }
     }
     fits
@@ -602,7 +612,11 @@ fn both(net: &mut Net, one: &Rim, other: &Rim, baffle: Option<&Rim>) -> bool {
 /// Holds an edge from turning.
 fn held(net: &mut Net, rim: &Rim) -> bool {
     match rim.place(rim) {
-        Some(place) => net.join(Joint { ends: [Some(place), None] }).is_ok(),
+        Some(place) => net
+            .join(Joint {
+                ends: [Some(place), None],
+            })
+            .is_ok(),
         None => true,
     }
 }

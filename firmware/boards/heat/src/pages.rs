@@ -80,7 +80,15 @@ fn measure(tank: &Tank, out: &mut Serial) {
     let [strength, wall] = each(tank.bearings(Trial::Use));
     let [tested, _] = each(tank.bearings(Trial::Test(Pressure::default())));
     let trial = Trial::Test(Pressure::from_pascals(1_000.0));
-    let [seams, seam] = each(tank.seams().map(|seam| tank.seam_bearing(&seam, trial)));
+    let joined = ticks(|| {
+        let _ = black_box(tank.joined_walls(Trial::Use));
+    });
+    let together = tank.joined_walls(trial);
+    let bearing = |seam| match &together {
+        Ok(together) => tank.seam_bearing_by(&seam, together),
+        Err(error) => Some(Err(*error)),
+    };
+    let [seams, seam] = each(tank.seams().map(bearing));
     let mass = ticks(|| {
         let capacity = tank.capacity();
         let _ = black_box(tank.empty_balance());
@@ -100,7 +108,7 @@ fn measure(tank: &Tank, out: &mut Serial) {
     });
     let _ = writeln!(
         out,
-        "pages: strength={strength} wall={wall} tested={tested} seams={seams} seam={seam} mass={mass} plan={plan} fillers={fillers}"
+        "pages: joined={joined} strength={strength} wall={wall} tested={tested} seams={seams} seam={seam} mass={mass} plan={plan} fillers={fillers}"
     );
 }
 

@@ -17,6 +17,9 @@ pub(crate) fn prove(tank: &Tank) {
         }
         let _ = black_box(tank.bearing(black_box(Face::Baffle(0)), trial));
         let _ = black_box(tank.weakest(trial));
+        if let Ok(joined) = tank.joined_walls(trial) {
+            let _ = black_box(tank.bearing_by(black_box(Face::Top), &joined));
+        }
         for seam in tank.seams() {
             let _ = black_box(tank.seam_bearing(&seam, trial));
         }

@@ -62,6 +62,7 @@ pub(crate) fn prove_notices(tank: &Tank, plan: &WeldPlan, equipment: &Equipment)
         left_free: &[],
         reach: None,
         process: black_box(ProcessWork::default()),
+        bears: None,
     };
     tank.each_work_notice(&work, |notice| {
         black_box(notice.code());

@@ -214,7 +214,7 @@ pub(super) const fn refusal(error: &LeakError) -> &'static str {
             "A wall cannot be judged, so that none may be put under pressure. The strength page says which."
         }
         LeakError::TooWeak(_) => {
-            "The weakest panel does not take this test. Stiffen it, use thicker sheet, or choose another rule."
+            "The weakest wall or seam does not take this test. Stiffen it, use thicker sheet, or choose another rule."
         }
         LeakError::TooMuchAir(_) => {
             "Too much for a test with air: prove it with water, or choose another rule."

@@ -3,7 +3,7 @@
 use seamwright_core::input::Face;
 use seamwright_core::leak::Vessel;
 use seamwright_core::seam::Seam;
-use seamwright_core::strength::{StrengthError, Trial};
+use seamwright_core::strength::{JoinedWalls, StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 
@@ -12,12 +12,14 @@ use crate::amount::Units;
 use crate::page::Progress;
 use crate::page::parts::{Known, count, faces};
 
-/// The pressure that seams are tried with.
+/// The pressure that walls and seams are tried with.
 const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
 
 /// What walls and then seams take in a test, one by one.
 #[derive(Clone, Debug)]
 pub(super) struct Tried {
+    /// What the walls bear together, which comes first.
+    joined: Known<JoinedWalls>,
     next: u8,
     /// The wall that takes least so far; any before the first.
     weakest: Face,
@@ -30,6 +32,7 @@ pub(super) struct Tried {
 
 impl Tried {
     pub(super) const NOTHING: Self = Self {
+        joined: Known::Not,
         next: 0,
         weakest: Face::Front,
         least: 0.0,
@@ -62,6 +65,13 @@ impl Tried {
     /// The next.
     #[inline(never)]
     pub(super) fn go_on(&mut self, tank: &Tank) {
+        if self.joined.get().is_none() {
+            match tank.joined_walls(Trial::Test(TRIAL)) {
+                Ok(joined) => self.joined = Known::Is(joined),
+                Err(error) => self.refuse(error),
+            }
+            return;
+        }
         let place = usize::from(self.next);
         if let Some(face) = faces(tank).nth(place) {
             self.wall(tank, face);
@@ -76,6 +86,9 @@ impl Tried {
         } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
             self.bear(tank, &seam);
         } else {
+            if let (Known::Is(Ok(vessel)), Some(weak)) = (&mut self.vessel, self.seam.get()) {
+                *vessel = vessel.with_seam(weak.mark, weak.bears);
+            }
             self.all = true;
             return;
         }
@@ -84,7 +97,10 @@ impl Tried {
 
     /// A wall, as `Tank::weakest_wall` has it.
     fn wall(&mut self, tank: &Tank, face: Face) {
-        match tank.bearing(face, Trial::Test(Pressure::default())) {
+        let Some(joined) = self.joined.get() else {
+            return;
+        };
+        match tank.bearing_by(face, joined) {
             Some(Ok(bearing)) => {
                 if let Some(takes) = bearing.takes
                     && (self.least == 0.0 || takes.si() < self.least)
@@ -92,17 +108,21 @@ impl Tried {
                     (self.weakest, self.least) = (face, takes.si());
                 }
             }
-            Some(Err(error)) => {
-                // There will be no test, and nothing more to try.
-                self.vessel = Known::Is(Err(error));
-                self.all = true;
-            }
+            Some(Err(error)) => self.refuse(error),
             None => {}
         }
     }
 
+    /// There will be no test, and nothing more to try.
+    fn refuse(&mut self, error: StrengthError) {
+        self.vessel = Known::Is(Err(error));
+        self.all = true;
+    }
+
     fn bear(&mut self, tank: &Tank, seam: &Seam) {
-        let Some(Ok(strength)) = tank.seam_bearing(seam, Trial::Test(TRIAL)) else {
+        let joined = self.joined.get();
+        let Some(Ok(strength)) = joined.and_then(|joined| tank.seam_bearing_by(seam, joined))
+        else {
             return;
         };
         let bears = Pressure::from_pascals(strength.reserve * TRIAL.si());

@@ -151,6 +151,7 @@ fn a_plan_keeps_the_limits_that_are_printed() {
                 left_free: &[],
                 reach: None,
                 process: ProcessWork::default(),
+                bears: None,
             };
             let mut told = Vec::new();
             tank.each_work_notice(&work, |notice| told.push(notice));

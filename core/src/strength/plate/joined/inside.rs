@@ -25,7 +25,12 @@ impl Net {
 
 impl Net {
     /// The two moments of a plate at a point, told from its middle along its short and its long side, in N·m/m.
-    pub(crate) fn moments_at(&self, slab: usize, [across, along]: [f64; 2], poisson: f64) -> [f64; 2] {
+    pub(crate) fn moments_at(
+        &self,
+        slab: usize,
+        [across, along]: [f64; 2],
+        poisson: f64,
+    ) -> [f64; 2] {
         let Some(slab) = self.slab(slab) else {
             return [0.0; 2];
         };
@@ -55,7 +60,13 @@ impl Slab {
         }
         let (x, y) = (short * spot.x, short * spot.y);
         let pairs = [
-            ([Edge::LongLow, Edge::LongHigh], long, short, y + 0.5 * long, x - 0.5 * short),
+            (
+                [Edge::LongLow, Edge::LongHigh],
+                long,
+                short,
+                y + 0.5 * long,
+                x - 0.5 * short,
+            ),
             ([Edge::ShortLow, Edge::ShortHigh], short, long, x, y),
         ];
         for (place_of, (edges, length, across, s, c)) in pairs.into_iter().enumerate() {

@@ -134,7 +134,8 @@ impl Net {
         for _ in 0..ROUNDS {
             let (mut largest, mut change) = (0.0, 0.0);
             for at in 0..self.joints.len() {
-                let (Some(joint), Some(load)) = (self.joints.get(at).copied(), loads.get(at)) else {
+                let (Some(joint), Some(load)) = (self.joints.get(at).copied(), loads.get(at))
+                else {
                     continue;
                 };
                 for (place, load) in load.iter().enumerate() {
@@ -164,11 +165,7 @@ impl Net {
                 *term = *moment;
             }
         }
-        let here = |joint: &&Joint| {
-            joint
-                .ends()
-                .any(|end| end.slab == slab && end.edge == edge)
-        };
+        let here = |joint: &&Joint| joint.ends().any(|end| end.slab == slab && end.edge == edge);
         for joint in self.joints.iter().filter(here) {
             let along = joint
                 .ends()

@@ -225,7 +225,8 @@ impl Slab {
             met += (low + from_behind(place) * high) * cross;
         }
         let [own, _] = own_slopes(self.sides, edge.is_long(), number);
-        let slope = self.load_slope(edge, number) + 2.0 * met / (self.length(edge) * self.stiffness);
+        let slope =
+            self.load_slope(edge, number) + 2.0 * met / (self.length(edge) * self.stiffness);
         [slope, own / self.stiffness]
     }
 }

@@ -6,6 +6,7 @@
 //!
 //! Say [`weld::CAUTION`] beside every figure of strength.
 
+mod elastic;
 mod error;
 mod limits;
 pub mod load;
@@ -16,8 +17,8 @@ pub mod wall;
 mod walls;
 pub mod weld;
 
+pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 pub use error::{PanelError, StrengthError};
 pub use walls::{
-    Bearing, Cure, ElasticPeak, ElasticPlace, JoinedWalls, RESERVE, SHAKEN_DOWN, STRIP_BULGE,
-    STRIP_MOMENT, TEST_RESERVE, Trial, WallForm,
+    Bearing, Cure, JoinedWalls, RESERVE, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm,
 };

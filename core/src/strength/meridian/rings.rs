@@ -2,9 +2,9 @@
 
 use heapless::Vec;
 
+use super::super::elastic::{ElasticPeak, ElasticPlace};
 use super::frustum::{Block, Frustum, Metal, Ring};
 use super::line::{Meridian, POINTS};
-use crate::strength::{ElasticPeak, ElasticPlace};
 use crate::units::Pressure;
 
 /// A row of the balance, eliminated: what the ring's displacements are of the next ring's.

@@ -1,6 +1,6 @@
 use super::{Meridian, RoundTank};
 use crate::body::turned::Head;
-use crate::strength::ElasticPlace;
+use crate::strength::elastic::ElasticPlace;
 
 const MODULUS: f64 = 200e9;
 const NU: f64 = 0.3;

@@ -1,7 +1,7 @@
 //! What is said of a wall: what it is tried with, what it bears, and what would mend it.
 
+use super::super::elastic::ElasticPeak;
 use super::super::panel::Spacing;
-use super::elastic::ElasticPeak;
 use crate::input::Face;
 use crate::units::{Length, Pressure};
 

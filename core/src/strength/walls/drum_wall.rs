@@ -1,11 +1,12 @@
 //! Drums: the round wall, dished and flat ends.
 
+use super::super::elastic::{ElasticPeak, SHAKEN_DOWN};
 use super::super::error::StrengthError;
 use super::super::load::Load;
 use super::super::meridian::{Meridian, RoundTank};
 use super::super::wall::{Dish, Hoop, THIN_DISH, cylinder, disc, dish};
 use super::bearing::{Bearing, Cure, TEST_RESERVE, Trial, WallForm};
-use super::elastic::{ElasticPeak, SHAKEN_DOWN};
+use super::joined::Rims;
 use super::judge::Judge;
 use crate::body::turned::{Head, Turned};
 use crate::geom::Vector;
@@ -22,9 +23,6 @@ const ROUNDS: u8 = 20;
 const ELASTIC_ROUNDS: u8 = 6;
 /// What is put on a sheet so found, for what is left of the error.
 const MORE: f64 = 1.002;
-/// Elastic stress of a drum's ends under 1 Pa, the shell beside each, and the same for other sheets.
-pub(super) type Rims = [[ElasticPeak; 2]; 2];
-
 /// A drum's round inside with where it starts and along which axis it lies.
 #[derive(Clone, Copy)]
 pub(super) struct PlacedDrum<'a> {

@@ -2,11 +2,11 @@
 
 use heapless::Vec;
 
+use super::super::elastic::{ElasticPeak, ElasticPlace};
 use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
 use super::super::panel::{FlatPanel, baffle_spacing};
 use super::bearing::{Bearing, Cure, TEST_RESERVE, WallForm};
-use super::elastic::{ElasticPeak, ElasticPlace};
 use super::judge::Judge;
 use crate::body::{FaceView, MAX_VERTICES};
 use crate::geom::Vector;

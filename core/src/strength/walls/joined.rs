@@ -1,20 +1,29 @@
-//! What the walls of a tank bear together, found once for all that is asked of them.
+//! What the walls of a tank bear together, as it is kept for all that is asked of them.
 
-use super::super::error::StrengthError;
-use super::bearing::Trial;
-use super::drum_wall::Rims;
-use super::judge::Judge;
-use super::shared::Shares;
-use crate::tank::Tank;
+use heapless::Vec;
+
+use super::super::elastic::{ElasticPeak, SHAKEN_DOWN};
+use super::bearing::{TEST_RESERVE, Trial};
+use crate::input::Face;
+use crate::input::limits::MAX_FACES;
+use crate::units::{Length, Pressure};
+
+/// Seams that are told apart at the most.
+const SEAMS: usize = 60;
+/// No wall is said to take more, in pascals.
+const MOST: f64 = 1e7;
+
+/// Elastic stress of a drum's ends under 1 Pa, each with that of the shell beside it.
+pub(super) type Rims = [[ElasticPeak; 2]; 2];
 
 /// What the walls of a tank bear together: of flat ones the moments that their seams hand on, of a drum the elastic stress
 /// of its ends and of the shell beside them. Some 3 KiB.
 ///
-/// [`Tank::bearing`] and [`Tank::seam_bearing`] find it anew each time; whoever asks for more than one wall or seam finds
-/// it once.
+/// [`Tank::bearing`](crate::tank::Tank::bearing) and [`Tank::seam_bearing`](crate::tank::Tank::seam_bearing) find it anew
+/// each time; whoever asks for more than one wall or seam finds it once.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JoinedWalls {
-    trial: Trial,
+    pub(super) trial: Trial,
     pub(super) shares: Shares,
     /// Of 1 Pa.
     pub(super) rims: Option<Rims>,
@@ -28,17 +37,63 @@ impl JoinedWalls {
     }
 }
 
-impl Tank {
-    /// What its walls bear together.
-    ///
-    /// # Errors
-    /// [`StrengthError`] where its metal or its load is not known.
-    pub fn joined_walls(&self, trial: Trial) -> Result<JoinedWalls, StrengthError> {
-        let judge = Judge::new(self, trial)?;
-        Ok(JoinedWalls {
-            trial,
-            shares: judge.shares()?,
-            rims: judge.rims(None),
-        })
+/// What a wall bears as one of the welded tank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct WallShare {
+    pub(super) face: Face,
+    /// The highest stress of what it is tried with.
+    pub(super) stress: f64,
+    /// The same of an even pressure of 1 Pa.
+    pub(super) even: f64,
+    /// The highest stress at the edge of a hole, of what it is tried with and of 1 Pa; none where it has no hole.
+    pub(super) hole: f64,
+    pub(super) even_hole: f64,
+    /// A hole in it is too wide for that.
+    pub(super) wide_hole: bool,
+    /// The sheet that gives it the reserve that is wanted, where it has not.
+    pub(super) mended: Option<Length>,
+}
+
+/// The highest moment along the seams between two faces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct SeamShare {
+    pub(super) faces: [Face; 2],
+    pub(super) moment: f64,
+}
+
+/// What walls and seams bear, each as part of the welded tank.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Shares {
+    /// Some wall is no rectangle, so that all figures are at most.
+    pub(super) at_most: bool,
+    pub(super) walls: Vec<WallShare, MAX_FACES>,
+    pub(super) seams: Vec<SeamShare, SEAMS>,
+}
+
+impl Shares {
+    pub(super) const NONE: Self = Self {
+        at_most: false,
+        walls: Vec::new(),
+        seams: Vec::new(),
+    };
+
+    pub(super) fn wall(&self, face: Face) -> Option<&WallShare> {
+        self.walls.iter().find(|wall| wall.face == face)
+    }
+
+    /// The highest moment along the seams between two faces, in N·m/m.
+    pub(super) fn moment(&self, faces: [Face; 2]) -> Option<f64> {
+        let [a, b] = faces;
+        let same = |seam: &&SeamShare| seam.faces == [a, b] || seam.faces == [b, a];
+        self.seams.iter().find(same).map(|seam| seam.moment)
+    }
+}
+
+impl WallShare {
+    /// The even pressure that leaves it [`TEST_RESERVE`].
+    pub(super) fn takes(&self, strength: Pressure) -> Pressure {
+        let at_a_hole = SHAKEN_DOWN * strength.si() / self.even_hole;
+        let pascals = libm::fmin(strength.si() / (TEST_RESERVE * self.even), at_a_hole);
+        Pressure::from_pascals(libm::fmin(pascals, MOST))
     }
 }

@@ -22,7 +22,6 @@
 mod baffle;
 mod bearing;
 mod drum_wall;
-mod elastic;
 mod flat_wall;
 mod joined;
 mod judge;
@@ -31,7 +30,6 @@ mod shared;
 mod strip;
 
 pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
-pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 
 pub use strip::{STRIP_BULGE, STRIP_MOMENT};
 
@@ -116,6 +114,19 @@ impl Tank {
         let most = job.alloy.hottest_known();
         let heated = job.alloy.heated(gets);
         heated.ok_or(StrengthError::TooHot { gets, most })
+    }
+
+    /// What its walls bear together.
+    ///
+    /// # Errors
+    /// [`StrengthError`] where its metal or its load is not known.
+    pub fn joined_walls(&self, trial: Trial) -> Result<JoinedWalls, StrengthError> {
+        let judge = Judge::new(self, trial)?;
+        Ok(JoinedWalls {
+            trial,
+            shares: judge.shares()?,
+            rims: judge.rims(None),
+        })
     }
 
     /// How one face, or one baffle, bears what it is tried with; `None` of what the tank does not have, and

@@ -8,31 +8,30 @@
 
 use heapless::Vec;
 
+use super::super::elastic::round_a_hole;
 use super::super::error::StrengthError;
 use super::super::load::{Frame, Load};
 use super::super::plate::{
     Enclosing, Joint, MOST_PLATES, MOST_RATIO, Net, Place, PlateEdge, Ramp, Slab, enclosing,
     stiffness,
 };
-use super::bearing::{TEST_RESERVE, Trial};
-use super::elastic::{SHAKEN_DOWN, round_a_hole};
+use super::bearing::Trial;
 use super::flat_wall::{Corners, WallPlate, laid};
+use super::joined::{SeamShare, Shares, WallShare};
 use super::judge::Judge;
 use crate::body::{FlatForm, area_vector};
 use crate::fitting::Baffle;
 use crate::geom::Vector;
 use crate::input::Face;
 use crate::input::limits::MAX_FITTINGS;
-use crate::units::{Length, Pressure};
+use crate::units::Length;
 
 /// Plates at the most, as in a net.
 const PLATES: usize = MOST_PLATES;
 /// Edges of plates at the most.
 const EDGES: usize = 140;
-/// Seams that are told apart at the most.
-const SEAMS: usize = 60;
 /// Loads that are gone through at the most: one for each wall that has one of its own.
-const LOADS: usize = 8;
+const LOADS: usize = 12;
 /// How near to each other the ends of two edges lie that meet, in sheets.
 const NEAR: f64 = 4.0;
 /// The cosine of the angle between an edge and the side of the rectangle that stands for it, at the least.
@@ -45,69 +44,6 @@ const WIDE: f64 = 0.3;
 const ROUNDS: u8 = 8;
 /// What is put on a sheet so found, for what is left of the error.
 const MORE: f64 = 1.001;
-/// No wall is said to take more, in pascals.
-const MOST: f64 = 1e7;
-
-/// What a wall bears as one of the welded tank.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct WallShare {
-    pub(super) face: Face,
-    /// The highest stress of what it is tried with.
-    pub(super) stress: f64,
-    /// The same of an even pressure of 1 Pa.
-    pub(super) even: f64,
-    /// The highest stress at the edge of a hole, of what it is tried with and of 1 Pa; none where it has no hole.
-    pub(super) hole: f64,
-    even_hole: f64,
-    /// A hole in it is too wide for that.
-    pub(super) wide_hole: bool,
-    /// The sheet that gives it the reserve that is wanted, where it has not.
-    pub(super) mended: Option<Length>,
-}
-
-/// The highest moment along the seams between two faces.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct SeamShare {
-    faces: [Face; 2],
-    moment: f64,
-}
-
-/// What walls and seams bear, each as part of the welded tank.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Shares {
-    /// Some wall is no rectangle, so that all figures are at most.
-    pub(super) at_most: bool,
-    walls: Vec<WallShare, { crate::input::limits::MAX_FACES }>,
-    seams: Vec<SeamShare, SEAMS>,
-}
-
-impl Shares {
-    pub(super) const NONE: Self = Self {
-        at_most: false,
-        walls: Vec::new(),
-        seams: Vec::new(),
-    };
-
-    pub(super) fn wall(&self, face: Face) -> Option<&WallShare> {
-        self.walls.iter().find(|wall| wall.face == face)
-    }
-
-    /// The highest moment along the seams between two faces, in N·m/m.
-    pub(super) fn moment(&self, faces: [Face; 2]) -> Option<f64> {
-        let [a, b] = faces;
-        let same = |seam: &&SeamShare| seam.faces == [a, b] || seam.faces == [b, a];
-        self.seams.iter().find(same).map(|seam| seam.moment)
-    }
-}
-
-impl WallShare {
-    /// The even pressure that leaves it [`TEST_RESERVE`].
-    pub(super) fn takes(&self, strength: Pressure) -> Pressure {
-        let at_a_hole = SHAKEN_DOWN * strength.si() / self.even_hole;
-        let pascals = libm::fmin(strength.si() / (TEST_RESERVE * self.even), at_a_hole);
-        Pressure::from_pascals(libm::fmin(pascals, MOST))
-    }
-}
 
 /// A plate of the net.
 #[derive(Clone, Copy)]
@@ -336,7 +272,7 @@ impl Judge<'_> {
         Ok(shares)
     }
 
-    /// The sheet that gives a wall the reserve that is wanted, all others as they are.
+    /// The sheet that gives a wall the reserve that is wanted, whether the others stay as they are or become as much thicker.
     fn mended(
         &self,
         walls: &mut Walls,
@@ -356,7 +292,10 @@ impl Judge<'_> {
             }
         }
         walls.resheet(share.face, sheet.si(), self.modulus().si(), self.poisson());
-        Ok(Length::from_metres(MORE * thickness))
+        // Where all sheets become thicker alike, the moments stay as they are.
+        let strength = self.strength(sheet)?.yield_strength.si();
+        let alike = sheet.si() * libm::sqrt(self.trial.wanted() * share.stress / strength);
+        Ok(Length::from_metres(MORE * libm::fmax(thickness, alike)))
     }
 }
 

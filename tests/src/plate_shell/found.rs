@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use seamwright_core::input::Face;
 
-use super::mesh::apart;
+use super::mesh::{Part, apart};
 use super::{BEND, Movement, PlateShell, STRETCH, bending, frame, membrane, seen};
 
 /// What is found along one edge of a sheet.
@@ -17,6 +17,8 @@ pub struct Along {
     /// The moment across the edge of the largest size, in N m for each metre of it; above zero where the sheet's inner
     /// surface (of a baffle: its low side) is in tension.
     pub moment: f64,
+    /// That moment at each node in a row, both ends with them.
+    pub moments: Vec<f64>,
 }
 
 /// What is found in one sheet.
@@ -41,6 +43,7 @@ struct Borne {
     moment: [f64; 3],
     /// Nx, Ny, Nxy.
     force: [f64; 3],
+    /// Of how many triangles.
     triangles: f64,
 }
 
@@ -69,20 +72,38 @@ impl Borne {
 }
 
 impl PlateShell {
-    /// What every sheet bears when its nodes have moved. Moments and forces at a node are the mean of the sheet's own
-    /// triangles there; within `clear` metres of an inside corner of an outline, where the stress has no end, nothing
-    /// is looked at.
+    /// What every sheet bears when its nodes have moved. Moments and forces at a node are the mean of the
+    /// sheet's own triangles there. Within `clear` metres of an inside corner of any outline, where the stress has no end, nothing is looked at.
     ///
     /// # Panics
     /// Where a sheet has no triangles.
     #[must_use]
     pub fn found(&self, moved: &[Movement], clear: f64) -> Vec<Found> {
+        let corners: Vec<[f64; 3]> = self.parts.iter().flat_map(|p| self.inside(p)).collect();
         (0..self.sheets.len())
-            .map(|place| self.sheet_found(place, moved, clear))
+            .map(|place| self.sheet_found(place, moved, &corners, clear))
             .collect()
     }
 
-    fn sheet_found(&self, place: usize, moved: &[Movement], clear: f64) -> Found {
+    /// Where a sheet's outline turns inward.
+    fn inside(&self, part: &Part) -> Vec<[f64; 3]> {
+        let count = part.rims.len();
+        let at = |n: usize| part.flat[&part.rims[n % count][0]];
+        let turns = |n: &usize| {
+            let (a, b, c) = (at(n + count - 1), at(*n), at(n + 1));
+            (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < -1e-12
+        };
+        let corners = (0..count).filter(turns);
+        corners.map(|n| self.places[part.rims[n][0]]).collect()
+    }
+
+    fn sheet_found(
+        &self,
+        place: usize,
+        moved: &[Movement],
+        corners: &[[f64; 3]],
+        clear: f64,
+    ) -> Found {
         let (sheet, part) = (&self.sheets[place], &self.parts[place]);
         let borne = self.borne(place, moved);
         let outline: Vec<[f64; 2]> = part.rims.iter().map(|rim| part.flat[&rim[0]]).collect();
@@ -90,21 +111,10 @@ impl PlateShell {
         let sides: Vec<[[f64; 2]; 2]> = (0..count)
             .map(|n| [outline[n], outline[(n + 1) % count]])
             .collect();
-        let inside_corners: Vec<[f64; 2]> = (0..count)
-            .filter(|n| {
-                let (a, b, c) = (
-                    outline[(n + count - 1) % count],
-                    outline[*n],
-                    outline[(n + 1) % count],
-                );
-                (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < -1e-12
-            })
-            .map(|n| outline[n])
-            .collect();
         let counts = |node: &usize| {
-            let at = part.flat[node];
-            let far = |c: &[f64; 2]| (c[0] - at[0]).hypot(c[1] - at[1]) > clear;
-            inside_corners.iter().all(far)
+            let at = self.places[*node];
+            let far = |c: &[f64; 3]| (0..3).map(|k| (c[k] - at[k]).powi(2)).sum::<f64>();
+            corners.iter().all(|corner| far(corner) > clear * clear)
         };
         let from_edges = |node: &usize| {
             let at = part.flat[node];
@@ -161,15 +171,20 @@ impl PlateShell {
                 beside: *beside,
                 stress: 0.0,
                 moment: 0.0,
+                moments: Vec::new(),
             };
             let run = [b[0] - a[0], b[1] - a[1]];
             let length = run[0].hypot(run[1]);
             let [nx, ny] = [run[1] / length, -run[0] / length];
-            for node in rim.iter().filter(|node| counts(node)) {
+            for node in rim {
                 let borne = &borne[node];
-                along.stress = along.stress.max(borne.stress(sheet.thickness));
                 let [x, y, xy] = borne.moment;
                 let across = -(nx * nx * x + ny * ny * y + 2.0 * nx * ny * xy);
+                along.moments.push(across);
+                if !counts(node) {
+                    continue;
+                }
+                along.stress = along.stress.max(borne.stress(sheet.thickness));
                 if across.abs() > along.moment.abs() {
                     along.moment = across;
                 }

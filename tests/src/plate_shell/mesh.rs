@@ -204,6 +204,26 @@ fn lattice(loops: &[Vec<[f64; 2]>], width: f64) -> Inner {
             mesh.add_constraint(handles[n], handles[(n + 1) % handles.len()]);
         }
     }
+    let round = mesh.num_vertices();
+    // One equilateral triangle on each piece of the loops, so that what lies along an edge is alike all along it.
+    let mut inner: Vec<[f64; 2]> = Vec::new();
+    for [a, b] in &rims {
+        let run = [b[0] - a[0], b[1] - a[1]];
+        for side in [0.866, -0.866] {
+            let point = [
+                0.5 * (a[0] + b[0]) - side * run[1],
+                0.5 * (a[1] + b[1]) + side * run[0],
+            ];
+            let away = 0.7 * run[0].hypot(run[1]).min(width);
+            if within(&rims, point)
+                && rims.iter().all(|side| apart(*side, point) > away)
+                && inner.iter().all(|other| apart([*other; 2], point) > away)
+            {
+                inner.push(point);
+            }
+        }
+    }
+    let layer = inner.len();
     let reach = |axis: usize| {
         let along = loops[0].iter().map(|point| point[axis]);
         let low = along.clone().fold(f64::MAX, f64::min);
@@ -219,27 +239,64 @@ fn lattice(loops: &[Vec<[f64; 2]>], width: f64) -> Inner {
                 left + (right - left) * (i as f64 + shift) / columns as f64,
                 low + (high - low) * j as f64 / rows as f64,
             ];
-            if within(&rims, point) && rims.iter().all(|side| apart(*side, point) > 0.6 * width) {
-                let _ = mesh.insert(Point2::new(point[0], point[1]));
+            if within(&rims, point)
+                && rims.iter().all(|side| apart(*side, point) > 1.25 * width)
+                && inner[..layer]
+                    .iter()
+                    .all(|other| apart([*other; 2], point) > 0.7 * width)
+            {
+                inner.push(point);
             }
         }
     }
-    let points: Vec<[f64; 2]> = mesh
+    for point in &inner {
+        let _ = mesh.insert(Point2::new(point[0], point[1]));
+    }
+    let mut points: Vec<[f64; 2]> = mesh
         .vertices()
         .map(|vertex| [vertex.position().x, vertex.position().y])
         .collect();
-    let triangles = mesh
+    let triangles: Vec<[usize; 3]> = mesh
         .inner_faces()
         .map(|face| face.vertices().map(|vertex| vertex.index()))
         .filter(|corners| {
             let [a, b, c] = corners.map(|n| points[n]);
-            let twice = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
             let middle = [(a[0] + b[0] + c[0]) / 3.0, (a[1] + b[1] + c[1]) / 3.0];
             // What rounding leaves between points on one straight line is no metal.
-            twice > 1e-4 * width * width && within(&rims, middle)
+            twice([a, b, c]) > 1e-4 * width * width && within(&rims, middle)
         })
         .collect();
+    smooth(&mut points, &triangles, round + layer);
     (points, triangles)
+}
+
+/// Twice the area of a triangle.
+fn twice([a, b, c]: [[f64; 2]; 3]) -> f64 {
+    (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+}
+
+/// Moves the points from `first` on to the middle of those about them, a few times.
+fn smooth(points: &mut [[f64; 2]], triangles: &[[usize; 3]], first: usize) {
+    for _ in 0..10 {
+        let mut sums = vec![[0.0; 3]; points.len()];
+        for corners in triangles {
+            for n in 0..3 {
+                for other in [corners[(n + 1) % 3], corners[(n + 2) % 3]] {
+                    let sum = &mut sums[corners[n]];
+                    *sum = [
+                        sum[0] + points[other][0],
+                        sum[1] + points[other][1],
+                        sum[2] + 1.0,
+                    ];
+                }
+            }
+        }
+        for (point, [x, y, count]) in points.iter_mut().zip(sums).skip(first) {
+            if count > 0.0 {
+                *point = [x / count, y / count];
+            }
+        }
+    }
 }
 
 /// Whether a point lies within closed loops.
@@ -256,7 +313,7 @@ pub(super) fn apart([a, b]: [[f64; 2]; 2], point: [f64; 2]) -> f64 {
         [b[0] - a[0], b[1] - a[1]],
         [point[0] - a[0], point[1] - a[1]],
     );
-    let share = (run[0] * from[0] + run[1] * from[1]) / (run[0] * run[0] + run[1] * run[1]);
-    let share = share.clamp(0.0, 1.0);
+    let square = (run[0] * run[0] + run[1] * run[1]).max(f64::MIN_POSITIVE);
+    let share = ((run[0] * from[0] + run[1] * from[1]) / square).clamp(0.0, 1.0);
     (from[0] - share * run[0]).hypot(from[1] - share * run[1])
 }

@@ -29,31 +29,53 @@ fn names() -> Outcome<Vec<String>> {
     let mut all = Vec::new();
     for file in std::fs::read_dir(folder().join("tanks"))? {
         let name = file?.file_name();
-        all.extend(name.to_string_lossy().strip_suffix(".toml").map(String::from));
+        all.extend(
+            name.to_string_lossy()
+                .strip_suffix(".toml")
+                .map(String::from),
+        );
     }
     all.sort();
     Ok(all)
 }
 
-/// Each tank has its two loads, and every wall's figures are within 2 % of those of a mesh twice as coarse, so that what
-/// is left to their limit is less. Of edges with a twentieth of the tank's highest stress or less, and of baffles, whose
-/// stress is that of stretching beside a hole, nothing hangs on it.
+/// Each tank has its two loads, and every wall's figures are within 6 % of those of a mesh twice as coarse, highest
+/// stresses of walls within 3 %: with half the width errors fall to less than a third (`rectangles` in `plate_shell.rs`),
+/// so that the finer mesh is within 2 % and 1 % of the limit. Nothing hangs on edges with a twentieth of the tank's highest
+/// stress or less, nor on baffles, whose stress is that of stretching beside a hole.
 #[test]
 fn meshes_agree() -> Outcome {
     let (table, names) = (table()?, names()?);
     assert!(names.len() >= 20 && table.len() == 2 * names.len());
     for name in names {
         for load in Load::ALL {
-            let found = table.iter().find(|e| e.tank == name && e.load == load.word());
+            let found = table
+                .iter()
+                .find(|e| e.tank == name && e.load == load.word());
             let entry = found.ok_or_else(|| format!("{name} lacks {}", load.word()))?;
-            let most = entry.walls.iter().map(|wall| wall.stress).fold(0.0, f64::max);
-            for wall in entry.walls.iter().filter(|wall| !wall.face.starts_with("baffle")) {
+            let most = entry
+                .walls
+                .iter()
+                .map(|wall| wall.stress)
+                .fold(0.0, f64::max);
+            for wall in entry
+                .walls
+                .iter()
+                .filter(|wall| !wall.face.starts_with("baffle"))
+            {
                 let what = format!("{name} {} {} {}", entry.load, wall.face, wall.part);
                 if wall.stress > 0.05 * most {
-                    assert!(wall.off.iter().all(|off| off.abs() <= 2.0), "{what} {:?}", wall.off);
+                    let [stress, inside, deflection] = wall.off.map(f64::abs);
+                    let near = stress <= 3.0 && inside <= 6.0 && deflection <= 3.0;
+                    assert!(near, "{what} {:?}", wall.off);
                 }
                 for edge in wall.edges.iter().filter(|edge| edge.stress > 0.05 * most) {
-                    assert!(edge.off.abs() <= 2.0, "{what} at {}: {}", edge.beside, edge.off);
+                    assert!(
+                        edge.off.abs() <= 6.0,
+                        "{what} at {}: {}",
+                        edge.beside,
+                        edge.off
+                    );
                 }
             }
         }
@@ -76,7 +98,10 @@ fn every_tank_is_closed() -> Outcome {
             }
         }
         assert!(size > 100.0, "{name}");
-        assert!(sums.iter().all(|sum| sum.abs() < 1e-9 * size), "{name}: {sums:?}");
+        assert!(
+            sums.iter().all(|sum| sum.abs() < 1e-9 * size),
+            "{name}: {sums:?}"
+        );
     }
     Ok(())
 }
@@ -89,10 +114,18 @@ fn a_baffle_half_way() -> Outcome {
     let tank = tank("baffle-one-aluminium");
     let shell = shell(&tank, 4000.0);
     let side = 0.297_f64;
-    for (found, sheet) in bear(&tank, &shell, Load::Even, 0.0).iter().zip(shell.sheets()) {
+    for (found, sheet) in bear(&tank, &shell, Load::Even, 0.0)
+        .iter()
+        .zip(shell.sheets())
+    {
         if sheet.pressed {
             for edge in &found.edges {
-                near(&sheet.name(), edge.moment, 51.3 * side * side, Tolerance::relative(0.02))?;
+                near(
+                    &sheet.name(),
+                    edge.moment,
+                    51.3 * side * side,
+                    Tolerance::relative(0.02),
+                )?;
             }
         }
     }
@@ -106,15 +139,27 @@ fn the_table_is_the_models() -> Outcome {
     let today = entries(name, &tank(name), [300.0, 2500.0]);
     let mut seen = 0;
     for entry in table.iter().filter(|entry| entry.tank == name) {
-        let today = today.iter().find(|other| other.load == entry.load).ok_or("no load")?;
-        let most = entry.walls.iter().map(|wall| wall.stress).fold(0.0, f64::max);
+        let today = today
+            .iter()
+            .find(|other| other.load == entry.load)
+            .ok_or("no load")?;
+        let most = entry
+            .walls
+            .iter()
+            .map(|wall| wall.stress)
+            .fold(0.0, f64::max);
         for wall in entry.walls.iter().filter(|wall| wall.stress > 0.1 * most) {
             let other = today.wall(&wall.face, wall.part).ok_or("no wall")?;
             let what = |which: &str| format!("{} {} {which}", entry.load, wall.face);
             let tight = Tolerance::relative(0.01);
             near(&what("stress"), other.stress, wall.stress, tight)?;
             near(&what("inside"), other.inside, wall.inside, tight)?;
-            near(&what("deflection"), other.deflection, wall.deflection, tight)?;
+            near(
+                &what("deflection"),
+                other.deflection,
+                wall.deflection,
+                tight,
+            )?;
             seen += 1;
         }
     }

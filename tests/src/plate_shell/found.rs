@@ -72,8 +72,9 @@ impl Borne {
 }
 
 impl PlateShell {
-    /// What every sheet bears when its nodes have moved. Moments and forces at a node are the mean of the
-    /// sheet's own triangles there. Within `clear` metres of an inside corner of any outline, where the stress has no end, nothing is looked at.
+    /// What every sheet bears when its nodes have moved. Moments and forces at a node are the mean of the sheet's own
+    /// triangles there, levelled along edges. Within `clear` metres of an inside corner of any outline, where the stress
+    /// has no end, nothing is looked at.
     ///
     /// # Panics
     /// Where a sheet has no triangles.
@@ -228,6 +229,22 @@ impl PlateShell {
         for borne in all.values_mut() {
             borne.moment = borne.moment.map(|sum| sum / borne.triangles);
             borne.force = borne.force.map(|sum| sum / borne.triangles);
+        }
+        // Along an edge nodes differ by turns, as more or fewer triangles of the sheets there meet in them. Weights that
+        // keep cubics level that out; beside the ends, where there is no room for them, those that keep straight lines.
+        for rim in &part.rims {
+            let along: Vec<Borne> = rim.iter().map(|node| all[node]).collect();
+            for n in 1..along.len() - 1 {
+                let beside = along[n - 1].between(&along[n + 1], 0.5);
+                let level = if n > 1 && n + 2 < along.len() {
+                    let beyond = along[n - 2].between(&along[n + 2], 0.5);
+                    let near = along[n].between(&beside, 4.0 / 9.0);
+                    near.between(&beyond, -0.125)
+                } else {
+                    along[n].between(&beside, 0.5)
+                };
+                all.insert(rim[n], level);
+            }
         }
         all
     }

@@ -85,7 +85,7 @@ fn rectangles() -> Outcome {
             "middle",
             found.moment / 1000.0,
             middle,
-            Tolerance::relative(0.006),
+            Tolerance::relative(0.01),
         )?;
         // The stress at the edge is that of the moment across it and ν times it along it.
         let bent = 6.0 * most / (THICK * THICK);
@@ -301,11 +301,11 @@ fn as_one_piece() {
 fn a_long_box() -> Outcome {
     for side_wall in [2.0_f64, 3.0] {
         let text = format!(
-            "name = \"Long\"\n[shape]\nkind = \"block\"\nlength = \"1400 mm\"\nwidth = \"200 mm\"\nheight = \"300 mm\"\n\
+            "name = \"Long\"\n[shape]\nkind = \"block\"\nlength = \"2000 mm\"\nwidth = \"200 mm\"\nheight = \"300 mm\"\n\
              [stock]\nalloy = \"S235\"\nthickness = \"2 mm\"\n[stock.faces]\nfront = \"{side_wall} mm\"\nback = \"{side_wall} mm\"\n"
         );
         let long = tank(&text);
-        let shell = shell(&long, 4000.0);
+        let shell = shell(&long, 6000.0);
         let found = bear(&long, &shell, Load::Even, 0.0);
         let (a, b) = (0.298_f64, 0.2 - 1e-3 * side_wall);
         let (over, under) = (side_wall.powi(-3), 8.0_f64.powi(-1));
@@ -317,7 +317,7 @@ fn a_long_box() -> Outcome {
         for edge in &front.edges {
             if matches!(edge.beside, Face::Top | Face::Bottom) {
                 let half_way = edge.moments[edge.moments.len() / 2];
-                near("corner", half_way, corner, Tolerance::relative(0.01))?;
+                near("corner", half_way, corner, Tolerance::relative(0.015))?;
                 seen += 1;
             }
         }

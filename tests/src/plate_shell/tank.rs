@@ -10,6 +10,9 @@ use super::{Elastic, Found, Movement, PlateShell, sheets};
 /// Density of water, in kg/m³.
 pub const WATER: f64 = 1000.0;
 
+/// A wall whose normal is within 55° of straight down carries the tank on its rim.
+const LOOKS_DOWN: f64 = 0.5736;
+
 /// What presses on the walls from inside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Load {
@@ -56,7 +59,7 @@ pub fn shell(tank: &Tank, nodes: f64) -> PlateShell {
 }
 
 /// What every sheet of a tank's shell bears under a load. Under even pressure, which needs no hand, one corner is held
-/// in all six freedoms. Full of water it stands on the rims of every wall that looks down by more than 60° from upright,
+/// in all six freedoms. Full of water it stands on the rims of every wall that looks down within 55° of straight down,
 /// which stay at their height; one corner of them is held against sliding and turning.
 ///
 /// # Panics
@@ -78,7 +81,7 @@ fn loaded(tank: &Tank, shell: &PlateShell, load: Load) -> (Vec<Movement>, Vec<[b
         Load::Water => {
             let up = Vector::new(0.0, 0.0, 1.0);
             let (_, brim) = tank.body().inside.extent(up);
-            let stands = shell.rims(|sheet| sheet.pressed && sheet.normal.z < -0.5);
+            let stands = shell.rims(|sheet| sheet.pressed && sheet.normal.z < -LOOKS_DOWN);
             for node in &stands {
                 held[*node][2] = true;
             }

@@ -7,7 +7,7 @@ use seamwright::job_file::JobFile;
 use seamwright_core::tank::Tank;
 use seamwright_tests::Outcome;
 use seamwright_tests::near::{Tolerance, near};
-use seamwright_tests::plate_shell::table::{Entry, entries, read};
+use seamwright_tests::plate_shell::table::{EdgeLine, Entry, WallLine, entries, read};
 use seamwright_tests::plate_shell::tank::{Load, bear, shell};
 
 fn folder() -> PathBuf {
@@ -39,44 +39,44 @@ fn names() -> Outcome<Vec<String>> {
     Ok(all)
 }
 
-/// Each tank has its two loads, and every wall's figures are within 6 % of those of a mesh twice as coarse, highest
-/// stresses of walls within 3 %: with half the width errors fall to less than a third (`rectangles` in `plate_shell.rs`),
-/// so that the finer mesh is within 2 % and 1 % of the limit. Nothing hangs on edges with a twentieth of the tank's highest
-/// stress or less, nor on baffles, whose stress is that of stretching beside a hole.
+/// Tanks with folds that end at corners wider than a right angle, or with inside corners: beside those the stress has no
+/// limit as meshes get finer.
+const WIDE: [&str; 4] = [
+    "cut-both-hips-steel",
+    "cut-chamfer-stainless",
+    "cut-sloping-floor-aluminium",
+    "profile-l-stainless",
+];
+
+/// Each tank has its two loads, and every wall's figures are within 5 % of those of a mesh twice as coarse, edges within
+/// 6 %: with half the width errors fall to less than a third (`rectangles` in `plate_shell.rs`), so that the finer mesh is
+/// within 2 % of the limit. Nothing hangs on edges with a twentieth of the tank's highest stress or less, nor on baffles,
+/// whose stress is that of stretching beside a hole.
 #[test]
 fn meshes_agree() -> Outcome {
     let (table, names) = (table()?, names()?);
     assert!(names.len() >= 20 && table.len() == 2 * names.len());
     for name in names {
         for load in Load::ALL {
-            let found = table
-                .iter()
-                .find(|e| e.tank == name && e.load == load.word());
+            let mut all = table.iter();
+            let found = all.find(|entry| entry.tank == name && entry.load == load.word());
             let entry = found.ok_or_else(|| format!("{name} lacks {}", load.word()))?;
-            let most = entry
+            let most = |stress: f64, wall: &WallLine| stress.max(wall.stress);
+            let counts = 0.05 * entry.walls.iter().fold(0.0, most);
+            let walls = entry
                 .walls
                 .iter()
-                .map(|wall| wall.stress)
-                .fold(0.0, f64::max);
-            for wall in entry
-                .walls
-                .iter()
-                .filter(|wall| !wall.face.starts_with("baffle"))
-            {
+                .filter(|wall| !wall.face.starts_with("baffle"));
+            for wall in walls.filter(|wall| wall.stress > counts) {
                 let what = format!("{name} {} {} {}", entry.load, wall.face, wall.part);
-                if wall.stress > 0.05 * most {
-                    let [stress, inside, deflection] = wall.off.map(f64::abs);
-                    let near = stress <= 3.0 && inside <= 6.0 && deflection <= 3.0;
-                    assert!(near, "{what} {:?}", wall.off);
-                }
-                for edge in wall.edges.iter().filter(|edge| edge.stress > 0.05 * most) {
-                    assert!(
-                        edge.off.abs() <= 6.0,
-                        "{what} at {}: {}",
-                        edge.beside,
-                        edge.off
-                    );
-                }
+                let near = wall.off.iter().all(|off| off.abs() <= 5.0);
+                assert!(near, "{what} {:?}", wall.off);
+                let off = |edge: &&EdgeLine| edge.stress > counts && edge.off.abs() > 6.0;
+                let far: Vec<&EdgeLine> = wall.edges.iter().filter(off).collect();
+                assert!(
+                    far.is_empty() || WIDE.contains(&name.as_str()),
+                    "{what} {far:?}"
+                );
             }
         }
     }

@@ -273,10 +273,11 @@ impl PlateShell {
             }
         }
         for k in 0..3 {
-            for i in (0..3).filter(|i| *i != k) {
-                let factor = sums[i][k] / sums[k][k];
-                for j in 0..4 {
-                    sums[i][j] -= factor * sums[k][j];
+            let lead = sums[k];
+            for row in (0..3).filter(|row| *row != k) {
+                let factor = sums[row][k] / lead[k];
+                for (to, part) in sums[row].iter_mut().zip(lead) {
+                    *to -= factor * part;
                 }
             }
         }

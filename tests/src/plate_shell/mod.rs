@@ -95,14 +95,6 @@ impl PlateShell {
         &self.places
     }
 
-    /// Nodes of a sheet, in no order that counts.
-    #[must_use]
-    pub fn nodes_of(&self, sheet: usize) -> Vec<usize> {
-        let mut all: Vec<usize> = self.parts[sheet].flat.keys().copied().collect();
-        all.sort_unstable();
-        all
-    }
-
     /// Nodes along the edges of the sheets that `of` picks.
     #[must_use]
     pub fn rims(&self, of: impl Fn(&Sheet) -> bool) -> Vec<usize> {

@@ -12,6 +12,7 @@ pub mod jobs;
 pub mod near;
 pub mod order_tanks;
 pub mod orders;
+pub mod plate_shell;
 pub mod random_jobs;
 
 /// What a check gives that stops at the first figure that is not as it must be.

@@ -83,17 +83,25 @@ fn facts(section: &mut Section, tank: &Tank, test: &Test, units: Units) {
     let opens = of("relief_pa", plan.relief.si(), opens);
     section.fact("relief valve", opens.data("relief_set_by", over.key()));
     let weakest = match tank.weakest_wall() {
-        Ok((face, takes)) => said(format!("{face}, takes {}", units.pressure(takes)))
-            .data("weakest_face", face.to_string()),
+        Ok((face, takes)) => {
+            let least = match vessel.weakest_seam {
+                Some(_) => takes,
+                None => vessel.weakest,
+            };
+            said(format!("{face}, takes {}", units.pressure(takes)))
+                .data("weakest_face", face.to_string())
+                .data("weakest_takes_pa", least.si())
+        }
         Err(error) => said(error),
     };
-    let takes = vessel.weakest.si();
-    section.fact("the weakest wall", weakest.data("weakest_takes_pa", takes));
+    section.fact("the weakest wall", weakest);
     if let Some(seam) = vessel.weakest_seam {
-        let told = format!("{seam}, takes less: {}", units.pressure(vessel.weakest));
+        let takes = vessel.weakest;
+        let told = format!("{seam}, takes less: {}", units.pressure(takes));
+        let told = said(told).data("weakest_seam", seam.to_string());
         section.fact(
             "the weakest seam",
-            said(told).data("weakest_seam", seam.to_string()),
+            told.data("weakest_seam_takes_pa", takes.si()),
         );
     }
     let level = units.length(plan.water_level);

@@ -47,6 +47,9 @@ fn a_tank_by_its_own_head() {
         got("weakest_takes_pa"),
         1e-12,
     );
+    // A seam takes less than that wall, and no relief valve opens later than it.
+    assert!(got("weakest_seam_takes_pa") < got("weakest_takes_pa"));
+    assert!(got("relief_pa") <= got("weakest_seam_takes_pa"));
     // What a cap holds, and where a pipe overflows, count as head.
     let job = steel(
         500.0,

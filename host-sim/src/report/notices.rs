@@ -1,5 +1,7 @@
 //! What a person should know: what may hurt someone, and what to mind of the tank and of the work on it.
 
+use std::cmp::Reverse;
+
 use seamwright_core::advice::Advice;
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::advice::work::Work;
@@ -59,6 +61,8 @@ pub(crate) fn section(
             rows.push(row(&advice, tank, cautions));
         }
     });
+    // What forbids comes first, whatever it is about.
+    rows.sort_by_key(|row| Reverse(row.severity));
     let mut section = Section::new("Mind");
     section.add(Block::Notices(Some("notices"), rows));
     if let Some(liquid) = tank.job().liquid() {

@@ -29,7 +29,7 @@ use crate::units::Length;
 /// Plates at the most, as in a net.
 const PLATES: usize = MOST_PLATES;
 /// Edges of plates at the most.
-const EDGES: usize = 140;
+const EDGES: usize = 110;
 /// Loads that are gone through at the most: one for each wall that has one of its own.
 const LOADS: usize = 12;
 /// How near to each other the ends of two edges lie that meet, in sheets.
@@ -117,21 +117,18 @@ impl Judge<'_> {
         if self.tank.body.inside.turned().is_some() {
             return Ok(Shares::NONE);
         }
-        match self.walls()? {
-            Some(mut walls) => self.shared_out(&mut walls),
-            None => Ok(Shares::NONE),
+        let mut walls = Walls::NONE;
+        if self.walls(&mut walls)? {
+            self.shared_out(&mut walls)
+        } else {
+            Ok(Shares::NONE)
         }
     }
 
-    /// The net; `None` where there is no room for it, or a plate is too long.
-    fn walls(&self) -> Result<Option<Walls>, StrengthError> {
-        let mut walls = Walls {
-            lost: Vec::new(),
-            holes: Vec::new(),
-            net: Net::new(),
-            parts: Vec::new(),
-            loads: Vec::new(),
-        };
+    /// Makes the net; whether there was room for it, and no plate is too long.
+    // Out of line, as is what follows: each needs much stack, and only while it works.
+    #[inline(never)]
+    fn walls(&self, walls: &mut Walls) -> Result<bool, StrengthError> {
         let mut rims: Vec<Rim, EDGES> = Vec::new();
         let inside = self.tank.body.inside.vertices();
         let mut fits = true;
@@ -155,7 +152,7 @@ impl Judge<'_> {
                     frame: plate.frame,
                     load,
                 };
-                fits &= load.is_some() && self.put(&mut walls, &mut rims, part, plate);
+                fits &= load.is_some() && self.put(walls, &mut rims, part, plate);
                 Ok(())
             })?;
         }
@@ -171,13 +168,13 @@ impl Judge<'_> {
                     frame: plate.frame,
                     load: None,
                 };
-                fits &= self.put(&mut walls, &mut rims, part, &plate);
+                fits &= self.put(walls, &mut rims, part, &plate);
             }
         }
         let thickest = walls.parts.iter().map(|part| part.thickness);
         let near = NEAR * thickest.fold(0.0, libm::fmax);
-        fits &= joined(&mut walls, &mut rims, near);
-        Ok(fits.then_some(walls))
+        fits &= joined(walls, &mut rims, near);
+        Ok(fits)
     }
 
     /// Adds a plate and its edges; whether there was room.
@@ -230,6 +227,7 @@ impl Judge<'_> {
     }
 
     /// Goes through all loads, and mends what has not the reserve that is wanted.
+    #[inline(never)]
     fn shared_out(&self, walls: &mut Walls) -> Result<Shares, StrengthError> {
         let mut shares = Shares::NONE;
         shares.at_most = walls.parts.iter().any(|part| part.shape.filled < RECTANGLE);
@@ -300,6 +298,15 @@ impl Judge<'_> {
 }
 
 impl Walls {
+    /// No plates yet.
+    const NONE: Self = Self {
+        lost: Vec::new(),
+        holes: Vec::new(),
+        net: Net::new(),
+        parts: Vec::new(),
+        loads: Vec::new(),
+    };
+
     /// Lays a load of the list on the walls, or 1 Pa everywhere, and finds the moments.
     fn press(&mut self, load: Option<usize>) {
         let load = load.and_then(|place| self.loads.get(place));

@@ -4,6 +4,7 @@
 use std::vec::Vec as List;
 
 use seamwright_core::input::{Draft, Shape};
+use seamwright_core::leak::Vessel;
 use seamwright_core::strength::Trial;
 use seamwright_core::tables::Liquid;
 use seamwright_core::tank::Tank;
@@ -314,7 +315,12 @@ fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
     let work = gauge.work().unwrap();
     let tank = Tank::build(&job).unwrap();
     let site = gauge.pages().leak.site(&work).unwrap();
-    assert_eq!(*site.vessel, tank.vessel(None));
+    let (vessel, own) = ((*site.vessel).unwrap(), tank.vessel(None).unwrap());
+    // The walls were tried with another pressure, which leaves a last bit.
+    let share = vessel.weakest.si() / own.weakest.si();
+    assert!(libm::fabs(share - 1.0) < 1e-9, "{share}");
+    let weakest = own.weakest;
+    assert_eq!(Vessel { weakest, ..vessel }, own);
     let weak = site.seam.unwrap().unwrap();
     for pressure in [500.0, 20_000.0].map(Pressure::from_pascals) {
         let least = tank

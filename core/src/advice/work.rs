@@ -4,15 +4,15 @@ use core::fmt;
 
 use super::notice::Severity;
 use super::process::ProcessWork;
+use super::strong::StrengthNotice;
 use crate::arc::duty::{Allowed, DutyError, PERIOD};
 use crate::arc::{Equipment, RatedPart};
 use crate::build::{BaffleEdge, EdgeRemedies};
 use crate::filler::FillerReason;
 use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
-use crate::seam::{Seam, SeamMark};
-use crate::strength::weld::weakest_seam;
-use crate::strength::{Bearing, JoinedWalls, RESERVE, StrengthError};
+use crate::seam::SeamMark;
+use crate::strength::{JoinedWalls, StrengthError};
 use crate::tables::Filler;
 use crate::tank::{Reach, Tank};
 use crate::units::{
@@ -49,26 +49,8 @@ pub struct Work<'a> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum WorkNotice {
-    /// Walls or baffles have less reserve in use than is wanted.
-    WallTooWeak {
-        /// The weakest.
-        face: Face,
-        /// Its reserve.
-        reserve: f64,
-        /// The sheet that would give it what is wanted.
-        sheet: Option<Length>,
-        /// How many others are too weak.
-        others: u8,
-    },
-    /// A seam has less reserve in use than is wanted.
-    SeamTooWeak {
-        /// The weakest.
-        seam: SeamMark,
-        /// Its reserve, 1 of which is enough.
-        reserve: f64,
-    },
-    /// Whether its walls bear what it holds cannot be judged.
-    NotJudged(StrengthError),
+    /// Walls or seams are too weak, or cannot be judged.
+    Strength(StrengthNotice),
     /// The arc melts a wider band than the sheet carries.
     BurnsThrough(BurnThrough),
     /// The filler at hand must not be used for this tank.
@@ -141,9 +123,7 @@ impl WorkNotice {
     #[must_use]
     pub const fn code(&self) -> &'static str {
         match self {
-            Self::WallTooWeak { .. } => "wall-too-weak",
-            Self::SeamTooWeak { .. } => "seam-too-weak",
-            Self::NotJudged(_) => "strength-not-judged",
+            Self::Strength(notice) => notice.code(),
             Self::BurnsThrough(_) => "burns-through",
             Self::FillerRuledOut { .. } => "filler-ruled-out",
             Self::CurrentPastRating { .. } => "current-past-rating",
@@ -163,9 +143,7 @@ impl WorkNotice {
     pub const fn severity(&self) -> Severity {
         match self {
             Self::BurnsThrough(burnt) if !burnt.certain => Severity::Caution,
-            Self::WallTooWeak { .. }
-            | Self::SeamTooWeak { .. }
-            | Self::NotJudged(_)
+            Self::Strength(_)
             | Self::BurnsThrough(_)
             | Self::BaffleLoose { .. }
             | Self::FillerRuledOut { .. }
@@ -186,22 +164,7 @@ impl WorkNotice {
         let current = tank.arc().current.display(CurrentUnit::Ampere, 0);
         let percent = |allowed: &Allowed| allowed.duty.display(RatioUnit::Percent, 0);
         match self {
-            Self::WallTooWeak {
-                face,
-                reserve,
-                sheet,
-                others,
-            } => write_weak(*face, *reserve, (*sheet, *others), f),
-            Self::SeamTooWeak { seam, reserve } => write!(
-                f,
-                "NO: seam {seam} bears {reserve:.2} of what is wanted of it in use: weld it from both sides or with a larger throat, or take thicker sheet"
-            ),
-            Self::NotJudged(error) => {
-                write!(
-                    f,
-                    "NO: whether its walls bear what it holds cannot be judged: {error}"
-                )
-            }
+            Self::Strength(notice) => notice.write(f),
             Self::BurnsThrough(burnt) => write_burnt(tank, burnt, f),
             Self::FillerRuledOut { filler, reason } => write!(
                 f,
@@ -248,34 +211,6 @@ impl WorkNotice {
             Self::HeldTooLong(held) => write_held(tank, held, f),
             Self::AirNeedsWayOut { last } => write_way_out(tank, *last, f),
         }
-    }
-}
-
-/// A wall has too little reserve.
-fn write_weak(
-    face: Face,
-    reserve: f64,
-    (sheet, others): (Option<Length>, u8),
-    f: &mut fmt::Formatter<'_>,
-) -> fmt::Result {
-    write!(
-        f,
-        "NO: the {face} is too weak for what it holds: a reserve of {reserve:.2} against yield, and {RESERVE} wanted"
-    )?;
-    if let Some(sheet) = sheet {
-        // Rounded up, so that it is never too thin.
-        let tenths = libm::ceil(1e4 * sheet.si() - 1e-9);
-        let up = Length::from_metres(1e-4 * tenths);
-        write!(
-            f,
-            "; {} sheet would do",
-            up.display(LengthUnit::Millimetre, 1)
-        )?;
-    }
-    match others {
-        0 => Ok(()),
-        1 => f.write_str("; another one is too weak as well"),
-        more => write!(f, "; {more} others are too weak as well"),
     }
 }
 
@@ -417,53 +352,6 @@ fn write_way_out(tank: &Tank, last: Option<SeamMark>, f: &mut fmt::Formatter<'_>
 }
 
 impl Tank {
-    /// Walls and seams that are too weak for what the tank holds.
-    fn each_strength_notice(
-        &self,
-        bears: Result<&JoinedWalls, StrengthError>,
-        show: &mut impl FnMut(WorkNotice),
-    ) {
-        let joined = match bears {
-            Ok(joined) => joined,
-            Err(error) => return show(WorkNotice::NotJudged(error)),
-        };
-        let mut weakest: Option<Bearing> = None;
-        let mut weak = 0_u8;
-        let baffles = u8::try_from(self.inner.baffles().len()).unwrap_or(0);
-        let walls = self.body().outside.faces().map(|view| view.face());
-        for face in walls.chain((1..=baffles).map(Face::Baffle)) {
-            let Some(Ok(bearing)) = self.bearing_by(face, joined) else {
-                continue;
-            };
-            if bearing.is_enough(joined.trial()) {
-                continue;
-            }
-            weak = weak.saturating_add(1);
-            if weakest.is_none_or(|old| bearing.reserve < old.reserve) {
-                weakest = Some(bearing);
-            }
-        }
-        if let Some(bearing) = weakest {
-            show(WorkNotice::WallTooWeak {
-                face: bearing.face,
-                reserve: bearing.reserve,
-                sheet: bearing.cure.map(|cure| cure.thickness),
-                others: weak.saturating_sub(1),
-            });
-        }
-        let judged = |seam: Seam| Some((seam, self.seam_bearing_by(&seam, joined)?.ok()?));
-        if let Some(weakest) = weakest_seam(self.seams().filter_map(judged))
-            && !weakest.strength.is_enough()
-        {
-            show(WorkNotice::SeamTooWeak {
-                seam: weakest.seam.mark,
-                reserve: weakest.strength.reserve,
-            });
-        }
-    }
-}
-
-impl Tank {
     /// The fittings with a passage into the tank, through which air gets out while it is open.
     pub fn passages(&self) -> impl Iterator<Item = &FittingDraft> {
         let within = |face: Face| matches!(face, Face::Baffle(_));
@@ -485,7 +373,7 @@ impl Tank {
     /// Calls `show` for every notice of the work on this tank.
     pub fn each_work_notice(&self, work: &Work<'_>, mut show: impl FnMut(WorkNotice)) {
         if let Some(bears) = work.bears {
-            self.each_strength_notice(bears, &mut show);
+            self.each_strength_notice(bears, |notice| show(WorkNotice::Strength(notice)));
         }
         if let Some(burnt) = self.burn_through() {
             show(WorkNotice::BurnsThrough(burnt));

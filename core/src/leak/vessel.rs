@@ -2,8 +2,7 @@
 
 use super::{LeakError, LeakPlan, LeakRule, Sought, Vessel, head_for};
 use crate::input::Face;
-use crate::strength::weld::WeakestSeam;
-use crate::strength::{StrengthError, Trial};
+use crate::strength::StrengthError;
 use crate::tank::Tank;
 use crate::units::{Area, Length, Pressure, PressureUnit};
 
@@ -11,8 +10,6 @@ use crate::units::{Area, Length, Pressure, PressureUnit};
 pub const BAROMETER: Pressure = Pressure::new(1.0, PressureUnit::Atmosphere);
 /// No wall is said to take more than the test's own limit, 10 bar.
 const MOST: Pressure = Pressure::new(10.0, PressureUnit::Bar);
-/// The pressure that seams are tried with.
-const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
 
 impl Tank {
     /// What a leak test must know of the tank, standing level. `overflow` is how high over the lowest inside
@@ -26,13 +23,8 @@ impl Tank {
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
         let vessel = self.vessel_taking(self.weakest_wall()?, overflow)?;
-        // What a seam bears goes with the pressure.
-        let weakest = self.weakest_seam(Trial::Test(TRIAL));
-        Ok(match weakest {
-            Some(WeakestSeam { seam, strength, .. }) => {
-                let takes = Pressure::from_pascals(strength.reserve * TRIAL.si());
-                vessel.with_seam(seam.mark, takes)
-            }
+        Ok(match self.seam_taking_less(vessel.weakest) {
+            Some((seam, takes)) => vessel.with_seam(seam, takes),
             None => vessel,
         })
     }

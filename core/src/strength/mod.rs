@@ -20,5 +20,6 @@ pub mod weld;
 pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 pub use error::{PanelError, StrengthError};
 pub use walls::{
-    Bearing, Cure, JoinedWalls, RESERVE, STRIP_BULGE, STRIP_MOMENT, TEST_RESERVE, Trial, WallForm,
+    Bearing, Cure, JoinedWalls, RESERVE, STRIP_BULGE, STRIP_MOMENT, SeamsTake, TEST_RESERVE, Trial,
+    WallForm,
 };

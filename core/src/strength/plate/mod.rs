@@ -12,6 +12,7 @@
 //! y along the long side from its middle.
 
 mod clamp;
+mod eased;
 mod joined;
 mod large;
 
@@ -23,6 +24,7 @@ mod round;
 mod wave;
 
 pub use clamp::clamped;
+pub(crate) use eased::{Eased, MOST_MORE as MOST_MORE_EASED, hold as edges_held};
 pub(crate) use joined::{
     Edge as PlateEdge, Joint, MOST as MOST_PLATES, MOST_RATIO, Net, Place, Slab,
 };

@@ -79,6 +79,7 @@ impl Judge<'_> {
             thickness: baffle.thickness(),
             pressure: panel.most(),
             joined: None,
+            joined_bulge: None,
             at_most: false,
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),

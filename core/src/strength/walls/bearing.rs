@@ -94,6 +94,8 @@ pub struct Bearing {
     /// The highest stress as a wall of the welded tank, whose seams carry the moments of the walls on both of their sides:
     /// this rules. `None` where it was looked at by itself.
     pub joined: Option<Pressure>,
+    /// The largest bulge as such a wall, stretching counted.
+    pub joined_bulge: Option<Length>,
     /// Some wall of the tank is no rectangle, and one that encloses it stands for it: the stress is no more than `joined`.
     pub at_most: bool,
     /// The highest stress of it by itself, edges held from turning and free to turn. Of a round wall the same twice.
@@ -173,6 +175,7 @@ mod tests {
             thickness: length(2.0),
             pressure: Pressure::default(),
             joined: None,
+            joined_bulge: None,
             at_most: false,
             stress: [stress(40.0), stress(30.0)],
             bulge: Some([length(0.2), length(free)]),

@@ -312,6 +312,7 @@ impl<'a> Judge<'a> {
             thickness,
             pressure,
             joined: None,
+            joined_bulge: None,
             at_most: false,
             stress,
             bulge,

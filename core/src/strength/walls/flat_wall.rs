@@ -140,7 +140,8 @@ impl Judge<'_> {
             let strength = self.strength(bearing.thickness)?.yield_strength;
             bearing.joined = Some(Pressure::from_pascals(share.stress));
             bearing.reserve = strength.si() / share.stress;
-            bearing.takes = Some(share.takes(strength));
+            bearing.takes = Some(Pressure::from_pascals(share.takes));
+            bearing.joined_bulge = Some(Length::from_metres(share.bulge));
             bearing.wide_hole = share.wide_hole;
             bearing.at_most = joined.shares.at_most;
             if share.hole > 0.0 {
@@ -255,6 +256,7 @@ impl Judge<'_> {
             thickness: panel.thickness(),
             pressure: Pressure::from_pascals(panel.ramp.most()),
             joined: None,
+            joined_bulge: None,
             at_most: false,
             stress: [strength.stress_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),

@@ -2,16 +2,14 @@
 
 use heapless::Vec;
 
-use super::super::elastic::{ElasticPeak, SHAKEN_DOWN};
-use super::bearing::{TEST_RESERVE, Trial};
+use super::super::elastic::ElasticPeak;
+use super::bearing::Trial;
 use crate::input::Face;
 use crate::input::limits::MAX_FACES;
-use crate::units::{Length, Pressure};
+use crate::units::Length;
 
 /// Seams that are told apart at the most.
 const SEAMS: usize = 60;
-/// No wall is said to take more, in pascals.
-const MOST: f64 = 1e7;
 
 /// Elastic stress of a drum's ends under 1 Pa, each with that of the shell beside it.
 pub(super) type Rims = [[ElasticPeak; 2]; 2];
@@ -43,15 +41,34 @@ pub(super) struct WallShare {
     pub(super) face: Face,
     /// The highest stress of what it is tried with.
     pub(super) stress: f64,
-    /// The same of an even pressure of 1 Pa.
-    pub(super) even: f64,
-    /// The highest stress at the edge of a hole, of what it is tried with and of 1 Pa; none where it has no hole.
+    /// The highest stress at the edge of a hole; none where it has no hole.
     pub(super) hole: f64,
-    pub(super) even_hole: f64,
+    /// The largest bulge of it, in metres.
+    pub(super) bulge: f64,
     /// A hole in it is too wide for that.
     pub(super) wide_hole: bool,
     /// The sheet that gives it the reserve that is wanted, where it has not.
     pub(super) mended: Option<Length>,
+    /// The even pressure that leaves it [`TEST_RESERVE`](super::TEST_RESERVE), in pascals.
+    pub(super) takes: f64,
+    /// The share of what it may bear in a test that it does under the pressure last tried.
+    pub(super) used: f64,
+}
+
+impl WallShare {
+    /// A wall of which nothing is known.
+    pub(super) const fn of(face: Face) -> Self {
+        Self {
+            face,
+            stress: 0.0,
+            hole: 0.0,
+            bulge: 0.0,
+            wide_hole: false,
+            mended: None,
+            takes: 0.0,
+            used: 0.0,
+        }
+    }
 }
 
 /// The highest moment along the seams between two faces.
@@ -66,6 +83,9 @@ pub(super) struct SeamShare {
 pub(super) struct Shares {
     /// Some wall is no rectangle, so that all figures are at most.
     pub(super) at_most: bool,
+    /// The volume that all walls sweep under the pressure that the weakest takes, in m³ for each Pa of it: by stretching
+    /// and bending, and by bending alone.
+    pub(super) swept: [f64; 2],
     pub(super) walls: Vec<WallShare, MAX_FACES>,
     pub(super) seams: Vec<SeamShare, SEAMS>,
 }
@@ -73,6 +93,7 @@ pub(super) struct Shares {
 impl Shares {
     pub(super) const NONE: Self = Self {
         at_most: false,
+        swept: [0.0; 2],
         walls: Vec::new(),
         seams: Vec::new(),
     };
@@ -81,19 +102,14 @@ impl Shares {
         self.walls.iter().find(|wall| wall.face == face)
     }
 
+    pub(super) fn wall_of(&mut self, face: Face) -> Option<&mut WallShare> {
+        self.walls.iter_mut().find(|wall| wall.face == face)
+    }
+
     /// The highest moment along the seams between two faces, in N·m/m.
     pub(super) fn moment(&self, faces: [Face; 2]) -> Option<f64> {
         let [a, b] = faces;
         let same = |seam: &&SeamShare| seam.faces == [a, b] || seam.faces == [b, a];
         self.seams.iter().find(same).map(|seam| seam.moment)
-    }
-}
-
-impl WallShare {
-    /// The even pressure that leaves it [`TEST_RESERVE`].
-    pub(super) fn takes(&self, strength: Pressure) -> Pressure {
-        let at_a_hole = SHAKEN_DOWN * strength.si() / self.even_hole;
-        let pascals = libm::fmin(strength.si() / (TEST_RESERVE * self.even), at_a_hole);
-        Pressure::from_pascals(libm::fmin(pascals, MOST))
     }
 }

@@ -25,12 +25,16 @@ mod drum_wall;
 mod flat_wall;
 mod joined;
 mod judge;
+mod meeting;
+mod pressed;
 mod seam;
+mod share_out;
 mod shared;
 mod strip;
 
 pub use bearing::{Bearing, Cure, RESERVE, TEST_RESERVE, Trial, WallForm};
 
+pub use seam::SeamsTake;
 pub use strip::{STRIP_BULGE, STRIP_MOMENT};
 
 pub use joined::JoinedWalls;

@@ -17,7 +17,7 @@ use super::judge::Judge;
 use crate::body::FlatForm;
 use crate::filler::{FillerService, best};
 use crate::input::{Face, Joint};
-use crate::seam::Seam;
+use crate::seam::{Seam, SeamMark};
 use crate::tank::Tank;
 use crate::units::{Length, Pressure};
 
@@ -310,6 +310,63 @@ impl Tank {
         let joined = self.joined_walls(trial).ok()?;
         let judged = |seam: Seam| Some((seam, self.seam_bearing_by(&seam, &joined)?.ok()?));
         weakest_seam(self.seams().filter_map(judged))
+    }
+}
+
+/// Nearer than this share a seam's pressure is found.
+const FOUND: f64 = 1e-3;
+/// Trials at the most: each comes several times nearer.
+const TRIALS: u8 = 8;
+
+/// What the weakest seam under a test's pressure says of the pressure that seams take.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum SeamsTake {
+    /// All bear the pressure that was tried.
+    That,
+    /// No more than this.
+    Only(Pressure),
+    /// Less, but how much less is to be tried with this: a sheet that stretches eases its seams the more the harder it is
+    /// pressed, so that half the pressure leaves more than half of what a seam bears.
+    Try(Pressure),
+}
+
+impl SeamsTake {
+    /// By the least reserve of any seam under a pressure, in so many trials, this one counted.
+    #[must_use]
+    pub fn by(pressure: Pressure, reserve: f64, trials: u8) -> Self {
+        let less = pressure.si() * reserve;
+        if reserve >= 1.0 && trials <= 1 {
+            Self::That
+        } else if reserve >= 1.0 {
+            Self::Only(pressure)
+        } else if reserve >= 1.0 - FOUND {
+            Self::Only(Pressure::from_pascals(less * (1.0 - FOUND)))
+        } else if trials < TRIALS {
+            Self::Try(Pressure::from_pascals(less))
+        } else {
+            // Past all trials: what even the stiffest seam bears in a straight line from here.
+            Self::Only(Pressure::from_pascals(less * reserve))
+        }
+    }
+}
+
+impl Tank {
+    /// The seam that takes less than a pressure in a test, and how much it takes; `None` where all take as much, and where
+    /// no seam can be judged.
+    #[must_use]
+    pub fn seam_taking_less(&self, than: Pressure) -> Option<(SeamMark, Pressure)> {
+        let mut pressure = than;
+        for trials in 1..=TRIALS {
+            let weakest = self.weakest_seam(Trial::Test(pressure))?;
+            match SeamsTake::by(pressure, weakest.strength.reserve, trials) {
+                SeamsTake::That => break,
+                SeamsTake::Only(takes) => return Some((weakest.seam.mark, takes)),
+                SeamsTake::Try(less) => pressure = less,
+            }
+        }
+        None
     }
 }
 

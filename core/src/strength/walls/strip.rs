@@ -97,6 +97,7 @@ impl Judge<'_> {
             thickness: baffle.thickness(),
             pressure: Pressure::from_pascals(strips.pressure),
             joined: None,
+            joined_bulge: None,
             at_most: false,
             stress: [Pressure::from_pascals(stress); 2],
             bulge: Some([Length::from_metres(bulge); 2]),

@@ -3,7 +3,7 @@
 use seamwright_core::input::Face;
 use seamwright_core::leak::Vessel;
 use seamwright_core::seam::Seam;
-use seamwright_core::strength::{JoinedWalls, StrengthError, Trial};
+use seamwright_core::strength::{JoinedWalls, SeamsTake, StrengthError, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 
@@ -12,14 +12,17 @@ use crate::amount::Units;
 use crate::page::Progress;
 use crate::page::parts::{Known, count, faces};
 
-/// The pressure that walls and seams are tried with.
+/// The pressure that walls are tried with.
 const TRIAL: Pressure = Pressure::from_pascals(1_000.0);
 
 /// What walls and then seams take in a test, one by one.
 #[derive(Clone, Debug)]
 pub(super) struct Tried {
-    /// What the walls bear together, which comes first.
+    /// What the walls bear together, which comes first, and once more for the seams.
     joined: Known<JoinedWalls>,
+    /// The pressure that seams are tried with, in pascals, and how often they have been; zero before the first.
+    pressure: f64,
+    trials: u8,
     next: u8,
     /// The wall that takes least so far; any before the first.
     weakest: Face,
@@ -33,6 +36,8 @@ pub(super) struct Tried {
 impl Tried {
     pub(super) const NOTHING: Self = Self {
         joined: Known::Not,
+        pressure: 0.0,
+        trials: 0,
         next: 0,
         weakest: Face::Front,
         least: 0.0,
@@ -66,7 +71,12 @@ impl Tried {
     #[inline(never)]
     pub(super) fn go_on(&mut self, tank: &Tank) {
         if self.joined.get().is_none() {
-            match tank.joined_walls(Trial::Test(TRIAL)) {
+            let pressure = if self.trials == 0 {
+                TRIAL
+            } else {
+                Pressure::from_pascals(self.pressure)
+            };
+            match tank.joined_walls(Trial::Test(pressure)) {
                 Ok(joined) => self.joined = Known::Is(joined),
                 Err(error) => self.refuse(error),
             }
@@ -76,23 +86,44 @@ impl Tried {
         if let Some(face) = faces(tank).nth(place) {
             self.wall(tank, face);
         } else if self.vessel.get().is_none() {
-            let takes = Pressure::from_pascals(self.least);
             self.vessel = Known::Is(if self.least > 0.0 {
+                let takes = Pressure::from_pascals(self.least);
                 tank.vessel_taking((self.weakest, takes), None)
             } else {
                 Err(StrengthError::Unknown)
             });
+            if let Some(Ok(vessel)) = self.vessel.get() {
+                // Seams are tried with what the walls take.
+                (self.pressure, self.trials) = (vessel.weakest.si(), 1);
+                self.joined = Known::Not;
+            }
             return;
         } else if let Some(seam) = tank.seams().nth(place - count(tank)) {
             self.bear(tank, &seam);
         } else {
-            if let (Known::Is(Ok(vessel)), Some(weak)) = (&mut self.vessel, self.seam.get()) {
-                *vessel = vessel.with_seam(weak.mark, weak.bears);
-            }
-            self.all = true;
+            self.settle(tank);
             return;
         }
         self.next += 1;
+    }
+
+    /// All seams were tried with one pressure: that they bear it, or what they take, or with what to try them again.
+    fn settle(&mut self, tank: &Tank) {
+        if let (Known::Is(Ok(vessel)), Some(weak)) = (&mut self.vessel, self.seam.get()) {
+            let tried = Pressure::from_pascals(self.pressure);
+            let reserve = weak.bears.si() / self.pressure;
+            match SeamsTake::by(tried, reserve, self.trials) {
+                SeamsTake::That => {}
+                SeamsTake::Only(takes) => *vessel = vessel.with_seam(weak.mark, takes),
+                SeamsTake::Try(less) => {
+                    (self.pressure, self.trials) = (less.si(), self.trials + 1);
+                    (self.joined, self.seam) = (Known::Not, Known::Not);
+                    self.next = u8::try_from(count(tank)).unwrap_or(u8::MAX);
+                    return;
+                }
+            }
+        }
+        self.all = true;
     }
 
     /// A wall, as `Tank::weakest_wall` has it.
@@ -125,7 +156,7 @@ impl Tried {
         else {
             return;
         };
-        let bears = Pressure::from_pascals(strength.reserve * TRIAL.si());
+        let bears = Pressure::from_pascals(strength.reserve * self.pressure);
         if self.seam.get().is_none_or(|weak| bears < weak.bears) {
             let mark = seam.mark;
             self.seam = Known::Is(WeakSeam { mark, bears });

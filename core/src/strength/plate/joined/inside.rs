@@ -1,6 +1,7 @@
 //! What a plate of a net bears away from its edges.
 
 use super::super::Field;
+use super::super::clamp::load_slope;
 use super::super::levy::field;
 use super::super::peak;
 use super::super::peak::Spot;
@@ -24,6 +25,17 @@ impl Net {
 }
 
 impl Net {
+    /// The deflection in the middle of a plate, times its stiffness, in N·m².
+    pub(crate) fn middle(&self, slab: usize) -> f64 {
+        self.slab(slab)
+            .map_or(0.0, |slab| slab.at(Spot::MIDDLE, 0.0).w)
+    }
+
+    /// The volume that a plate sweeps, in m³.
+    pub(crate) fn swept(&self, slab: usize) -> f64 {
+        self.slab(slab).map_or(0.0, Slab::swept)
+    }
+
     /// The two moments of a plate at a point, told from its middle along its short and its long side, in N·m/m.
     pub(crate) fn moments_at(
         &self,
@@ -44,7 +56,39 @@ impl Net {
     }
 }
 
+/// Terms each way of the volume swept under an even pressure: the first left out adds 1e-5 of it.
+const SWEEPS: u8 = 5;
+
 impl Slab {
+    /// The volume that it sweeps, in m³: that of a supported plate under the mean of its pressure (Navier; Timoshenko and
+    /// Woinowsky-Krieger, article 28), and what the moments along its edges add, which by Betti's rule is their work on the
+    /// slopes of that plate.
+    fn swept(&self) -> f64 {
+        let (a, b) = (self.sides.short(), self.sides.long());
+        let odd = || (0..SWEEPS).map(|place| f64::from(2 * place + 1));
+        let mut sum = 0.0;
+        for m in odd() {
+            for n in odd() {
+                let wave = m * m / (a * a) + n * n / (b * b);
+                sum += 1.0 / (m * m * n * n * wave * wave);
+            }
+        }
+        let fourth = {
+            let square = core::f64::consts::PI * core::f64::consts::PI;
+            square * square
+        };
+        let mut volume = 64.0 * self.ramp.mean * a * b * sum / (fourth * fourth);
+        for edge in Edge::ALL {
+            let (length, across) = if edge.is_long() { (b, a) } else { (a, b) };
+            for (place, moment) in self.of(edge).iter().enumerate().step_by(2) {
+                let k = wave_number(number(place), length);
+                let slope = load_slope(number(place), k, false, 0.5 * k * across);
+                volume += 0.5 * length * moment * slope;
+            }
+        }
+        volume / self.stiffness
+    }
+
     /// Deflection times the stiffness, and the moments, at a point told in short sides.
     fn at(&self, spot: Spot, poisson: f64) -> Field {
         let (short, long) = (self.sides.short(), self.sides.long());

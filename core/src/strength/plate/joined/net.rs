@@ -86,6 +86,11 @@ impl Net {
         }
     }
 
+    /// The stiffness of a plate.
+    pub(crate) fn stiffness(&self, slab: usize) -> f64 {
+        self.slab(slab).map_or(0.0, |slab| slab.stiffness)
+    }
+
     /// Gives a plate another stiffness.
     pub(crate) fn stiffen(&mut self, slab: usize, stiffness: f64) {
         if let Some(slab) = self.slabs.get_mut(slab) {

@@ -1,0 +1,216 @@
+//! The net of a tank's walls under a load: what each bears, by bending and then by stretching too.
+
+use super::super::elastic::round_a_hole;
+use super::super::plate::{Eased, PlateEdge, Ramp, edges_held, stiffness};
+use super::joined::{SeamShare, Shares, WallShare};
+use super::shared::{Part, Walls};
+use crate::input::Face;
+
+/// How much more than the stress of bending a hole may raise that of stretching, as a share of the first: an even pull
+/// along one way is trebled at its edge where bending that way grows by 1.8, and at most a quarter of the stress in the
+/// middle of an eased plate is pull.
+const PULL_AT_A_HOLE: f64 = 0.17;
+/// The stress at a hole is not told as more than this share of that by bending alone.
+const MOST_AT_A_HOLE: f64 = 1.05;
+
+/// What a plate bears.
+#[derive(Clone, Copy)]
+pub(super) struct Borne {
+    /// The highest stress, in pascals.
+    pub(super) stress: f64,
+    /// The same at the edges of its holes.
+    pub(super) hole: f64,
+    /// The bulge, in metres.
+    pub(super) bulge: f64,
+    /// The volume that it sweeps, in m³: by stretching, and by bending alone.
+    pub(super) swept: [f64; 2],
+}
+
+impl Walls {
+    /// Lays a load of the list on the walls, and finds the moments.
+    pub(super) fn press(&mut self, load: usize) {
+        if let Some(load) = self.loads.get(load).copied() {
+            self.lay(|part| part.ramp(&load));
+        }
+    }
+
+    /// Lays the same pressure on all walls, and finds the moments.
+    pub(super) fn press_evenly(&mut self, pressure: f64) {
+        self.lay(|_| Ramp::even(pressure));
+    }
+
+    /// By bending first; then what stretching eases a plate by is taken off the mean of what presses on it, and the moments
+    /// are found anew.
+    fn lay(&mut self, ramp_of: impl Fn(&Part) -> Ramp) {
+        let ramp_of = |part: &Part| part.load.map_or_else(Ramp::default, |_| ramp_of(part));
+        for (slab, part) in self.parts.iter().enumerate() {
+            self.net.press(slab, ramp_of(part));
+        }
+        self.net.solve();
+        let mut again = false;
+        for slab in 0..self.parts.len() {
+            let Some(part) = self.parts.get(slab) else {
+                continue;
+            };
+            let ramp = ramp_of(part);
+            let (eased, flat) = self.ease(slab, part, ramp);
+            let mean = ramp.mean * eased.edge;
+            if mean.to_bits() != ramp.mean.to_bits() {
+                again = true;
+            }
+            if let Some(slot) = self.eased.get_mut(slab) {
+                *slot = (eased, flat);
+            }
+        }
+        if again {
+            for slab in 0..self.parts.len() {
+                if let (Some(part), Some((eased, _))) = (self.parts.get(slab), self.eased.get(slab))
+                {
+                    let ramp = ramp_of(part);
+                    let mean = ramp.mean * eased.edge;
+                    self.net.press(slab, Ramp { mean, ..ramp });
+                }
+            }
+            self.net.solve();
+        }
+    }
+
+    /// What stretching eases a plate by, from how it bends, and the volume that it sweeps by bending alone.
+    fn ease(&self, slab: usize, part: &Part, ramp: Ramp) -> (Eased, f64) {
+        let swept = self.net.swept(slab);
+        let middle = self.net.middle(slab);
+        if !(ramp.mean > 0.0 && middle > 0.0) {
+            return (Eased::NONE, swept);
+        }
+        let sides = part.shape.sides;
+        let square = sides.short() * sides.short();
+        let held = edges_held(sides, middle / (ramp.mean * square * square));
+        let bulge = middle / (self.net.stiffness(slab) * part.thickness);
+        (Eased::of(sides, held, bulge), swept)
+    }
+
+    /// Gives a part another sheet.
+    pub(super) fn resheet(&mut self, slab: usize, thickness: f64, modulus: f64, poisson: f64) {
+        if let Some(part) = self.parts.get_mut(slab) {
+            part.thickness = thickness;
+            self.net
+                .stiffen(slab, stiffness(modulus, poisson, thickness));
+        }
+    }
+
+    /// What a plate bears.
+    fn borne(&self, slab: usize, part: &Part, poisson: f64) -> Borne {
+        let (eased, flat) = self.eased.get(slab).copied().unwrap_or((Eased::NONE, 0.0));
+        // The moments are those of an eased pressure already.
+        let [inside, bulge] = [eased.inside, eased.bulge].map(|share| share / eased.edge);
+        let [moment, deflection] = self.net.within(slab, poisson);
+        let mut moment = libm::fmax(inside * moment, self.at_edges(slab));
+        for [one, other] in &self.lost {
+            // What the other hands over there is no more than the most that it has at any edge.
+            if *one == slab {
+                moment = libm::fmax(moment, self.at_edges(*other));
+            } else if *other == slab {
+                moment = libm::fmax(moment, self.at_edges(*one));
+            }
+        }
+        let raised = libm::fmin(MOST_AT_A_HOLE, eased.inside + PULL_AT_A_HOLE);
+        let at_a_hole = libm::fmax(eased.inside, raised) / eased.edge;
+        let per_moment = 6.0 / (part.thickness * part.thickness);
+        Borne {
+            stress: per_moment * moment,
+            hole: per_moment
+                * if eased == Eased::NONE { 1.0 } else { at_a_hole }
+                * self.at_holes(slab, poisson),
+            bulge: bulge * deflection / self.net.stiffness(slab),
+            swept: [eased.swept * flat, flat],
+        }
+    }
+
+    /// The highest moment along the edges of a plate.
+    fn at_edges(&self, slab: usize) -> f64 {
+        let edges = PlateEdge::ALL.into_iter();
+        edges
+            .map(|edge| self.net.edge_moment(slab, edge))
+            .fold(0.0, libm::fmax)
+    }
+
+    /// The highest moment at the edge of a hole in a plate.
+    fn at_holes(&self, slab: usize, poisson: f64) -> f64 {
+        let own = self.holes.iter().filter(|hole| hole.slab == slab);
+        own.map(|hole| round_a_hole(self.net.moments_at(slab, hole.at, poisson), poisson))
+            .fold(0.0, libm::fmax)
+    }
+
+    /// The highest stress of a wall, in pascals.
+    pub(super) fn stress_of(&self, face: Face, poisson: f64) -> f64 {
+        let own = self.parts.iter().enumerate();
+        own.filter(|(_, part)| part.face == face)
+            .map(|(slab, part)| self.borne(slab, part, poisson).stress)
+            .fold(0.0, libm::fmax)
+    }
+
+    /// Calls `each` with every wall's part that something may press on, and what it bears.
+    pub(super) fn each(&self, poisson: f64, mut each: impl FnMut(&Part, Borne)) {
+        for (slab, part) in self.parts.iter().enumerate() {
+            if part.load.is_some() {
+                each(part, self.borne(slab, part, poisson));
+            }
+        }
+    }
+
+    /// Sets by what is laid on the walls what each has at the most.
+    pub(super) fn tell(&self, shares: &mut Shares, poisson: f64) {
+        self.each(poisson, |part, borne| {
+            if let Some(share) = shares.wall_of(part.face) {
+                share.stress = libm::fmax(share.stress, borne.stress);
+                share.hole = libm::fmax(share.hole, borne.hole);
+                share.bulge = libm::fmax(share.bulge, libm::fabs(borne.bulge));
+            }
+        });
+        for ends in self.net.pairs() {
+            let [one, other] = ends;
+            let faces = ends.map(|end| self.parts.get(end.slab).map(|part| part.face));
+            let [Some(a), Some(b)] = faces else { continue };
+            if a == b {
+                continue;
+            }
+            let moment = libm::fmax(
+                self.net.edge_moment(one.slab, one.edge),
+                self.net.edge_moment(other.slab, other.edge),
+            );
+            let same = |seam: &&mut SeamShare| seam.faces == [a, b] || seam.faces == [b, a];
+            match shares.seams.iter_mut().find(same) {
+                Some(seam) => seam.moment = libm::fmax(seam.moment, moment),
+                None => {
+                    // As many as there are joints.
+                    let _ = shares.seams.push(SeamShare {
+                        faces: [a, b],
+                        moment,
+                    });
+                }
+            }
+        }
+    }
+
+    /// The walls, each once, with nothing told of them.
+    pub(super) fn shares(&self) -> Shares {
+        let mut shares = Shares::NONE;
+        for (slab, part) in self.parts.iter().enumerate() {
+            if part.load.is_none() {
+                continue;
+            }
+            let wide_hole = self.holes.iter().any(|hole| hole.slab == slab && hole.wide);
+            match shares.wall_of(part.face) {
+                Some(share) => share.wide_hole |= wide_hole,
+                None => {
+                    // As many as there are faces.
+                    let _ = shares.walls.push(WallShare {
+                        wide_hole,
+                        ..WallShare::of(part.face)
+                    });
+                }
+            }
+        }
+        shares
+    }
+}

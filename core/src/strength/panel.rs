@@ -12,7 +12,7 @@ use super::error::PanelError;
 use super::limits;
 use super::load::Pressing;
 use super::plate::{
-    Bending, Enclosing, Held, Ramp, Sides, clamped, disc_held, enclosing, held, stiffness,
+    Bending, Eased, Enclosing, Held, Ramp, Sides, clamped, disc_held, enclosing, held, stiffness,
     supported,
 };
 use crate::units::range::RangeError;
@@ -87,7 +87,12 @@ pub struct PanelStrength {
     /// Highest stress in the middle with edges free to turn but not to pull inward: what is left of the
     /// bending stress, and the stretching stress: up to 25 % above numerical solutions, 1 % below at the most.
     pub stress_held: Pressure,
-    /// Strength over the highest of the three stresses; without end under no pressure.
+    /// Highest stress, edges free to turn and to pull inward: what stretching leaves of `stress_supported`.
+    pub eased_supported: Pressure,
+    /// The same of `stress_clamped`, edges held from turning and free to pull inward.
+    pub eased_clamped: Pressure,
+    /// Strength over the highest of `stress_held` and the two eased stresses, for whether its edges can pull inward is not
+    /// known; without end under no pressure.
     pub reserve: f64,
     /// Which edges that is for.
     pub ruling: Bound,
@@ -140,7 +145,7 @@ impl FlatPanel {
 
     /// The sheet that would give it the reserve `target`, the panel as it is.
     ///
-    /// Bending stress goes with one over the thickness squared; what stretching adds is found by going round.
+    /// Bending stress goes with one over the thickness squared; what stretching makes of it is found by going round.
     ///
     /// # Errors
     /// [`RangeError`] for a target below 0.1 or above 100.
@@ -154,8 +159,7 @@ impl FlatPanel {
     /// The even pressure that leaves it the reserve `target`, whatever presses on it as it is: at most
     /// 100 bar.
     ///
-    /// Bending stress goes with the pressure; what stretching makes of it is found by going round, and
-    /// what is left of an error of that is on the safe side.
+    /// Bending stress goes with the pressure; what stretching makes of it is found by going round.
     ///
     /// # Errors
     /// [`RangeError`] for a target below 0.1 or above 100.
@@ -163,16 +167,19 @@ impl FlatPanel {
         let allowed = self.metal.strength / limits::reserve(target)?;
         let one = Bent::of(self.shape.sides, Ramp::even(1.0), self.metal);
         let t = self.thickness;
+        let short = |pressure: f64| allowed / one.times(pressure).stresses(t).worst();
         let mut pressure = allowed / one.stresses(t).by_bending();
         for _ in 0..ROUNDS {
-            pressure *= libm::fmin(allowed / one.times(pressure).stresses(t).worst(), 1.0);
+            pressure *= short(pressure);
         }
+        // Stress grows more slowly than pressure, so that this errs on the safe side too.
+        pressure *= libm::fmin(short(pressure), 1.0);
         Ok(Pressure::from_pascals(libm::fmin(pressure, MOST)))
     }
 }
 
 /// How often [`FlatPanel::mend`] and [`FlatPanel::takes`] go round.
-const ROUNDS: u8 = 12;
+const ROUNDS: u8 = 24;
 /// No panel is said to take more, in pascals: 100 bar, the most that may be asked of one.
 const MOST: f64 = 1e7;
 
@@ -185,6 +192,14 @@ enum Span {
 }
 
 impl Span {
+    /// What stretching eases it by where its edges may pull inward; nothing of a disc.
+    fn eased(self, held: f64, bulge: f64) -> Eased {
+        match self {
+            Self::Rectangle(sides) => Eased::of(sides, held, bulge),
+            Self::Disc(_) => Eased::NONE,
+        }
+    }
+
     fn held(self, linear: f64, t: f64, modulus: f64, clamped: bool) -> Held {
         match self {
             Self::Rectangle(sides) => held(sides, linear, t, modulus, clamped),
@@ -196,6 +211,8 @@ impl Span {
 /// What bends a panel, with edges free to turn and held: for any thickness.
 struct Bent {
     span: Span,
+    /// The mean of the pressure over its highest: by so much of what an even one is eased.
+    level: f64,
     metal: PanelMetal,
     free: Bending,
     fixed: Bending,
@@ -205,6 +222,8 @@ struct Bent {
 struct Stresses {
     free: f64,
     fixed: f64,
+    eased_free: f64,
+    eased_fixed: f64,
     held: Held,
     stretched: f64,
 }
@@ -213,6 +232,7 @@ impl Bent {
     fn of(sides: Sides, ramp: Ramp, metal: PanelMetal) -> Self {
         Self {
             span: Span::Rectangle(sides),
+            level: ramp.level(),
             metal,
             free: supported(sides, ramp, metal.poisson),
             fixed: clamped(sides, ramp),
@@ -232,16 +252,25 @@ impl Bent {
         }
     }
 
+    /// What is left of a stress of which an even pressure would leave a share: what is uneven of it is not eased.
+    fn left(&self, share: f64) -> f64 {
+        1.0 - self.level * (1.0 - share)
+    }
+
     fn stresses(&self, t: f64) -> Stresses {
         let PanelMetal {
             modulus, poisson, ..
         } = self.metal;
-        let bulge = self.free.bulge(stiffness(modulus, poisson, t));
+        let d = stiffness(modulus, poisson, t);
+        let bulge = self.free.bulge(d);
         let held = self.span.held(bulge, t, modulus, false);
-        let free = self.free.stress(t);
+        let (free, fixed) = (self.free.stress(t), self.fixed.stress(t));
+        let bulge_fixed = self.fixed.bulge(d);
         Stresses {
             free,
-            fixed: self.fixed.stress(t),
+            fixed,
+            eased_free: free * self.left(self.span.eased(0.0, bulge / t).inside),
+            eased_fixed: fixed * self.left(self.span.eased(1.0, bulge_fixed / t).edge),
             held,
             stretched: free * held.share + held.stretch,
         }
@@ -265,6 +294,8 @@ impl Bent {
             held_supported: stresses.held,
             held_clamped: self.span.held(bulge_fixed, t, modulus, true),
             stress_held: Pressure::from_pascals(stresses.stretched),
+            eased_supported: Pressure::from_pascals(stresses.eased_free),
+            eased_clamped: Pressure::from_pascals(stresses.eased_fixed),
             reserve: strength / stresses.worst(),
             ruling: stresses.ruling(),
             bulges: bulge_free > 0.5 * t,
@@ -288,11 +319,11 @@ impl Bent {
 impl Stresses {
     /// The highest with edges free to turn: whether they can pull inward is not known.
     fn middle(&self) -> f64 {
-        libm::fmax(self.free, self.stretched)
+        libm::fmax(self.eased_free, self.stretched)
     }
 
     fn worst(&self) -> f64 {
-        libm::fmax(self.middle(), self.fixed)
+        libm::fmax(self.middle(), self.eased_fixed)
     }
 
     /// Without what stretching makes of it.
@@ -301,7 +332,7 @@ impl Stresses {
     }
 
     fn ruling(&self) -> Bound {
-        if self.middle() >= self.fixed {
+        if self.middle() >= self.eased_fixed {
             Bound::Supported
         } else {
             Bound::Clamped

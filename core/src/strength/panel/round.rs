@@ -53,6 +53,7 @@ impl RoundPanel {
     fn bent(&self) -> Bent {
         Bent {
             span: Span::Disc(self.radius),
+            level: 0.0,
             metal: self.metal,
             free: disc_supported(self.radius, self.tilt, self.metal.poisson),
             fixed: self.clamped(),

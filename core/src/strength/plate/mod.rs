@@ -104,6 +104,16 @@ impl Ramp {
         self.mean + libm::fabs(self.across) + libm::fabs(self.along)
     }
 
+    /// The mean over the highest, 0 to 1; 1 of no pressure.
+    pub(super) fn level(self) -> f64 {
+        let most = self.most();
+        if most > 0.0 {
+            libm::fmax(0.0, self.mean / most)
+        } else {
+            1.0
+        }
+    }
+
     /// The end of a long plate where the pressure is higher, `ratio` short sides long: the far end does
     /// not reach it, and there the same straight line of pressure runs on.
     fn end_of(self, sides: Sides, ratio: f64) -> (f64, Self) {

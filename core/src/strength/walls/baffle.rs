@@ -63,7 +63,7 @@ impl Judge<'_> {
     ) -> Result<Bearing, StrengthError> {
         let panel = self.disc_panel(baffle, centre, radius)?;
         let strength = panel.strength();
-        let free = libm::fmax(strength.stress_supported.si(), strength.stress_held.si());
+        let free = libm::fmax(strength.eased_supported.si(), strength.stress_held.si());
         let wanted = self.trial.wanted();
         let cure = if strength.reserve >= wanted {
             None
@@ -81,7 +81,7 @@ impl Judge<'_> {
             joined: None,
             joined_bulge: None,
             at_most: false,
-            stress: [strength.stress_clamped, Pressure::from_pascals(free)],
+            stress: [strength.eased_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
             bulge_held: Some([
                 Length::from_metres(strength.held_clamped.bulge),

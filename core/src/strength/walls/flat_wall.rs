@@ -249,7 +249,7 @@ impl Judge<'_> {
     ) -> Result<Bearing, StrengthError> {
         let strength = panel.strength();
         // Whether its edges can pull inward is not known.
-        let free = libm::fmax(strength.stress_supported.si(), strength.stress_held.si());
+        let free = libm::fmax(strength.eased_supported.si(), strength.stress_held.si());
         Ok(Bearing {
             face,
             form,
@@ -258,7 +258,7 @@ impl Judge<'_> {
             joined: None,
             joined_bulge: None,
             at_most: false,
-            stress: [strength.stress_clamped, Pressure::from_pascals(free)],
+            stress: [strength.eased_clamped, Pressure::from_pascals(free)],
             bulge: Some([strength.bulge_clamped, strength.bulge_supported]),
             bulge_held: Some([
                 Length::from_metres(strength.held_clamped.bulge),

@@ -66,6 +66,10 @@ fn together(section: &mut Section, judged: &[Bearing]) {
             "flat walls: a seam hands what bends the wall on its one side to the wall on the other, and the stress is the highest \
              that comes of that; of baffles, a pair for edges held from turning and free to turn",
         );
+        section.flush(
+            "a wall that bulges past a quarter of its sheet stretches too, which is counted; its seams are taken as free to \
+             pull inward, for what meets it there gives way",
+        );
     }
     if plates().any(|one| one.at_most) {
         section.flush(
@@ -223,12 +227,18 @@ fn wall(bearing: &Bearing, units: Units) -> Row {
             bearing.elastic.map(|peak| peak.place.name()),
         )
         .data("wide_hole", bearing.wide_hole);
-    let bulge = match bearing.bulge {
-        Some([held, free]) => said(pair([held, free].map(|one| units.fine(one))))
-            .data("bulge_edges_held_m", held.si())
-            .data("bulge_edges_free_m", free.si()),
-        None => Cell::default(),
+    let bulge = match (bearing.joined_bulge, bearing.bulge) {
+        (Some(bulge), _) => said(units.fine(bulge)).data("bulge_m", bulge.si()),
+        (None, Some(pair_of)) => said(pair(pair_of.map(|one| units.fine(one)))),
+        (None, None) => Cell::default(),
     };
+    let [held_bulge, free_bulge] = match bearing.bulge {
+        Some(bulge) => bulge.map(|one| Some(one.si())),
+        None => [None; 2],
+    };
+    let bulge = bulge
+        .maybe("bulge_edges_held_m", held_bulge)
+        .maybe("bulge_edges_free_m", free_bulge);
     let [stretched_held, stretched_free] = match bearing.bulge_held {
         Some(bulge) => bulge.map(|one| Some(one.si())),
         None => [None; 2],
@@ -283,6 +293,7 @@ fn verdict(section: &mut Section, tank: &Tank, judged: &[Bearing], units: Units)
     }
     let stretched: Vec<String> = judged
         .iter()
+        .filter(|bearing| bearing.joined_bulge.is_none())
         .filter_map(|bearing| {
             let [_, free] = bearing.stretched_bulge()?;
             Some(format!("{} {}", bearing.face, units.fine(free)))

@@ -1,9 +1,9 @@
 //! A plate whose edges are held down and held from turning.
 
-use super::levy::field;
+use super::levy::{field, numbered};
 use super::peak;
 use super::peak::Spot;
-use super::wave::{Term, at_edge, pressure, wave_number};
+use super::wave::{Wave, Waves, every_other, pressure, wave_number};
 use super::{Bending, Part, Ramp, Sides};
 
 /// Sine terms of the moment along each edge.
@@ -40,18 +40,12 @@ const EMPTY: [Edges; 3] = [Edges {
     long: [0.0; TERMS],
 }; 3];
 
-/// Terms with their numbers: the first of them, and up by two.
-fn numbered(first: u8) -> impl Iterator<Item = u8> + Clone {
-    (0u8..).map(move |step| first.saturating_add(step.saturating_mul(2)))
-}
-
-/// The slope that a pressure gives to a supported plate at its low edge, for term `number` along
-/// `length`, `beta` across: even or odd across.
-pub(super) fn load_slope(number: u8, k: f64, odd: bool, beta: f64) -> f64 {
-    let (edge, rest) = at_edge(odd, beta);
-    let q = pressure(number) / (k * k * k);
+/// The slope that a pressure gives to a supported plate at its low edge, for a term along it: even or odd across.
+pub(super) fn load_slope(number: u8, odd: bool, wave: &Wave) -> f64 {
+    let (edge, rest) = wave.at_edge(odd);
+    let q = pressure(number) / (wave.k * wave.k * wave.k);
     if odd {
-        q * (1.0 / beta - 0.5 * edge + 0.5 * rest)
+        q * (1.0 / wave.beta - 0.5 * edge + 0.5 * rest)
     } else {
         0.5 * q * (edge - rest)
     }
@@ -102,10 +96,10 @@ impl Edges {
         let other_start = wave_number(other_first, across);
         let other_step = wave_number(2, across);
         let (mut largest, mut change) = (0.0, 0.0);
-        for (number, moment) in numbered(first).zip(own.iter_mut()) {
-            let k = wave_number(number, length);
-            let beta = 0.5 * k * across;
-            let mut slope = load_slope(number, k, odd, beta);
+        let waves = Waves::along([first, 2], length, across);
+        for ((number, wave), moment) in numbered(first).zip(waves).zip(own.iter_mut()) {
+            let k = wave.k;
+            let mut slope = load_slope(number, odd, &wave);
             let mut g = other_start;
             let times = 4.0 * k / length;
             for force in other {
@@ -113,7 +107,7 @@ impl Edges {
                 slope += force * times * g / (sum * sum);
                 g += other_step;
             }
-            let (edge, rest) = at_edge(odd, beta);
+            let (edge, rest) = wave.at_edge(odd);
             let next = -2.0 * k * slope / (edge + rest);
             change = libm::fmax(change, libm::fabs(next - *moment));
             largest = libm::fmax(largest, libm::fabs(next));
@@ -128,22 +122,12 @@ impl Edges {
         let half = 0.5 * self.ratio;
         let one = |moments: &Moments, first, length, across, odd, s: f64, c: f64| {
             let mut w = 0.0;
-            for (number, moment) in numbered(first).zip(moments) {
-                let k = wave_number(number, length);
-                let beta = 0.5 * k * across;
-                let (edge, _) = at_edge(odd, beta);
-                let low = if odd { -0.5 } else { 0.5 } * moment / (k * k);
-                let term = Term {
-                    k,
-                    beta,
-                    odd,
-                    a: low * beta * edge,
-                    b: -low,
-                };
-                if term.fades(c) {
+            let waves = Waves::at([first, 2], [length, across], [s, c]);
+            for (wave, moment) in waves.zip(moments) {
+                if wave.fades() {
                     break;
                 }
-                let [deflection, ..] = term.at(s, c);
+                let [deflection, ..] = wave.bent_at_edges(odd, if odd { -moment } else { *moment });
                 w += deflection;
             }
             w
@@ -175,10 +159,7 @@ impl Edges {
         } else {
             (&self.long, first_y, self.part == Part::Across)
         };
-        let mut sum = 0.0;
-        for (number, moment) in numbered(first).zip(moments) {
-            sum += moment * libm::sin(wave_number(number, 1.0) * share);
-        }
+        let sum = every_other(moments, first, share);
         if odd && high { -sum } else { sum }
     }
 }

@@ -2,11 +2,11 @@
 
 use super::peak;
 use super::peak::Spot;
-use super::wave::{Term, at_edge, pressure, wave_number};
+use super::wave::{Waves, pressure};
 use super::{Bending, Field, Part, Ramp, Sides};
 
 /// Terms at the most; they are left off sooner where they have faded.
-const TERMS: u8 = 40;
+const TERMS: usize = 40;
 /// A longer plate is taken as its end of this many short sides: 3e-6 off the strip in its middle.
 const LONGEST: f64 = 10.0;
 
@@ -44,6 +44,11 @@ pub fn supported(sides: Sides, ramp: Ramp, poisson: f64) -> Bending {
     }
 }
 
+/// The numbers of terms: the first of them, and up by two.
+pub(super) fn numbered(first: u8) -> impl Iterator<Item = u8> + Clone {
+    (0u8..).map(move |step| first.saturating_add(step.saturating_mul(2)))
+}
+
 /// The field of one part of the pressure: the strip across the short side, and Lévy's terms that bring
 /// the two short edges down.
 pub(super) fn field(part: Part, ratio: f64, poisson: f64, spot: Spot) -> Field {
@@ -59,23 +64,16 @@ pub(super) fn field(part: Part, ratio: f64, poisson: f64, spot: Spot) -> Field {
     let share = if odd { 2.0 * y / ratio } else { 1.0 };
     let mut sum = [w * share, -bent * share, 0.0];
     let [first, _] = part.first();
-    for step in 0..TERMS {
-        let number = first + 2 * step;
-        let k = wave_number(number, 1.0);
-        let beta = 0.5 * k * ratio;
-        let (edge, _) = at_edge(odd, beta);
-        let q = pressure(number) / (k * k * k * k);
-        let term = Term {
-            k,
-            beta,
-            odd,
-            a: -q * (1.0 + 0.5 * beta * edge),
-            b: 0.5 * q,
-        };
-        if term.fades(y) {
+    let waves = Waves::at([first, 2], [1.0, ratio], [x, y]);
+    for (number, wave) in numbered(first).zip(waves).take(TERMS) {
+        if wave.fades() {
             break;
         }
-        for (total, part) in sum.iter_mut().zip(term.at(x, y)) {
+        let square = wave.k * wave.k;
+        let q = pressure(number) / (square * square);
+        let (edge, _) = wave.at_edge(odd);
+        let bent = wave.bent(odd, -q * (1.0 + 0.5 * wave.beta * edge), 0.5 * q);
+        for (total, part) in sum.iter_mut().zip(bent) {
             *total += part;
         }
     }

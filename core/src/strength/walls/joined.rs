@@ -53,6 +53,10 @@ pub(super) struct WallShare {
     pub(super) takes: f64,
     /// The share of what it may bear in a test that it does under the pressure last tried.
     pub(super) used: f64,
+    /// It was among those that were tried with that.
+    pub(super) close: bool,
+    /// Its edges bear more than what lies between them, in all its parts.
+    pub(super) edges_rule: bool,
 }
 
 impl WallShare {
@@ -67,6 +71,8 @@ impl WallShare {
             mended: None,
             takes: 0.0,
             used: 0.0,
+            close: false,
+            edges_rule: true,
         }
     }
 }

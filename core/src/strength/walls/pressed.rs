@@ -18,12 +18,12 @@ const MOST_AT_A_HOLE: f64 = 1.05;
 pub(super) struct Borne {
     /// The highest stress, in pascals.
     pub(super) stress: f64,
+    /// It stands at an edge.
+    pub(super) at_edges: bool,
     /// The same at the edges of its holes.
     pub(super) hole: f64,
     /// The bulge, in metres.
     pub(super) bulge: f64,
-    /// The volume that it sweeps, in m³: by stretching, and by bending alone.
-    pub(super) swept: [f64; 2],
 }
 
 impl Walls {
@@ -99,39 +99,61 @@ impl Walls {
     }
 
     /// What a plate bears.
-    fn borne(&self, slab: usize, part: &Part, poisson: f64) -> Borne {
-        let (eased, flat) = self.eased.get(slab).copied().unwrap_or((Eased::NONE, 0.0));
+    pub(super) fn borne(&self, slab: usize, part: &Part, poisson: f64) -> Borne {
+        let eased = self.eased(slab);
         // The moments are those of an eased pressure already.
         let [inside, bulge] = [eased.inside, eased.bulge].map(|share| share / eased.edge);
         let [moment, deflection] = self.net.within(slab, poisson);
-        let mut moment = libm::fmax(inside * moment, self.at_edges(slab));
-        for [one, other] in &self.lost {
-            // What the other hands over there is no more than the most that it has at any edge.
-            if *one == slab {
-                moment = libm::fmax(moment, self.at_edges(*other));
-            } else if *other == slab {
-                moment = libm::fmax(moment, self.at_edges(*one));
-            }
-        }
-        let raised = libm::fmin(MOST_AT_A_HOLE, eased.inside + PULL_AT_A_HOLE);
-        let at_a_hole = libm::fmax(eased.inside, raised) / eased.edge;
+        let at_edges = self.at_edges(slab);
         let per_moment = 6.0 / (part.thickness * part.thickness);
         Borne {
-            stress: per_moment * moment,
-            hole: per_moment
-                * if eased == Eased::NONE { 1.0 } else { at_a_hole }
-                * self.at_holes(slab, poisson),
+            stress: per_moment * libm::fmax(inside * moment, at_edges),
+            at_edges: inside * moment < at_edges,
+            hole: self.hole(slab, part, poisson),
             bulge: bulge * deflection / self.net.stiffness(slab),
-            swept: [eased.swept * flat, flat],
         }
     }
 
-    /// The highest moment along the edges of a plate.
+    /// The highest stress at the edges of a plate.
+    pub(super) fn edge(&self, slab: usize, part: &Part) -> f64 {
+        6.0 * self.at_edges(slab) / (part.thickness * part.thickness)
+    }
+
+    /// The highest stress at the edges of a plate's holes.
+    pub(super) fn hole(&self, slab: usize, part: &Part, poisson: f64) -> f64 {
+        let eased = self.eased(slab);
+        let raised = libm::fmin(MOST_AT_A_HOLE, eased.inside + PULL_AT_A_HOLE);
+        let share = if eased == Eased::NONE {
+            1.0
+        } else {
+            libm::fmax(eased.inside, raised) / eased.edge
+        };
+        6.0 * share * self.at_holes(slab, poisson) / (part.thickness * part.thickness)
+    }
+
+    fn eased(&self, slab: usize) -> Eased {
+        self.eased
+            .get(slab)
+            .map_or(Eased::NONE, |(eased, _)| *eased)
+    }
+
+    /// The highest moment along the edges of a plate, or that its neighbour has where the plate has no edge for it: what
+    /// the other hands over there is no more than the most that it has at any edge.
     fn at_edges(&self, slab: usize) -> f64 {
-        let edges = PlateEdge::ALL.into_iter();
-        edges
-            .map(|edge| self.net.edge_moment(slab, edge))
-            .fold(0.0, libm::fmax)
+        let own = |slab: usize| {
+            let edges = PlateEdge::ALL.into_iter();
+            edges
+                .map(|edge| self.net.edge_moment(slab, edge))
+                .fold(0.0, libm::fmax)
+        };
+        let lost = self.lost.iter().filter_map(|[one, other]| {
+            let there = [(one, other), (other, one)].into_iter();
+            there
+                .filter(|(here, _)| **here == slab)
+                .map(|(_, other)| *other)
+                .next()
+        });
+        lost.map(own).fold(own(slab), libm::fmax)
     }
 
     /// The highest moment at the edge of a hole in a plate.
@@ -149,24 +171,27 @@ impl Walls {
             .fold(0.0, libm::fmax)
     }
 
-    /// Calls `each` with every wall's part that something may press on, and what it bears.
-    pub(super) fn each(&self, poisson: f64, mut each: impl FnMut(&Part, Borne)) {
-        for (slab, part) in self.parts.iter().enumerate() {
-            if part.load.is_some() {
-                each(part, self.borne(slab, part, poisson));
-            }
+    /// The volume that all walls sweep, in m³: by stretching and bending, and by bending alone.
+    pub(super) fn swept(&self) -> [f64; 2] {
+        let mut sum = [0.0; 2];
+        for (eased, flat) in &self.eased {
+            let [stretched, bent] = &mut sum;
+            *stretched += eased.swept * flat;
+            *bent += flat;
         }
+        sum
     }
 
     /// Sets by what is laid on the walls what each has at the most.
     pub(super) fn tell(&self, shares: &mut Shares, poisson: f64) {
-        self.each(poisson, |part, borne| {
-            if let Some(share) = shares.wall_of(part.face) {
+        for (slab, part) in self.parts.iter().enumerate() {
+            if let Some(share) = part.load.and_then(|_| shares.wall_of(part.face)) {
+                let borne = self.borne(slab, part, poisson);
                 share.stress = libm::fmax(share.stress, borne.stress);
                 share.hole = libm::fmax(share.hole, borne.hole);
                 share.bulge = libm::fmax(share.bulge, libm::fabs(borne.bulge));
             }
-        });
+        }
         for ends in self.net.pairs() {
             let [one, other] = ends;
             let faces = ends.map(|end| self.parts.get(end.slab).map(|part| part.face));

@@ -16,6 +16,8 @@ const RECTANGLE: f64 = 0.999;
 const ROUNDS: u8 = 10;
 /// Nearer than this share it is right.
 const RIGHT: f64 = 1e-3;
+/// A wall that does less than this share of the most that any wall does will not be the weakest.
+const CLOSE: f64 = 0.7;
 /// No wall is said to take more, in pascals.
 const MOST: f64 = 1e7;
 
@@ -46,68 +48,77 @@ impl Judge<'_> {
         Ok(shares)
     }
 
-    /// How much of what it may bear in a test each wall does under an even pressure; and the most of them.
+    /// How much of what it may bear in a test each wall does under an even pressure; and the most of them. Walls that had
+    /// less than [`CLOSE`] of the most before are passed over.
     fn used(
         &self,
         walls: &mut Walls,
         shares: &mut Shares,
         pressure: f64,
+        before: f64,
     ) -> Result<f64, StrengthError> {
         walls.press_evenly(pressure);
         for share in &mut shares.walls {
-            share.used = 0.0;
+            share.close = share.used >= CLOSE * before;
+            share.used = if share.close { 0.0 } else { share.used };
         }
-        let mut lacking = None;
-        shares.swept = [0.0; 2];
-        walls.each(self.poisson(), |part, borne| {
+        shares.swept = walls.swept().map(|volume| volume / pressure);
+        let mut most = 0.0;
+        for slab in 0..walls.parts.len() {
+            let Some(part) = walls.parts.get(slab).filter(|part| part.load.is_some()) else {
+                continue;
+            };
+            let Some(share) = shares.wall_of(part.face).filter(|share| share.close) else {
+                continue;
+            };
             let sheet = self.tank.job.thickness_of(part.face);
-            match self.strength(sheet) {
-                Ok(strength) => {
-                    let allowed = strength.yield_strength.si();
-                    let used = libm::fmax(
-                        TEST_RESERVE * borne.stress / allowed,
-                        borne.hole / (SHAKEN_DOWN * allowed),
-                    );
-                    if let Some(share) = shares.wall_of(part.face) {
-                        share.used = libm::fmax(share.used, used);
-                    }
-                }
-                Err(error) => lacking = Some(error),
-            }
-            let [stretched, bent] = &mut shares.swept;
-            *stretched += borne.swept[0] / pressure;
-            *bent += borne.swept[1] / pressure;
-        });
-        match lacking {
-            Some(error) => Err(error),
-            None => Ok(shares
-                .walls
-                .iter()
-                .map(|share| share.used)
-                .fold(0.0, libm::fmax)),
+            let allowed = self.strength(sheet)?.yield_strength.si();
+            // What is worst at its edges by bending alone stays so: stretching eases its middle more.
+            let (stress, hole) = if before > 0.0 && share.edges_rule {
+                (
+                    walls.edge(slab, part),
+                    walls.hole(slab, part, self.poisson()),
+                )
+            } else {
+                let borne = walls.borne(slab, part, self.poisson());
+                share.edges_rule &= borne.at_edges;
+                (borne.stress, borne.hole)
+            };
+            let used = libm::fmax(
+                TEST_RESERVE * stress / allowed,
+                hole / (SHAKEN_DOWN * allowed),
+            );
+            share.used = libm::fmax(share.used, used);
+            most = libm::fmax(most, used);
         }
+        for share in &mut shares.walls {
+            // Stress grows with pressure at most so many times as much as in a straight line.
+            if share.close && share.used <= 1.0 {
+                share.takes = pressure / (MOST_MORE_EASED * share.used);
+            }
+        }
+        Ok(most)
     }
 
-    /// Finds the even pressure that leaves the weakest wall what a test wants; of the others no more than what they take
-    /// for sure, since stress grows with pressure at most [`MOST_MORE_EASED`] times as much as in a straight line.
+    /// Finds the even pressure that leaves the weakest wall what a test wants; of the others no more than what they take for
+    /// sure.
+    #[inline(never)]
     fn takes(&self, walls: &mut Walls, shares: &mut Shares) -> Result<(), StrengthError> {
         let mut pressure = 1.0;
-        let mut most = self.used(walls, shares, pressure)?;
+        walls.net.scale(0.0);
+        let mut most = self.used(walls, shares, pressure, 0.0)?;
         for _ in 0..ROUNDS {
-            if libm::fabs(most - 1.0) < RIGHT || !(most > 0.0) {
-                break;
-            }
             let next = libm::fmin(pressure / most, MOST);
-            if next >= MOST && pressure >= MOST {
+            if libm::fabs(next / pressure - 1.0) < RIGHT {
                 break;
             }
+            walls.net.scale(next / pressure);
             pressure = next;
-            most = self.used(walls, shares, pressure)?;
+            most = self.used(walls, shares, pressure, most)?;
         }
-        let sure = libm::fmin(pressure * (1.0 - RIGHT) / libm::fmax(1.0, most), MOST);
+        let sure = pressure * (1.0 - RIGHT) / libm::fmax(1.0, most);
         for share in &mut shares.walls {
-            let straight = pressure / (MOST_MORE_EASED * share.used);
-            share.takes = libm::fmin(libm::fmax(sure, straight), MOST);
+            share.takes = libm::fmin(libm::fmax(sure, share.takes), MOST);
         }
         Ok(())
     }

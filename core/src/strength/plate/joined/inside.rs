@@ -2,12 +2,12 @@
 
 use super::super::Field;
 use super::super::clamp::load_slope;
-use super::super::levy::field;
+use super::super::levy::{field, numbered};
 use super::super::peak;
 use super::super::peak::Spot;
-use super::super::wave::{Term, at_edge, wave_number};
+use super::super::wave::Waves;
 use super::net::Net;
-use super::slab::{Edge, Slab, number};
+use super::slab::{Edge, Slab};
 
 impl Net {
     /// The highest moment of a plate away from its edges, in N·m/m, and its largest deflection times its stiffness, in N·m².
@@ -80,10 +80,10 @@ impl Slab {
         let mut volume = 64.0 * self.ramp.mean * a * b * sum / (fourth * fourth);
         for edge in Edge::ALL {
             let (length, across) = if edge.is_long() { (b, a) } else { (a, b) };
-            for (place, moment) in self.of(edge).iter().enumerate().step_by(2) {
-                let k = wave_number(number(place), length);
-                let slope = load_slope(number(place), k, false, 0.5 * k * across);
-                volume += 0.5 * length * moment * slope;
+            let waves = Waves::along([1, 2], length, across);
+            let odd = numbered(1).zip(self.of(edge).iter().step_by(2));
+            for (wave, (number, moment)) in waves.zip(odd) {
+                volume += 0.5 * length * moment * load_slope(number, false, &wave);
             }
         }
         volume / self.stiffness
@@ -115,25 +115,13 @@ impl Slab {
         ];
         for (place_of, (edges, length, across, s, c)) in pairs.into_iter().enumerate() {
             let [low, high] = edges.map(|edge| self.of(edge));
-            for (place, (low, high)) in low.iter().zip(high).enumerate() {
-                let k = wave_number(number(place), length);
-                let beta = 0.5 * k * across;
-                let mut faded = true;
-                for (odd, strength) in [(false, 0.5 * (low + high)), (true, 0.5 * (high - low))] {
-                    let (edge, _) = at_edge(odd, beta);
-                    let half = 0.5 * strength / (k * k);
-                    let term = Term {
-                        k,
-                        beta,
-                        odd,
-                        a: half * beta * edge,
-                        b: -half,
-                    };
-                    if term.fades(c) {
-                        continue;
-                    }
-                    faded = false;
-                    let [w, ss, cc] = term.at(s, c);
+            let waves = Waves::at([1, 1], [length, across], [s, c]);
+            for (wave, (low, high)) in waves.zip(low.iter().zip(high)) {
+                if wave.fades() {
+                    break;
+                }
+                for (odd, moment) in [(false, 0.5 * (low + high)), (true, 0.5 * (high - low))] {
+                    let [w, ss, cc] = wave.bent_at_edges(odd, moment);
                     let (along_edge, off_edge) = (-(ss + poisson * cc), -(cc + poisson * ss));
                     sum.w += w;
                     if place_of == 0 {
@@ -143,9 +131,6 @@ impl Slab {
                         sum.across += along_edge;
                         sum.along += off_edge;
                     }
-                }
-                if faded {
-                    break;
                 }
             }
         }

@@ -2,6 +2,7 @@
 
 use heapless::Vec;
 
+use super::super::wave::sines;
 use super::super::{Ramp, peak};
 use super::slab::{Edge, Slab, TAIL, TERMS, Terms, from_behind, number};
 
@@ -83,6 +84,17 @@ impl Net {
     pub(crate) fn press(&mut self, slab: usize, ramp: Ramp) {
         if let Some(slab) = self.slabs.get_mut(slab) {
             slab.ramp = ramp;
+        }
+    }
+
+    /// Makes all moments so many times as large, from where the next search for them starts.
+    pub(crate) fn scale(&mut self, times: f64) {
+        for slab in &mut self.slabs {
+            for moments in &mut slab.moments {
+                for moment in moments {
+                    *moment *= times;
+                }
+            }
         }
     }
 
@@ -187,13 +199,7 @@ impl Net {
                 *term -= along.map_or(1.0, |end| end.sign(place)) * slope / gives;
             }
         }
-        let mut value = |share: f64| {
-            let mut sum = 0.0;
-            for (place, term) in terms.iter().enumerate() {
-                sum += term * libm::sin(core::f64::consts::PI * f64::from(number(place)) * share);
-            }
-            sum
-        };
+        let mut value = |share: f64| sines(&terms, share);
         peak::along(&mut value, 0.0, 1.0)
     }
 }

@@ -1,7 +1,7 @@
 //! One plate of a net: what moments along its edges do to their slopes, and what a pressure does.
 
 use super::super::clamp::load_slope;
-use super::super::wave::{at_edge, wave_number};
+use super::super::wave::{Wave, first_fall, wave_number};
 use super::super::{Part, Ramp, Sides};
 
 /// Sine terms along each edge that are found together.
@@ -85,6 +85,8 @@ pub(crate) struct Slab {
     pub(super) stiffness: f64,
     /// Of a unit moment along a long and a short edge: the slope at that edge and at the one across the plate, for D = 1.
     own: [[[f64; 2]; TERMS]; 2],
+    /// `e^(−2 β)` of the first term along a long and a short edge.
+    falls: [f64; 2],
     /// `k g / (k² + g²)²` of each term along the long edges (rows) and the short ones.
     cross: [Terms; TERMS],
     /// The moments along [`Edge::ALL`].
@@ -94,10 +96,14 @@ pub(crate) struct Slab {
 impl Slab {
     /// A plate without moments, for a stiffness D in N·m.
     pub(crate) fn new(sides: Sides, ramp: Ramp, stiffness: f64) -> Self {
+        let falls = [
+            first_fall(sides.long(), sides.short()),
+            first_fall(sides.short(), sides.long()),
+        ];
         let mut own = [[[0.0; 2]; TERMS]; 2];
         for (pair, long) in own.iter_mut().zip([true, false]) {
             for (place, both) in pair.iter_mut().enumerate() {
-                *both = own_slopes(sides, long, number(place));
+                *both = own_slopes(&wave(sides, falls, long, number(place)));
             }
         }
         let mut cross = [[0.0; TERMS]; TERMS];
@@ -111,6 +117,7 @@ impl Slab {
             ramp,
             stiffness,
             own,
+            falls,
             cross,
             moments: [[0.0; TERMS]; 4],
         }
@@ -156,13 +163,7 @@ impl Slab {
 
     /// The slope inward that the pressure gives to an edge, for a term along it.
     pub(super) fn load_slope(&self, edge: Edge, number: u8) -> f64 {
-        let (length, across) = if edge.is_long() {
-            (self.sides.long(), self.sides.short())
-        } else {
-            (self.sides.short(), self.sides.long())
-        };
-        let k = wave_number(number, length);
-        let beta = 0.5 * k * across;
+        let wave = wave(self.sides, self.falls, edge.is_long(), number);
         let (even_along, even_across) = (!number.is_multiple_of(2), true);
         let mut slope = 0.0;
         for (part, strength) in self.ramp.parts() {
@@ -175,7 +176,7 @@ impl Slab {
             };
             if along && strength != 0.0 {
                 let sign = if odd && edge.is_high() { -1.0 } else { 1.0 };
-                slope += sign * strength * load_slope(number, k, odd, beta);
+                slope += sign * strength * load_slope(number, odd, &wave);
             }
         }
         slope / self.stiffness
@@ -224,28 +225,30 @@ impl Slab {
             };
             met += (low + from_behind(place) * high) * cross;
         }
-        let [own, _] = own_slopes(self.sides, edge.is_long(), number);
+        let [own, _] = own_slopes(&wave(self.sides, self.falls, edge.is_long(), number));
         let slope =
             self.load_slope(edge, number) + 2.0 * met / (self.length(edge) * self.stiffness);
         [slope, own / self.stiffness]
     }
 }
 
+/// A term along a long or a short edge.
+fn wave(sides: Sides, [along_long, along_short]: [f64; 2], long: bool, number: u8) -> Wave {
+    if long {
+        Wave::along(number, sides.long(), sides.short(), along_long)
+    } else {
+        Wave::along(number, sides.short(), sides.long(), along_short)
+    }
+}
+
 /// The slopes at an edge and at the one across the plate by a unit moment along the first: half of what an even and an
 /// odd pair of moments give (article 41), for D = 1.
-fn own_slopes(sides: Sides, long: bool, number: u8) -> [f64; 2] {
-    let (length, across) = if long {
-        (sides.long(), sides.short())
-    } else {
-        (sides.short(), sides.long())
-    };
-    let k = wave_number(number, length);
-    let beta = 0.5 * k * across;
+fn own_slopes(wave: &Wave) -> [f64; 2] {
     let [even, odd] = [false, true].map(|odd| {
-        let (edge, rest) = at_edge(odd, beta);
+        let (edge, rest) = wave.at_edge(odd);
         edge + rest
     });
-    [(even + odd) / (4.0 * k), (even - odd) / (4.0 * k)]
+    [(even + odd) / (4.0 * wave.k), (even - odd) / (4.0 * wave.k)]
 }
 
 /// `k g / (k² + g²)²`, for a term along the long edges and one along the short ones.

@@ -1,6 +1,7 @@
 //! How long a gauge needs before it shows a leak.
 
 use super::LeakRate;
+use crate::strength::Compliance;
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value, within};
 use crate::units::{Figure, Pressure, PressureUnit, Temperature, TemperatureUnit, Time, Volume};
@@ -159,6 +160,7 @@ pub struct Decay {
     /// Absolute.
     pressure: Pressure,
     temperature: Temperature,
+    compliance: Compliance,
 }
 
 impl Decay {
@@ -181,7 +183,14 @@ impl Decay {
             volume: of,
             pressure: Pressure::from_pascals(gauge.si() + outside.si()),
             temperature,
+            compliance: Compliance::RIGID,
         })
+    }
+
+    /// The same with walls that give way: they keep the pressure up, so that a leak takes longer to show.
+    #[must_use]
+    pub const fn giving(self, compliance: Compliance) -> Self {
+        Self { compliance, ..self }
     }
 
     /// How near its pressure is known, temperature and barometer made good.
@@ -191,7 +200,7 @@ impl Decay {
     }
 
     /// How long a leak takes to move the pressure by `measure` times the nearness of the reading:
-    /// t = V m Δp / Q. With a measure of [`MEASURE`] the leak is then known to a fifth of itself by two readings,
+    /// t = (V + p C) m Δp / Q, C the most of the compliance. With a measure of [`MEASURE`] the leak is then known to a fifth of itself by two readings,
     /// to a third by many.
     ///
     /// # Errors
@@ -211,6 +220,7 @@ impl Decay {
     fn gas(&self, instruments: &Instruments, measure: f64) -> Result<f64, RangeError> {
         Figure::Measure.within(measure, 1.0, 100.0)?;
         let fall = measure * self.nearness(instruments).si();
-        Ok(self.volume.si() * fall / (GAS * self.temperature.si()))
+        let volume = self.volume.si() + self.pressure.si() * self.compliance.most();
+        Ok(volume * fall / (GAS * self.temperature.si()))
     }
 }

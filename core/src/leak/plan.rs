@@ -7,6 +7,7 @@ use super::{
 };
 use crate::input::Face;
 use crate::seam::SeamMark;
+use crate::strength::Compliance;
 use crate::units::constant::WATER;
 use crate::units::range::{Limit, OutOfRange, RangeError, Value};
 use crate::units::{
@@ -104,6 +105,8 @@ pub struct Sought {
 pub struct Vessel {
     /// All that it holds.
     pub volume: Volume,
+    /// By how much that grows with the pressure in it.
+    pub compliance: Compliance,
     /// From the lowest to the highest inside point, as it stands for the test.
     pub height: Length,
     /// From the lowest point to where it overflows: the top of the filler or of the vent, at least the
@@ -185,11 +188,9 @@ impl Vessel {
         let (mut pressure, mut pressure_limit) = set;
         let decay = match sought {
             Some(sought) => Some(
-                Decay::new(self.volume, pressure, outside, sought.temperature)?.time_to_see(
-                    sought.leak,
-                    &sought.instruments,
-                    MEASURE,
-                )?,
+                Decay::new(self.volume, pressure, outside, sought.temperature)?
+                    .giving(self.compliance)
+                    .time_to_see(sought.leak, &sought.instruments, MEASURE)?,
             ),
             None => None,
         };

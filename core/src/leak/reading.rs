@@ -2,6 +2,7 @@
 
 use super::decay::{HIGHEST, volume_in, within_air, within_outside};
 use super::{Instruments, LeakRate, ReadingError};
+use crate::strength::Compliance;
 use crate::units::constant::GAS;
 use crate::units::range::{Limit, OutOfRange, Value, within};
 use crate::units::{Pressure, Ratio, Temperature, Time, Volume};
@@ -62,6 +63,9 @@ pub struct Leak {
     pub scattered: bool,
     /// The share of the gauge pressure that was gone, or added, by the last reading.
     pub gauge_change: Ratio,
+    /// The share of the leak that walls which draw in hide from the gauge, at least and at most: counted in the rate and in
+    /// its uncertainty.
+    pub hidden: [Ratio; 2],
 }
 
 /// What may be said of a tank.
@@ -116,34 +120,46 @@ impl Leak {
     /// instruments explain at random, `a/√3`, is random: its standard deviation times Student's t (JCGM 100:2008, annex G, from
     /// memory) comes to that as the root of the squares.
     ///
-    /// The volume counts as exact and as constant: an error of it is the same share of the rate, and panels
-    /// that bulge take some minutes to settle. The slope is an average; it says the rate at the pressure of
+    /// The volume is V + C p, p the gauge pressure: as air leaks out, walls that bulge draw in and keep the pressure up. The rate is
+    /// that of the middle of the [`Compliance`], and what either end of it makes of the slope adds to the uncertainty. V itself
+    /// counts as exact: an error of it is the same share of the rate. Panels that bulge take some minutes to settle. The slope is an average; it says the rate at the pressure of
     /// the test while the pressure falls by no more than about a tenth of itself.
     ///
     /// # Errors
     /// [`ReadingError`] names the reading, its value and the limit.
     pub fn of(
         volume: Volume,
+        compliance: Compliance,
         readings: &[Reading],
         instruments: &Instruments,
     ) -> Result<Self, ReadingError> {
         volume_in(volume).map_err(ReadingError::Volume)?;
         let first = check(readings)?;
-        let scale = volume.si() / GAS;
-        let moles = |reading: &Reading| scale * reading.pressure() / reading.temperature.si();
+        let (least, most) = (compliance.least(), compliance.most());
+        let gives = 0.5 * (least + most);
+        // Of a reading, per kelvin: what it holds, and what a pascal more or less of it is.
+        let scale = |reading: &Reading| (volume.si() + gives * reading.gauge.si()) / GAS;
+        let moles =
+            |reading: &Reading| scale(reading) * reading.pressure() / reading.temperature.si();
+        let doubted = |reading: &Reading| {
+            0.5 * (most - least) * reading.gauge.si() * reading.pressure()
+                / (GAS * reading.temperature.si())
+        };
         let count = readings.len() as f64;
         let mean = |of: &dyn Fn(&Reading) -> f64| readings.iter().map(of).sum::<f64>() / count;
         let time = mean(&|reading| reading.time.si());
         let held = mean(&moles);
         let spread: f64 = readings.iter().map(|r| square(r.time.si() - time)).sum();
-        let (mut slope, mut gauge_slope) = (0.0, 0.0);
+        let (mut slope, mut gauge_slope, mut doubt) = (0.0, 0.0, 0.0);
         let (mut drift, mut variance) = (0.0, 0.0);
         for reading in readings {
             let weight = (reading.time.si() - time) / spread;
             slope += weight * (moles(reading) - held);
             gauge_slope += weight * (reading.gauge.si() - first.gauge.si());
+            doubt += weight * doubted(reading);
             let kelvins = reading.temperature.si();
-            let off = scale / kelvins * instruments.nearness(reading.pressure(), kelvins);
+            let per_pascal = scale(reading) + gives * reading.pressure() / GAS;
+            let off = per_pascal / kelvins * instruments.nearness(reading.pressure(), kelvins);
             drift += libm::fabs(weight) * off;
             variance += square(weight * off * RECTANGULAR);
         }
@@ -161,7 +177,7 @@ impl Leak {
         let last = readings.last().unwrap_or(first);
         Ok(Self {
             rate: LeakRate::from_moles(outward * slope),
-            uncertainty: LeakRate::from_moles(libm::hypot(drift, random)),
+            uncertainty: LeakRate::from_moles(libm::hypot(drift, random) + libm::fabs(doubt)),
             gauge_only: LeakRate::from_throughput(
                 outward * gauge_slope * volume.si(),
                 first.temperature,
@@ -170,6 +186,7 @@ impl Leak {
             lasted: Time::from_seconds(last.time.si() - first.time.si()),
             scattered: scatter > variance,
             gauge_change: Ratio::from_share(libm::fabs(last.gauge.si() / first.gauge.si() - 1.0)),
+            hidden: compliance.hides(volume, Pressure::from_pascals(first.pressure())),
         })
     }
 

@@ -1,5 +1,6 @@
 use super::*;
 use crate::input::Face;
+use crate::strength::Compliance;
 use crate::units::constant::WATER;
 use crate::units::{
     Area, Figure, Length, Pressure, Temperature, TemperatureUnit, Time, Volume, VolumeUnit,
@@ -35,6 +36,7 @@ fn reading(seconds: f64, gauge: f64) -> Reading {
 
 const VESSEL: Vessel = Vessel {
     volume: Volume::from_cubic_metres(0.02),
+    compliance: Compliance::RIGID,
     height: Length::from_metres(0.2),
     head: Length::from_metres(0.25),
     panel: Area::from_square_metres(0.1),
@@ -237,7 +239,8 @@ fn refuses_instruments_and_leaks_that_say_nothing() {
 #[test]
 fn names_the_reading_that_is_wrong() {
     use ReadingError as E;
-    let of = |readings: &[Reading]| Leak::of(litres(6.0), readings, &instruments());
+    let of =
+        |readings: &[Reading]| Leak::of(litres(6.0), Compliance::RIGID, readings, &instruments());
     let good = [
         reading(0.0, 2e4),
         reading(60.0, 1.9e4),
@@ -252,7 +255,7 @@ fn names_the_reading_that_is_wrong() {
     assert!(matches!(of(&good[..1]), Err(E::Count(_))));
     assert!(matches!(of(&[]), Err(E::Count(_))));
     assert!(matches!(of(&[good[0]; 1_001]), Err(E::Count(_))));
-    let nothing = Leak::of(litres(0.0), &good, &instruments());
+    let nothing = Leak::of(litres(0.0), Compliance::RIGID, &good, &instruments());
     assert!(matches!(nothing, Err(E::Volume(_))));
     let wrong = with(|r| r.time = Time::from_seconds(0.0));
     assert!(matches!(wrong, E::Time { reading: 2, .. }));
@@ -284,7 +287,7 @@ fn scatter_that_no_instrument_explains_counts() {
             reading(time, gauge)
         });
         let fine = Instruments::new(pa(1.0), 0.0, pa(0.0)).unwrap();
-        Leak::of(litres(6.0), &readings, &fine).unwrap()
+        Leak::of(litres(6.0), Compliance::RIGID, &readings, &fine).unwrap()
     };
     let (steady, jumping) = (of(steady), of(jumping));
     assert!(!steady.scattered && jumping.scattered);
@@ -295,7 +298,7 @@ fn scatter_that_no_instrument_explains_counts() {
 fn a_pressure_that_falls_by_more_than_a_tenth_makes_an_average() {
     let of = |last: f64| {
         let readings = [reading(0.0, 2e4), reading(600.0, last)];
-        Leak::of(litres(6.0), &readings, &instruments()).unwrap()
+        Leak::of(litres(6.0), Compliance::RIGID, &readings, &instruments()).unwrap()
     };
     let (little, much) = (of(1.9e4), of(1.7e4));
     assert!((little.gauge_change.si() - 0.05).abs() < 1e-12 && !little.is_average());

@@ -2,7 +2,7 @@
 
 use super::{LeakError, LeakPlan, LeakRule, Sought, Vessel, head_for};
 use crate::input::Face;
-use crate::strength::StrengthError;
+use crate::strength::{JoinedWalls, StrengthError, Trial};
 use crate::tank::Tank;
 use crate::units::{Area, Length, Pressure, PressureUnit};
 
@@ -22,20 +22,23 @@ impl Tank {
     /// # Errors
     /// [`StrengthError`] where a wall cannot be judged.
     pub fn vessel(&self, overflow: Option<Length>) -> Result<Vessel, StrengthError> {
-        let vessel = self.vessel_taking(self.weakest_wall()?, overflow)?;
+        let joined = self.joined_walls(Trial::Test(Pressure::default()))?;
+        let weakest = self.weakest_wall_by(&joined)?;
+        let vessel = self.vessel_taking(&joined, weakest, overflow)?;
         Ok(match self.seam_taking_less(vessel.weakest) {
             Some((seam, takes)) => vessel.with_seam(seam, takes),
             None => vessel,
         })
     }
 
-    /// [`Tank::vessel`] where it is known already what its [weakest wall](Self::weakest_wall) bears; of its seams nothing is
-    /// asked, see [`Vessel::with_seam`].
+    /// [`Tank::vessel`] where it is known already what its walls bear together in a test, and what its
+    /// [weakest](Self::weakest_wall_by) takes; of its seams nothing is asked, see [`Vessel::with_seam`].
     ///
     /// # Errors
     /// [`StrengthError::Liquid`] of a liquid without a density.
     pub fn vessel_taking(
         &self,
+        joined: &JoinedWalls,
         (wall, takes): (Face, Pressure),
         overflow: Option<Length>,
     ) -> Result<Vessel, StrengthError> {
@@ -51,6 +54,7 @@ impl Tank {
             .fold(0.0, libm::fmax);
         Ok(Vessel {
             volume: self.capacity.brim,
+            compliance: joined.compliance(),
             height,
             head: Length::from_metres(head),
             panel: Area::from_square_metres(panel),

@@ -6,6 +6,7 @@
 //!
 //! Say [`weld::CAUTION`] beside every figure of strength.
 
+mod compliance;
 mod elastic;
 mod error;
 mod limits;
@@ -17,6 +18,7 @@ pub mod wall;
 mod walls;
 pub mod weld;
 
+pub use compliance::Compliance;
 pub use elastic::{ElasticPeak, ElasticPlace, SHAKEN_DOWN};
 pub use error::{PanelError, StrengthError};
 pub use walls::{

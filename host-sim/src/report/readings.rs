@@ -3,9 +3,10 @@
 use seamwright_core::leak::{
     Doubt, Instruments, Leak, LeakRate, LeakVerdict, Reading, ReadingError,
 };
+use seamwright_core::strength::{Compliance, JoinedWalls, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::range::RangeError;
-use seamwright_core::units::{Temperature, TemperatureUnit, Time, TimeUnit};
+use seamwright_core::units::{Pressure, Ratio, Temperature, TemperatureUnit, Time, TimeUnit};
 
 use super::Units;
 use super::model::{Block, Section, said, word};
@@ -24,6 +25,8 @@ pub struct Outcome {
     pub longer: Option<Time>,
     /// How near the instruments read.
     pub instruments: Instruments,
+    /// It is known how its walls give way.
+    pub walls_known: bool,
 }
 
 /// Reads a test.
@@ -49,7 +52,11 @@ pub fn read(
             "readings go in the order of their times, each as \"TIME, GAUGE, AIR IN THE TANK, BAROMETER\"",
         )
     };
-    let leak = Leak::of(tank.capacity().brim, readings, &instruments).map_err(wrong)?;
+    let walls = tank.joined_walls(Trial::Test(Pressure::default()));
+    let compliance = walls
+        .as_ref()
+        .map_or(Compliance::RIGID, JoinedWalls::compliance);
+    let leak = Leak::of(tank.capacity().brim, compliance, readings, &instruments).map_err(wrong)?;
     let allowed = allowed(leak.air);
     let verdict = leak.judge(allowed).map_err(wrong)?;
     Ok(Outcome {
@@ -58,6 +65,7 @@ pub fn read(
         verdict,
         longer: leak.time_to_tell(allowed),
         instruments,
+        walls_known: walls.is_ok(),
     })
 }
 
@@ -123,10 +131,22 @@ fn judged(section: &mut Section, outcome: &Outcome) {
              the scatter in it, with 95 %",
         );
     }
-    section.fact(
-        "walls",
-        "taken as stiff: walls that bulge less as the pressure falls hide a part of a leak, up to a quarter in thin tanks",
-    );
+    let [least, most] = outcome.leak.hidden.map(Ratio::si);
+    let walls = if outcome.walls_known {
+        said(format!(
+            "they draw in as the pressure falls and hide {:.1} to {:.1} % of a leak from the gauge, which is counted",
+            100.0 * least,
+            100.0 * most
+        ))
+        .data("walls_hide_at_least", least)
+        .data("walls_hide_at_most", most)
+    } else {
+        said(
+            "taken as stiff, for what they bear is not known: walls that bulge less as the pressure falls hide a part of a leak, \
+             up to a quarter in thin tanks",
+        )
+    };
+    section.fact("walls", walls);
     if outcome.leak.is_average() {
         let told = format!(
             "the pressure changed by {:.0} % of itself, so this is no rate at the pressure of the start",

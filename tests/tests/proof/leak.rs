@@ -7,6 +7,7 @@ use seamwright_core::leak::{
     Decay, Instruments, Leak, LeakError, LeakRate, LeakRule, LeakVerdict, Method, MethodReason,
     Reading, Sought, StoredEnergy, Vessel, force, head_for, hold, pressure_under, weighs,
 };
+use seamwright_core::strength::Compliance;
 use seamwright_core::units::constant::{GAS, WATER};
 use seamwright_core::units::{
     Area, AreaUnit, Length, Pressure, PressureUnit, Temperature, Time, TimeUnit, Volume, VolumeUnit,
@@ -178,7 +179,12 @@ fn decay_of_40_cfr_1065_644() -> Outcome {
     let kelvin = number(&given["T"]);
     let readings = [("p1", 0.0), ("p2", number(&given["dt"]))]
         .map(|(p, t)| reading(t, number(&given[p]) - ATMOSPHERE, kelvin, ATMOSPHERE));
-    let leak = Leak::of(m3(number(&given["V"])), &readings, &gauge_only(1.0))?;
+    let leak = Leak::of(
+        m3(number(&given["V"])),
+        Compliance::RIGID,
+        &readings,
+        &gauge_only(1.0),
+    )?;
     let as_printed = leak.rate.moles() * GAS / OLDER_GAS;
     near("mol/s", as_printed, number(&expected["n_mol_s"]), tolerance)?;
     // And the regulation's own rounding of it.
@@ -196,7 +202,7 @@ fn decay_made_good_for_temperature_and_barometer() -> Outcome {
         reading(0.0, of("pg1"), of("T1"), of("patm1")),
         reading(of("dt"), of("pg2"), of("T2"), of("patm2")),
     ];
-    let leak = Leak::of(m3(of("V")), &readings, &gauge_only(1.0))?;
+    let leak = Leak::of(m3(of("V")), Compliance::RIGID, &readings, &gauge_only(1.0))?;
     let gauge = leak.gauge_only.throughput(leak.air);
     near("gauge", gauge, number(&expected["apparent_Q"]), tolerance)?;
     let made_good = leak.rate.throughput(leak.air);
@@ -217,7 +223,7 @@ fn units_of_a_leak_rate() -> Outcome {
         reading(0.0, 20_000.0, 293.15, ATMOSPHERE),
         reading(600.0, 19_900.0, 293.15, ATMOSPHERE),
     ];
-    let leak = Leak::of(litres(50.0), &readings, &gauge_only(1.0))?;
+    let leak = Leak::of(litres(50.0), Compliance::RIGID, &readings, &gauge_only(1.0))?;
     let q = leak.rate.throughput(leak.air);
     near("Pa m3/s", q, 8.333e-3, Tolerance::relative(1e-4))?;
     near("mbar L/s", q * 10.0, 0.083_3, Tolerance::relative(1e-3))?;
@@ -339,6 +345,7 @@ fn pressures_of_the_rules() -> Outcome {
 fn day_tank() -> Vessel {
     Vessel {
         volume: litres(60.0),
+        compliance: Compliance::RIGID,
         height: mm(300.0),
         head: mm(1_200.0),
         panel: Area::new(0.24, AreaUnit::SquareMetre),
@@ -471,7 +478,12 @@ fn verdicts() -> Outcome {
             reading(0.0, 20_000.0, 293.15, ATMOSPHERE),
             reading(1_000.0, 20_000.0 - fall, 293.15, ATMOSPHERE),
         ];
-        Leak::of(litres(10.0), &readings, &gauge_only(10.0))
+        Leak::of(
+            litres(10.0),
+            Compliance::RIGID,
+            &readings,
+            &gauge_only(10.0),
+        )
     };
     let unsure = 0.010 / 1_000.0 * 2.0 * 10.0;
     let got = test(100.0)?.uncertainty.throughput(air);
@@ -507,7 +519,7 @@ fn messages_name_reading_value_and_limit() {
         reading(60.0, 19_900.0, 293.15, ATMOSPHERE),
         reading(60.0, 19_900.0, 293.15, ATMOSPHERE),
     ];
-    let error = Leak::of(litres(6.0), &readings, &gauge_only(10.0)).unwrap_err();
+    let error = Leak::of(litres(6.0), Compliance::RIGID, &readings, &gauge_only(10.0)).unwrap_err();
     assert_eq!(
         error.to_string(),
         "reading 3, time: 60.0 s is out of range: it must be above 60.0 s"

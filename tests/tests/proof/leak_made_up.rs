@@ -2,6 +2,7 @@
 //! is stated, in twelve ways, and with readings that scatter by more.
 
 use seamwright_core::leak::{Instruments, Leak, LeakRate, LeakVerdict, Reading};
+use seamwright_core::strength::Compliance;
 use seamwright_core::units::constant::GAS;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::litres;
@@ -105,7 +106,7 @@ fn uncertainty_against_made_up_tests() -> Outcome {
                         reading(seconds, shown, 293.15 + warm, ATMOSPHERE + out)
                     })
                     .collect();
-                let leak = Leak::of(litres(20.0), &readings, &instruments)?;
+                let leak = Leak::of(litres(20.0), Compliance::RIGID, &readings, &instruments)?;
                 let truth = 0.020 * fall / (GAS * 293.15);
                 let off = (leak.rate.moles() - truth).abs();
                 // The last bits, and a little for a product of two small ones.
@@ -145,7 +146,7 @@ fn scatter_beyond_the_instruments() -> Outcome {
                     reading(seconds, shown, 293.15, ATMOSPHERE)
                 })
                 .collect();
-            let leak = Leak::of(litres(20.0), &readings, &instruments)?;
+            let leak = Leak::of(litres(20.0), Compliance::RIGID, &readings, &instruments)?;
             let truth = 0.020 * 0.2 / (GAS * 293.15);
             within += u32::from((leak.rate.moles() - truth).abs() <= leak.uncertainty.moles());
         }

@@ -2,6 +2,7 @@
 
 use heapless::Vec;
 
+use super::super::compliance::Compliance;
 use super::super::elastic::ElasticPeak;
 use super::bearing::Trial;
 use crate::input::Face;
@@ -23,6 +24,7 @@ pub(super) type Rims = [[ElasticPeak; 2]; 2];
 pub struct JoinedWalls {
     pub(super) trial: Trial,
     pub(super) shares: Shares,
+    pub(super) compliance: Compliance,
     /// Of 1 Pa.
     pub(super) rims: Option<Rims>,
 }
@@ -32,6 +34,13 @@ impl JoinedWalls {
     #[must_use]
     pub const fn trial(&self) -> Trial {
         self.trial
+    }
+
+    /// By how much the inside grows with the pressure in it, up to what the weakest wall takes: the stiffness of a cold tank in a
+    /// test, of a hot one in use.
+    #[must_use]
+    pub const fn compliance(&self) -> Compliance {
+        self.compliance
     }
 }
 

@@ -23,6 +23,7 @@ mod baffle;
 mod bearing;
 mod drum_wall;
 mod flat_wall;
+mod giving;
 mod joined;
 mod judge;
 mod meeting;
@@ -126,9 +127,11 @@ impl Tank {
     /// [`StrengthError`] where its metal or its load is not known.
     pub fn joined_walls(&self, trial: Trial) -> Result<JoinedWalls, StrengthError> {
         let judge = Judge::new(self, trial)?;
+        let shares = judge.shares()?;
         Ok(JoinedWalls {
             trial,
-            shares: judge.shares()?,
+            compliance: judge.compliance(&shares),
+            shares,
             rims: judge.rims(None),
         })
     }
@@ -209,8 +212,19 @@ impl Tank {
     /// # Errors
     /// As [`weakest`](Self::weakest).
     pub fn weakest_wall(&self) -> Result<(Face, Pressure), StrengthError> {
+        self.weakest_wall_by(&self.joined_walls(Trial::Test(Pressure::default()))?)
+    }
+
+    /// [`weakest_wall`](Self::weakest_wall) by what the walls bear together in a test.
+    ///
+    /// # Errors
+    /// As [`weakest`](Self::weakest).
+    pub fn weakest_wall_by(&self, joined: &JoinedWalls) -> Result<(Face, Pressure), StrengthError> {
         let mut least: Option<(Face, Pressure)> = None;
-        for (face, bearing) in self.bearings(Trial::Test(Pressure::default())) {
+        for face in self.body.outside.faces().map(|view| view.face()) {
+            let Some(bearing) = self.bearing_by(face, joined) else {
+                continue;
+            };
             if let Some(pressure) = bearing?.takes
                 && least.is_none_or(|(_, old)| pressure < old)
             {

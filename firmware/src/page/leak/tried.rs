@@ -86,11 +86,10 @@ impl Tried {
         if let Some(face) = faces(tank).nth(place) {
             self.wall(tank, face);
         } else if self.vessel.get().is_none() {
-            self.vessel = Known::Is(if self.least > 0.0 {
-                let takes = Pressure::from_pascals(self.least);
-                tank.vessel_taking((self.weakest, takes), None)
-            } else {
-                Err(StrengthError::Unknown)
+            let weakest = (self.weakest, Pressure::from_pascals(self.least));
+            self.vessel = Known::Is(match self.joined.get() {
+                Some(joined) if self.least > 0.0 => tank.vessel_taking(joined, weakest, None),
+                _ => Err(StrengthError::Unknown),
             });
             if let Some(Ok(vessel)) = self.vessel.get() {
                 // Seams are tried with what the walls take.

@@ -4,6 +4,7 @@ use std::vec::Vec as List;
 
 use seamwright_core::advice::caution::{for_leak_test, for_liquid};
 use seamwright_core::leak::{Doubt, LeakVerdict, Method, Vessel};
+use seamwright_core::strength::Compliance;
 use seamwright_core::strength::StrengthError;
 use seamwright_core::tables::Liquid;
 use seamwright_core::units::{
@@ -17,6 +18,7 @@ use crate::amount::Units;
 /// A low tank of 20 L for petrol, which is kept dry: 1.5 of its heads make 2.76 kPa.
 const DRY: Vessel = Vessel {
     volume: Volume::from_cubic_metres(0.02),
+    compliance: Compliance::RIGID,
     height: Length::from_metres(0.2),
     head: Length::from_metres(0.25),
     panel: Area::from_square_metres(0.1),

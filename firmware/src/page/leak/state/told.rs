@@ -89,7 +89,12 @@ impl LeakTest {
         let instruments = asked.instruments().ok()?;
         let allowed = asked.allowed();
         let read = || {
-            let leak = Leak::of(vessel.volume, &self.readings, &instruments)?;
+            let leak = Leak::of(
+                vessel.volume,
+                vessel.compliance,
+                &self.readings,
+                &instruments,
+            )?;
             Ok(Outcome {
                 leak,
                 verdict: leak.judge(allowed)?,

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 
 use seamwright_core::input::Face;
 
+use super::large::stretched;
 use super::mesh::{Part, apart};
 use super::{BEND, Movement, PlateShell, STRETCH, bending, frame, membrane, seen};
 
@@ -80,9 +81,22 @@ impl PlateShell {
     /// Where a sheet has no triangles.
     #[must_use]
     pub fn found(&self, moved: &[Movement], clear: f64) -> Vec<Found> {
+        self.all_found(moved, clear, false)
+    }
+
+    /// The same where the nodes have moved so far that sheets stretch.
+    ///
+    /// # Panics
+    /// As [`found`](Self::found).
+    #[must_use]
+    pub fn found_far(&self, moved: &[Movement], clear: f64) -> Vec<Found> {
+        self.all_found(moved, clear, true)
+    }
+
+    fn all_found(&self, moved: &[Movement], clear: f64, far: bool) -> Vec<Found> {
         let corners: Vec<[f64; 3]> = self.parts.iter().flat_map(|p| self.inside(p)).collect();
         (0..self.sheets.len())
-            .map(|place| self.sheet_found(place, moved, &corners, clear))
+            .map(|place| self.sheet_found(place, moved, &corners, clear, far))
             .collect()
     }
 
@@ -104,9 +118,10 @@ impl PlateShell {
         moved: &[Movement],
         corners: &[[f64; 3]],
         clear: f64,
+        far: bool,
     ) -> Found {
         let (sheet, part) = (&self.sheets[place], &self.parts[place]);
-        let borne = self.borne(place, moved);
+        let borne = self.borne(place, moved, far);
         let outline: Vec<[f64; 2]> = part.rims.iter().map(|rim| part.flat[&rim[0]]).collect();
         let count = outline.len();
         let sides: Vec<[[f64; 2]; 2]> = (0..count)
@@ -196,7 +211,7 @@ impl PlateShell {
     }
 
     /// What a sheet bears at each of its nodes.
-    fn borne(&self, place: usize, moved: &[Movement]) -> HashMap<usize, Borne> {
+    fn borne(&self, place: usize, moved: &[Movement], far: bool) -> HashMap<usize, Borne> {
         let (sheet, part) = (&self.sheets[place], &self.parts[place]);
         let frame = frame(sheet);
         let (modulus, poisson) = (self.metal.modulus, self.metal.poisson);
@@ -213,7 +228,13 @@ impl PlateShell {
                     stretches[3 * n + k] = own[STRETCH[k]];
                 }
             }
-            let force = product(elastic, &membrane::strain(flat), &stretches);
+            let force = if far {
+                let own = corners.map(|node| seen(&moved[node], &frame));
+                let strain = stretched(flat, own).strain;
+                elastic.map(|row| row.iter().zip(strain).map(|(a, b)| a * b).sum::<f64>())
+            } else {
+                product(elastic, &membrane::strain(flat), &stretches)
+            };
             for (n, node) in corners.iter().enumerate() {
                 let mut at = [0.0; 3];
                 at[n] = 1.0;

@@ -1,6 +1,6 @@
 //! A whole tank by finite elements: how its walls bend and stretch together under pressure, for comparison.
 //!
-//! Written apart from `core`'s strength, with another method throughout, and linear: small deflections. Every wall and
+//! Written apart from `core`'s strength, with another method throughout: small deflections, and large ones in `large`. Every wall and
 //! every baffle is a flat sheet at the middle of its thickness; sheets share their nodes along the seams, so that an
 //! edge moves and turns as all sheets that meet there let it. Triangles of flat shell: discrete Kirchhoff bending
 //! (Batoz, Bathe, Ho 1980) and the optimal membrane with drilling freedoms (Felippa 2003), whose own
@@ -13,6 +13,8 @@
 mod bending;
 mod dissect;
 mod found;
+mod large;
+pub mod large_table;
 mod membrane;
 mod mesh;
 mod sheet;

@@ -91,3 +91,30 @@ fn loaded(tank: &Tank, shell: &PlateShell, load: Load) -> (Vec<Movement>, Vec<[b
         }
     }
 }
+
+/// Past this stress, in Pa, no sheet of a tank is elastic.
+const YIELDED: f64 = 3e8;
+
+/// What every sheet of a tank's shell bears, and the volume that its walls sweep in m³, under even pressures in Pa, as its
+/// sheets stretch, up to the first that none bears elastically. Held as in [`bear`].
+///
+/// # Panics
+/// As [`PlateShell::moved_far`].
+#[must_use]
+pub fn bear_far(
+    tank: &Tank,
+    shell: &PlateShell,
+    pressures: &[f64],
+    clear: f64,
+) -> Vec<(f64, Vec<Found>)> {
+    let (forces, held) = loaded(tank, shell, Load::Even);
+    let loads: Vec<f64> = pressures.iter().map(|pressure| 1e-3 * pressure).collect();
+    let mut all = Vec::new();
+    shell.moved_far(&forces, &held, &loads, |moved| {
+        let found = shell.found_far(moved, clear);
+        let most = found.iter().map(|found| found.stress).fold(0.0, f64::max);
+        all.push((shell.swept(moved), found));
+        most < YIELDED
+    });
+    all
+}

@@ -67,7 +67,8 @@ fn together(section: &mut Section, judged: &[Bearing]) {
              that comes of that; of baffles, a pair for edges held from turning and free to turn",
         );
         section.flush(
-            "a wall that bulges past a quarter of its sheet stretches too, which is counted; its seams are taken as free to \
+            "a wall that bulges past a quarter of its sheet stretches too, which is counted up to a bulge of 16 sheets by bending \
+             alone; its seams are taken as free to \
              pull inward, for what meets it there gives way",
         );
     }

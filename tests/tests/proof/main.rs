@@ -18,3 +18,4 @@ mod strength;
 mod strength_numerical;
 mod strips;
 mod tank_walls;
+mod thin_walls;

@@ -1,9 +1,9 @@
 //! The net of a tank's walls under a load: what each bears, by bending and then by stretching too.
 
 use super::super::elastic::round_a_hole;
-use super::super::plate::{Eased, PlateEdge, Ramp, edges_held, stiffness};
+use super::super::plate::{EASED_TO, Eased, PlateEdge, Ramp, edges_held, stiffness};
 use super::joined::{SeamShare, Shares, WallShare};
-use super::shared::{Part, Walls};
+use super::shared::{Part, Stretched, Walls};
 use crate::input::Face;
 
 /// How much more than the stress of bending a hole may raise that of stretching, as a share of the first: an even pull
@@ -53,21 +53,17 @@ impl Walls {
                 continue;
             };
             let ramp = ramp_of(part);
-            let (eased, flat) = self.ease(slab, part, ramp);
-            let mean = ramp.mean * eased.edge;
-            if mean.to_bits() != ramp.mean.to_bits() {
-                again = true;
-            }
-            if let Some(slot) = self.eased.get_mut(slab) {
-                *slot = (eased, flat);
+            let stretched = self.stretch(slab, part, ramp);
+            again |= stretched.eased != Eased::NONE;
+            if let Some(slot) = self.stretched.get_mut(slab) {
+                *slot = stretched;
             }
         }
         if again {
             for slab in 0..self.parts.len() {
-                if let (Some(part), Some((eased, _))) = (self.parts.get(slab), self.eased.get(slab))
-                {
+                if let Some(part) = self.parts.get(slab) {
                     let ramp = ramp_of(part);
-                    let mean = ramp.mean * eased.edge;
+                    let mean = ramp.mean * self.eased(slab).edge;
                     self.net.press(slab, Ramp { mean, ..ramp });
                 }
             }
@@ -75,18 +71,23 @@ impl Walls {
         }
     }
 
-    /// What stretching eases a plate by, from how it bends, and the volume that it sweeps by bending alone.
-    fn ease(&self, slab: usize, part: &Part, ramp: Ramp) -> (Eased, f64) {
-        let swept = self.net.swept(slab);
+    /// How a plate stretches, by how it bends.
+    fn stretch(&self, slab: usize, part: &Part, ramp: Ramp) -> Stretched {
         let middle = self.net.middle(slab);
-        if !(ramp.mean > 0.0 && middle > 0.0) {
-            return (Eased::NONE, swept);
-        }
+        let bulge = middle / (self.net.stiffness(slab) * part.thickness);
         let sides = part.shape.sides;
         let square = sides.short() * sides.short();
-        let held = edges_held(sides, middle / (ramp.mean * square * square));
-        let bulge = middle / (self.net.stiffness(slab) * part.thickness);
-        (Eased::of(sides, held, bulge), swept)
+        let eased = if ramp.mean > 0.0 {
+            let held = edges_held(sides, middle / (ramp.mean * square * square));
+            Eased::of(sides, held, bulge)
+        } else {
+            Eased::NONE
+        };
+        Stretched {
+            eased,
+            bulge: libm::fabs(bulge),
+            swept: self.net.swept(slab),
+        }
     }
 
     /// Gives a part another sheet.
@@ -132,9 +133,9 @@ impl Walls {
     }
 
     fn eased(&self, slab: usize) -> Eased {
-        self.eased
+        self.stretched
             .get(slab)
-            .map_or(Eased::NONE, |(eased, _)| *eased)
+            .map_or(Eased::NONE, |one| one.eased)
     }
 
     /// The highest moment along the edges of a plate, or that its neighbour has where the plate has no edge for it: what
@@ -171,13 +172,19 @@ impl Walls {
             .fold(0.0, libm::fmax)
     }
 
+    /// The largest bulge of any wall by bending alone, over the largest to which stretching is known to ease.
+    pub(super) fn bulge(&self) -> f64 {
+        let all = self.stretched.iter().map(|one| one.bulge / EASED_TO);
+        all.fold(0.0, libm::fmax)
+    }
+
     /// The volume that all walls sweep, in m³: by stretching and bending, and by bending alone.
     pub(super) fn swept(&self) -> [f64; 2] {
         let mut sum = [0.0; 2];
-        for (eased, flat) in &self.eased {
+        for one in &self.stretched {
             let [stretched, bent] = &mut sum;
-            *stretched += eased.swept * flat;
-            *bent += flat;
+            *stretched += one.eased.swept * one.swept;
+            *bent += one.swept;
         }
         sum
     }

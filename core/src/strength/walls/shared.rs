@@ -41,6 +41,26 @@ pub(super) struct Part {
     pub(super) load: Option<usize>,
 }
 
+/// How a plate stretches.
+#[derive(Clone, Copy)]
+pub(super) struct Stretched {
+    /// What that eases it by.
+    pub(super) eased: Eased,
+    /// Its bulge by bending alone, in sheets.
+    pub(super) bulge: f64,
+    /// The volume that it sweeps by bending alone, in m³.
+    pub(super) swept: f64,
+}
+
+impl Stretched {
+    /// A plate that nothing presses.
+    const FLAT: Self = Self {
+        eased: Eased::NONE,
+        bulge: 0.0,
+        swept: 0.0,
+    };
+}
+
 /// A hole in a plate: where its middle lies, from the plate's own, along its short and its long side.
 #[derive(Clone, Copy)]
 pub(super) struct Hole {
@@ -56,8 +76,8 @@ pub(super) struct Walls {
     pub(super) holes: Vec<Hole, MAX_FITTINGS>,
     pub(super) net: Net,
     pub(super) parts: Vec<Part, PLATES>,
-    /// What stretching eases each by under what is laid on it, and the volume that it sweeps by bending alone.
-    pub(super) eased: Vec<(Eased, f64), PLATES>,
+    /// How each stretches under what is laid on it.
+    pub(super) stretched: Vec<Stretched, PLATES>,
     pub(super) loads: Vec<Load, LOADS>,
 }
 
@@ -68,7 +88,7 @@ impl Walls {
         holes: Vec::new(),
         net: Net::new(),
         parts: Vec::new(),
-        eased: Vec::new(),
+        stretched: Vec::new(),
         loads: Vec::new(),
     };
 }
@@ -187,7 +207,7 @@ impl Judge<'_> {
             }
         }
         walls.parts.push(part).is_ok()
-            && walls.eased.push((Eased::NONE, 0.0)).is_ok()
+            && walls.stretched.push(Stretched::FLAT).is_ok()
             && edges(rims, slab, &part, plate)
     }
 

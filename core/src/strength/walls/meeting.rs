@@ -4,12 +4,10 @@ use heapless::Vec;
 
 use super::super::plate::{Joint, Net, Place, PlateEdge};
 use super::flat_wall::WallPlate;
-use super::shared::{Part, Walls};
+use super::parts::{EDGES, Part, Walls};
 use crate::geom::Vector;
 use crate::input::Face;
 
-/// Edges of plates at the most.
-pub(super) const EDGES: usize = 110;
 /// How near to each other the ends of two edges lie that meet, in sheets.
 pub(super) const NEAR: f64 = 4.0;
 /// The cosine of the angle between an edge and the side of the rectangle that stands for it, at the least.

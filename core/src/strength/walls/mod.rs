@@ -27,6 +27,7 @@ mod giving;
 mod joined;
 mod judge;
 mod meeting;
+mod parts;
 mod pressed;
 mod seam;
 mod share_out;

@@ -3,7 +3,7 @@
 use super::super::elastic::round_a_hole;
 use super::super::plate::{EASED_TO, Eased, PlateEdge, Ramp, edges_held, stiffness};
 use super::joined::{SeamShare, Shares, WallShare};
-use super::shared::{Part, Stretched, Walls};
+use super::parts::{Part, Stretched, Walls};
 use crate::input::Face;
 
 /// How much more than the stress of bending a hole may raise that of stretching, as a share of the first: an even pull

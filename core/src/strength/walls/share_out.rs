@@ -6,7 +6,7 @@ use super::super::plate::MOST_MORE_EASED;
 use super::bearing::TEST_RESERVE;
 use super::joined::{Shares, WallShare};
 use super::judge::Judge;
-use super::shared::Walls;
+use super::parts::Walls;
 use crate::input::Face;
 use crate::units::Length;
 

@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::notice::Severity;
-use crate::capacity::{Lean, Outcome};
+use crate::capacity::{ExpansionError, Lean, Outcome};
 use crate::tank::{Reach, ShutAir, Tank};
 use crate::units::{AngleUnit, RatioUnit, Temperature, TemperatureUnit, Volume, VolumeUnit};
 
@@ -21,6 +21,8 @@ pub enum LiquidNotice {
         /// How warm it is then.
         hottest: Temperature,
     },
+    /// It gets so warm that nothing is known of its growth.
+    GrowthUnknown(ExpansionError),
     /// No passage opens above the fill mark.
     NoBreath,
     /// Air that stays shut in keeps the level tank from being filled to its mark.
@@ -47,6 +49,7 @@ impl LiquidNotice {
     pub const fn code(&self) -> &'static str {
         match self {
             Self::RunsOver { .. } => "runs-over-when-warm",
+            Self::GrowthUnknown(_) => "growth-unknown",
             Self::NoBreath => "no-opening-above-fill",
             Self::FillShort(_) => "air-shut-in",
             Self::FillShortLeaning(_) => "air-shut-in-leaning",
@@ -60,7 +63,8 @@ impl LiquidNotice {
     pub const fn severity(&self) -> Severity {
         match self {
             Self::RunsOver { .. } | Self::NoBreath => Severity::Warning,
-            Self::FillShort(_)
+            Self::GrowthUnknown(_)
+            | Self::FillShort(_)
             | Self::FillShortLeaning(_)
             | Self::HeldBack { .. }
             | Self::PickUpUntold { .. } => Severity::Caution,
@@ -86,6 +90,10 @@ impl fmt::Display for LiquidNotice {
                 "filled to its mark and warmed to {}, {} more than the tank holds run over; a tank that is shut then bursts: keep more headspace",
                 hottest.display(TemperatureUnit::Celsius, 0),
                 litres(*spilt)
+            ),
+            Self::GrowthUnknown(error) => write!(
+                f,
+                "how far its liquid grows as it warms is not known: {error}; keep headspace for it"
             ),
             Self::NoBreath => f.write_str(
                 "no fitting with a bore opens above the fill mark: it cannot be filled to there, and drawn from while shut it is sucked in; put a filler or a vent at the top",
@@ -125,11 +133,16 @@ impl fmt::Display for LiquidNotice {
 impl Tank {
     /// Calls `show` for every notice of the liquid of this tank, parted as `reach` says, what hurts someone first.
     pub fn each_liquid_notice(&self, reach: &Reach<'_>, mut show: impl FnMut(LiquidNotice)) {
-        if let Some(Ok(expansion)) = self.expansion()
-            && let Outcome::Spills(spilt) = expansion.outcome
-            && let Some([_, hottest]) = self.job.temperatures()
-        {
-            show(LiquidNotice::RunsOver { spilt, hottest });
+        match self.expansion() {
+            Some(Ok(expansion)) => {
+                if let Outcome::Spills(spilt) = expansion.outcome
+                    && let Some([_, hottest]) = self.job.temperatures()
+                {
+                    show(LiquidNotice::RunsOver { spilt, hottest });
+                }
+            }
+            Some(Err(error)) => show(LiquidNotice::GrowthUnknown(error)),
+            None => {}
         }
         if reach.breathes() == Some(false) {
             show(LiquidNotice::NoBreath);

@@ -10,6 +10,7 @@ pub mod notice;
 mod notices;
 mod one;
 pub mod process;
+pub mod stand;
 pub mod strong;
 pub mod work;
 

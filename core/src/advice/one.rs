@@ -6,6 +6,7 @@ use super::caution::Caution;
 use super::liquid::LiquidNotice;
 use super::notice::{Notice, Severity};
 use super::process::ProcessNotice;
+use super::stand::StandNotice;
 use super::work::{Work, WorkNotice};
 use crate::tank::Tank;
 
@@ -22,6 +23,8 @@ pub enum Advice {
     OfTank(Notice),
     /// What its liquid calls for.
     OfLiquid(LiquidNotice),
+    /// What its mounts call for.
+    OfStand(StandNotice),
     /// What the weld plan, the equipment and the rod at hand call for.
     OfWork(WorkNotice),
     /// What the process, its gas and wire, a coating and argon behind the seams call for.
@@ -36,6 +39,7 @@ impl Advice {
             Self::Danger(caution) => caution.code(),
             Self::OfTank(notice) => notice.code(),
             Self::OfLiquid(notice) => notice.code(),
+            Self::OfStand(notice) => notice.code(),
             Self::OfWork(notice) => notice.code(),
             Self::OfProcess(notice) => notice.code(),
         }
@@ -48,6 +52,7 @@ impl Advice {
             Self::Danger(caution) => caution.severity(),
             Self::OfTank(notice) => notice.severity(),
             Self::OfLiquid(notice) => notice.severity(),
+            Self::OfStand(notice) => notice.severity(),
             Self::OfWork(notice) => notice.severity(),
             Self::OfProcess(notice) => notice.severity(),
         }
@@ -58,7 +63,11 @@ impl Advice {
     pub const fn source(&self) -> Option<&'static str> {
         match self {
             Self::Danger(caution) => Some(caution.source()),
-            Self::OfTank(_) | Self::OfLiquid(_) | Self::OfWork(_) | Self::OfProcess(_) => None,
+            Self::OfTank(_)
+            | Self::OfLiquid(_)
+            | Self::OfStand(_)
+            | Self::OfWork(_)
+            | Self::OfProcess(_) => None,
         }
     }
 
@@ -67,7 +76,11 @@ impl Advice {
     pub fn is_told_by(&self, cautions: &[Caution]) -> bool {
         let same = match self {
             Self::OfTank(notice) => notice.told_by(),
-            Self::Danger(_) | Self::OfLiquid(_) | Self::OfWork(_) | Self::OfProcess(_) => &[],
+            Self::Danger(_)
+            | Self::OfLiquid(_)
+            | Self::OfStand(_)
+            | Self::OfWork(_)
+            | Self::OfProcess(_) => &[],
         };
         !same.is_empty() && same.iter().all(|one| cautions.contains(one))
     }
@@ -91,6 +104,7 @@ impl fmt::Display for Words<'_> {
             Advice::Danger(caution) => f.write_str(caution.whole()),
             Advice::OfTank(notice) => notice.fmt(f),
             Advice::OfLiquid(notice) => notice.fmt(f),
+            Advice::OfStand(notice) => notice.fmt(f),
             Advice::OfWork(notice) => notice.write(self.tank, f),
             Advice::OfProcess(notice) => notice.write(self.tank, f),
         }
@@ -99,7 +113,7 @@ impl fmt::Display for Words<'_> {
 
 impl Tank {
     /// Calls `show` for everything that a person should know before this tank is made: first what may hurt someone,
-    /// then what its liquid and the tank itself call for, then what the work on it does.
+    /// then what its liquid, its mounts and the tank itself call for, then what the work on it does.
     ///
     /// Some of what a tank calls for is told by the cautions in whole ([`Advice::is_told_by`]).
     pub fn each_advice(&self, work: &Work<'_>, mut show: impl FnMut(Advice)) {
@@ -108,6 +122,11 @@ impl Tank {
         }
         if let Some(reach) = work.reach {
             self.each_liquid_notice(reach, |notice| show(Advice::OfLiquid(notice)));
+        }
+        match work.stands {
+            Some(Ok(stands)) => stands.each_notice(|notice| show(Advice::OfStand(notice))),
+            Some(Err(error)) => show(Advice::OfStand(StandNotice::NotJudged(error))),
+            None => {}
         }
         self.each_notice(|notice| show(Advice::OfTank(notice)));
         self.each_closing_notice(&mut |notice| show(Advice::OfTank(notice)));
@@ -145,6 +164,7 @@ mod tests {
             reach: None,
             process: ProcessWork::default(),
             bears: None,
+            stands: None,
         };
         let mut all = Vec::new();
         tank.each_advice(&work, |advice| all.push(advice));

@@ -11,6 +11,7 @@ use crate::build::{BaffleEdge, EdgeRemedies};
 use crate::filler::FillerReason;
 use crate::heat::BurnThrough;
 use crate::input::{Face, FittingDraft};
+use crate::mass::{BalanceError, MountsEnvelope};
 use crate::seam::SeamMark;
 use crate::strength::{JoinedWalls, StrengthError};
 use crate::tables::Filler;
@@ -43,6 +44,8 @@ pub struct Work<'a> {
     pub process: ProcessWork<'a>,
     /// What its walls bear together in use, where that was found: whether walls and seams are strong enough is told then.
     pub bears: Option<Result<&'a JoinedWalls, StrengthError>>,
+    /// What its mounts bear at the worst, where that was found: whether it lifts off them or tips is told then.
+    pub stands: Option<Result<&'a MountsEnvelope, BalanceError>>,
 }
 
 /// One thing to know of the work.
@@ -517,6 +520,7 @@ mod tests {
             reach: None,
             process: ProcessWork::default(),
             bears: None,
+            stands: None,
         };
         let all = told(&tank, &work);
         let wanted = [
@@ -551,6 +555,7 @@ mod tests {
                 reach: None,
                 process: ProcessWork::default(),
                 bears: None,
+                stands: None,
             };
             let rests = plan.totals().rests();
             (told(&tank, &work), rests)

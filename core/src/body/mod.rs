@@ -11,6 +11,7 @@ mod drum;
 mod edge;
 mod folded;
 mod holds;
+mod moment;
 mod path;
 mod placed;
 mod plate;

@@ -3,17 +3,12 @@
 use heapless::Vec;
 
 use super::error::BalanceError;
+use super::footing::{Footing, place};
+
+pub use super::footing::MAX_MOUNTS;
 use crate::geom::Vector;
 use crate::units::range::RangeError;
 use crate::units::{Area, Figure, Force, Length, Mass, Volume};
-
-/// Mounts that a tank may have.
-pub const MAX_MOUNTS: usize = 8;
-
-/// A coordinate in metres: no tank reaches farther than a kilometre from its origin.
-fn place(metres: f64) -> Result<f64, RangeError> {
-    Figure::Place.within(metres, -1e3, 1e3)
-}
 
 /// A density in kg/m³: nothing that a tank is made of or holds is heavier than 30 000.
 fn density_of(kilograms: f64) -> Result<f64, RangeError> {
@@ -23,8 +18,8 @@ fn density_of(kilograms: f64) -> Result<f64, RangeError> {
 /// A mass and its centre, gathered piece by piece.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Balance {
-    mass: f64,
-    moment: Vector,
+    pub(super) mass: f64,
+    pub(super) moment: Vector,
 }
 
 impl Balance {
@@ -108,9 +103,6 @@ pub struct Reactions {
     pub moment: Vector,
 }
 
-/// Mounts count as on one line where their spread across it is below this share of that along it.
-const ONE_LINE: f64 = 1e-4;
-
 /// What `mounts` bear of a tank with its mass and centre in `balance`, which feels `felt` m/s² as gravity
 /// (see [`Sway::each`](crate::strength::load::Sway::each)).
 ///
@@ -128,31 +120,22 @@ pub fn reactions(
     felt: Vector,
     mounts: &[Vector],
 ) -> Result<Reactions, BalanceError> {
-    let count = u32::try_from(mounts.len()).unwrap_or(u32::MAX);
-    let count = Figure::Mounts.within(f64::from(count), 1.0, MAX_MOUNTS as f64)?;
+    let centre = balance.centre().ok_or(BalanceError::NoMass);
+    let footing = Footing::new(mounts).map_err(|error| match (error, &centre) {
+        // Of no mass there is nothing to bear, wherever the mounts are.
+        (BalanceError::OneLine, Err(none)) => *none,
+        _ => error,
+    })?;
     Figure::Gravity.within(felt.length(), 0.0, 1e3)?;
-    let centre = balance.centre().ok_or(BalanceError::NoMass)?;
-    let mut sum = Vector::ZERO;
-    for mount in mounts {
-        for coordinate in [mount.x, mount.y, mount.z] {
-            place(coordinate)?;
-        }
-        sum = sum + *mount;
-    }
-    let middle = sum * (1.0 / count);
+    let centre = centre?;
     let weight = felt * balance.mass;
     // What the mounts must give about their middle.
-    let moment = -(centre - middle).cross(weight);
-    let turn = if mounts.len() == 1 {
-        Vector::ZERO
-    } else {
-        turn(mounts, middle, moment).ok_or(BalanceError::OneLine)?
-    };
+    let moment = -(centre - footing.middle).cross(weight);
+    let turn = footing.turn(moment);
     let down = weight.unit().unwrap_or(Vector::ZERO);
     let mut all = Vec::new();
-    for mount in mounts {
-        let force = weight * (-1.0 / count) + turn.cross(*mount - middle);
-        // Their number was checked above.
+    for force in footing.forces(weight, turn) {
+        // As many as the mounts, whose number was checked.
         let _ = all.push(Reaction {
             force,
             bearing: Force::from_newtons(-force.dot(down)),
@@ -167,33 +150,6 @@ pub fn reactions(
         mounts: all,
         moment,
     })
-}
-
-/// The turn that gives the mounts `moment` about their middle, or `None` where they lie on one line.
-fn turn(mounts: &[Vector], middle: Vector, moment: Vector) -> Option<Vector> {
-    let (mut xx, mut yy, mut zz) = (0.0, 0.0, 0.0);
-    let (mut xy, mut xz, mut yz) = (0.0, 0.0, 0.0);
-    for mount in mounts {
-        let r = *mount - middle;
-        xx += r.x * r.x;
-        yy += r.y * r.y;
-        zz += r.z * r.z;
-        xy += r.x * r.y;
-        xz += r.x * r.z;
-        yz += r.y * r.z;
-    }
-    let a = Vector::new(yy + zz, -xy, -xz);
-    let b = Vector::new(-xy, xx + zz, -yz);
-    let c = Vector::new(-xz, -yz, xx + yy);
-    let size = xx + yy + zz;
-    let (bc, ca, ab) = (b.cross(c), c.cross(a), a.cross(b));
-    let determinant = a.dot(bc);
-    // On one line the least of its three values is zero; the others are the spread along the line.
-    if !(determinant > ONE_LINE * ONE_LINE * size * size * size) {
-        return None;
-    }
-    let by = 1.0 / determinant;
-    Some(bc * (moment.x * by) + ca * (moment.y * by) + ab * (moment.z * by))
 }
 
 #[cfg(test)]

@@ -26,10 +26,10 @@ use crate::units::{Force, ForceUnit, Length, Mass, Torque, Volume};
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct MountLoad {
-    /// Upwards, the tank standing level and still.
+    /// How hard it pushes, square to the plane of the mounts, or upwards where they lie in none; the tank standing level
+    /// and still.
     pub still: Force,
-    /// The least against what the tank feels as its weight, at any lean and acceleration of the job:
-    /// below zero the mount must hold the tank down.
+    /// The least of that, of all that was tried: below zero the mount must hold the tank.
     pub least: Force,
     /// The most of it.
     pub most: Force,
@@ -170,46 +170,49 @@ impl Tank {
         let mut balance = self.empty_balance()?;
         let pool = self.pool(Lean::LEVEL);
         let depth = pool.depth_for(liquid)?;
-        if let Some(centre) = liquid_centre::below(&self.body.inside, pool.height_of(depth)) {
+        if let Some(centre) =
+            liquid_centre::below(&self.body.inside, pool.up(), pool.height_of(depth))
+        {
             balance.liquid(liquid, self.liquid_density()?.si(), centre)?;
         }
         Ok(balance)
     }
 
     /// What the mounts of the job bear of a tank that weighs so, its liquid taken to stay where it is: still,
-    /// and at the worst of the job's leans and accelerations. Empty where the job names no mount.
+    /// and at the worst of the job's leans and accelerations, all of them in full. Empty where the job names no mount.
+    ///
+    /// Other fills can be worse, and liquid with room to run shifts: that is [`mounts_envelope`](Self::mounts_envelope),
+    /// for which a gauge is too slow.
     ///
     /// # Errors
     /// [`BalanceError`] where mounts cannot bear a tank; not where it lifts off one, which
     /// [`MountLoad::least`] shows.
     pub fn mount_loads(&self, balance: &Balance) -> Result<MountLoads, BalanceError> {
         let mut loads = MountLoads::default();
-        let mut mounts: Vec<Vector, MAX_MOUNTS> = Vec::new();
-        for [x, y, z] in &self.job.service.mounts {
-            // As many as the job may have.
-            let _ = mounts.push(Vector::new(x.si(), y.si(), z.si()));
-        }
-        if mounts.is_empty() {
+        if self.job.service.mounts.is_empty() {
             return Ok(loads);
         }
-        let still = reactions(balance, Vector::new(0.0, 0.0, -GRAVITY), &mounts)?;
+        let footing = self.footing()?;
+        let mounts = footing.mounts();
+        let push = |force: Vector| Force::from_newtons(force.dot(footing.normal));
+        let still = reactions(balance, Vector::new(0.0, 0.0, -GRAVITY), mounts)?;
         for reaction in &still.mounts {
             // As many as the mounts.
             let _ = loads.mounts.push(MountLoad {
-                still: reaction.bearing,
-                least: reaction.bearing,
-                most: reaction.bearing,
+                still: push(reaction.force),
+                least: push(reaction.force),
+                most: push(reaction.force),
                 force: Force::from_newtons(reaction.force.length()),
             });
         }
         let mut moment_most = still.moment.length();
         let mut failed = None;
         self.sway()
-            .each(|felt| match reactions(balance, felt, &mounts) {
+            .each(|felt| match reactions(balance, felt, mounts) {
                 Ok(Reactions { mounts, moment }) => {
                     moment_most = libm::fmax(moment_most, moment.length());
                     for (load, reaction) in loads.mounts.iter_mut().zip(&mounts) {
-                        let (bearing, force) = (reaction.bearing.si(), reaction.force.length());
+                        let (bearing, force) = (push(reaction.force).si(), reaction.force.length());
                         load.least = Force::from_newtons(libm::fmin(load.least.si(), bearing));
                         load.most = Force::from_newtons(libm::fmax(load.most.si(), bearing));
                         load.force = Force::from_newtons(libm::fmax(load.force.si(), force));

@@ -112,13 +112,17 @@ impl Job {
         look.hold_some(Field::DipVolume, self.dip_volume, &bounds::DIP_VOLUME);
 
         let usual = Temperature::new(15.0, TemperatureUnit::Celsius);
-        if fill.hottest.is_some() && fill.fill_temperature.is_none() {
+        let cold = fill.fill_temperature.unwrap_or(usual);
+        // The liquid gets as warm as the tank in service, where that is warmer than what is told of the liquid.
+        let used = draft.service.temperature;
+        let used = used.filter(|used| *used > fill.hottest.unwrap_or(cold));
+        let warmed = fill.hottest.or(used.filter(|_| fill.liquid.is_some()));
+        if warmed.is_some() && fill.fill_temperature.is_none() {
             assumed(Assumed::FillTemperature(usual));
         }
-        let cold = fill.fill_temperature.unwrap_or(usual);
         look.hold(Field::FillTemperature, cold, &bounds::TEMPERATURE);
         look.hold_some(Field::Hottest, fill.hottest, &bounds::TEMPERATURE);
-        self.temperatures = fill.hottest.map(|hottest| [cold, hottest]);
+        self.temperatures = used.or(fill.hottest).map(|hottest| [cold, hottest]);
 
         self.pick_up_at = fill.pick_up_at;
         let place = self.pick_up_at.as_slice().as_flattened();

@@ -212,7 +212,8 @@ impl Job {
         self.liquid
     }
 
-    /// How warm the liquid is when it is filled and how warm it gets.
+    /// How warm the liquid is when it is filled and how warm it gets: what is told of it, or how warm the tank gets in
+    /// service where that is more; `None` where neither is told, or service is no warmer than the filling.
     #[must_use]
     pub const fn temperatures(&self) -> Option<[Temperature; 2]> {
         self.temperatures

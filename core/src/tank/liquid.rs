@@ -162,7 +162,8 @@ impl Tank {
     }
 
     /// The growth of the liquid from filling to its hottest, into what the fill leaves free, the growth
-    /// of the tank itself counted; `None` where the job names no liquid or no hottest temperature.
+    /// of the tank itself counted; `None` where the job names no liquid, or no
+    /// temperature that it gets to.
     #[must_use]
     pub fn expansion(&self) -> Option<Result<Expansion, ExpansionError>> {
         let [from, hottest] = self.job.temperatures()?;

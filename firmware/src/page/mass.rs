@@ -230,7 +230,8 @@ where
             let choices = [&*line, &*short];
             pen.fitting(foot(1), RIGHT as u32, &choices, Letters::Small, ink::BRIGHT)
         }
-        None => pen.text(foot(1), "at its worst", Letters::Small, ink::PLAIN),
+        // Part full it may be worse, which a gauge has not the time to find.
+        None => pen.text(foot(1), "part full: see plan", Letters::Small, ink::PLAIN),
     }
 }
 

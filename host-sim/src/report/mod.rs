@@ -32,6 +32,7 @@ pub(crate) mod seams;
 mod settings;
 mod shrinkage;
 pub(crate) mod stages;
+pub(crate) mod stands;
 pub(crate) mod stitches;
 mod strength;
 mod supply;

@@ -12,6 +12,7 @@ use super::Asked;
 use super::drawn::Drawn;
 use super::model::{Block, Notice, Section};
 use super::processed::Processed;
+use super::stands::Stands;
 use crate::diagnostics::clean;
 
 /// A row of one advice, shown beside these cautions.
@@ -41,6 +42,7 @@ pub(crate) fn section(
     asked: &Asked<'_>,
     drawn: Option<&Drawn<'_>>,
     processed: &Processed,
+    stands: Option<&Stands>,
     cautions: &[Caution],
 ) -> Section {
     let (tank, extras) = (asked.tank, asked.extras);
@@ -53,13 +55,16 @@ pub(crate) fn section(
         reach: drawn.map(|drawn| &*drawn.reach),
         process: processed.work(asked),
         bears: Some(bears.as_ref().map_err(|error| *error)),
+        stands: stands.map(|stands| stands.as_ref().map_err(|error| *error)),
     };
     let mut rows = Vec::new();
     tank.each_advice(&work, |advice| match advice {
         Advice::Danger(_) => (),
-        Advice::OfTank(_) | Advice::OfLiquid(_) | Advice::OfWork(_) | Advice::OfProcess(_) => {
-            rows.push(row(&advice, tank, cautions));
-        }
+        Advice::OfTank(_)
+        | Advice::OfLiquid(_)
+        | Advice::OfStand(_)
+        | Advice::OfWork(_)
+        | Advice::OfProcess(_) => rows.push(row(&advice, tank, cautions)),
     });
     // What forbids comes first, whatever it is about.
     rows.sort_by_key(|row| Reverse(row.severity));

@@ -37,12 +37,13 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     let cut = Cut::of(tank, extras);
     let drawn = Drawn::of(asked);
     let processed = Processed::of(asked);
+    let stands = tank.mounts_envelope();
     let dangers = tank.cautions();
     let mut cited = Cited::default();
     let mut all = vec![name(tank.job().name())];
     all.extend(verdict::section(asked, &processed));
     all.extend([
-        notices::section(asked, drawn.as_ref(), &processed, &dangers),
+        notices::section(asked, drawn.as_ref(), &processed, stands.as_ref(), &dangers),
         body::section(tank, units),
         capacity::section(tank, drawn.as_ref(), units),
     ]);
@@ -73,7 +74,7 @@ pub fn sections(asked: &Asked<'_>, units: Units) -> Vec<Section> {
     all.extend([
         shrinkage::section(tank, extras, units, &mut cited),
         totals::section(asked, &cut, units),
-        balance::section(tank, units),
+        balance::section(tank, stands.as_ref(), units),
         strength::section(tank, units),
         leak::section(tank, units),
         assumed::section(asked.assumed),

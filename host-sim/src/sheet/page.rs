@@ -40,11 +40,18 @@ pub(super) fn html(
         })
         .collect();
     let processed = Processed::of(asked);
+    let stands = tank.mounts_envelope();
     let mut cited = Cited::default();
     let mut sections: Vec<Section> = verdict::section(asked, &processed).into_iter().collect();
     sections.extend([
         notices::dangers(tank, &dangers),
-        notices::section(asked, liquid.as_ref(), &processed, &dangers),
+        notices::section(
+            asked,
+            liquid.as_ref(),
+            &processed,
+            stands.as_ref(),
+            &dangers,
+        ),
         capacity::section(tank, liquid.as_ref(), units),
     ]);
     sections.extend(

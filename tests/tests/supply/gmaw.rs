@@ -479,6 +479,7 @@ fn notices_of_the_process_are_advice() {
         reach: None,
         process: ProcessWork::default(),
         bears: None,
+        stands: None,
     };
     let job = Job {
         alloy: Alloy::A5754,

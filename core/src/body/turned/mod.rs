@@ -3,6 +3,7 @@
 mod error;
 mod gauss;
 mod head;
+mod moment;
 
 pub use error::TurnedError;
 pub use head::Head;

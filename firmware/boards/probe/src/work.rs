@@ -63,6 +63,7 @@ pub(crate) fn prove_notices(tank: &Tank, plan: &WeldPlan, equipment: &Equipment)
         reach: None,
         process: black_box(ProcessWork::default()),
         bears: None,
+        stands: None,
     };
     tank.each_work_notice(&work, |notice| {
         black_box(notice.code());

@@ -178,3 +178,89 @@ fn mounts_that_bear_nothing() {
     let told = plan["mass"]["mounts_refused"].as_str().unwrap();
     assert!(told.contains("on one line"), "{told}");
 }
+
+/// A tank on four feet that is braked and thrown to the side, by statics of a rigid block full or empty: the table has the
+/// least and the most with when they are, and a tank that tips is told.
+#[test]
+fn four_feet_that_tip() {
+    let feet: String = [[0, 0], [200, 0], [0, 200], [200, 200]]
+        .iter()
+        .map(|[x, y]| format!("[[use.mount]]\nat = [\"{x} mm\", \"{y} mm\", \"0 mm\"]\n"))
+        .collect();
+    let job = |share: f64| {
+        steel(
+            200.0,
+            200.0,
+            600.0,
+            2.0,
+            &format!("[use]\nacceleration = [{share}, 0, 0]\n{feet}"),
+        )
+    };
+    let codes = |plan: &Value| -> Vec<String> {
+        let notices = plan["notices"].as_array().unwrap();
+        let code = |one: &Value| one["code"].as_str().unwrap().to_owned();
+        notices.iter().map(code).collect()
+    };
+    // Full, its centre 300 mm up over a half of its width of 100 mm.
+    let shaken = plan(&job(0.5));
+    let mass = &shaken["mass"];
+    let weight = number(&mass["full_kg"]) * G;
+    let most = 0.25 * weight * (1.0 + 0.5 * 300.0 / 100.0);
+    for mount in mass["mounts"].as_array().unwrap() {
+        near("still", number(&mount["still_n"]), 0.25 * weight, 1e-9);
+        // Liquid with room to run is no lighter than this at the most, nor is it at the least.
+        assert!(number(&mount["most_n"]) >= most * (1.0 - 1e-9));
+        let least = 0.25 * weight * (1.0 - 0.5 * 300.0 / 100.0);
+        assert!(number(&mount["least_n"]) <= least * (1.0 - 1e-9));
+        let along = number(&mount["least_at"]["acceleration_g"][0]);
+        near("shaken", along.abs(), 0.5, 1e-9);
+        assert!(number(&mount["slosh_n"]) > 0.0);
+    }
+    let holds = number(&mass["tipping"]["holds_n_m"]);
+    assert!(
+        holds <= weight * (0.1 - 0.5 * 0.3) * (1.0 - 1e-9),
+        "{holds}"
+    );
+    assert_eq!(mass["slosh"][0]["along"], "length");
+    let told = codes(&shaken);
+    let place = |code: &str| told.iter().position(|one| one == code);
+    assert!(place("mount-lifts") < place("tank-tips") && place("mount-lifts").is_some());
+    // At a hundredth of g it stands.
+    let told = codes(&plan(&job(0.01)));
+    assert!(
+        !told
+            .iter()
+            .any(|one| one == "tank-tips" || one == "mount-lifts")
+    );
+}
+
+/// Water of 15 °C in a tank that is 85 °C warm in service, 2 % kept free: it grows by 3.148 % (999.10 and 968.61 kg/m³,
+/// IAPWS, from memory), the steel by three times 16e-6 for each kelvin (EN 10088-1, from memory). The job tells the
+/// temperature of the service alone.
+#[test]
+fn warm_by_its_service() {
+    let job = |fill: &str, service: &str| {
+        format!(
+            "name = \"T\"\n[shape]\nkind = \"block\"\nsized = \"inside\"\nlength = \"500 mm\"\nwidth = \"400 mm\"\n\
+             height = \"300 mm\"\n[stock]\nalloy = \"304L\"\nthickness = \"2 mm\"\n[fill]\nheadspace = \"2 %\"\n\
+             liquid = \"water\"\n{fill}[use]\n{service}"
+        )
+    };
+    let hot = "temperature = \"85 °C\"\n";
+    let warm = plan(&job("", hot));
+    let brim = 0.5 * 0.4 * 0.3;
+    let spilt = brim * (0.98 * 999.10 / 968.61 - (1.0 + 3.0 * 16e-6 * 70.0));
+    let growth = &warm["capacity"]["growth"];
+    near("hottest", number(&growth["hottest_c"]), 85.0, 1e-9);
+    near("runs over", number(&growth["runs_over_m3"]), spilt, 5e-3);
+    let notices = |plan: &Value| plan["notices"].to_string();
+    assert!(notices(&warm).contains("runs-over-when-warm"));
+    // The hotter of the two counts, and where it is no warmer than the filling nothing is said.
+    let both = plan(&job("hottest = \"40 °C\"\n", hot));
+    assert_eq!(both["capacity"]["growth"], *growth);
+    let cold = plan(&job("", "temperature = \"5 °C\"\n"));
+    assert!(cold["capacity"].get("growth").is_none());
+    // Past what is known of water that is told.
+    let steam = plan(&job("", "temperature = \"180 °C\"\n"));
+    assert!(notices(&steam).contains("growth-unknown"));
+}

@@ -152,6 +152,7 @@ fn a_plan_keeps_the_limits_that_are_printed() {
                 reach: None,
                 process: ProcessWork::default(),
                 bears: None,
+                stands: None,
             };
             let mut told = Vec::new();
             tank.each_work_notice(&work, |notice| told.push(notice));

@@ -9,8 +9,8 @@
 //! How much swings: of a box Housner's convective mass (G. W. Housner, "Dynamic pressures on accelerated fluid containers",
 //! Bulletin of the Seismological Society of America 47, 1957, from memory), which is a few per cent above the first mode of
 //! potential theory (NASA SP-106, 1966, from memory); of any other shape all of the liquid, which is more than can swing.
-//! Modes above the first add at most a fifth in shallow liquid and some 3 % in deep, and are damped sooner; they are not
-//! counted. A baffle parts the length and leaves shorter cells, each of which swings by itself: holes let some liquid
+//! Modes above the first add at most a fifth in shallow liquid and some 3 % in deep: a fifth is put on, up to all of the
+//! liquid. A baffle parts the length and leaves shorter cells, each of which swings by itself: holes let some liquid
 //! through, so that baffles count only where nothing is left open under or over them and half of them or more is metal.
 //! Not in it: a wave that breaks or strikes the roof, which can press harder for a moment; a shaking that keeps time with
 //! the period, which can swing higher with every push.
@@ -30,6 +30,8 @@ use crate::units::{Figure, Force, Length, Mass, Time};
 const DEPTHS: u32 = 32;
 /// A baffle counts where it leaves open no more than this share: common practice, no source.
 const OPEN_MOST: f64 = 0.5;
+/// What modes above the first are counted with.
+const HIGHER: f64 = 1.2;
 /// A body is a box where surface and enclosing rectangle differ by no more than this share.
 const SAME: f64 = 1e-6;
 
@@ -92,6 +94,12 @@ impl BoxSlosh {
         Ok(Self::of(length, depth))
     }
 
+    /// What may swing as a share of all liquid, modes above the first with it: a fifth more than `share`, at most all of it.
+    #[must_use]
+    pub fn bound(&self) -> f64 {
+        libm::fmin(1.0, HIGHER * self.share)
+    }
+
     fn of(length: f64, depth: f64) -> Self {
         let half = 0.5 * length;
         let root = libm::sqrt(2.5);
@@ -136,7 +144,7 @@ impl Tray {
         let (mut mass, mut moment) = (0.0, 0.0);
         for cell in &self.cells {
             let slosh = BoxSlosh::of(*cell, depth);
-            let more = density * cell * self.width * depth * slosh.share;
+            let more = density * cell * self.width * depth * slosh.bound();
             mass += more;
             moment += more * slosh.height * depth;
         }

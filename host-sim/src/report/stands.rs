@@ -105,13 +105,16 @@ fn extremes(section: &mut Section, envelope: &MountsEnvelope, units: Units) {
 fn tips(section: &mut Section, tipping: &Tipping, units: Units) {
     let [first, second] = tipping.over;
     let [holds, slosh] = [tipping.holds, tipping.slosh].map(|one| units.moment(one.si()));
-    let told = if tipping.tips() {
-        "standing loose, it tips"
+    let (told, down) = if tipping.tips() {
+        (
+            "standing loose, it tips",
+            "is what keeps it down (below zero: turns it over)",
+        )
     } else {
-        "standing loose, it would tip first"
+        ("standing loose, it would tip first", "keep it down")
     };
     section.flush(format!(
-        "{told} over the line through mounts {first} and {second}: {holds} keep it down, {}; sloshing may take {slosh} of that \
+        "{told} over the line through mounts {first} and {second}: {holds} {down}, {}; sloshing may take {slosh} of that \
          for a moment at most",
         tipping.at
     ));
@@ -144,8 +147,8 @@ fn sloshes(section: &mut Section, all: &[Slosh], units: Units) {
         ));
     }
     section.flush(
-        "these and the column slosh are bounds, by twice what swings in an oscillator without damping (Housner 1957 for a box, all of \
-         the liquid for any other shape); a baffle counts where at least half of its section is metal and nothing is open under or \
+        "these and the column slosh are bounds, by twice what swings in an oscillator without damping (Housner 1957 for a box and a fifth for higher \
+         modes, all of the liquid for any other shape); a baffle counts where at least half of its section is metal and nothing is open under or \
          over it. Not in them: a wave that strikes the roof, and shaking in time with the period",
     );
     let list: Vec<Value> = all.iter().map(told).collect();

@@ -116,8 +116,8 @@ fn a_sudden_push_followed_in_time() -> Outcome {
         })
         .fold(0.0, f64::max);
     let told = BoxSlosh::new(mm(1e3 * length), mm(1e3 * length * r))?;
-    // Past the 1 of the force at rest: nearly all of what is told, and a twelfth more by the modes that are not counted.
-    between("swing", most - 1.0, told.share, -0.1, 0.083)?;
+    // Past the 1 of the force at rest: never more than is told.
+    between("swing", most - 1.0, told.bound(), -0.3, 0.0)?;
     Ok(())
 }
 
@@ -167,7 +167,8 @@ fn baffles_make_it_less() -> Outcome {
     let whole = slosh(&shaken(&[])?)?;
     let water = 1000.0 * 0.8 * 0.4 * 0.24;
     let x: f64 = 3.16 * 0.24 / 0.8;
-    let mass = water * 0.264 * (0.8 / 0.24) * x.tanh();
+    // A fifth for the modes above the first.
+    let mass = 1.2 * water * 0.264 * (0.8 / 0.24) * x.tanh();
     near("mass", whole.mass.si(), mass, Tolerance::relative(5e-3))?;
     near(
         "force",
@@ -185,7 +186,7 @@ fn baffles_make_it_less() -> Outcome {
     near("cell", parted.cell.si(), 0.5, Tolerance::relative(1e-9))?;
     // Each cell for itself.
     let cell = |l: f64| 1000.0 * l * 0.4 * 0.24 * 0.264 * (l / 0.24) * (3.16 * 0.24 / l).tanh();
-    let mass = cell(0.3) + cell(0.5);
+    let mass = 1.2 * (cell(0.3) + cell(0.5));
     near("mass", parted.mass.si(), mass, Tolerance::relative(1e-2))?;
     let thrice = slosh(&shaken(&[200.0, 400.0, 600.0])?)?;
     for (less, more) in [(parted, whole), (thrice, parted)] {
@@ -195,7 +196,7 @@ fn baffles_make_it_less() -> Outcome {
     Ok(())
 }
 
-/// What it adds on three mounts under the floor: the most of m₁ a at Housner's height over the mounts, at any depth, by
+/// What it adds on three mounts under the floor: the most of 1.2 m₁ a at Housner's height over the mounts, at any depth, by
 /// moments about y alone (the third stands in the middle and feels none of it).
 #[test]
 fn three_mounts_by_moments() -> Outcome {
@@ -206,7 +207,7 @@ fn three_mounts_by_moments() -> Outcome {
             let x = 3.16 * depth / 0.8;
             let mass = 1000.0 * 0.8 * 0.4 * depth * 0.264 * (0.8 / depth) * x.tanh();
             let height = depth * (1.0 - (x.cosh() - 2.01) / (x * x.sinh()));
-            mass * 0.5 * GRAVITY * (0.002 + height) / 0.804
+            1.2 * mass * 0.5 * GRAVITY * (0.002 + height) / 0.804
         })
         .fold(0.0, f64::max);
     let slosh = |place: usize| envelope.mounts[place].slosh.si();

@@ -11,7 +11,8 @@ use std::sync::LazyLock;
 use serde_json::Value;
 
 use crate::cases::data;
-use crate::near::{Tolerance, near};
+use crate::near::Tolerance;
+use crate::published::{Basis, Source, names};
 
 /// The rows of a file, read once.
 type Rows = LazyLock<Vec<Value>>;
@@ -97,19 +98,91 @@ pub fn tolerance(check: &Value) -> Tolerance {
     }
 }
 
-/// Says what is wrong unless `got` is what the check expects under `key`, or as its only figure where
-/// `key` is empty.
+/// A figure of what a check expects: by its key, empty where it is the only one, and with its place where it stands in a
+/// list, as in `rho/2`.
+///
+/// # Errors
+/// That the check has no such figure.
+pub fn expected(check: &Value, key: &str) -> Result<f64, String> {
+    let place = if key.is_empty() {
+        "/expected".to_owned()
+    } else {
+        format!("/expected/{key}")
+    };
+    let found = check.pointer(&place).and_then(Value::as_f64);
+    found.ok_or_else(|| format!("{} {key}: no such figure", check["id"]))
+}
+
+/// The source of a check.
+///
+/// # Errors
+/// That the check names none.
+pub fn source(check: &Value) -> Result<Source<'_>, String> {
+    let text = check["source"].as_str();
+    let text = text.ok_or_else(|| format!("{} names no source", check["id"]))?;
+    let basis = Basis::of_row(check["basis"].as_str().unwrap_or_default());
+    Ok(Source {
+        text,
+        basis,
+        row: check["id"].as_str(),
+    })
+}
+
+/// What a figure of a check is called on the page.
+///
+/// # Errors
+/// That the check, or its figure, has no name.
+pub fn figure(check: &Value, key: &str) -> Result<String, String> {
+    let own = check["figure"].as_str();
+    let own = own.ok_or_else(|| format!("{} does not say what it is", check["id"]))?;
+    let name = names::of(key).ok_or_else(|| format!("{}: {key} has no name", check["id"]))?;
+    Ok(match name {
+        "" => own.to_owned(),
+        name => format!("{own}: {name}"),
+    })
+}
+
+/// Says what is wrong unless `got` is what the check expects under `key`.
 ///
 /// # Errors
 /// A sentence with both figures, or that the check has no such figure.
 pub fn expect(check: &Value, key: &str, got: f64) -> Result<(), String> {
-    let expected = &check["expected"];
-    let expected = if key.is_empty() {
-        expected.as_f64()
-    } else {
-        expected[key].as_f64()
-    };
-    let what = format!("{} {key}", check["id"]);
-    let expected = expected.ok_or_else(|| format!("{what}: no such figure"))?;
-    near(&what, got, expected, tolerance(check))
+    expect_near(check, key, got, tolerance(check))
+}
+
+/// The same by another tolerance than the check's own.
+///
+/// # Errors
+/// A sentence with both figures, or that the check has no such figure.
+pub fn expect_near(check: &Value, key: &str, got: f64, tolerance: Tolerance) -> Result<(), String> {
+    let expected = expected(check, key)?;
+    source(check)?.near(&figure(check, key)?, got, expected, tolerance)
+}
+
+/// Says what is wrong unless `got` lies above what the check expects by a share between two.
+///
+/// # Errors
+/// A sentence with both figures, or that the check has no such figure.
+pub fn expect_between(check: &Value, key: &str, got: f64, band: [f64; 2]) -> Result<(), String> {
+    let expected = expected(check, key)?;
+    source(check)?.between(&figure(check, key)?, got, expected, band)
+}
+
+/// Says what is wrong unless `got` lies within the range that the check has under `key`.
+///
+/// # Errors
+/// A sentence with range and figure, or that the check has no such range.
+pub fn expect_within(check: &Value, key: &str, got: f64) -> Result<(), String> {
+    let ends = [0, 1].map(|end| expected(check, &format!("{key}/{end}")));
+    let [low, high] = ends;
+    source(check)?.within(&figure(check, key)?, got, [low?, high?])
+}
+
+/// Says what is wrong unless a range of ours has what the check expects.
+///
+/// # Errors
+/// A sentence with range and figure, or that the check has no such figure.
+pub fn expect_spanned(check: &Value, key: &str, range: [f64; 2]) -> Result<(), String> {
+    let expected = expected(check, key)?;
+    source(check)?.spanned(&figure(check, key)?, range, expected)
 }

@@ -1,4 +1,4 @@
-//! What the cross-crate checks share: quantities, reference data and its comparison, jobs, and the emulated board.
+//! What the cross-crate checks share: quantities, reference data, its comparison and the page of it, jobs, and the emulated board.
 
 // A check stops at the first thing that is not as it must be; indexing JSON yields null, never panics.
 #![allow(clippy::indexing_slicing)]
@@ -13,6 +13,7 @@ pub mod near;
 pub mod order_tanks;
 pub mod orders;
 pub mod plate_shell;
+pub mod published;
 pub mod random_jobs;
 
 /// What a check gives that stops at the first figure that is not as it must be.

@@ -9,8 +9,9 @@ use seamwright_core::tables::{Alloy, Temper, minimum_radius};
 use seamwright_core::units::{Length, Ratio};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{degrees, in_inch, in_mm, inch, mm};
-use seamwright_tests::checks::{geometry, number};
+use seamwright_tests::checks::{expect, expect_near, geometry, number};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::{from_memory, seen};
 
 const fn k(share: f64) -> BendRule {
     BendRule::KFactor(Ratio::from_share(share))
@@ -26,34 +27,18 @@ const fn within(absolute: f64) -> Tolerance {
 /// Machinery's Handbook, sheet metal bending (from memory): allowance, outside setback and deduction of
 /// one bend, evaluated apart from this project.
 #[test]
-fn allowance_setback_and_deduction() -> Outcome {
+pub(super) fn allowance_setback_and_deduction() -> Outcome {
     let check = geometry("kfactor-90");
-    let (inputs, expected) = (&check["inputs"], &check["expected"]);
+    let inputs = &check["inputs"];
     let bend = Bend::new(
         mm(number(&inputs["t"])),
         mm(number(&inputs["R"])),
         degrees(number(&inputs["A_deg"])),
         k(number(&inputs["K"])),
     )?;
-    let exact = Tolerance::relative(1e-12);
-    near(
-        "BA",
-        in_mm(bend.allowance()),
-        number(&expected["BA"]),
-        exact,
-    )?;
-    near(
-        "OSSB",
-        in_mm(bend.setback().unwrap()),
-        number(&expected["OSSB"]),
-        exact,
-    )?;
-    near(
-        "BD",
-        in_mm(bend.deduction().unwrap()),
-        number(&expected["BD"]),
-        exact,
-    )?;
+    expect(&check, "BA", in_mm(bend.allowance()))?;
+    expect(&check, "OSSB", in_mm(bend.setback().unwrap()))?;
+    expect(&check, "BD", in_mm(bend.deduction().unwrap()))?;
 
     // The same formulas at 45°, to the four decimals kept of them.
     let bend = Bend::new(mm(2.0), mm(4.0), degrees(45.0), k(0.42))?;
@@ -67,7 +52,7 @@ fn allowance_setback_and_deduction() -> Outcome {
 /// 0.64 T + 1.57 R for half-hard copper, soft steel and aluminium, 0.71 T + 1.57 R for hard metals. The
 /// K-factors that these stand for are 0.350, 0.407 and 0.452; 1.57 is π/2 to half a thousandth.
 #[test]
-fn handbook_rules_for_a_right_angle() -> Outcome {
+pub(super) fn handbook_rules_for_a_right_angle() -> Outcome {
     for (id, factor, share) in [
         ("mh-bend-soft", 0.55, 0.350),
         ("mh-bend-half-hard", 0.64, 0.407),
@@ -76,13 +61,8 @@ fn handbook_rules_for_a_right_angle() -> Outcome {
         let check = geometry(id);
         let (t, r) = (number(&check["inputs"]["T"]), number(&check["inputs"]["R"]));
         let bend = Bend::new(inch(t), inch(r), degrees(90.0), k(share))?;
-        let expected = number(&check["expected"]["L"]);
-        near(
-            id,
-            in_inch(bend.allowance()),
-            expected,
-            Tolerance::relative(1e-3),
-        )?;
+        let close = Tolerance::relative(1e-3);
+        expect_near(&check, "L", in_inch(bend.allowance()), close)?;
         // Other proportions, by the handbook's formula itself.
         for (t, r) in [(0.0625, 0.25), (0.19, 0.0), (0.125, 0.5)] {
             let bend = Bend::new(inch(t), inch(r), degrees(90.0), k(share))?;
@@ -102,7 +82,7 @@ fn handbook_rules_for_a_right_angle() -> Outcome {
 /// DIN 6935: compensation and correction factor (formulas from memory; the sum and the ranges of the
 /// opening angle seen on secondary pages), evaluated apart from this project.
 #[test]
-fn din_6935_compensation() -> Outcome {
+pub(super) fn din_6935_compensation() -> Outcome {
     for id in [
         "din6935-90-1-1",
         "din6935-90-3-3",
@@ -112,26 +92,16 @@ fn din_6935_compensation() -> Outcome {
         "din6935-135-3-3",
     ] {
         let check = geometry(id);
-        let (inputs, expected) = (&check["inputs"], &check["expected"]);
+        let inputs = &check["inputs"];
         let bend = Bend::new(
             mm(number(&inputs["s"])),
             mm(number(&inputs["r"])),
             degrees(180.0 - number(&inputs["opening_angle_deg"])),
             BendRule::Din6935,
         )?;
-        near(
-            id,
-            in_mm(bend.compensation()),
-            number(&expected["v"]),
-            within(1e-9),
-        )?;
-        near(id, bend.k().si(), number(&expected["K"]), within(1e-12))?;
-        near(
-            id,
-            2.0 * bend.k().si(),
-            number(&expected["k"]),
-            within(1e-12),
-        )?;
+        expect(&check, "v", in_mm(bend.compensation()))?;
+        expect_near(&check, "K", bend.k().si(), within(1e-12))?;
+        expect_near(&check, "k", 2.0 * bend.k().si(), within(1e-12))?;
     }
     // Above five thicknesses the neutral line is the middle of the sheet; from an opening angle of 165°
     // up nothing is taken off (both from memory of the standard).
@@ -146,29 +116,25 @@ fn din_6935_compensation() -> Outcome {
 /// to a radius of 0.16 in, legs of 1.00 in, web of 2.00 in. Setback and flats as printed; the allowance of
 /// 0.27 in and the developed width of 3.74 in are from memory and given to two figures.
 #[test]
-fn a_channel_from_the_mechanics_handbook() -> Outcome {
+pub(super) fn a_channel_from_the_mechanics_handbook() -> Outcome {
     // The handbook's empirical allowance, 0.01743 R + 0.0078 T for each degree, is this K-factor.
     let bend = Bend::new(inch(0.040), inch(0.16), degrees(90.0), k(0.447))?;
     let setback = in_inch(bend.setback().unwrap());
-    near("setback", setback, 0.2, within(1e-12))?;
-    near("allowance", in_inch(bend.allowance()), 0.27, within(0.01))?;
+    let handbook = "FAA, Aviation Maintenance Technician Handbook, Airframe, sheet metal";
+    let what = |figure: &str| format!("Channel of 0.040 in 2024-T3, radius 0.16 in: {figure}, in");
+    let (printed, remembered) = (seen(handbook), from_memory(handbook));
+    printed.near(&what("setback"), setback, 0.2, within(1e-12))?;
+    let allowance = in_inch(bend.allowance());
+    remembered.near(&what("allowance"), allowance, 0.27, within(0.01))?;
     let corner = |width: f64, height: f64| {
         [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)]
             .map(|(x, y)| Node::corner(inch(x).si(), inch(y).si()))
     };
     let (leg, web) = (corner(5.0, 1.0 - setback), corner(5.0, 2.0 - 2.0 * setback));
-    near(
-        "leg",
-        in_inch(Length::from_metres(leg[2].y)),
-        0.8,
-        within(1e-12),
-    )?;
-    near(
-        "web",
-        in_inch(Length::from_metres(web[2].y)),
-        1.6,
-        within(1e-12),
-    )?;
+    for (figure, part, expected) in [("flat of a leg", leg, 0.8), ("flat of the web", web, 1.6)] {
+        let got = in_inch(Length::from_metres(part[2].y));
+        printed.near(&what(figure), got, expected, within(1e-12))?;
+    }
     let fold = |side, part| FoldLink {
         parent: PartSide { part: 0, side },
         child: PartSide { part, side: 0 },
@@ -179,21 +145,25 @@ fn a_channel_from_the_mechanics_handbook() -> Outcome {
     let mut flat = Unfolded::new();
     unfold(&[&web, &leg, &leg], &[fold(0, 1), fold(2, 2)], &mut flat)?;
     let width = Length::from_metres(flat.outline().extents().unwrap().height());
-    near("developed width", in_inch(width), 3.74, within(0.02))?;
+    let width = in_inch(width);
+    remembered.near(&what("developed width"), width, 3.74, within(0.02))?;
     Ok(())
 }
 
 /// A US Navy training text's empirical allowance for each degree, 0.0173 R + 0.0078 T, printed as
 /// 0.01743 R + 0.0078 T in the FAA's handbooks: within a hundredth of the formula with K = 0.447.
 #[test]
-fn empirical_allowance_for_each_degree() -> Outcome {
+pub(super) fn empirical_allowance_for_each_degree() -> Outcome {
     for (t, r) in [(0.032, 0.125), (0.040, 0.16), (0.064, 0.19), (0.125, 0.25)] {
         for turn in [15.0, 60.0, 90.0, 135.0] {
             let bend = Bend::new(inch(t), inch(r), degrees(turn), k(0.447))?;
             let got = in_inch(bend.allowance());
             for radius_factor in [0.0173, 0.01743] {
                 let expected = turn * (radius_factor * r + 0.0078 * t);
-                near("allowance", got, expected, Tolerance::relative(0.01))?;
+                let source =
+                    "Empirical allowance of a US Navy training text and the FAA's handbooks";
+                let figure = format!("{turn}° of bend, 0.032 to 0.125 in: allowance, in");
+                from_memory(source).near(&figure, got, expected, Tolerance::relative(0.01))?;
             }
         }
     }
@@ -203,7 +173,7 @@ fn empirical_allowance_for_each_degree() -> Outcome {
 /// Least radii in thicknesses at 1/16, 1/8, 3/16 and 1/4 in, as values of the Aluminum Association
 /// reprinted for designers; 6061-T6 at 1/8 in is 4 by a second list of the same reprint, the larger.
 #[test]
-fn least_radii_of_the_aluminum_association() -> Outcome {
+pub(super) fn least_radii_of_the_aluminum_association() -> Outcome {
     let rows: [(Alloy, Temper, [f64; 4]); 7] = [
         (Alloy::A1100, Temper::H14, [0.0, 1.0, 1.0, 1.5]),
         (Alloy::A5052, Temper::O, [0.0, 0.5, 1.0, 1.0]),
@@ -219,8 +189,10 @@ fn least_radii_of_the_aluminum_association() -> Outcome {
             .zip(times)
         {
             let least = minimum_radius(alloy, temper, inch(thickness)).unwrap();
-            near(
-                &format!("{alloy}-{temper}"),
+            let figure =
+                format!("Least radius of {alloy}-{temper}, 1/16 to 1/4 in, in thicknesses");
+            seen("Aluminum Association, as reprinted for designers").near(
+                &figure,
                 least.times,
                 times,
                 within(1e-12),

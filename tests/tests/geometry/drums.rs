@@ -8,7 +8,7 @@ use seamwright_core::input::{Axis, Drum, Ends, Shape, Sized};
 use seamwright_core::units::{Volume, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{self, lean, mm};
-use seamwright_tests::checks::{geometry, number, tolerance};
+use seamwright_tests::checks::{expect, expect_near, geometry, number};
 use seamwright_tests::near::{Tolerance, near};
 
 /// Metres in so many inches.
@@ -24,8 +24,8 @@ fn gallons(volume: f64) -> f64 {
 /// `fluids` 1.3.1 repeat them: a lying tank of 108 in by 156 in, filled 36 in deep; upright ones of
 /// 132 in, filled 24 in deep.
 #[test]
-fn jones_worked_examples() -> Outcome {
-    let near_print = Tolerance::relative(1e-9);
+pub(super) fn jones_worked_examples() -> Outcome {
+    let close = Tolerance::relative(1e-9);
     let lying = |head: Head| {
         let tank = Turned::new(inch(54.0), inch(156.0), [head; 2]).unwrap();
         gallons(tank.below(0.0, 1.0, inch(36.0 - 54.0)).0)
@@ -40,8 +40,7 @@ fn jones_worked_examples() -> Outcome {
             },
         ),
     ] {
-        let expected = number(&geometry(id)["expected"]["US_gal"]);
-        near(id, lying(head), expected, near_print)?;
+        expect_near(&geometry(id), "US_gal", lying(head), close)?;
     }
     let upright = |head: Head| {
         let tank = Turned::new(inch(66.0), inch(100.0), [head, Head::Flat]).unwrap();
@@ -60,8 +59,7 @@ fn jones_worked_examples() -> Outcome {
             },
         ),
     ] {
-        let expected = number(&geometry(id)["expected"]["US_gal"]);
-        near(id, upright(head), expected, near_print)?;
+        expect_near(&geometry(id), "US_gal", upright(head), close)?;
     }
     Ok(())
 }
@@ -69,7 +67,7 @@ fn jones_worked_examples() -> Outcome {
 /// Depth, volume and surface of dished ends: exact geometry by quadrature; DIN 28011 gives its depth as
 /// 0.1935 D and its volume as 0.1 D³, rounded (from memory).
 #[test]
-fn dished_ends() -> Outcome {
+pub(super) fn dished_ends() -> Outcome {
     let heads = [
         (
             "head-asme-fd",
@@ -88,7 +86,7 @@ fn dished_ends() -> Outcome {
         ("head-2to1", Head::Dome { depth: 0.25 }),
     ];
     for (id, head) in heads {
-        let expected = geometry(id)["expected"].clone();
+        let row = geometry(id);
         let tank = Turned::new(0.5, 1.0, [head, Head::Flat]).unwrap();
         let wall = std::f64::consts::PI * 0.25;
         for (what, got) in [
@@ -96,13 +94,7 @@ fn dished_ends() -> Outcome {
             ("V_over_D3", tank.volume() - wall),
             ("area_over_D2", tank.head_area(0)),
         ] {
-            let tolerance = Tolerance::relative(1e-9);
-            near(
-                &format!("{id} {what}"),
-                got,
-                number(&expected[what]),
-                tolerance,
-            )?;
+            expect(&row, what, got)?;
         }
     }
     Ok(())
@@ -111,23 +103,18 @@ fn dished_ends() -> Outcome {
 /// The circular segment: a quarter of the depth holds 0.1955 of the whole (tables of partial volumes of
 /// lying cylinders print 0.1955).
 #[test]
-fn a_quarter_deep() -> Outcome {
+pub(super) fn a_quarter_deep() -> Outcome {
     let tank = Turned::new(0.5, 2.0, [Head::Flat; 2]).unwrap();
     let share = tank.below(0.0, 1.0, -0.25).0 / tank.volume();
-    let expected = number(&geometry("hcyl-quarter")["expected"]["fill_fraction"]);
-    near(
-        "a quarter deep",
-        share,
-        expected,
-        Tolerance::relative(1e-12),
-    )?;
+    let close = Tolerance::relative(1e-12);
+    expect_near(&geometry("hcyl-quarter"), "fill_fraction", share, close)?;
     Ok(())
 }
 
 /// Rows `hcyl-inv-…`: how deep a lying cylinder is when so much of it is filled, the circular segment turned round by
 /// bisection apart from this project.
 #[test]
-fn depth_for_a_share() -> Outcome {
+pub(super) fn depth_for_a_share() -> Outcome {
     let drum = Shape::Drum(Drum {
         sized: Sized::Inside,
         diameter: mm(500.0),
@@ -148,8 +135,7 @@ fn depth_for_a_share() -> Outcome {
         let row = geometry(id);
         let share = number(&row["inputs"]["fill_fraction"]);
         let depth = pool.depth_for(Volume::from_cubic_metres(share * whole))?;
-        let expected = number(&row["expected"]["h_over_D"]);
-        near(id, depth.si() / 0.5, expected, tolerance(&row))?;
+        expect(&row, "h_over_D", depth.si() / 0.5)?;
     }
     Ok(())
 }

@@ -8,8 +8,8 @@ use seamwright_core::input::Joint;
 use seamwright_core::units::{Angle, AngleUnit, LengthUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
-use seamwright_tests::checks::{geometry, number};
-use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::checks::{expect_near, geometry, number};
+use seamwright_tests::near::Tolerance;
 
 fn allow() -> Allow {
     Allow {
@@ -31,7 +31,7 @@ fn fit(joint: Joint, degrees: f64, sheets: [f64; 2]) -> Result<[EdgeFit; 2], Joi
 /// Rows `corner-60` to `corner-150`: equal sheets of 3 mm, verified with shapely when the table was made
 /// (touching, no overlap).
 #[test]
-fn the_corner_table() -> Outcome {
+pub(super) fn the_corner_table() -> Outcome {
     for id in [
         "corner-60",
         "corner-75",
@@ -43,7 +43,6 @@ fn the_corner_table() -> Outcome {
         let row = geometry(id);
         let degrees = number(&row["inputs"]["dihedral_deg"]);
         let sheet = number(&row["inputs"]["t"]);
-        let expected = |key: &str| number(&row["expected"][key]);
         let deducts = |joint| -> Result<[f64; 2], JointError> {
             let sides = fit(joint, degrees, [sheet; 2])?;
             Ok(sides.map(|side| side.deduct.in_unit(LengthUnit::Millimetre)))
@@ -53,16 +52,16 @@ fn the_corner_table() -> Outcome {
             absolute: 1e-12,
         };
         for side in deducts(Joint::OpenCorner)? {
-            near(id, side, expected("edge_to_edge_deduct_each"), close)?;
+            expect_near(&row, "edge_to_edge_deduct_each", side, close)?;
         }
         let [through, gives_way] = deducts(Joint::ClosedCorner)?;
-        near(id, through, expected("closed_corner_deduct_A"), close)?;
-        near(id, gives_way, expected("closed_corner_deduct_B"), close)?;
+        expect_near(&row, "closed_corner_deduct_A", through, close)?;
+        expect_near(&row, "closed_corner_deduct_B", gives_way, close)?;
         let [_, lands] = fit(Joint::Tee, degrees, [sheet; 2])?;
         let tee = lands.deduct.in_unit(LengthUnit::Millimetre);
-        near(id, tee, expected("tee_deduct_B_bevelled_outer_face"), close)?;
+        expect_near(&row, "tee_deduct_B_bevelled_outer_face", tee, close)?;
         let bevel = lands.bevel.in_unit(AngleUnit::Degree);
-        near(id, bevel, expected("tee_bevel_from_square_deg"), close)?;
+        expect_near(&row, "tee_bevel_from_square_deg", bevel, close)?;
     }
     Ok(())
 }

@@ -21,6 +21,7 @@ mod folding;
 mod folds;
 mod joints;
 mod outlines;
+mod page;
 mod program;
 mod properties;
 mod published;

@@ -11,7 +11,7 @@ use seamwright_core::input::{Block, Cut, Face, Joint, Sized, Taper};
 use seamwright_core::units::{Angle, AngleUnit, Density, Length, LengthUnit, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
-use seamwright_tests::checks::{geometry, number, tolerance};
+use seamwright_tests::checks::{expect, expect_near, geometry, number};
 use seamwright_tests::near::{Tolerance, near};
 
 fn block(size: [f64; 3], unit: LengthUnit, cuts: &[Cut]) -> Block {
@@ -32,7 +32,7 @@ fn body(block: &Block, thickness: f64) -> Body {
 /// Machinery's Handbook, volumes of solids, wedge: base 4 x 3, ridge 5, height 4.5, all inches: 29.25 in³
 /// (from memory). Here it is a box cut four times, two of the planes leaning outward.
 #[test]
-fn the_handbook_wedge() -> Outcome {
+pub(super) fn the_handbook_wedge() -> Outcome {
     let wedge = geometry("wedge-machinery");
     let inch = |value: f64| Length::new(value, LengthUnit::Inch);
     let plane = |normal, [x, y, z]: [f64; 3]| Cut::Plane {
@@ -47,19 +47,14 @@ fn the_handbook_wedge() -> Outcome {
     ];
     let solid = body(&block([5.0, 3.0, 4.5], LengthUnit::Inch, &cuts), 1.0).outside;
     let got = solid.volume().in_unit(VolumeUnit::CubicInch);
-    near(
-        "wedge",
-        got,
-        number(&wedge["expected"]["volume_in3"]),
-        Tolerance::relative(1e-12),
-    )?;
+    expect(&wedge, "volume_in3", got)?;
     Ok(())
 }
 
 /// CRC Standard Mathematical Tables, regular octahedron: volume √2/3 a³, dihedral 109.4712°. Here every
 /// corner of a cube is cut away until no face of the cube is left, so each vertex has four faces.
 #[test]
-fn the_octahedron_within_a_cube() -> Outcome {
+pub(super) fn the_octahedron_within_a_cube() -> Outcome {
     let octahedron = geometry("octa-dihedral");
     let side = 1_000.0;
     let mut cuts = Vec::new();
@@ -83,21 +78,10 @@ fn the_octahedron_within_a_cube() -> Outcome {
         (8, 12, 6)
     );
     let edge = 0.5 * std::f64::consts::SQRT_2;
-    let volume = number(&octahedron["expected"]["volume"]) * edge.powi(3);
-    near(
-        "volume",
-        solid.volume().si(),
-        volume,
-        Tolerance::relative(1e-12),
-    )?;
+    expect(&octahedron, "volume", solid.volume().si() / edge.powi(3))?;
     for edge in solid.edges() {
-        let expected = number(&octahedron["expected"]["dihedral_deg"]);
-        near(
-            "dihedral",
-            edge.dihedral.in_unit(AngleUnit::Degree),
-            expected,
-            Tolerance::relative(1e-12),
-        )?;
+        let dihedral = edge.dihedral.in_unit(AngleUnit::Degree);
+        expect(&octahedron, "dihedral_deg", dihedral)?;
     }
     Ok(())
 }
@@ -105,7 +89,7 @@ fn the_octahedron_within_a_cube() -> Outcome {
 /// Prismatoid formula `V = h/6 (A₁ + 4 Aₘ + A₂)` (CRC Standard Mathematical Tables; Machinery's Handbook, both from
 /// memory): row `frustum-prismatoid`, a taper from 200 mm square to 400 mm square.
 #[test]
-fn a_taper_is_a_prismatoid() -> Outcome {
+pub(super) fn a_taper_is_a_prismatoid() -> Outcome {
     let row = geometry("frustum-prismatoid");
     let given = |key: &str| number(&row["inputs"][key]);
     let side = |key: &str| [mm(given(key).sqrt()); 2];
@@ -117,20 +101,14 @@ fn a_taper_is_a_prismatoid() -> Outcome {
         shift: [mm(0.0); 2],
     };
     let body = taper.body(&SheetPlan::uniform(mm(3.0)))?;
-    let volume = body.outside.volume().si() * 1e9;
-    near(
-        "taper",
-        volume,
-        number(&row["expected"]["volume_mm3"]),
-        tolerance(&row),
-    )?;
+    expect(&row, "volume_mm3", body.outside.volume().si() * 1e9)?;
     Ok(())
 }
 
 /// Two planes sloped φ₁ and φ₂ whose edges in plan meet at 90°: cos θ = −cos φ₁ cos φ₂; 45° and 45° give
 /// 120° (derived, evaluated apart).
 #[test]
-fn the_hip_of_a_hopper() -> Outcome {
+pub(super) fn the_hip_of_a_hopper() -> Outcome {
     let hip = geometry("hip-hopper-dihedral");
     let leg = [mm(100.0); 2];
     let cuts = [
@@ -153,23 +131,19 @@ fn the_hip_of_a_hopper() -> Outcome {
         .filter(|edge| edge.faces == [Face::Cut(1), Face::Cut(2)])
         .collect();
     assert_eq!(hips.len(), 1);
-    let expected = number(&hip["expected"]["dihedral_deg"]);
-    near(
-        "hip",
-        hips[0].dihedral.in_unit(AngleUnit::Degree),
-        expected,
-        Tolerance::relative(1e-12),
-    )?;
+    let dihedral = hips[0].dihedral.in_unit(AngleUnit::Degree);
+    let close = Tolerance::relative(1e-12);
+    expect_near(&hip, "dihedral_deg", dihedral, close)?;
     Ok(())
 }
 
 /// A leaning box: volume under the plane through its filler and under those through its outlets, checked
 /// apart by clipping with manifold3d.
 #[test]
-fn a_leaning_box_to_its_filler_and_outlets() -> Outcome {
+pub(super) fn a_leaning_box_to_its_filler_and_outlets() -> Outcome {
     for id in ["lean-box-5", "lean-box-10", "lean-box-20", "lean-box-30"] {
         let lean_box = geometry(id);
-        let (inputs, expected) = (&lean_box["inputs"], &lean_box["expected"]);
+        let inputs = &lean_box["inputs"];
         let size = [0, 1, 2].map(|axis| number(&inputs["inside"][axis]));
         let mut tank = block(size, LengthUnit::Millimetre, &[]);
         tank.sized = Sized::Inside;
@@ -182,25 +156,13 @@ fn a_leaning_box_to_its_filler_and_outlets() -> Outcome {
             let depth = Length::from_metres(pool.up().dot(Vector::new(x, y, z)));
             Ok(pool.at(depth)?.volume.in_unit(VolumeUnit::Litre))
         };
-        let close = Tolerance::relative(1e-9);
-        near(
-            id,
-            below("filler_point")?,
-            number(&expected["V_at_filler_l"]),
-            close,
-        )?;
-        near(
-            id,
-            below("outlet_low")?,
-            number(&expected["dead_low_outlet_l"]),
-            close,
-        )?;
-        near(
-            id,
-            below("outlet_high")?,
-            number(&expected["dead_high_outlet_l"]),
-            close,
-        )?;
+        for (point, figure) in [
+            ("filler_point", "V_at_filler_l"),
+            ("outlet_low", "dead_low_outlet_l"),
+            ("outlet_high", "dead_high_outlet_l"),
+        ] {
+            expect(&lean_box, figure, below(point)?)?;
+        }
     }
     Ok(())
 }

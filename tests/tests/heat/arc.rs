@@ -12,6 +12,7 @@ use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, seconds, share, volts};
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::{computed, from_memory};
 
 const EXACT: Tolerance = Tolerance::relative(1e-12);
 
@@ -28,7 +29,7 @@ fn rms_product(cycle: &Cycle) -> f64 {
 
 /// P = mean(u i), ISO/TR 18491 method C: evaluated apart.
 #[test]
-fn square_alternating_current() -> Outcome {
+pub(super) fn square_alternating_current() -> Outcome {
     let check = welding("T1.ACsquare.equalI");
     let [b, i, en, ep] = ["EN_frac", "I_A", "U_EN", "U_EP"].map(|key| input(&check, key).unwrap());
     let cycle = Cycle::square(share(b), level(en, i), level(ep, i))?;
@@ -42,10 +43,13 @@ fn square_alternating_current() -> Outcome {
     )?;
     // references-welding.md, section 1: 160 A and 120 A: 2140 W; 2245 and 2190 by the meters.
     let cycle = Cycle::square(share(b), level(en, 160.0), level(ep, 120.0))?;
-    near("P", cycle.power().si(), 2_140.0, EXACT)?;
-    near(
-        "rms",
-        rms_product(&cycle),
+    let mean = computed("mean of u i (ISO/TR 18491, method C)");
+    let what = |figure: &str| format!("Square wave, 70 % negative, 160 and 120 A: {figure}, W");
+    mean.near(&what("power"), cycle.power().si(), 2_140.0, EXACT)?;
+    let meters = rms_product(&cycle);
+    mean.near(
+        &what("by the meters"),
+        meters,
         2_245.0,
         Tolerance::relative(3e-4),
     )?;
@@ -63,7 +67,7 @@ fn square_alternating_current() -> Outcome {
 
 /// ASME IX QW-409.1(c): power times arc time over the length, by the arc whose current and voltage make the power.
 #[test]
-fn arc_energy_from_power_and_speed() -> Outcome {
+pub(super) fn arc_energy_from_power_and_speed() -> Outcome {
     let check = welding("T1.QW409c");
     let [p, t, l] = ["P_J_s", "arc_time_s", "L_mm"].map(|key| input(&check, key).unwrap());
     let arc = Arc {
@@ -91,7 +95,7 @@ fn rating(i: f64, x: f64) -> Rating {
 
 /// AWS Welding Handbook, chapter on power sources (from memory).
 #[test]
-fn duty_by_the_square_law() -> Outcome {
+pub(super) fn duty_by_the_square_law() -> Outcome {
     let check = welding("T8.AWS.38");
     let [ir, xr, i] = ["I_rated", "X_rated", "I"].map(|key| input(&check, key).unwrap());
     let plate = RatingPlate::new(&[rating(ir, xr)], amps(300.0))?;
@@ -210,18 +214,24 @@ proptest! {
 
 /// IEC 60974-1, 11.2 (from memory): 14 V + 0.05 V/A for MIG and MAG: 19, 24 and 29 V, up to 44 V.
 #[test]
-fn load_voltages_of_wire() {
+pub(super) fn load_voltages_of_wire() -> Outcome {
     for (amperes, volts) in [(100.0, 19.0), (200.0, 24.0), (300.0, 29.0), (600.0, 44.0)] {
         for process in [Process::Mig, Process::Mag, Process::FluxCored] {
             let found = conventional_voltage(process, amps(amperes)).si();
-            assert!((found - volts).abs() < 1e-12, "{amperes} A: {found} V");
+            from_memory("IEC 60974-1, 11.2").near(
+                &format!("Load voltage of MIG and MAG at {amperes} A, V"),
+                found,
+                volts,
+                Tolerance::absolute(1e-12),
+            )?;
         }
     }
+    Ok(())
 }
 
 /// IEC 60974-1, 11.2 (from memory): rows `T7.U2.…`.
 #[test]
-fn load_voltages() -> Outcome {
+pub(super) fn load_voltages() -> Outcome {
     for id in [
         "T7.U2.50",
         "T7.U2.100",

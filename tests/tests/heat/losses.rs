@@ -6,8 +6,9 @@ use seamwright_core::heat::loss::{
     Air, Facing, downward_nusselt, radiation, upward_nusselt, vertical_nusselt,
 };
 use seamwright_tests::Outcome;
-use seamwright_tests::checks::{expect, input, welding};
-use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::checks::{expect, expect_near, input, welding};
+use seamwright_tests::near::Tolerance;
+use seamwright_tests::published::{computed, from_memory, seen};
 
 const KELVIN: f64 = 273.15;
 
@@ -17,7 +18,7 @@ fn share(share: f64) -> Tolerance {
 
 /// Incropera and `DeWitt`, example 9.2: a glass fire screen 0.71 m high and 1.02 m wide at 232 °C in air of 23 °C.
 #[test]
-fn a_fire_screen() -> Outcome {
+pub(super) fn a_fire_screen() -> Outcome {
     let row = welding("T5.Incropera9.2");
     let [height, width] = [input(&row, "L")?, input(&row, "W")?];
     let [surface, around] = [input(&row, "Ts_C")?, input(&row, "Ta_C")?];
@@ -43,7 +44,7 @@ fn a_fire_screen() -> Outcome {
 
 /// The same relation, as another library evaluates it.
 #[test]
-fn churchill_and_chu_to_the_last_digit() -> Outcome {
+pub(super) fn churchill_and_chu_to_the_last_digit() -> Outcome {
     let row = welding("T5.ht.Nu");
     let prandtl = input(&row, "Pr")?;
     let got = vertical_nusselt(prandtl * input(&row, "Gr")?, prandtl);
@@ -54,68 +55,66 @@ fn churchill_and_chu_to_the_last_digit() -> Outcome {
 /// Çengel, problem 9-19E: a plate of 2 ft by 2 ft at 130 °F in air of 75 °F, upright, facing up and facing down:
 /// Ra and Nu of the upright one read in a published solution, the rest from memory.
 #[test]
-fn a_plate_of_two_feet() -> Outcome {
+pub(super) fn a_plate_of_two_feet() -> Outcome {
     const FOOT: f64 = 0.304_8;
     const BRITISH: f64 = 5.678_263;
     let (warmth, ambient) = (55.0 / 1.8, (75.0 + 459.67) / 1.8);
     let air = Air::at(ambient + 0.5 * warmth);
     let upright = air.rayleigh(2.0 * FOOT, warmth);
     // The solution's table of air is not ours (see below): 5 % in Ra, 2 % in Nu, 1 % in the film.
-    near("Ra", upright, 5.503e8, share(0.06))?;
-    near(
-        "Nu of its Ra",
-        vertical_nusselt(5.503e8, 0.7256),
-        102.6,
-        share(5e-4),
-    )?;
-    near(
-        "Nu",
-        vertical_nusselt(upright, air.prandtl()),
-        102.6,
-        share(0.025),
-    )?;
-    near(
-        "Nu up, of its Ra",
-        upward_nusselt(8.598e6),
-        29.24,
-        share(5e-4),
-    )?;
-    near(
-        "Nu down, of its Ra",
-        downward_nusselt(8.598e6),
-        14.62,
-        share(5e-4),
-    )?;
+    let problem = "Çengel, Heat Transfer, problem 9-19E";
+    let (solution, book) = (seen(problem), from_memory(problem));
+    let what = |figure: &str| format!("Plate of 2 ft square at 130 °F in air of 75 °F: {figure}");
+    solution.near(&what("Ra upright"), upright, 5.503e8, share(0.06))?;
+    let own = vertical_nusselt(5.503e8, 0.7256);
+    solution.near(&what("Nu upright, of its Ra"), own, 102.6, share(5e-4))?;
+    let ours = vertical_nusselt(upright, air.prandtl());
+    solution.near(&what("Nu upright"), ours, 102.6, share(0.025))?;
+    let up = upward_nusselt(8.598e6);
+    book.near(&what("Nu facing up, of its Ra"), up, 29.24, share(5e-4))?;
+    let down = downward_nusselt(8.598e6);
+    book.near(&what("Nu facing down, of its Ra"), down, 14.62, share(5e-4))?;
     let level = 0.5 * FOOT;
-    for (side, wanted) in [
-        (Facing::Upright(2.0 * FOOT), 0.7869),
-        (Facing::Up(level), 0.8975),
-        (Facing::Down(level), 0.4487),
+    for (side, name, wanted) in [
+        (Facing::Upright(2.0 * FOOT), "upright", 0.7869),
+        (Facing::Up(level), "facing up", 0.8975),
+        (Facing::Down(level), "facing down", 0.4487),
     ] {
         let got = side.film(warmth, ambient) / BRITISH;
-        near(&format!("{side:?}"), got, wanted, share(0.015))?;
+        let figure = what(&format!("film {name}, Btu/(h ft² °F)"));
+        book.near(&figure, got, wanted, share(0.015))?;
     }
     Ok(())
 }
 
 /// Çengel, example 9-2: a plate of 0.6 m by 0.6 m at 90 °C in a room of 30 °C.
 #[test]
-fn a_plate_in_a_room() -> Outcome {
+pub(super) fn a_plate_in_a_room() -> Outcome {
     let (warmth, ambient, area) = (60.0, 303.15, 0.36);
     let film = |side: Facing| side.film(warmth, ambient);
 
     // references-welding.md, section 5: 113.4, 5.31 W/(m² K), 115 W.
-    near("upright", film(Facing::Upright(0.6)), 5.31, share(0.01))?;
+    from_memory("Çengel, Heat Transfer, example 9-2").near(
+        "Plate of 0.6 m square at 90 °C in 30 °C, upright: film, W/(m² K)",
+        film(Facing::Upright(0.6)),
+        5.31,
+        share(0.01),
+    )?;
 
     let up = welding("T5.Cengel.up");
     let size = input(&up, "Lc")?;
     let rayleigh = Air::at(333.15).rayleigh(size, warmth);
-    near("Ra", rayleigh, 1.195e7, share(0.06))?;
+    expect_near(&up, "Ra", rayleigh, share(0.06))?;
     // The example stays with 0.54 Ra^(1/4) a little above its limit; by the limit, 0.15 Ra^(1/3) holds, of which
     // an independent evaluation makes 138.7 W (references-welding.md, section 5).
     expect(&up, "Nu", upward_nusselt(1e7) * 1.195_f64.powf(0.25))?;
     let got = film(Facing::Up(size)) * area * warmth;
-    near("up", got, 138.7, share(0.01))?;
+    computed("0.15 Ra^(1/3), evaluated apart").near(
+        "Plate of 0.6 m square at 90 °C in 30 °C, facing up: loss, W",
+        got,
+        138.7,
+        share(0.01),
+    )?;
 
     let down = welding("T5.Cengel.down");
     expect(&down, "Nu", downward_nusselt(1.195e7))?;
@@ -145,7 +144,7 @@ fn cooling(from: f64, to: f64, capacity: f64, rate: impl Fn(f64) -> f64) -> f64 
 
 /// A sheet that cools by radiation alone: A. Bejan, Heat Transfer Handbook, eq. 3.283, evaluated apart.
 #[test]
-fn by_radiation_alone() -> Outcome {
+pub(super) fn by_radiation_alone() -> Outcome {
     let row = welding("T5.radonly");
     let of = |key: &str| input(&row, key);
     let [cold, emissivity] = [of("Tsur_K")?, of("eps")?];
@@ -159,7 +158,7 @@ fn by_radiation_alone() -> Outcome {
 
 /// The steps themselves, with a loss that does not change: the closed form of a lumped capacity.
 #[test]
-fn by_a_film_that_does_not_change() -> Outcome {
+pub(super) fn by_a_film_that_does_not_change() -> Outcome {
     let row = welding("T5.lumped.const");
     let of = |key: &str| input(&row, key);
     let around = of("Ta")?;
@@ -172,7 +171,7 @@ fn by_a_film_that_does_not_change() -> Outcome {
 
 /// A sheet that cools by both, evaluated apart with another table of air.
 #[test]
-fn by_both() -> Outcome {
+pub(super) fn by_both() -> Outcome {
     let row = welding("T5.lumped.ode");
     let of = |key: &str| input(&row, key);
     let around = of("Ta")?;
@@ -193,7 +192,12 @@ fn by_both() -> Outcome {
         (150.0, 6.95),
     ] {
         let got = Facing::Upright(0.3).film(hot - 20.0, ambient);
-        near(&format!("film at {hot} °C"), got, wanted, share(0.015))?;
+        computed("Churchill and Chu, evaluated apart with another table of air").near(
+            &format!("Upright sheet 0.3 m high at {hot} °C in 20 °C: film, W/(m² K)"),
+            got,
+            wanted,
+            share(0.015),
+        )?;
     }
     Ok(())
 }
@@ -201,7 +205,7 @@ fn by_both() -> Outcome {
 /// Air of another table: Çengel, Heat Transfer, table A-15 (read). Its conductivity is up to 3 % below that of
 /// ours and its diffusivity up to 5 %: two textbooks differ by so much, which makes 1 % in a film.
 #[test]
-fn air_of_another_table() -> Outcome {
+pub(super) fn air_of_another_table() -> Outcome {
     for (celsius, conductivity, viscosity, diffusivity) in [
         (0.0, 0.02364, 1.338e-5, 1.818e-5),
         (20.0, 0.02514, 1.516e-5, 2.074e-5),
@@ -212,9 +216,19 @@ fn air_of_another_table() -> Outcome {
         (140.0, 0.03374, 2.745e-5, 3.898e-5),
     ] {
         let air = Air::at(celsius + KELVIN);
-        near("conductivity", air.conductivity, conductivity, share(0.03))?;
-        near("viscosity", air.viscosity, viscosity, share(0.02))?;
-        near("diffusivity", air.diffusivity, diffusivity, share(0.05))?;
+        for (name, got, printed, within) in [
+            (
+                "conductivity, W/(m K)",
+                air.conductivity,
+                conductivity,
+                0.03,
+            ),
+            ("viscosity, m²/s", air.viscosity, viscosity, 0.02),
+            ("diffusivity, m²/s", air.diffusivity, diffusivity, 0.05),
+        ] {
+            let figure = format!("Air from 0 to 140 °C: {name}");
+            seen("Çengel, Heat Transfer, table A-15").near(&figure, got, printed, share(within))?;
+        }
     }
     Ok(())
 }

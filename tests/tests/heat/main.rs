@@ -13,5 +13,6 @@ mod more_heat;
 mod moving_source;
 mod network_properties;
 mod network_reference;
+mod page;
 mod preheat;
 mod stitch;

@@ -14,6 +14,7 @@ use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{celsius, mm};
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::{computed, from_memory};
 use serde_json::Value;
 
 fn degrees(temperature: Temperature) -> f64 {
@@ -49,7 +50,7 @@ fn rise_at(field: &Rosenthal, check: &Value) -> Result<f64, String> {
 
 /// Rosenthal's thin plate with scipy's K0.
 #[test]
-fn thin_plate_at_places() -> Outcome {
+pub(super) fn thin_plate_at_places() -> Outcome {
     for id in [
         "T3.rosthin.-0.01_0",
         "T3.rosthin.0_0.01",
@@ -62,21 +63,18 @@ fn thin_plate_at_places() -> Outcome {
     // references.md, "Moving source": 425.818 °C, computed with scipy.
     let field = moving(1_000.0, 0.005, 138.0, 2_680.0 * 900.0, 0.003, 25.0).thin(2)?;
     let got = degrees(field.at(mm(-20.0), mm(10.0))?);
-    near(
-        "references.md",
+    computed("Rosenthal thin plate; scipy").near(
+        "20 mm behind and 10 mm beside an arc of 1000 W at 5 mm/s, sheet of 3 mm aluminium: °C",
         got,
         425.818,
-        Tolerance {
-            relative: 0.0,
-            absolute: 6e-4,
-        },
+        Tolerance::absolute(6e-4),
     )?;
     Ok(())
 }
 
 /// Rosenthal's thick plate, plain arithmetic.
 #[test]
-fn thick_plate_at_places() -> Outcome {
+pub(super) fn thick_plate_at_places() -> Outcome {
     for id in [
         "T3.rosthick.-0.02_0",
         "T3.rosthick.0_0.01",
@@ -106,7 +104,7 @@ fn thick_plate_at_places() -> Outcome {
 
 /// The highest of Rosenthal's thin plate in passing, found by scipy's minimiser when the row was made.
 #[test]
-fn peaks_beside_the_seam() -> Outcome {
+pub(super) fn peaks_beside_the_seam() -> Outcome {
     for id in [
         "T3.rosthin.peak.10",
         "T3.rosthin.peak.20",
@@ -137,7 +135,7 @@ fn peaks_beside_the_seam() -> Outcome {
 
 /// 304, 1.5 mm: the melt by full Rosenthal (scipy).
 #[test]
-fn the_melt_in_thin_stainless() -> Outcome {
+pub(super) fn the_melt_in_thin_stainless() -> Outcome {
     let check = welding("T3.meltwidth.304");
     let [q, v, k, d] = ["q_W", "v_m_s", "k", "d_m"].map(|key| input(&check, key));
     let rho_c = input(&check, "rho")? * input(&check, "c")?;
@@ -161,7 +159,7 @@ fn fast_width([per_metre, rho_c, d]: [f64; 3], rise: f64) -> f64 {
 /// 5052, 3.2 mm, 831.6 W: references-welding.md, section 3, independent evaluation with scipy: the melt
 /// 6.88 mm wide in full, where the fast limit has 16.96 mm.
 #[test]
-fn the_melt_in_aluminium() -> Outcome {
+pub(super) fn the_melt_in_aluminium() -> Outcome {
     let plate = moving(831.6, 0.005, 138.0, 2_680.0 * 880.0, 0.0032, 20.0);
     // The row does not say which end of 607 to 649 °C it took; its fast width gives it back.
     let melting = celsius(649.0);
@@ -170,14 +168,11 @@ fn the_melt_in_aluminium() -> Outcome {
         .width_above(melting)?
         .in_unit(LengthUnit::Millimetre);
     let fast = 1e3 * fast_width([831.6 / 0.005, 2_680.0 * 880.0, 0.0032], 649.0 - 20.0);
-    near(
-        "full",
+    computed("Rosenthal thin plate; scipy").near(
+        "Melt of 832 W at 5 mm/s in 3.2 mm of 5052: width, mm",
         width,
         6.88,
-        Tolerance {
-            relative: 0.0,
-            absolute: 0.01,
-        },
+        Tolerance::absolute(0.01),
     )?;
     near(
         "fast",
@@ -205,7 +200,7 @@ fn adams(q_j_mm: f64, k_j_mm: f64, rho_c_j_mm3: f64, d_mm: f64, start: f64) -> M
 
 /// Adams' relative thickness, after a problem of Parmar's.
 #[test]
-fn relative_thickness() -> Outcome {
+pub(super) fn relative_thickness() -> Outcome {
     let check = welding("T3.cool.thin");
     let [u, i, eta, v, d, k, rho_c, start, at] =
         ["U", "I", "eta", "v_mm_s", "h_mm", "k", "rhoC", "T0", "Tc"]
@@ -239,17 +234,28 @@ fn regimes() -> Outcome {
 /// The field of a fast arc is that of Adams' and Rosenthal's limits (AWS Welding Handbook, vol. 1, from memory): in sheet
 /// the band `2 Q / (√(2πe) ρc d ΔT)`, in thick metal the hottest in passing `2/(πe) Q/(ρc y²)`.
 #[test]
-fn a_fast_arc_comes_to_the_published_limits() -> Outcome {
+pub(super) fn a_fast_arc_comes_to_the_published_limits() -> Outcome {
     // Stainless at a metre a second: v r / 2a is some thousands a few millimetres off.
     let (per_metre, rho_c, d) = (60_000.0, 4.74e6, 0.0015);
     let plate = moving(per_metre, 1.0, 25.0, rho_c, d, 20.0);
     let width = plate.thin(2)?.width_above(celsius(500.0))?.si();
     let fast = fast_width([per_metre, rho_c, d], 480.0);
-    near("width", width, fast, Tolerance::relative(2e-3))?;
+    let limits = from_memory("Fast limits of Adams and Rosenthal, AWS Welding Handbook, vol. 1");
+    limits.near(
+        "Arc of 60 kJ/m at 1 m/s, 1.5 mm of stainless steel: band 480 K warmer, m",
+        width,
+        fast,
+        Tolerance::relative(2e-3),
+    )?;
     let thick = plate.thick(Angle::from_radians(PI))?;
     let peak = thick.peak(mm(5.0))?.temperature.si() - 293.15;
     let fast = 2.0 / (PI * 1.0_f64.exp()) * per_metre / (rho_c * 0.005_f64.powi(2));
-    near("thick peak", peak, fast, Tolerance::relative(1e-3))?;
+    limits.near(
+        "Arc of 60 kJ/m at 1 m/s, thick: rise 5 mm beside it, K",
+        peak,
+        fast,
+        Tolerance::relative(1e-3),
+    )?;
     Ok(())
 }
 

@@ -10,7 +10,7 @@ use seamwright_core::tables::Family;
 use seamwright_core::units::Length;
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::mm;
-use seamwright_tests::checks::{expect, input, number, welding};
+use seamwright_tests::checks::{expect, expect_near, input, number, welding};
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;
 
@@ -127,28 +127,25 @@ fn material(row: &Value) -> Result<Material, String> {
 /// Rows `T5.stitch.…`: so many seconds after a stitch was laid, and when its middle has cooled to 40 K. The shell's cells
 /// are 16 mm wide and the stitch is 50 mm long.
 #[test]
-fn the_middle_of_a_stitch() -> Outcome {
+pub(super) fn the_middle_of_a_stitch() -> Outcome {
     for id in ["T5.stitch.10", "T5.stitch.20", "T5.stitch.30"] {
         let row = welding(id);
         let mut cube = Cube::stitched(&row, material(&row)?)?;
         cube.wait(|_, time| time >= input(&row, "t_s").unwrap());
-        let expected = number(&row["expected"]["dT_mid_K"]);
-        near(id, cube.middle(), expected, NEAR)?;
-        println!("{id}: {} for {expected}", cube.middle());
+        expect_near(&row, "dT_mid_K", cube.middle(), NEAR)?;
     }
     let (row, like) = (welding("T5.stitch.t40"), welding("T5.stitch.30"));
     let mut cube = Cube::stitched(&row, material(&like)?)?;
     let target = input(&row, "dT_target_K")?;
     let time = cube.wait(|cube, _| cube.middle() <= target);
-    println!("40 K after {time}");
-    near("40 K", time, number(&row["expected"]["t_s"]), NEAR)?;
+    expect_near(&row, "t_s", time, NEAR)?;
     Ok(())
 }
 
 /// Row `T5.sheet.mean`: what is left of a stitch when its sheet has evened out. Six squares of 200 mm have the area of
 /// the row's sheet.
 #[test]
-fn a_sheet_that_has_evened_out() -> Outcome {
+pub(super) fn a_sheet_that_has_evened_out() -> Outcome {
     let row = welding("T5.sheet.mean");
     let [length, width, thickness] = [0, 1, 2].map(|n| number(&row["inputs"]["sheet_mm"][n]));
     let side = (length * width / 6.0).sqrt();

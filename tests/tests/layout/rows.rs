@@ -1,4 +1,4 @@
-//! Every row of `data` is used by its name, or stands here with the reason why not.
+//! Every row of `data` is used by its name and stands on the page of checks, or stands here with the reason why not.
 //!
 //! A lookup takes a name that is written out (`checks::geometry("…")` wants a `&'static str`), so a row that no
 //! string of the checks names is a row that nothing is held to.
@@ -250,6 +250,50 @@ fn every_reference_row_is_used_or_listed() {
     }
     let faults = faults(&all, &named(), &UNUSED.into_iter().collect());
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+/// What is wrong with how these rows stand on the page of checks.
+fn off_page(rows: &[String], page: &str, unused: &BTreeMap<&str, &str>) -> Vec<String> {
+    let mut faults = Vec::new();
+    for row in rows {
+        match (
+            page.contains(&format!("`{row}`")),
+            unused.contains_key(row.as_str()),
+        ) {
+            (false, false) => faults.push(format!("{row}: not on the page of checks")),
+            (true, true) => faults.push(format!("{row} is on the page, and listed as unused")),
+            _ => {}
+        }
+    }
+    faults
+}
+
+/// The page is what the checks tell (`seamwright_tests::published::page`): a row that is not on it is one whose check no
+/// `page.rs` lists, or that its check holds to nothing.
+#[test]
+fn every_reference_row_is_on_the_page_or_listed() {
+    let page = std::fs::read_to_string(seamwright_tests::published::page::path()).unwrap();
+    let mut all = Vec::new();
+    for file in BY_NAME.into_iter().chain(["quantity/checks.json"]) {
+        for row in rows(file) {
+            all.push(row["id"].as_str().unwrap().to_owned());
+        }
+    }
+    let faults = off_page(&all, &page, &UNUSED.into_iter().collect());
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn rows_that_are_off_the_page_are_told() {
+    let rows = ["told", "untold", "idle", "both"].map(str::to_owned);
+    let page = "| A figure `told` |\n| Another `both` |\n| untold |";
+    let unused = [("idle", "nothing"), ("both", "nothing")];
+    let faults = off_page(&rows, page, &unused.into_iter().collect());
+    let wanted = [
+        "untold: not on the page of checks",
+        "both is on the page, and listed as unused",
+    ];
+    assert_eq!(faults, wanted);
 }
 
 #[test]

@@ -9,8 +9,9 @@ use seamwright_core::strength::plate::{
 use seamwright_core::units::Figure;
 use seamwright_core::units::{Length, Pressure};
 use seamwright_tests::Outcome;
-use seamwright_tests::checks::{geometry, number};
+use seamwright_tests::checks::{expect, geometry};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::from_memory;
 
 fn tight() -> Tolerance {
     Tolerance::relative(1e-9)
@@ -23,36 +24,16 @@ fn even(mean: f64) -> Tilt {
 /// `circ-ss` and `circ-cl` of `data/geometry/checks.json` (Timoshenko and Woinowsky-Krieger, article 16; Roark, table
 /// 11.2, cases 10a and 10b).
 #[test]
-fn an_even_pressure() -> Outcome {
+pub(super) fn an_even_pressure() -> Outcome {
     let (a, q) = (0.2_f64, 3e4);
-    let want = |id, key: &str| number(&geometry(id)["expected"][key]);
+    let (supported, clamped) = (geometry("circ-ss"), geometry("circ-cl"));
     let (free, held) = (disc_supported(a, even(q), 0.3), disc_clamped(a, even(q)));
-    let bulge = |of: f64| of * q * a.powi(4);
-    near(
-        "w",
-        free.deflection,
-        bulge(want("circ-ss", "w_D_qa4")),
-        tight(),
-    )?;
-    near(
-        "w",
-        held.deflection,
-        bulge(want("circ-cl", "w_D_qa4")),
-        tight(),
-    )?;
-    let stress = |of: f64| of * q * (a / 0.004) * (a / 0.004);
-    near(
-        "s",
-        free.stress(0.004),
-        stress(want("circ-ss", "sigma_t2_qa2")),
-        tight(),
-    )?;
-    near(
-        "s",
-        held.stress(0.004),
-        stress(want("circ-cl", "sigma_edge_t2_qa2")),
-        tight(),
-    )?;
+    let bulge = q * a.powi(4);
+    expect(&supported, "w_D_qa4", free.deflection / bulge)?;
+    expect(&clamped, "w_D_qa4", held.deflection / bulge)?;
+    let slim = q * (a / 0.004) * (a / 0.004);
+    expect(&supported, "sigma_t2_qa2", free.stress(0.004) / slim)?;
+    expect(&clamped, "sigma_edge_t2_qa2", held.stress(0.004) / slim)?;
     Ok(())
 }
 
@@ -60,7 +41,7 @@ fn an_even_pressure() -> Outcome {
 /// `M_r = p a² (5 + ν)/(72 √3)` at the most, and `M_t` along the same diameter from
 /// `p a² ρ ((5 + ν) (1 + 3 ν)/(3 + ν) − (1 + 5 ν) ρ²)/48`; held, p a²/24 at the edge.
 #[test]
-fn the_part_that_changes() -> Outcome {
+pub(super) fn the_part_that_changes() -> Outcome {
     let nu = 0.3;
     let only = Tilt {
         mean: 0.0,
@@ -72,13 +53,19 @@ fn the_part_that_changes() -> Outcome {
     let at = (c / (3.0 * d)).sqrt();
     let round = 2.0 / 3.0 * c * at / 48.0;
     let got = disc_supported(1.0, only, nu);
-    near(
-        "M",
+    let article = from_memory("Timoshenko and Woinowsky-Krieger, article 63");
+    article.near(
+        "Supported disc, pressure that changes from side to side, ν 0.3: highest M/(q a²)",
         got.moment,
         radial.max(round),
         Tolerance::relative(1e-4),
     )?;
-    near("M", disc_clamped(1.0, only).moment, 1.0 / 24.0, tight())?;
+    article.near(
+        "Clamped disc, pressure that changes from side to side: highest M/(q a²)",
+        disc_clamped(1.0, only).moment,
+        1.0 / 24.0,
+        tight(),
+    )?;
     Ok(())
 }
 

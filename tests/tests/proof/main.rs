@@ -11,6 +11,7 @@ mod intermittent;
 mod leak;
 mod leak_made_up;
 mod mounts;
+mod page;
 mod plate_shell;
 mod plugs;
 mod seams_judged;

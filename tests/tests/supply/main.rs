@@ -8,6 +8,7 @@ mod consumables;
 mod filler;
 mod gmaw;
 mod grades;
+mod page;
 mod purge;
 mod ranges;
 mod shrinkage;

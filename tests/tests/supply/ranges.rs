@@ -7,10 +7,10 @@ use seamwright_core::tables::ranges::{
 };
 use seamwright_core::tables::{Family, Process};
 use seamwright_core::units::flow::Flow;
-use seamwright_core::units::{Speed, SpeedUnit};
+use seamwright_core::units::{Length, SpeedUnit};
 use seamwright_tests::Outcome;
-use seamwright_tests::amounts::{amps, mm};
-use seamwright_tests::checks::{expect, input, welding};
+use seamwright_tests::amounts::{amps, in_mm, mm};
+use seamwright_tests::checks::{expect, expect_spanned, input, source, welding};
 use seamwright_tests::near::{Tolerance, near};
 use serde_json::Value;
 
@@ -25,7 +25,7 @@ fn pair(check: &Value) -> [f64; 2] {
 /// NIMI's rows and Mathers': each lies within the range, since a range spans its sources; and where NIMI is
 /// alone at an end it is the end.
 #[test]
-fn currents_of_the_published_tables() -> Outcome {
+pub(super) fn currents_of_the_published_tables() -> Outcome {
     let aluminium = |t: f64, seam| current(Family::Aluminium, mm(t), seam).unwrap();
     for (id, seam) in [
         ("T7.Al.NIMI.1.6", SeamKind::Butt),
@@ -39,17 +39,15 @@ fn currents_of_the_published_tables() -> Outcome {
         let t = input(&check, "t_mm")?;
         let range = aluminium(t, seam);
         assert!(range.sources.has(RangeSource::Nimi), "{id}");
-        for end in pair(&check) {
-            assert_eq!(
-                range.fit(amps(end)),
-                Some(RangeFit::Within),
-                "{id} {range:?}"
-            );
+        let span = [range.least.si(), range.most.si()];
+        for end in ["I_A/0", "I_A/1"] {
+            expect_spanned(&check, end, span)?;
         }
         let travels = travel(Family::Aluminium, mm(t), seam).unwrap();
-        if let Some(v) = check["expected"]["v_mm_min"].as_f64() {
-            let v = Speed::new(v, SpeedUnit::MillimetrePerMinute);
-            assert_eq!(travels.fit(v), Some(RangeFit::Within), "{id} {travels:?}");
+        if check["expected"]["v_mm_min"].is_number() {
+            let ends = [travels.least, travels.most];
+            let span = ends.map(|end| end.in_unit(SpeedUnit::MillimetrePerMinute));
+            expect_spanned(&check, "v_mm_min", span)?;
         }
     }
     // Only NIMI reaches 4.8 mm in a butt.
@@ -74,28 +72,21 @@ fn currents_of_the_published_tables() -> Outcome {
 
 /// Mathers, tables 6.2 and 6.3.
 #[test]
-fn nozzles_flows_and_rods() -> Outcome {
+pub(super) fn nozzles_flows_and_rods() -> Outcome {
     let check = welding("T7.Al.Mathers6.2");
     let t = mm(input(&check, "t_mm")?);
-    let expected = |key: &str| check["expected"][key].as_f64().unwrap();
     let within = |range: Option<RangeFit>| assert_eq!(range, Some(RangeFit::Within));
-    within(
-        current(Family::Aluminium, t, SeamKind::Butt)
-            .unwrap()
-            .fit(amps(expected("I_A"))),
-    );
-    within(
-        rod(Family::Aluminium, t, SeamKind::Butt)
-            .unwrap()
-            .fit(mm(expected("filler_mm"))),
-    );
-    within(
-        nozzle(Family::Aluminium, t)
-            .unwrap()
-            .fit(mm(expected("nozzle_mm"))),
-    );
-    let v = Speed::new(expected("v_mm_min"), SpeedUnit::MillimetrePerMinute);
-    within(travel(Family::Aluminium, t, SeamKind::Butt).unwrap().fit(v));
+    let in_mm = |least: Length, most: Length| [least, most].map(in_mm);
+    let amperes = current(Family::Aluminium, t, SeamKind::Butt).unwrap();
+    let span = [amperes.least.si(), amperes.most.si()];
+    expect_spanned(&check, "I_A", span)?;
+    let rods = rod(Family::Aluminium, t, SeamKind::Butt).unwrap();
+    expect_spanned(&check, "filler_mm", in_mm(rods.least, rods.most))?;
+    let bore = nozzle(Family::Aluminium, t).unwrap();
+    expect_spanned(&check, "nozzle_mm", in_mm(bore.least, bore.most))?;
+    let speeds = travel(Family::Aluminium, t, SeamKind::Butt).unwrap();
+    let span = [speeds.least, speeds.most].map(|end| end.in_unit(SpeedUnit::MillimetrePerMinute));
+    expect_spanned(&check, "v_mm_min", span)?;
     for (id, inside) in [
         ("T7.nozzle.0-1", 0.7),
         ("T7.nozzle.1-3", 2.0),
@@ -105,7 +96,7 @@ fn nozzles_flows_and_rods() -> Outcome {
     ] {
         let check = welding(id);
         let bore = nozzle(Family::Aluminium, mm(inside)).unwrap();
-        within(bore.fit(mm(check["expected"]["nozzle_mm"].as_f64().unwrap())));
+        expect_spanned(&check, "nozzle_mm", in_mm(bore.least, bore.most))?;
         assert!(bore.sources.has(RangeSource::MathersNozzle));
         // His flows are the low end of all.
         let flow = gas(Family::Aluminium, mm(inside)).unwrap();
@@ -124,20 +115,19 @@ fn nozzles_flows_and_rods() -> Outcome {
 
 /// Mathers, table 6.4, and AWS A5.12's annex (from memory).
 #[test]
-fn electrodes() -> Outcome {
+pub(super) fn electrodes() -> Outcome {
     for (id, d) in [
         ("T7.W.AC.1.6", 1.6),
         ("T7.W.AC.2.4", 2.4),
         ("T7.W.AC.3.2", 3.2),
         ("T7.W.AC.5", 5.0),
     ] {
-        for amperes in pair(&welding(id)) {
+        let check = welding(id);
+        for (end, amperes) in ["lowest", "highest"].into_iter().zip(pair(&check)) {
             let range = electrode(Process::TigAc, amps(amperes)).unwrap();
-            assert_eq!(
-                range.fit(mm(d)),
-                Some(RangeFit::Within),
-                "{id} {amperes} A {range:?}"
-            );
+            let span = [range.least, range.most].map(in_mm);
+            let what = format!("Tungsten for {amperes} A, the {end} that {d} mm has, mm");
+            source(&check)?.spanned(&what, span, d)?;
         }
     }
     // 135 A on alternating current is too much for 1.6 mm by either table.

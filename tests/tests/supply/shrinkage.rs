@@ -11,6 +11,7 @@ use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{amps, mm};
 use seamwright_tests::checks::{expect, input, welding};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::{computed, from_memory};
 
 const EXACT: Tolerance = Tolerance::relative(1e-12);
 
@@ -23,7 +24,7 @@ fn steel(t: f64) -> ShrinkingSheet {
 
 /// Spraragen and Ettinger (1950), AWS Welding Handbook (from memory).
 #[test]
-fn shrinkage() -> Outcome {
+pub(super) fn shrinkage() -> Outcome {
     let in_mm = |l: Length| l.in_unit(LengthUnit::Millimetre);
     let check = welding("T6.trans.SE");
     let [a, t, g] = ["Aw_mm2", "t_mm", "d_mm"].map(|key| input(&check, key).unwrap());
@@ -47,35 +48,25 @@ fn shrinkage() -> Outcome {
     )?;
 
     // Section 6: 1.02 z/t and 1.52 z/t millimetres.
-    near(
-        "tee",
-        in_mm(shrinkage::tee(steel(6.0), mm(4.0))?.range[0]),
-        0.68,
-        EXACT,
-    )?;
-    near(
-        "lap",
-        in_mm(shrinkage::lap(steel(6.0), mm(3.0))?.range[0]),
-        0.76,
-        EXACT,
-    )?;
+    let handbook = from_memory("Spraragen and Ettinger (1950), AWS Welding Handbook");
+    let tee = in_mm(shrinkage::tee(steel(6.0), mm(4.0))?.range[0]);
+    handbook.near("Shrinkage of a tee, leg 4 mm on 6 mm, mm", tee, 0.68, EXACT)?;
+    let lap = in_mm(shrinkage::lap(steel(6.0), mm(3.0))?.range[0]);
+    handbook.near("Shrinkage of a lap, leg 3 mm on 6 mm, mm", lap, 0.76, EXACT)?;
     Ok(())
 }
 
 /// Section 6 of references-welding.md, computed apart: 166 J/mm on 3.2 mm of 5052 draws in at most 0.52 mm.
 #[test]
-fn free_contraction_and_notes() -> Outcome {
+pub(super) fn free_contraction_and_notes() -> Outcome {
     let heat = LineEnergy::new(166.0, LineEnergyUnit::JoulePerMillimetre);
     let free = shrinkage::free(heat, 23.8e-6, 2_680.0 * 880.0, mm(3.2))?;
     let got = free.range[0].in_unit(LengthUnit::Millimetre);
-    near(
-        "free",
+    computed("α Q/(ρ c t), computed apart").near(
+        "Free contraction of 166 J/mm on 3.2 mm of 5052, mm",
         got,
         0.52,
-        Tolerance {
-            relative: 0.0,
-            absolute: 0.005,
-        },
+        Tolerance::absolute(0.005),
     )?;
     let thin = ShrinkingSheet {
         family: Family::Aluminium,

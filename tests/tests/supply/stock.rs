@@ -8,8 +8,9 @@ use seamwright_core::tables::{Alloy, Family, Filler, Source, Strength, Temper};
 use seamwright_core::units::{Pressure, PressureUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{in_celsius, mm};
-use seamwright_tests::checks::{number, tolerance, welding};
+use seamwright_tests::checks::{expect, expect_near, expected, number, welding};
 use seamwright_tests::near::{Tolerance, near};
+use seamwright_tests::published::{computed, from_memory, seen};
 
 /// "5052-H32" as alloy and temper.
 fn sheet(name: &str) -> (Alloy, Option<Temper>) {
@@ -32,7 +33,7 @@ fn smith_palmer(iacs: f64) -> f64 {
 
 /// Rows `T2.k.*`: the Aluminum Association's conductivities, and the electrical ones of the same tables.
 #[test]
-fn conductivities() -> Outcome {
+pub(super) fn conductivities() -> Outcome {
     for id in [
         "T2.k.1100-O",
         "T2.k.3003-O",
@@ -48,12 +49,11 @@ fn conductivities() -> Outcome {
         let name = check["inputs"]["alloy"].as_str().unwrap();
         let (alloy, temper) = sheet(name);
         let got = alloy.conductivity(temper).value;
-        let published = number(&check["expected"]["k_W_mK"]);
-        near(name, got, published, Tolerance::absolute(0.0))?;
+        expect_near(&check, "k_W_mK", got, Tolerance::absolute(0.0))?;
         let electrical = smith_palmer(number(&check["inputs"]["IACS_pct"]));
-        let expected = number(&check["expected"]["SmithPalmer_W_mK"]);
+        let expected = expected(&check, "SmithPalmer_W_mK")?;
         near(name, electrical, expected, Tolerance::relative(0.001))?;
-        near(name, got, electrical, tolerance(&check))?;
+        expect(&check, "SmithPalmer_W_mK", got)?;
     }
     Ok(())
 }
@@ -62,7 +62,7 @@ fn conductivities() -> Outcome {
 /// properties (read), the others Aluminum Association typical values (5052 and 6063-T6 as reprinted, the
 /// rest from memory).
 #[test]
-fn conductivities_by_the_electrical_ones() -> Outcome {
+pub(super) fn conductivities_by_the_electrical_ones() -> Outcome {
     for (name, iacs) in [
         ("1050-O", 61.0),
         ("1100-H18", 57.0),
@@ -76,7 +76,12 @@ fn conductivities_by_the_electrical_ones() -> Outcome {
     ] {
         let (alloy, temper) = sheet(name);
         let got = alloy.conductivity(temper).value;
-        near(name, got, smith_palmer(iacs), Tolerance::relative(0.035))?;
+        from_memory("Smith and Palmer's relation, % IACS of the Aluminum Association").near(
+            &format!("{name}: conductivity by the electrical one, W/(m K)"),
+            got,
+            smith_palmer(iacs),
+            Tolerance::relative(0.035),
+        )?;
     }
     Ok(())
 }
@@ -84,7 +89,7 @@ fn conductivities_by_the_electrical_ones() -> Outcome {
 /// Diffusivities in mm²/s, evaluated apart from this project from the same tables (references-welding.md,
 /// 2.1): holds density, heat capacity and conductivity together.
 #[test]
-fn diffusivities() -> Outcome {
+pub(super) fn diffusivities() -> Outcome {
     for (name, expected) in [
         ("1100-O", 90.6),
         ("3003-O", 79.2),
@@ -99,7 +104,12 @@ fn diffusivities() -> Outcome {
         let (alloy, temper) = sheet(name);
         let volume = alloy.density().si() * alloy.metal().heat_capacity().value;
         let got = alloy.conductivity(temper).value / volume * 1e6;
-        near(name, got, expected, Tolerance::absolute(0.06))?;
+        computed("tables of density, heat capacity and conductivity, evaluated apart").near(
+            &format!("{name}: diffusivity, mm²/s"),
+            got,
+            expected,
+            Tolerance::absolute(0.06),
+        )?;
     }
     Ok(())
 }
@@ -107,52 +117,59 @@ fn diffusivities() -> Outcome {
 /// 5052 as alloy data sheets reprint it (read): melting 607 to 649 °C, 23.8e-6 /K, 70 300 N/mm², Poisson's
 /// ratio 0.33, magnesium 2.2 to 2.8 %; typical strengths of O to H38, here to whole N/mm².
 #[test]
-fn a_row_in_full() -> Outcome {
+pub(super) fn a_row_in_full() -> Outcome {
     let metal = Alloy::A5052.metal();
-    near(
-        "c",
+    let sheets = seen("Data sheets of 5052, as reprinted");
+    let what = |figure: &str| format!("5052: {figure}");
+    sheets.near(
+        &what("heat capacity, J/(kg K)"),
         metal.heat_capacity().value,
         880.0,
         Tolerance::absolute(0.0),
     )?;
-    near(
-        "solidus",
+    sheets.near(
+        &what("solidus, °C"),
         in_celsius(metal.solidus().value),
         607.0,
         Tolerance::absolute(1e-9),
     )?;
-    near(
-        "liquidus",
+    sheets.near(
+        &what("liquidus, °C"),
         in_celsius(metal.liquidus().value),
         649.0,
         Tolerance::absolute(1e-9),
     )?;
-    near(
-        "expansion",
+    sheets.near(
+        &what("expansion, 1/K"),
         metal.expansion().value,
         23.8e-6,
         Tolerance::absolute(0.0),
     )?;
-    near(
-        "modulus",
+    sheets.near(
+        &what("modulus, N/m²"),
         metal.modulus().value,
         70.3e9,
         Tolerance::absolute(0.0),
     )?;
-    near(
-        "Poisson",
+    sheets.near(
+        &what("Poisson's ratio"),
         metal.poisson().value,
         0.33,
         Tolerance::absolute(0.0),
     )?;
     let magnesium = metal.magnesium().value;
-    near(
-        "least",
+    sheets.near(
+        &what("least magnesium, share"),
         magnesium.least.si(),
         0.022,
         Tolerance::absolute(0.0),
     )?;
-    near("most", magnesium.most.si(), 0.028, Tolerance::absolute(0.0))?;
+    sheets.near(
+        &what("most magnesium, share"),
+        magnesium.most.si(),
+        0.028,
+        Tolerance::absolute(0.0),
+    )?;
     for (temper, yielding, ultimate) in [
         (Temper::O, 89.6, 193.0),
         (Temper::H32, 193.0, 228.0),
@@ -166,8 +183,18 @@ fn a_row_in_full() -> Outcome {
             .collect();
         assert_eq!(typical.len(), 1, "{temper}");
         let (u, y) = megapascals(&typical[0]);
-        near("ultimate", u, ultimate, Tolerance::absolute(0.5))?;
-        near("yield", y, yielding, Tolerance::absolute(0.5))?;
+        sheets.near(
+            &what(&format!("ultimate strength of {temper}, N/mm²")),
+            u,
+            ultimate,
+            Tolerance::absolute(0.5),
+        )?;
+        sheets.near(
+            &what(&format!("yield strength of {temper}, N/mm²")),
+            y,
+            yielding,
+            Tolerance::absolute(0.5),
+        )?;
     }
     Ok(())
 }
@@ -176,17 +203,18 @@ fn a_row_in_full() -> Outcome {
 /// (Al 2699, Mg 1738, Si 2330, Mn 7210 kg/m³, from memory). Solid solutions are denser by up to a
 /// per cent, and iron and copper are left out.
 #[test]
-fn densities_by_the_parts() -> Outcome {
+pub(super) fn densities_by_the_parts() -> Outcome {
     let mixed = |mg: f64, si: f64, mn: f64| {
         1.0 / ((1.0 - mg - si - mn) / 2_699.0 + mg / 1_738.0 + si / 2_330.0 + mn / 7_210.0)
     };
+    let elements = from_memory("Densities of the elements, CRC Handbook, by the nominal parts");
     let of = |alloy: &Alloy| alloy.family() == Family::Aluminium;
     for alloy in Alloy::ALL.iter().copied().filter(of) {
         let metal = alloy.metal();
         let [mg, si] = [metal.magnesium(), metal.silicon()].map(|part| part.value.nominal.si());
         let tolerance = Tolerance::relative(0.015);
-        near(
-            alloy.name(),
+        elements.near(
+            "Aluminium sheet, each alloy: density, kg/m³",
             alloy.density().si(),
             mixed(mg, si, 0.0),
             tolerance,
@@ -197,8 +225,8 @@ fn densities_by_the_parts() -> Outcome {
             let parts = [filler.magnesium(), filler.silicon(), filler.manganese()];
             let [mg, si, mn] = parts.map(|part| part.value.si());
             let tolerance = Tolerance::relative(0.015);
-            near(
-                filler.name(),
+            elements.near(
+                "Aluminium fillers, each: density, kg/m³",
                 filler.density().value,
                 mixed(mg, si, mn),
                 tolerance,
@@ -210,7 +238,7 @@ fn densities_by_the_parts() -> Outcome {
 
 /// Rows `T2.ADM.*`, Aluminum Design Manual table 3.3-1M (read), and `T2.EN485.*`, EN 485-2 (read).
 #[test]
-fn strengths_of_the_sheet() -> Outcome {
+pub(super) fn strengths_of_the_sheet() -> Outcome {
     for id in [
         "T2.ADM.5052-O",
         "T2.ADM.5052-H32",
@@ -227,23 +255,20 @@ fn strengths_of_the_sheet() -> Outcome {
             .strengths(temper)
             .find(|strength| strength.source == Source::DesignManual)
             .unwrap_or_else(|| panic!("{name}"));
-        let expected = &check["expected"];
-        let expected = (number(&expected["Ftu_MPa"]), number(&expected["Fty_MPa"]));
-        assert_eq!(megapascals(&found), expected, "{name}");
+        let (ultimate, yielding) = megapascals(&found);
+        expect(&check, "Ftu_MPa", ultimate)?;
+        expect(&check, "Fty_MPa", yielding)?;
     }
     for (id, tempers) in [
         ("T2.EN485.5754-O", [Temper::O, Temper::H111]),
         ("T2.EN485.5754-H22", [Temper::H22, Temper::H32]),
     ] {
         let check = welding(id);
-        let expected = &check["expected"];
-        let expected = (
-            number(&expected["Rm_MPa"][0]),
-            number(&expected["Rp02_min_MPa"]),
-        );
         for temper in tempers {
             let found = Alloy::A5754.metal().strength(Some(temper)).unwrap();
-            assert_eq!(megapascals(&found), expected, "{temper}");
+            let (ultimate, proof) = megapascals(&found);
+            expect(&check, "Rm_MPa/0", ultimate)?;
+            expect(&check, "Rp02_min_MPa", proof)?;
             assert_eq!(found.source, Source::En485);
         }
     }
@@ -285,7 +310,7 @@ fn a_weld_anneals() {
 /// thicker. EN 1999-1-1 (from memory): 175/115 from T6 for MIG, which are the factors 0.60 and 0.48 that
 /// its table prints beside, on 290/240; 0.8 of that for TIG to 6 mm, 0.64 beyond.
 #[test]
-fn welded_6061() -> Outcome {
+pub(super) fn welded_6061() -> Outcome {
     let metal = Alloy::A6061.metal();
     let filler = |rod| {
         metal
@@ -304,18 +329,11 @@ fn welded_6061() -> Outcome {
         .map(|row| megapascals(&row.strength))
         .unwrap();
     let (parent_u, parent_y) = megapascals(&metal.strength(Some(Temper::T6)).unwrap());
-    near(
-        "ultimate",
-        from_t6.0 / parent_u,
-        0.60,
-        Tolerance::absolute(0.005),
-    )?;
-    near(
-        "yield",
-        from_t6.1 / parent_y,
-        0.48,
-        Tolerance::absolute(0.005),
-    )?;
+    let table = from_memory("EN 1999-1-1, factors for MIG from T6");
+    let digits = Tolerance::absolute(0.005);
+    let what = |figure: &str| format!("6061-T6 beside a weld: share of its {figure} strength");
+    table.near(&what("ultimate"), from_t6.0 / parent_u, 0.60, digits)?;
+    table.near(&what("yield"), from_t6.1 / parent_y, 0.48, digits)?;
     let thin = metal
         .as_welded(Some(Temper::T6), Some(Filler::R5356), mm(3.0))
         .unwrap();
@@ -339,7 +357,7 @@ fn welded_6061() -> Outcome {
 /// Total emissivities in an instrument maker's table (read): commercial aluminium sheet 0.09, rolled sheet
 /// steel 0.66; stainless cleaned 0.22 (Incropera, table A.11, from memory).
 #[test]
-fn emissivities() -> Outcome {
+pub(super) fn emissivities() -> Outcome {
     for (alloy, bright) in [
         (Alloy::A5052, 0.09),
         (Alloy::A6082, 0.09),
@@ -347,8 +365,13 @@ fn emissivities() -> Outcome {
         (Alloy::LowCarbonSteel, 0.66),
     ] {
         let metal = alloy.metal();
-        near(
-            alloy.name(),
+        let source = if alloy == Alloy::S316L {
+            from_memory("Incropera, table A.11")
+        } else {
+            seen("Total emissivities, an instrument maker's table")
+        };
+        source.near(
+            &format!("{alloy}, bright: emissivity"),
             metal.emissivity_bright().value,
             bright,
             Tolerance::absolute(0.0),

@@ -3,14 +3,21 @@
 //! `data/quantity/checks.json` holds figures that were gathered and evaluated apart from this project,
 //! each with its source and tolerance; every one of them must be known here.
 
+use seamwright_core::heat::loss::radiation;
+use seamwright_core::units::constant::{GAS, GRAVITY};
 use seamwright_core::units::gauge::SheetGauge;
 use seamwright_core::units::{
     Force, ForceUnit, Length, LengthUnit, Mass, MassUnit, Pressure, PressureUnit, Temperature,
     TemperatureUnit, Torque, TorqueUnit, Volume, VolumeUnit,
 };
+use seamwright_tests::Outcome;
+use seamwright_tests::checks::{expect_near, rows};
+use seamwright_tests::near::Tolerance;
+use seamwright_tests::published::{Source, from_memory};
 use serde_json::Value;
+use std::f64::consts::PI;
 
-const CHECKS: &str = include_str!("../../../data/quantity/checks.json");
+const CHECKS: &str = "quantity/checks.json";
 
 /// What we make of the figure `key` of the check `id`.
 fn ours(id: &str, key: &str, inputs: &Value) -> f64 {
@@ -51,40 +58,25 @@ fn ours(id: &str, key: &str, inputs: &Value) -> f64 {
     }
 }
 
+/// They are definitions and formulae in full, so that more can be asked for than their own tolerance.
 #[test]
-fn every_gathered_figure_agrees() {
-    let checks: Vec<Value> = serde_json::from_str(CHECKS).expect("the checks are JSON");
+pub(crate) fn every_gathered_figure_agrees() -> Outcome {
+    let checks = rows(CHECKS);
     assert_eq!(checks.len(), 52);
     for check in &checks {
         let id = check["id"].as_str().expect("an id");
-        let tolerance = check["tolerance"]["value"].as_f64().expect("a tolerance");
-        for (key, expected) in check["expected"].as_object().expect("figures") {
-            let expected = expected.as_f64().expect("a number");
-            let allowed = match check["tolerance"]["type"].as_str() {
-                Some("relative") => tolerance * expected.abs(),
-                Some("absolute") => tolerance,
-                other => panic!("{id}: no such tolerance: {other:?}"),
-            };
+        for key in check["expected"].as_object().expect("figures").keys() {
             let ours = ours(id, key, &check["inputs"]);
-            let source = &check["source"];
-            assert!(
-                (ours - expected).abs() <= allowed,
-                "{id} {key}: {ours} and not {expected} ({source})"
-            );
-            // The gathered figures are definitions and formulae in full, so we can ask for more.
-            let tight = expected.abs() * 1e-12;
-            assert!(
-                (ours - expected).abs() <= tight,
-                "{id} {key}: {ours} and {expected} part in the twelfth digit"
-            );
+            expect_near(check, key, ours, Tolerance::relative(1e-12))?;
         }
     }
+    Ok(())
 }
 
 /// A pound-force is a pound-force per square inch on a square inch, and a pound-force foot that on a foot: the gathered
 /// psi, the inch and the foot make both (NIST SP 811, appendix B, from memory, has 4.448 222 and 1.355 818).
 #[test]
-fn pounds_force() {
+pub(crate) fn pounds_force() -> Outcome {
     let inch = Length::new(1.0, LengthUnit::Inch).si();
     let foot = Length::new(1.0, LengthUnit::Foot).si();
     let force = Force::new(1.0, ForceUnit::PoundForce).si();
@@ -92,13 +84,38 @@ fn pounds_force() {
     let psi = Pressure::new(1.0, PressureUnit::Psi).si();
     assert!((force / (psi * inch * inch) - 1.0).abs() < 1e-15);
     assert!((torque / (force * foot) - 1.0).abs() < 1e-15);
-    assert!((force - 4.448_222).abs() < 5e-7 && (torque - 1.355_818).abs() < 5e-7);
+    let printed = from_memory("NIST SP 811, appendix B");
+    let digits = Tolerance::absolute(5e-7);
+    printed.near("Pound-force, N", force, 4.448_222, digits)?;
+    printed.near("Pound-force foot, N m", torque, 1.355_818, digits)?;
+    Ok(())
+}
+
+/// The SI of 2019 fixes Boltzmann's, Avogadro's and Planck's constants and the speed of light (from memory); the gas
+/// constant is the product of the first two, and Stefan and Boltzmann's is 2π⁵k⁴/(15 h³ c²).
+#[test]
+pub(crate) fn constants_of_physics() -> Outcome {
+    let (boltzmann, avogadro) = (1.380_649e-23, 6.022_140_76e23);
+    let (planck, light) = (6.626_070_15e-34_f64, 299_792_458.0_f64);
+    let fixed = from_memory("SI of 2019, fixed constants");
+    let digits = Tolerance::relative(1e-9);
+    let product = boltzmann * avogadro;
+    fixed.near("Gas constant, J/(mol K)", GAS, product, digits)?;
+    // Divided one by one: the cube of Planck's constant alone is past what a double holds well.
+    let ratio = boltzmann / planck;
+    let radiated = 2.0 / 15.0 * PI.powi(5) * ratio.powi(3) * boltzmann / (light * light);
+    // A black body at 400 K sends out σ T⁴ and takes in that of 300 K.
+    let ours = radiation(1.0, 100.0, 300.0) * 100.0 / (400.0_f64.powi(4) - 300.0_f64.powi(4));
+    let figure = "Stefan and Boltzmann's constant, W/(m² K⁴)";
+    fixed.near(figure, ours, radiated, digits)?;
+    from_memory("3rd CGPM (1901)").near("Standard gravity, m/s²", GRAVITY, 9.806_65, digits)?;
+    Ok(())
 }
 
 /// The weight of a square foot behind each steel gauge: 15 USC 206 by way of the gathered checks.
 #[test]
 fn steel_gauges_have_their_lawful_weight() {
-    let checks: Vec<Value> = serde_json::from_str(CHECKS).expect("the checks are JSON");
+    let checks = rows(CHECKS);
     let mut seen = 0;
     for check in checks
         .iter()
@@ -139,34 +156,44 @@ const GAUGE_TABLE: [(u8, f64, f64, f64); 9] = [
     (22, 0.0253, 0.0299, 0.0313),
 ];
 
+/// Where such a table stands nobody noted, so that it counts as remembered.
+const TABLES: Source<'_> = from_memory("Sheet gauge tables to four decimals");
+
 #[test]
-fn gauges_round_to_the_printed_table() {
+pub(crate) fn gauges_round_to_the_printed_table() -> Outcome {
     for (number, aluminium, steel, stainless) in GAUGE_TABLE {
-        for (system, printed) in [
-            (SheetGauge::BrownSharpe, aluminium),
-            (SheetGauge::ManufacturersStandard, steel),
-            (SheetGauge::UsStandard, stainless),
+        for (system, name, printed) in [
+            (SheetGauge::BrownSharpe, "Brown & Sharpe", aluminium),
+            (
+                SheetGauge::ManufacturersStandard,
+                "Manufacturers' Standard",
+                steel,
+            ),
+            (SheetGauge::UsStandard, "US Standard", stainless),
         ] {
             let inches = system
                 .thickness(number)
                 .expect("in the table")
                 .in_unit(LengthUnit::Inch);
             // Half of the last place, and a hair for 0.03125, which the table rounds up.
-            assert!(
-                (inches - printed).abs() <= 0.5e-4 + 1e-12,
-                "{system:?} {number}: {inches} and not {printed}"
-            );
+            TABLES.near(
+                &format!("{name} gauges 8 to 22, in"),
+                inches,
+                printed,
+                Tolerance::absolute(0.5e-4 + 1e-12),
+            )?;
         }
     }
     let seven = SheetGauge::ManufacturersStandard
         .thickness(7)
         .expect("in the table");
     assert_eq!(seven.number(LengthUnit::Inch, 3).to_string(), "0.179"); // 46 CFR
+    Ok(())
 }
 
 /// NIST SP 811 (2008) appendix B and NIST Handbook 44 appendix C: exact definitions, from memory.
 #[test]
-fn exact_definitions_hold_to_a_unit_in_the_last_place() {
+pub(crate) fn exact_definitions_hold_to_a_unit_in_the_last_place() -> Outcome {
     let volume = |unit| Volume::new(1.0, unit).si();
     let figures = [
         ("in", Length::new(1.0, LengthUnit::Inch).si(), 0.0254),
@@ -202,11 +229,14 @@ fn exact_definitions_hold_to_a_unit_in_the_last_place() {
         ),
     ];
     for (symbol, ours, defined) in figures {
-        assert!(
-            (ours - defined).abs() <= defined * f64::EPSILON,
-            "{symbol}: {ours} and not {defined}"
-        );
+        from_memory("NIST SP 811 (2008), appendix B, and Handbook 44, appendix C").near(
+            &format!("One {symbol} in SI units"),
+            ours,
+            defined,
+            Tolerance::relative(f64::EPSILON),
+        )?;
     }
+    Ok(())
 }
 
 /// Fixed points of the scales, and the one reading that both share.

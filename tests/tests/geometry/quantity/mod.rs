@@ -1,6 +1,6 @@
 //! Quantities: their units against published definitions and another implementation, reading and printing.
 
-mod checks;
+pub(crate) mod checks;
 mod parse;
 mod print;
 mod uom;

@@ -46,12 +46,10 @@ pub(super) fn worked_panel() -> Outcome {
     expect_near(&check, "sigma_edge_cl", clamped, Tolerance::relative(1e-3))?;
     assert_eq!(got.ruling, Bound::Supported);
     assert!(got.bulges && !got.inside_corner);
-    near(
-        "reserve",
-        got.reserve,
-        80.0 / expected(&check, "sigma_linear_ss")?,
-        tolerance(&check),
-    )?;
+    // What rules lies between bending alone and von Kármán's plate whose edges cannot pull in.
+    let straight = expected(&check, "sigma_linear_ss")?;
+    let stretched = expected(&geometry("panel-large"), "ss_centre_MPa")?;
+    assert!(got.reserve > 80.0 / straight && got.reserve < 80.0 / stretched);
 
     // The same panel by von Kármán's equations: never below, and near.
     let large = geometry("panel-large");

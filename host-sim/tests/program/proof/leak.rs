@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 use seamwright_core::leak::{Instruments, Leak, LeakRate, LeakVerdict, Reading};
+use seamwright_core::strength::Compliance;
 use seamwright_core::units::{Pressure, Temperature, Time, Volume};
 
 use super::{G, near, number, object, plan, steel};
@@ -128,6 +129,8 @@ proptest! {
         kelvins in 0.0..1.0_f64,
         share in 0.001..3.0_f64,
         settled in any::<bool>(),
+        gives in 0.0..1e-6_f64,
+        doubt in 1.0..4.0_f64,
     ) {
         let readings: Vec<Reading> = gauges.iter().zip(0_u8..).map(|(gauge, n)| {
             let n = f64::from(n);
@@ -141,7 +144,8 @@ proptest! {
             }
         }).collect();
         let near = Instruments::new(Pressure::from_pascals(0.5 * steps), kelvins, Pressure::from_pascals(50.0)).unwrap();
-        let leak = Leak::of(Volume::from_cubic_metres(litres * 1e-3), &readings, &near).unwrap();
+        let walls = Compliance::new(gives, doubt * gives).unwrap();
+        let leak = Leak::of(Volume::from_cubic_metres(litres * 1e-3), walls, &readings, &near).unwrap();
         let allowed = LeakRate::from_moles(share * leak.uncertainty.moles());
         let verdict = leak.judge(allowed).unwrap();
         if share < 1.0 || allowed < leak.rate {

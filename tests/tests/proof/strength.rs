@@ -16,7 +16,7 @@ use seamwright_core::units::{Area, Pressure, PressureUnit, Volume, VolumeUnit};
 use seamwright_tests::Outcome;
 use seamwright_tests::amounts::{in_mm, in_mpa, mm, mpa};
 use seamwright_tests::checks::{
-    expect, expect_between, expect_near, expected, geometry, number, source, tolerance,
+    expect, expect_between, expect_near, expected, geometry, number, source,
 };
 use seamwright_tests::near::{Tolerance, near};
 use seamwright_tests::published::{computed, from_memory};

@@ -10,7 +10,7 @@ use seamwright_tests::cases::data;
 use seamwright_tests::jobs;
 use seamwright_tests::plate_shell::large_table::{Stretched, read};
 
-use crate::Outcome;
+use seamwright_tests::Outcome;
 
 /// What is told may be no less than this share of von Mises' stress, and no more than that.
 const LEAST: f64 = 0.98;

@@ -387,7 +387,7 @@ pub(super) fn the_temperature_that_fills_the_headspace() -> Done {
             &row,
             warming_to_full,
             full - 15.0,
-            Tolerance::relative(3e-9),
+            Tolerance::relative(1e-9),
         )?;
         let hot = 0.95 * 45.0 / number(&row["expected"]["VCF40"]);
         near(id, in_litres(grown.hot), hot, Tolerance::relative(1e-9))?;

@@ -6,6 +6,7 @@ use seamwright_core::leak::{
     Decay, Instruments, Leak, LeakRate, LeakRule, MEASURE, Reading, Sought, StoredEnergy, force,
     weighs,
 };
+use seamwright_core::strength::{Compliance, Trial};
 use seamwright_core::tank::Tank;
 use seamwright_core::units::{Length, Pressure, Temperature, Time, Volume};
 
@@ -71,7 +72,9 @@ fn read(tank: &Tank, sought: &Sought) {
     };
     let readings = [0.0, 300.0, 600.0, 900.0].map(one);
     let some = readings.get(..black_box(3)).unwrap_or_default();
-    if let Ok(leak) = Leak::of(volume(tank), some, &sought.instruments) {
+    let walls = tank.joined_walls(Trial::Test(black_box(Pressure::from_pascals(1_000.0))));
+    let walls = walls.map_or(Compliance::RIGID, |walls| walls.compliance());
+    if let Ok(leak) = Leak::of(volume(tank), walls, some, &sought.instruments) {
         let _ = black_box(leak.judge(sought.leak));
         black_box(leak.time_to_tell(sought.leak));
         black_box(leak);

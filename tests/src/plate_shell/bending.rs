@@ -8,7 +8,7 @@
 /// Freedoms of one triangle.
 pub(super) const FREEDOMS: usize = 9;
 /// What each freedom gives to something.
-type Row = [f64; FREEDOMS];
+pub(super) type Row = [f64; FREEDOMS];
 
 /// Where on a triangle the stiffness is summed: half way along its sides, exact for quadratics.
 const SUMMED_AT: [[f64; 3]; 3] = [[0.5, 0.5, 0.0], [0.0, 0.5, 0.5], [0.5, 0.0, 0.5]];
@@ -39,8 +39,8 @@ pub(super) fn gradients(corners: [[f64; 2]; 3]) -> ([[f64; 2]; 3], f64) {
     ([across(b, c), across(c, a), across(a, b)], 0.5 * twice)
 }
 
-/// βx and βy at the corners and half way along the sides 0–1, 1–2, 2–0.
-fn slopes(corners: [[f64; 2]; 3]) -> [[Row; 2]; 6] {
+/// βx and βy for each freedom, at the corners and half way along the sides 0–1, 1–2, 2–0.
+pub(super) fn slopes(corners: [[f64; 2]; 3]) -> [[Row; 2]; 6] {
     let mut all = [[[0.0; FREEDOMS]; 2]; 6];
     for (n, at) in all.iter_mut().take(3).enumerate() {
         at[0][3 * n + 2] = 1.0;

@@ -4,9 +4,37 @@ use std::collections::HashMap;
 
 use seamwright_core::input::Face;
 
-use super::large::stretched;
 use super::mesh::{Part, apart};
-use super::{BEND, Movement, PlateShell, STRETCH, bending, frame, membrane, seen};
+use super::{BEND, Movement, PlateShell, STRETCH, bending, bowed, frame, membrane, seen};
+
+/// How far sheets deflect.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Deflections {
+    /// So little that bowing does not stretch them.
+    Small,
+    /// By several thicknesses, with moderate turns.
+    Large,
+}
+
+/// What a sheet bears at one place, in its own axes.
+#[derive(Clone, Copy, Debug)]
+pub struct Within {
+    /// Stress of bending along its two axes and shear, in Pa, at the outer surface.
+    pub bending: [f64; 3],
+    /// The same in the middle of its thickness.
+    pub membrane: [f64; 3],
+    /// Von Mises stress at the worse surface, in Pa.
+    pub stress: f64,
+}
+
+impl Within {
+    /// Von Mises stress in the middle of its thickness, in Pa.
+    #[must_use]
+    pub fn stretched(&self) -> f64 {
+        let [x, y, xy] = self.membrane;
+        (x * x - x * y + y * y + 3.0 * xy * xy).sqrt()
+    }
+}
 
 /// What is found along one edge of a sheet.
 #[derive(Clone, Debug)]
@@ -81,23 +109,57 @@ impl PlateShell {
     /// Where a sheet has no triangles.
     #[must_use]
     pub fn found(&self, moved: &[Movement], clear: f64) -> Vec<Found> {
-        self.all_found(moved, clear, false)
+        self.found_after(moved, clear, Deflections::Small)
     }
 
-    /// The same where the nodes have moved so far that sheets stretch.
+    /// As `found`, after movements of either kind.
     ///
     /// # Panics
-    /// As [`found`](Self::found).
+    /// Where a sheet has no triangles.
     #[must_use]
-    pub fn found_far(&self, moved: &[Movement], clear: f64) -> Vec<Found> {
-        self.all_found(moved, clear, true)
-    }
-
-    fn all_found(&self, moved: &[Movement], clear: f64, far: bool) -> Vec<Found> {
+    pub fn found_after(&self, moved: &[Movement], clear: f64, kind: Deflections) -> Vec<Found> {
         let corners: Vec<[f64; 3]> = self.parts.iter().flat_map(|p| self.inside(p)).collect();
         (0..self.sheets.len())
-            .map(|place| self.sheet_found(place, moved, &corners, clear, far))
+            .map(|place| {
+                self.sheet_found(
+                    place,
+                    self.borne(place, moved, kind),
+                    moved,
+                    &corners,
+                    clear,
+                )
+            })
             .collect()
+    }
+
+    /// What a sheet bears at its node nearest to a place in its plane, from its first corner along its two axes.
+    ///
+    /// # Panics
+    /// Where the sheet has no triangles.
+    #[must_use]
+    pub fn within(
+        &self,
+        place: usize,
+        at: [f64; 2],
+        moved: &[Movement],
+        kind: Deflections,
+    ) -> Within {
+        let part = &self.parts[place];
+        let far = |[x, y]: [f64; 2]| (x - at[0]).hypot(y - at[1]);
+        let (node, _) = part
+            .flat
+            .iter()
+            .min_by(|a, b| far(*a.1).total_cmp(&far(*b.1)))
+            .expect("a node");
+        let thickness = self.sheets[place].thickness;
+        let borne = self.borne(place, moved, kind)[node];
+        Within {
+            bending: borne
+                .moment
+                .map(|part| 6.0 * part / (thickness * thickness)),
+            membrane: borne.force.map(|part| part / thickness),
+            stress: borne.stress(thickness),
+        }
     }
 
     /// Where a sheet's outline turns inward.
@@ -115,13 +177,12 @@ impl PlateShell {
     fn sheet_found(
         &self,
         place: usize,
+        borne: HashMap<usize, Borne>,
         moved: &[Movement],
         corners: &[[f64; 3]],
         clear: f64,
-        far: bool,
     ) -> Found {
         let (sheet, part) = (&self.sheets[place], &self.parts[place]);
-        let borne = self.borne(place, moved, far);
         let outline: Vec<[f64; 2]> = part.rims.iter().map(|rim| part.flat[&rim[0]]).collect();
         let count = outline.len();
         let sides: Vec<[[f64; 2]; 2]> = (0..count)
@@ -211,7 +272,7 @@ impl PlateShell {
     }
 
     /// What a sheet bears at each of its nodes.
-    fn borne(&self, place: usize, moved: &[Movement], far: bool) -> HashMap<usize, Borne> {
+    fn borne(&self, place: usize, moved: &[Movement], kind: Deflections) -> HashMap<usize, Borne> {
         let (sheet, part) = (&self.sheets[place], &self.parts[place]);
         let frame = frame(sheet);
         let (modulus, poisson) = (self.metal.modulus, self.metal.poisson);
@@ -228,13 +289,13 @@ impl PlateShell {
                     stretches[3 * n + k] = own[STRETCH[k]];
                 }
             }
-            let force = if far {
-                let own = corners.map(|node| seen(&moved[node], &frame));
-                let strain = stretched(flat, own).strain;
-                elastic.map(|row| row.iter().zip(strain).map(|(a, b)| a * b).sum::<f64>())
-            } else {
-                product(elastic, &membrane::strain(flat), &stretches)
-            };
+            let mut force = product(elastic, &membrane::strain(flat), &stretches);
+            if kind == Deflections::Large {
+                let added = bowed::Lengths::new(flat).added(&bends);
+                for (to, row) in force.iter_mut().zip(elastic) {
+                    *to += row.iter().zip(added).map(|(a, b)| a * b).sum::<f64>();
+                }
+            }
             for (n, node) in corners.iter().enumerate() {
                 let mut at = [0.0; 3];
                 at[n] = 1.0;

@@ -53,8 +53,17 @@ impl Nodes {
     }
 }
 
+/// How wide triangles are.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Width {
+    /// In the mean, in m.
+    pub(super) mean: f64,
+    /// By what share of that they are narrower at the ends of an edge, and wider half way along it.
+    pub(super) drawn: f64,
+}
+
 /// Points along a straight edge, the same whichever way it runs; an even number of pieces.
-fn along(a: Vector, b: Vector, width: f64) -> Vec<Vector> {
+fn along(a: Vector, b: Vector, Width { mean: width, drawn }: Width) -> Vec<Vector> {
     let count = 2 * ((b - a).length() / (2.0 * width) - 1e-6).ceil().max(1.0) as usize;
     let turned = [a.x - b.x, a.y - b.y, a.z - b.z]
         .into_iter()
@@ -62,7 +71,10 @@ fn along(a: Vector, b: Vector, width: f64) -> Vec<Vector> {
         .is_some_and(|part| part > 0.0);
     let (from, to) = if turned { (b, a) } else { (a, b) };
     let mut all: Vec<Vector> = (0..=count)
-        .map(|n| from + (to - from) * (n as f64 / count as f64))
+        .map(|n| {
+            let share = n as f64 / count as f64;
+            from + (to - from) * (share - drawn / TAU * (TAU * share).sin())
+        })
         .collect();
     if turned {
         all.reverse();
@@ -70,8 +82,8 @@ fn along(a: Vector, b: Vector, width: f64) -> Vec<Vector> {
     all
 }
 
-/// Cuts a sheet into triangles of about `width`.
-pub(super) fn cut(sheet: &Sheet, width: f64, nodes: &mut Nodes) -> Part {
+/// Cuts a sheet into triangles.
+pub(super) fn cut(sheet: &Sheet, width: Width, nodes: &mut Nodes) -> Part {
     let origin = sheet.outline[0];
     let [right, up] = sheet.axes();
     let flat = |at: Vector| [(at - origin).dot(right), (at - origin).dot(up)];
@@ -101,7 +113,7 @@ pub(super) fn cut(sheet: &Sheet, width: f64, nodes: &mut Nodes) -> Part {
             let loops: Vec<Vec<[f64; 2]>> = std::iter::once(points.clone())
                 .chain(sheet.holes.iter().map(|(at, radius)| {
                     let [x, y] = flat(*at);
-                    let count = (TAU * radius / width).ceil().max(16.0);
+                    let count = (TAU * radius / width.mean).ceil().max(16.0);
                     (0..count as usize)
                         .map(|n| {
                             let turn = TAU * n as f64 / count;
@@ -110,7 +122,7 @@ pub(super) fn cut(sheet: &Sheet, width: f64, nodes: &mut Nodes) -> Part {
                         .collect()
                 }))
                 .collect();
-            let (all, triangles) = lattice(&loops, width);
+            let (all, triangles) = lattice(&loops, width.mean);
             points = all;
             triangles
         }
@@ -137,6 +149,7 @@ fn grid(runs: &[Vec<Vector>], flat: &dyn Fn(Vector) -> [f64; 2]) -> Option<Inner
     let (wide, high) = (south.len() - 1, east.len() - 1);
     let corners = [south, east, north, west].map(|run| flat(run[0]));
     let span = |n: usize, axis: usize| corners[(n + 1) % 4][axis] - corners[n % 4][axis];
+    // Points of sides that face each other lie across from each other: all are parted alike.
     let square = span(0, 1).abs() < 1e-9
         && span(1, 0).abs() < 1e-9
         && span(2, 1).abs() < 1e-9
@@ -159,12 +172,9 @@ fn grid(runs: &[Vec<Vector>], flat: &dyn Fn(Vector) -> [f64; 2]) -> Option<Inner
         }
     };
     let mut inner = Vec::new();
-    for j in 1..high {
-        for i in 1..wide {
-            inner.push([
-                span(0, 0) * i as f64 / wide as f64,
-                span(1, 1) * j as f64 / high as f64,
-            ]);
+    for up in &east[1..high] {
+        for right in &south[1..wide] {
+            inner.push([flat(*right)[0], flat(*up)[1]]);
         }
     }
     let mut triangles = Vec::new();

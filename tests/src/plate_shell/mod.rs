@@ -1,6 +1,7 @@
 //! A whole tank by finite elements: how its walls bend and stretch together under pressure, for comparison.
 //!
-//! Written apart from `core`'s strength, with another method throughout: small deflections, and large ones in `large`. Every wall and
+//! Written apart from `core`'s strength, with another method throughout. Linear: small deflections; [`large`] has those
+//! of several thicknesses. Every wall and
 //! every baffle is a flat sheet at the middle of its thickness; sheets share their nodes along the seams, so that an
 //! edge moves and turns as all sheets that meet there let it. Triangles of flat shell: discrete Kirchhoff bending
 //! (Batoz, Bathe, Ho 1980) and the optimal membrane with drilling freedoms (Felippa 2003), whose own
@@ -11,18 +12,20 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 mod bending;
+mod bowed;
 mod dissect;
 mod found;
-mod large;
+pub mod large;
 pub mod large_table;
 mod membrane;
 mod mesh;
 mod sheet;
+pub mod single;
 mod sparse;
 pub mod table;
 pub mod tank;
 
-pub use found::{Along, Found};
+pub use found::{Along, Deflections, Found, Within};
 pub use sheet::{Named, Sheet, sheets};
 
 use seamwright_core::geom::Vector;
@@ -59,10 +62,21 @@ impl PlateShell {
     /// Where a sheet has no plain outline.
     #[must_use]
     pub fn new(sheets: Vec<Sheet>, metal: Elastic, width: f64) -> Self {
+        Self::drawn(sheets, metal, width, 0.0)
+    }
+
+    /// As `new`, but triangles are narrower by the share `drawn` where edges end, and as much wider half way along them,
+    /// so that those of rectangles are drawn to their edges.
+    ///
+    /// # Panics
+    /// Where a sheet has no plain outline.
+    #[must_use]
+    pub fn drawn(sheets: Vec<Sheet>, metal: Elastic, width: f64, drawn: f64) -> Self {
         let mut nodes = Nodes::default();
+        let by = mesh::Width { mean: width, drawn };
         let parts = sheets
             .iter()
-            .map(|sheet| mesh::cut(sheet, width, &mut nodes))
+            .map(|sheet| mesh::cut(sheet, by, &mut nodes))
             .collect();
         Self {
             sheets,

@@ -90,6 +90,11 @@ impl Factor {
     /// # Panics
     /// Where the matrix is not positive: something is not held.
     pub(super) fn of(matrix: &Matrix, places: &[[f64; 3]]) -> Self {
+        Self::of_positive(matrix, places).expect("something is not held")
+    }
+
+    /// Nothing where the matrix is not positive.
+    pub(super) fn of_positive(matrix: &Matrix, places: &[[f64; 3]]) -> Option<Self> {
         let mut near = vec![Vec::new(); places.len()];
         for (one, row) in matrix.rows.iter().enumerate() {
             for other in row.keys().filter(|other| **other != one) {
@@ -143,7 +148,9 @@ impl Factor {
                 slot[*node] = usize::MAX;
             }
             let most = SIX * own;
-            eliminate(&mut full, wide, most);
+            if !eliminate(&mut full, wide, most) {
+                return None;
+            }
             let rows = full.chunks_exact(wide).flat_map(|row| &row[..most]);
             fronts.push(Front {
                 nodes,
@@ -153,7 +160,7 @@ impl Factor {
             let rest = full.chunks_exact(wide).skip(most);
             left.push(rest.flat_map(|row| &row[most..]).copied().collect());
         }
-        Self { fronts }
+        Some(Self { fronts })
     }
 
     /// Movements under forces.
@@ -247,8 +254,9 @@ fn add_left(nodes: &[usize], left: &[f64], slot: &[usize], full: &mut [f64], wid
     }
 }
 
-/// Eliminates the first `most` freedoms of a front; only what lies on and below the diagonal counts.
-fn eliminate(full: &mut [f64], wide: usize, most: usize) {
+/// Eliminates the first `most` freedoms of a front; only what lies on and below the diagonal counts. Whether all of them
+/// are stiff.
+fn eliminate(full: &mut [f64], wide: usize, most: usize) -> bool {
     const BAND: usize = 4;
     let mut from = 0;
     while from < wide {
@@ -292,7 +300,9 @@ fn eliminate(full: &mut [f64], wide: usize, most: usize) {
                 here[j] -= sum;
                 if j < most {
                     if j == i {
-                        assert!(here[j] > 0.0, "something is not held");
+                        if here[j].is_nan() || here[j] <= 0.0 {
+                            return false;
+                        }
                         here[j] = here[j].sqrt();
                     } else {
                         here[j] /= before[(j - from) * wide + j];
@@ -302,6 +312,7 @@ fn eliminate(full: &mut [f64], wide: usize, most: usize) {
         }
         from = to;
     }
+    true
 }
 
 fn dot(a: &[f64], b: &[f64]) -> f64 {

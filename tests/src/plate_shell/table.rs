@@ -158,7 +158,7 @@ pub fn written(entry: &Entry) -> String {
 }
 
 /// A number to five places that count; what rounding has left of nothing is nothing.
-struct Five(f64);
+pub(super) struct Five(pub(super) f64);
 
 impl std::fmt::Display for Five {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

@@ -39,6 +39,12 @@ impl Load {
 /// The shell of a tank in about `nodes` nodes.
 #[must_use]
 pub fn shell(tank: &Tank, nodes: f64) -> PlateShell {
+    shell_drawn(tank, nodes, 0.0)
+}
+
+/// As `shell`, with triangles drawn to the edges as [`PlateShell::drawn`] has it.
+#[must_use]
+pub fn shell_drawn(tank: &Tank, nodes: f64, drawn: f64) -> PlateShell {
     let sheets = sheets(tank);
     let area: f64 = sheets
         .iter()
@@ -55,7 +61,7 @@ pub fn shell(tank: &Tank, nodes: f64) -> PlateShell {
         modulus: metal.modulus().value,
         poisson: metal.poisson().value,
     };
-    PlateShell::new(sheets, metal, (area / nodes).sqrt())
+    PlateShell::drawn(sheets, metal, (area / nodes).sqrt(), drawn)
 }
 
 /// What every sheet of a tank's shell bears under a load. Under even pressure, which needs no hand, one corner is held
@@ -71,7 +77,11 @@ pub fn bear(tank: &Tank, shell: &PlateShell, load: Load, clear: f64) -> Vec<Foun
 }
 
 /// Forces of a load and what is held under it.
-fn loaded(tank: &Tank, shell: &PlateShell, load: Load) -> (Vec<Movement>, Vec<[bool; SIX]>) {
+pub(super) fn loaded(
+    tank: &Tank,
+    shell: &PlateShell,
+    load: Load,
+) -> (Vec<Movement>, Vec<[bool; SIX]>) {
     let mut held = vec![[false; SIX]; shell.nodes()];
     match load {
         Load::Even => {
@@ -90,31 +100,4 @@ fn loaded(tank: &Tank, shell: &PlateShell, load: Load) -> (Vec<Movement>, Vec<[b
             (forces, held)
         }
     }
-}
-
-/// Past this stress, in Pa, no sheet of a tank is elastic.
-const YIELDED: f64 = 3e8;
-
-/// What every sheet of a tank's shell bears, and the volume that its walls sweep in m³, under even pressures in Pa, as its
-/// sheets stretch, up to the first that none bears elastically. Held as in [`bear`].
-///
-/// # Panics
-/// As [`PlateShell::moved_far`].
-#[must_use]
-pub fn bear_far(
-    tank: &Tank,
-    shell: &PlateShell,
-    pressures: &[f64],
-    clear: f64,
-) -> Vec<(f64, Vec<Found>)> {
-    let (forces, held) = loaded(tank, shell, Load::Even);
-    let loads: Vec<f64> = pressures.iter().map(|pressure| 1e-3 * pressure).collect();
-    let mut all = Vec::new();
-    shell.moved_far(&forces, &held, &loads, |moved| {
-        let found = shell.found_far(moved, clear);
-        let most = found.iter().map(|found| found.stress).fold(0.0, f64::max);
-        all.push((shell.swept(moved), found));
-        most < YIELDED
-    });
-    all
 }

@@ -8,6 +8,8 @@ mod bent_plates;
 mod discs;
 mod heated;
 mod intermittent;
+mod large_plates;
+mod large_walls;
 mod leak;
 mod leak_made_up;
 mod mounts;

@@ -3,87 +3,125 @@
 
 use std::collections::BTreeMap;
 
+use seamwright_core::input::Face;
 use seamwright_core::strength::Trial;
 use seamwright_core::tank::Tank;
 use seamwright_core::units::Pressure;
 use seamwright_tests::cases::data;
-use seamwright_tests::jobs;
-use seamwright_tests::plate_shell::large_table::{Stretched, read};
-
-use seamwright_tests::Outcome;
+use seamwright_tests::plate_shell::large_table::{TankLines, read};
+use seamwright_tests::{Outcome, jobs};
 
 /// What is told may be no less than this share of von Mises' stress, and no more than that.
 const LEAST: f64 = 0.98;
 const MOST: f64 = 1.27;
 
-fn rows() -> Vec<Stretched> {
-    read(&std::fs::read_to_string(data("strength/large.txt")).unwrap())
-}
-
-fn tank(name: &str) -> Tank {
-    jobs::tank(&std::fs::read_to_string(data(&format!("strength/thin/{name}.toml"))).unwrap())
-}
-
-/// The worst part of each wall under each pressure that the tank is said to take, or a little more.
-fn walls() -> BTreeMap<(String, u64, String), Stretched> {
-    let mut all: BTreeMap<(String, u64, String), Stretched> = BTreeMap::new();
-    for row in rows() {
-        let key = (row.tank.clone(), row.pressure as u64, row.face.clone());
-        match all.get(&key) {
-            Some(old) if old.stress >= row.stress => {}
-            _ => {
-                all.insert(key, row);
-            }
+/// Every tank under even pressures, in Pa, the finest mesh of each; and the tank.
+fn tanks() -> Outcome<Vec<(Tank, String, BTreeMap<u64, TankLines>)>> {
+    let text = std::fs::read_to_string(data("strength/large.txt"))?;
+    let mut all: BTreeMap<String, BTreeMap<u64, TankLines>> = BTreeMap::new();
+    for lines in read(&text).tanks {
+        let Ok(kilopascals) = lines.load.parse::<u64>() else {
+            continue;
+        };
+        let known = all.entry(lines.tank.clone()).or_default();
+        let finer = known
+            .get(&kilopascals)
+            .is_none_or(|old| old.nodes < lines.nodes);
+        if finer {
+            known.insert(kilopascals, lines);
         }
     }
-    all
+    let read = |(name, lines): (String, BTreeMap<u64, TankLines>)| {
+        let folder = if name.starts_with("thin-") {
+            "thin"
+        } else {
+            "tanks"
+        };
+        let text = std::fs::read_to_string(data(&format!("strength/{folder}/{name}.toml")))?;
+        let lines = lines.into_iter().map(|(kilo, lines)| (1_000 * kilo, lines));
+        Ok((jobs::tank(&text), name, lines.collect()))
+    };
+    all.into_iter().map(read).collect()
 }
 
-/// The stress that rules, up to the pressure that yields the welded sheet.
+fn test(pressure: f64) -> Trial {
+    Trial::Test(Pressure::from_pascals(pressure))
+}
+
+/// The highest stress and the largest bulge of a wall's parts, in N/mm² and mm.
+fn of(lines: &TankLines, face: Face) -> Option<[f64; 2]> {
+    let name = face.to_string().replace(' ', "-");
+    let parts: Vec<_> = lines
+        .walls
+        .iter()
+        .filter(|wall| wall.face == name)
+        .collect();
+    let most = |pick: &dyn Fn(usize) -> f64| (0..parts.len()).map(pick).fold(0.0, f64::max);
+    (!parts.is_empty()).then(|| {
+        [
+            most(&|n| parts[n].stress),
+            most(&|n| parts[n].deflection.abs()),
+        ]
+    })
+}
+
+/// The stress that rules, up to a fifth more than what the tank is said to take.
 #[test]
 fn stretched_walls_against_finite_elements() -> Outcome {
-    let (mut ratios, mut eased) = (Vec::new(), 0);
-    let mut known: Option<(String, Tank)> = None;
-    for ((name, pressure, face), row) in walls() {
-        if known.as_ref().is_none_or(|(old, _)| *old != name) {
-            known = Some((name.clone(), tank(&name)));
-        }
-        let tank = &known.as_ref().unwrap().1;
+    let (mut ratios, mut bulges, mut eased) = (Vec::new(), Vec::new(), 0);
+    for (tank, name, loads) in tanks()? {
         let (_, takes) = tank.weakest_wall()?;
-        if row.pressure > 1.25 * takes.si() {
-            continue;
-        }
-        let joined = tank.joined_walls(Trial::Test(Pressure::from_pascals(row.pressure)))?;
-        let faces = tank.body().outside.faces().map(|view| view.face());
-        for place in faces {
-            if place.to_string().replace(' ', "-") != face {
+        let gentle = tank.joined_walls(test(1.0))?;
+        for (pressure, lines) in loads {
+            let pressure = pressure as f64;
+            if pressure > 1.2 * takes.si() {
                 continue;
             }
-            let bearing = tank.bearing_by(place, &joined).unwrap()?;
-            let ours = bearing.joined.unwrap();
-            let ratio = 1e-6 * ours.si() / row.stress;
-            let told = format!("{name} {pressure} Pa {face}: {ratio:.3}");
-            assert!((LEAST..=MOST).contains(&ratio), "{told}");
-            // By bending alone it would be so much.
-            let gentle = tank.joined_walls(Trial::Test(Pressure::from_pascals(1.0)))?;
-            let straight = tank.bearing_by(place, &gentle).unwrap()?.joined.unwrap();
-            let linear = straight.si() * row.pressure;
-            eased += u32::from(ours.si() < 0.85 * linear);
-            ratios.push(ratio);
+            let joined = tank.joined_walls(test(pressure))?;
+            for face in tank.body().outside.faces().map(|view| view.face()) {
+                let Some([stress, bulge]) = of(&lines, face) else {
+                    continue;
+                };
+                let bearing = tank.bearing_by(face, &joined).unwrap()?;
+                let ours = bearing.joined.unwrap().si();
+                let ratio = 1e-6 * ours / stress;
+                let told = format!("{name} {pressure} Pa {face}: {ratio:.3}");
+                assert!((LEAST..=MOST).contains(&ratio), "{told}");
+                // By bending alone it would be so much.
+                let straight = tank.bearing_by(face, &gentle).unwrap()?.joined.unwrap();
+                eased += u32::from(ours < 0.85 * straight.si() * pressure);
+                ratios.push(ratio);
+                bulges.push(1e3 * bearing.joined_bulge.unwrap().si() / bulge);
+            }
         }
     }
-    ratios.sort_by(f64::total_cmp);
-    println!(
-        "{} walls, {eased} eased: {:.3}, {:.3}, {:.3}",
-        ratios.len(),
-        ratios[0],
-        ratios[ratios.len() / 2],
-        ratios[ratios.len() - 1]
-    );
+    for all in [&mut ratios, &mut bulges] {
+        all.sort_by(f64::total_cmp);
+        let at = |share: f64| all[(share * (all.len() - 1) as f64) as usize];
+        println!(
+            "{} walls, {eased} eased: {:.3}, {:.3}, {:.3}, {:.3}, {:.3}",
+            all.len(),
+            at(0.0),
+            at(0.05),
+            at(0.5),
+            at(0.95),
+            at(1.0)
+        );
+    }
     assert!(
-        ratios.len() >= 80 && eased >= 20,
+        ratios.len() >= 150 && eased >= 20,
         "{} {eased}",
         ratios.len()
+    );
+    // The bulge is near, and no limit.
+    let within = bulges
+        .iter()
+        .filter(|ratio| (0.85..=1.25).contains(*ratio))
+        .count();
+    assert!(
+        10 * within >= 9 * bulges.len(),
+        "{within} of {}",
+        bulges.len()
     );
     Ok(())
 }
@@ -91,37 +129,33 @@ fn stretched_walls_against_finite_elements() -> Outcome {
 /// What the inside grows by, and what each pascal more adds, lies between what is told of the compliance.
 #[test]
 fn tanks_grow_as_they_are_said_to() -> Outcome {
-    let mut grown: BTreeMap<String, Vec<(f64, f64)>> = BTreeMap::new();
-    for row in rows() {
-        let all = grown
-            .entry(row.tank.clone())
-            .or_insert_with(|| vec![(0.0, 0.0)]);
-        if all.last().unwrap().0 < row.pressure {
-            all.push((row.pressure, 1e-6 * row.swept));
-        }
-    }
     let mut looked = 0;
-    for (name, all) in grown {
-        let tank = tank(&name);
-        let joined = tank.joined_walls(Trial::Test(Pressure::default()))?;
+    for (tank, name, loads) in tanks()? {
+        let joined = tank.joined_walls(test(0.0))?;
         let (_, takes) = tank.weakest_wall_by(&joined)?;
         let told = joined.compliance();
         assert!(
-            told.least() > 0.0 && told.most() < 6.0 * told.least(),
+            told.least() > 0.0 && told.most() < 8.0 * told.least(),
             "{name} {told:?}"
         );
-        for pair in all.windows(2) {
-            let [(low, less), (high, more)] = [pair[0], pair[1]];
+        let (mut low, mut less) = (0.0, 0.0);
+        for (pressure, lines) in loads {
+            let (high, more) = (pressure as f64, lines.volume);
             if 0.5 * (low + high) > takes.si() {
-                continue;
+                break;
             }
             looked += 1;
             for found in [more / high, (more - less) / (high - low)] {
                 let said = format!("{name} to {high} Pa: {found:.3e} of {told:?}");
-                assert!(found >= told.least() && found <= told.most(), "{said}");
+                // The finite elements are a per cent or two too stiff or too soft.
+                assert!(
+                    found >= told.least() && found <= 1.02 * told.most(),
+                    "{said}"
+                );
             }
+            (low, less) = (high, more);
         }
     }
-    assert!(looked >= 16, "{looked}");
+    assert!(looked >= 40, "{looked}");
     Ok(())
 }

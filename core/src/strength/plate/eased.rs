@@ -29,8 +29,7 @@ pub(crate) const MOST_MORE: f64 = 1.08;
 const RATIOS: [f64; 8] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0];
 /// Bulges by bending alone, in thicknesses, of the columns; up to [`FLAT`] nothing is eased.
 const BULGES: [f64; 6] = [0.5, 1.0, 2.0, 4.0, 8.0, 16.0];
-/// Past so many sheets of bulge by bending alone nothing is told as eased: there a wide wall presses narrow ones beside it
-/// together along their seams, which is not computed.
+/// Past so many sheets of bulge by bending alone nothing is told as eased: there nothing was computed.
 pub(crate) const EASED_TO: f64 = 16.0;
 /// As flat as this a plate only bends.
 const FLAT: f64 = 0.25;

@@ -231,11 +231,13 @@ proptest! {
             prop_assert!(reserve(kpa(low + more)) < reserve(kpa(low)));
             let takes = tank_low.bearing(of, kpa(1.0)).unwrap().unwrap().takes.unwrap();
             let left = reserve(Trial::Test(takes));
-            prop_assert!((left / TEST_RESERVE - 1.0).abs() < 1e-3, "{} of {}", left, of);
+            // Of walls that are not the weakest what they take for sure is told.
+            prop_assert!(left >= TEST_RESERVE && left < 1.1 * TEST_RESERVE, "{} of {}", left, of);
         }
         let weak = |job: &str| tank(job).weakest(Trial::Use).unwrap().reserve;
         prop_assert!(weak(&job(low + more)) < weak(&job(low)));
         let (_, takes) = tank_low.weakest_wall().unwrap();
-        prop_assert!(tank_low.weakest(Trial::Test(takes)).unwrap().reserve >= TEST_RESERVE * 0.999);
+        let left = tank_low.weakest(Trial::Test(takes)).unwrap().reserve;
+        prop_assert!(left >= TEST_RESERVE, "{}", left);
     }
 }

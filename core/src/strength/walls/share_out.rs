@@ -97,6 +97,9 @@ impl Judge<'_> {
             if share.close && share.used <= 1.0 {
                 share.takes = pressure / (MOST_MORE_EASED * share.used);
             }
+            if before == 0.0 {
+                share.bends = share.takes;
+            }
         }
         Ok(most)
     }
@@ -108,6 +111,8 @@ impl Judge<'_> {
         let mut pressure = 1.0;
         walls.net.scale(0.0);
         let mut most = self.used(walls, shares, pressure, 0.0)?;
+        // Up to here something is eased; past it the walls only bend.
+        let eased_to = pressure / walls.bulge();
         for _ in 0..ROUNDS {
             let next = libm::fmin(pressure / most, MOST);
             if libm::fabs(next / pressure - 1.0) < RIGHT {
@@ -119,7 +124,8 @@ impl Judge<'_> {
         }
         let sure = pressure * (1.0 - RIGHT) / libm::fmax(1.0, most);
         for share in &mut shares.walls {
-            share.takes = libm::fmin(libm::fmax(sure, share.takes), MOST);
+            let takes = libm::fmax(share.bends, libm::fmin(share.takes, eased_to));
+            share.takes = libm::fmin(libm::fmax(sure, takes), MOST);
         }
         Ok(())
     }

@@ -22,9 +22,6 @@ pub(crate) struct Eased {
     pub(crate) swept: f64,
 }
 
-/// More than nothing is not told anywhere in the tables: stress grows by this much at the most where a plate pulls itself in.
-pub(crate) const MOST_MORE: f64 = 1.08;
-
 /// Sides, long over short, of the rows.
 const RATIOS: [f64; 8] = [1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0];
 /// Bulges by bending alone, in thicknesses, of the columns; up to [`FLAT`] nothing is eased.

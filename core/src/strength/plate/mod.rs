@@ -24,7 +24,7 @@ mod round;
 mod wave;
 
 pub use clamp::clamped;
-pub(crate) use eased::{EASED_TO, Eased, MOST_MORE as MOST_MORE_EASED, hold as edges_held};
+pub(crate) use eased::{EASED_TO, Eased, hold as edges_held};
 pub(crate) use joined::{
     Edge as PlateEdge, Joint, MOST as MOST_PLATES, MOST_RATIO, Net, Place, Slab,
 };

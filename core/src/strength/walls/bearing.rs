@@ -112,7 +112,8 @@ pub struct Bearing {
     /// Yield strength beside a weld over the stress that rules: that of the welded tank, or else the higher one of those by
     /// itself; no more than [`ElasticPeak::reserve`].
     pub reserve: f64,
-    /// The even pressure that leaves it [`TEST_RESERVE`]; `None` of a baffle, which a test presses on both
+    /// An even pressure that leaves it [`TEST_RESERVE`]: where flat walls bear together that of the weakest of them, which all
+    /// others take too; `None` of a baffle, which a test presses on both
     /// sides.
     pub takes: Option<Pressure>,
     /// It has an inside corner, at which this says nothing.

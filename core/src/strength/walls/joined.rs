@@ -58,10 +58,9 @@ pub(super) struct WallShare {
     pub(super) wide_hole: bool,
     /// The sheet that gives it the reserve that is wanted, where it has not.
     pub(super) mended: Option<Length>,
-    /// The even pressure that leaves it [`TEST_RESERVE`](super::TEST_RESERVE), in pascals.
+    /// An even pressure that leaves it [`TEST_RESERVE`](super::TEST_RESERVE), in pascals: of the weakest wall the most, of the
+    /// others what the weakest takes.
     pub(super) takes: f64,
-    /// The same if nothing stretched.
-    pub(super) bends: f64,
     /// The share of what it may bear in a test that it does under the pressure last tried.
     pub(super) used: f64,
     /// It was among those that were tried with that.
@@ -81,7 +80,6 @@ impl WallShare {
             wide_hole: false,
             mended: None,
             takes: 0.0,
-            bends: 0.0,
             used: 0.0,
             close: false,
             edges_rule: true,

@@ -172,10 +172,11 @@ impl Walls {
             .fold(0.0, libm::fmax)
     }
 
-    /// The largest bulge of any wall by bending alone, over the largest to which stretching is known to ease.
-    pub(super) fn bulge(&self) -> f64 {
-        let all = self.stretched.iter().map(|one| one.bulge / EASED_TO);
-        all.fold(0.0, libm::fmax)
+    /// A plate's bulge by bending alone, over the largest to which stretching is known to ease.
+    pub(super) fn bulge_of(&self, slab: usize) -> f64 {
+        self.stretched
+            .get(slab)
+            .map_or(0.0, |one| one.bulge / EASED_TO)
     }
 
     /// The volume that all walls sweep, in m³: by stretching and bending, and by bending alone.

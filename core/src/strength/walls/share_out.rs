@@ -2,7 +2,6 @@
 
 use super::super::elastic::SHAKEN_DOWN;
 use super::super::error::StrengthError;
-use super::super::plate::MOST_MORE_EASED;
 use super::bearing::TEST_RESERVE;
 use super::joined::{Shares, WallShare};
 use super::judge::Judge;
@@ -63,8 +62,7 @@ impl Judge<'_> {
             share.used = if share.close { 0.0 } else { share.used };
         }
         shares.swept = walls.swept().map(|volume| volume / pressure);
-        // Past that bulge nothing is eased: no test goes there.
-        let mut most = walls.bulge();
+        let mut most = 0.0;
         for slab in 0..walls.parts.len() {
             let Some(part) = walls.parts.get(slab).filter(|part| part.load.is_some()) else {
                 continue;
@@ -89,30 +87,20 @@ impl Judge<'_> {
                 TEST_RESERVE * stress / allowed,
                 hole / (SHAKEN_DOWN * allowed),
             );
+            // Past its bulge nothing is eased: no test goes there.
+            let used = libm::fmax(used, walls.bulge_of(slab));
             share.used = libm::fmax(share.used, used);
             most = libm::fmax(most, used);
-        }
-        for share in &mut shares.walls {
-            // Stress grows with pressure at most so many times as much as in a straight line.
-            if share.close && share.used <= 1.0 {
-                share.takes = pressure / (MOST_MORE_EASED * share.used);
-            }
-            if before == 0.0 {
-                share.bends = share.takes;
-            }
         }
         Ok(most)
     }
 
-    /// Finds the even pressure that leaves the weakest wall what a test wants; of the others no more than what they take for
-    /// sure.
+    /// Finds the even pressure that leaves the weakest wall what a test wants; the others take as much for sure.
     #[inline(never)]
     fn takes(&self, walls: &mut Walls, shares: &mut Shares) -> Result<(), StrengthError> {
         let mut pressure = 1.0;
         walls.net.scale(0.0);
         let mut most = self.used(walls, shares, pressure, 0.0)?;
-        // Up to here something is eased; past it the walls only bend.
-        let eased_to = pressure / walls.bulge();
         for _ in 0..ROUNDS {
             let next = libm::fmin(pressure / most, MOST);
             if libm::fabs(next / pressure - 1.0) < RIGHT {
@@ -122,10 +110,11 @@ impl Judge<'_> {
             pressure = next;
             most = self.used(walls, shares, pressure, most)?;
         }
-        let sure = pressure * (1.0 - RIGHT) / libm::fmax(1.0, most);
+        // What the others take is more, but what they have in reserve does not go with the pressure alone.
+        let sure = libm::fmin(pressure / libm::fmax(1.0, most), MOST);
         for share in &mut shares.walls {
-            let takes = libm::fmax(share.bends, libm::fmin(share.takes, eased_to));
-            share.takes = libm::fmin(libm::fmax(sure, takes), MOST);
+            let weakest = share.used >= most;
+            share.takes = if weakest { sure * (1.0 - RIGHT) } else { sure };
         }
         Ok(())
     }

@@ -231,8 +231,7 @@ proptest! {
             prop_assert!(reserve(kpa(low + more)) < reserve(kpa(low)));
             let takes = tank_low.bearing(of, kpa(1.0)).unwrap().unwrap().takes.unwrap();
             let left = reserve(Trial::Test(takes));
-            // Of walls that are not the weakest what they take for sure is told.
-            prop_assert!(left >= 0.9999 * TEST_RESERVE && left < 3.0 * TEST_RESERVE, "{} of {}", left, of);
+            prop_assert!(left >= 0.9999 * TEST_RESERVE, "{} of {}", left, of);
         }
         let weak = |job: &str| tank(job).weakest(Trial::Use).unwrap().reserve;
         prop_assert!(weak(&job(low + more)) < weak(&job(low)));

@@ -106,7 +106,7 @@ fn until_the_cautions_are_acknowledged_the_pixels_know_no_pressure() {
     for seed in 1..30 {
         let mut roll = dice(seed * 7_919);
         let mut low = at(Page::Leak, &fuel("a", 104.0));
-        let mut high = at(Page::Leak, &fuel("a", 150.0));
+        let mut high = at(Page::Leak, &fuel("a", 112.0));
         for _ in 0..120 {
             let event = any_event(&mut roll);
             low.handle(event);
@@ -322,16 +322,22 @@ fn a_leak_test_knows_the_tank_s_own_vessel_and_its_weakest_seam() {
     let weakest = own.weakest;
     assert_eq!(Vessel { weakest, ..vessel }, own);
     let weak = site.seam.unwrap().unwrap();
-    for pressure in [500.0, 20_000.0].map(Pressure::from_pascals) {
-        let least = tank
-            .seams()
+    let least = |pressure: f64| {
+        let pressure = Pressure::from_pascals(pressure);
+        tank.seams()
             .filter_map(|seam| tank.seam_bearing(&seam, Trial::Test(pressure)))
             .map(|strength| strength.unwrap().reserve)
-            .fold(f64::INFINITY, f64::min);
-        let reserve = weak.bears.si() / pressure.si();
+            .fold(f64::INFINITY, f64::min)
+    };
+    // At what the walls take it is what the core says; a sheet that stretches makes it less than a straight line below.
+    let taken = own.weakest.si();
+    let told = weak.bears.si() / taken;
+    assert!(libm::fabs(told / least(taken) - 1.0) < 1e-3, "{told}");
+    for pressure in [0.05 * taken, 0.5 * taken] {
+        let (told, least) = (weak.bears.si() / pressure, least(pressure));
         assert!(
-            libm::fabs(reserve / least - 1.0) < 1e-4,
-            "{reserve} {least}"
+            (told < 1.0) == (least < 1.0) && told < 1.2 * least,
+            "{told} {least}"
         );
     }
 }

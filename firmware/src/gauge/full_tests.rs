@@ -105,8 +105,8 @@ fn until_the_cautions_are_acknowledged_the_pixels_know_no_pressure() {
     let mut differed = 0;
     for seed in 1..30 {
         let mut roll = dice(seed * 7_919);
-        let mut low = at(Page::Leak, &fuel("a", 104.0));
-        let mut high = at(Page::Leak, &fuel("a", 112.0));
+        let mut low = at(Page::Leak, &fuel("a", 120.0));
+        let mut high = at(Page::Leak, &fuel("a", 150.0));
         for _ in 0..120 {
             let event = any_event(&mut roll);
             low.handle(event);

@@ -7,7 +7,7 @@ use embedded_graphics::geometry::Point;
 use embedded_graphics::pixelcolor::Gray4;
 use seamwright_core::advice::caution::Caution;
 use seamwright_core::leak::{LeakPlan, LeakRule, Method};
-use seamwright_core::units::{Length, LengthUnit, Mass, MassUnit};
+use seamwright_core::units::{Length, LengthUnit, Mass, MassUnit, Time};
 
 use super::scene::{Fate, Scene, Seen, Sheet, Site, View, Way};
 use super::state::LeakTest;
@@ -23,6 +23,8 @@ use crate::page::parts::{
 use crate::pen::Pen;
 use crate::text::{Letters, wrap};
 
+/// A time past this is told as more than this: no air stays as it is for so long.
+const LONGEST_TOLD: Time = Time::from_seconds(3.6e5);
 /// Letters in a line beside the rail.
 const COLUMNS: usize = Letters::Small.fitting(RIGHT as u32 - RAIL);
 /// Lines of a caution in a screenful, over the line that says what the button does.
@@ -251,7 +253,11 @@ where
             let _ = write!(first, "until a gauge shows");
             let _ = write!(second, "{leak}, at least");
             let time = plan.decay.unwrap_or_default();
-            ("It will take", Amount::time(time))
+            if time > LONGEST_TOLD {
+                ("More than", Amount::time(LONGEST_TOLD))
+            } else {
+                ("It will take", Amount::time(time))
+            }
         }
     };
     title(pen, heading)?;

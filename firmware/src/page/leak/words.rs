@@ -12,6 +12,9 @@ use crate::amount::Amount;
 /// A rate is one at the pressure of the test while that changes by no more than this share: see `Leak::of`.
 const STEADY: f64 = 0.1;
 
+/// A rate of more sccm than this is told in standard litres a minute.
+const WIDE: f64 = 10_000.0;
+
 /// A line of a screen.
 pub(super) type Line = heapless::String<48>;
 /// Sentences.
@@ -161,8 +164,16 @@ fn longer(outcome: &Outcome) -> Option<Time> {
 pub(super) fn figures(outcome: &Outcome) -> [Line; 2] {
     let mut lines = [const { Line::new() }; 2];
     let [first, second] = &mut lines;
-    let (own, unsure) = (rate(outcome.leak.rate), rate(outcome.leak.uncertainty));
-    let _ = write!(first, "{own} ± {unsure} sccm");
+    let (own, unsure) = (outcome.leak.rate, outcome.leak.uncertainty);
+    let largest = libm::fmax(libm::fabs(own.sccm()), unsure.sccm());
+    // Where the thermometer was off by much in a tank that is soft, by litres for cubic centimetres.
+    let (own, unsure, unit) = if largest < WIDE {
+        (rate(own), rate(unsure), "sccm")
+    } else {
+        let litres = |rate: LeakRate| Decimal::new(1e-3 * rate.sccm(), 0);
+        (litres(own), litres(unsure), "slm")
+    };
+    let _ = write!(first, "{own} ± {unsure} {unit}");
     let _ = match outcome.verdict {
         LeakVerdict::Tight | LeakVerdict::Leaks => {
             write!(second, "sought {} sccm", rate(outcome.allowed))

@@ -15,10 +15,13 @@ use seamwright_tests::{Outcome, jobs};
 const LEAST: f64 = 0.98;
 const MOST: f64 = 1.27;
 
-/// Every tank under even pressures, in Pa, the finest mesh of each; and the tank.
-fn tanks() -> Outcome<Vec<(Tank, String, BTreeMap<u64, TankLines>)>> {
+/// What a tank bears under even pressures, by those in Pa.
+type Loads = BTreeMap<u64, TankLines>;
+
+/// Every tank with its name, by the finest mesh of each.
+fn tanks() -> Outcome<Vec<(Tank, String, Loads)>> {
     let text = std::fs::read_to_string(data("strength/large.txt"))?;
-    let mut all: BTreeMap<String, BTreeMap<u64, TankLines>> = BTreeMap::new();
+    let mut all: BTreeMap<String, Loads> = BTreeMap::new();
     for lines in read(&text).tanks {
         let Ok(kilopascals) = lines.load.parse::<u64>() else {
             continue;
@@ -31,7 +34,7 @@ fn tanks() -> Outcome<Vec<(Tank, String, BTreeMap<u64, TankLines>)>> {
             known.insert(kilopascals, lines);
         }
     }
-    let read = |(name, lines): (String, BTreeMap<u64, TankLines>)| {
+    let read = |(name, lines): (String, Loads)| {
         let folder = if name.starts_with("thin-") {
             "thin"
         } else {
